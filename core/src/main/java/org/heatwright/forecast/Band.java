@@ -1,0 +1,54 @@
+package org.heatwright.forecast;
+
+import java.util.Arrays;
+
+/**
+ * A median between a 5th and a 95th percentile: nine times in ten the truth should lie inside.
+ *
+ * @param low 5th percentile
+ * @param median 50th percentile
+ * @param high 95th percentile
+ */
+public record Band(double low, double median, double high) {
+
+  public Band {
+    if (!(low <= median && median <= high)) {
+      throw new IllegalArgumentException(
+          "The band (%s, %s, %s) must not fall.".formatted(low, median, high));
+    }
+  }
+
+  /** A value without spread. */
+  public static Band exactly(double value) {
+    return new Band(value, value, value);
+  }
+
+  /** The band of a sample, with percentiles linear between order statistics. */
+  public static Band of(double[] sample) {
+    double[] sorted = sample.clone();
+    Arrays.sort(sorted);
+    return new Band(quantile(sorted, 0.05), quantile(sorted, 0.5), quantile(sorted, 0.95));
+  }
+
+  public boolean contains(double value) {
+    return value >= low && value <= high;
+  }
+
+  public Band plus(double shift) {
+    return new Band(low + shift, median + shift, high + shift);
+  }
+
+  /** Quantile of a sorted sample: linear between order statistics, which sit at (i - 0.5)/n. */
+  static double quantile(double[] sorted, double probability) {
+    double position = probability * sorted.length - 0.5;
+    if (position <= 0) {
+      return sorted[0];
+    }
+    int below = (int) position;
+    if (below >= sorted.length - 1) {
+      return sorted[sorted.length - 1];
+    }
+    double share = position - below;
+    return sorted[below] + share * (sorted[below + 1] - sorted[below]);
+  }
+}

@@ -1,0 +1,20 @@
+package org.heatwright.forecast;
+
+/**
+ * When one segment is reached and ends.
+ *
+ * @param index 1-based, as people count
+ * @param reachedSeconds when its hold's clock starts, s from the program's start
+ * @param endSeconds when the segment ends, s from the program's start
+ * @param saturatedSeconds how long the elements are fully on while it lasts, median, s
+ * @param behindSeconds how much later than on paper the target is reached, median, s; zero for
+ *     <i>fastest</i>
+ * @param reachedShare share of the ensemble that reaches the target at all, 0 to 1
+ */
+public record SegmentForecast(
+    int index,
+    Band reachedSeconds,
+    Band endSeconds,
+    double saturatedSeconds,
+    double behindSeconds,
+    double reachedShare) {}

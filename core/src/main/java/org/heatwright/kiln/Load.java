@@ -1,0 +1,4 @@
+package org.heatwright.kiln;
+
+/** Placeholder for the seam; see the kiln network. */
+public interface Load {}
