@@ -1,0 +1,183 @@
+package org.heatwright.app.report;
+
+import java.time.ZoneId;
+import java.time.ZonedDateTime;
+import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.OptionalInt;
+import org.heatwright.forecast.Band;
+import org.heatwright.inspect.Finding;
+import org.heatwright.schedule.AtEnd;
+import org.heatwright.units.TemperatureUnit;
+
+/**
+ * Everything a firing card says: before, during and after. One page holds it. Times are seconds
+ * from the program's start (after any delay); with a start they print as clock times with weekday
+ * and date, without one as elapsed times beside blanks.
+ *
+ * @param header what, where, who
+ * @param timing start, ready window, end
+ * @param entries one a segment, in order; 1 to {@link #MOST_SEGMENTS}
+ * @param checkFigures figures the keypad cannot fake: label and value with unit
+ * @param work what is in the kiln
+ * @param limits what must not be exceeded, and why
+ * @param power power, current, circuit
+ * @param loading the checklist before the door shuts
+ * @param display what the display should say at some times, rising
+ * @param alarms three signs and what to do, one line each
+ * @param estimates what the work inside does
+ * @param moments what a person must do, and when, in order of time
+ * @param faults the fixed classes of outcome to tick
+ * @param nextService when the kiln is due, where known
+ * @param findings what the inspection says, worst first
+ * @param cautions what would happen and what to do
+ * @param scheduleText the schedule in one paragraph
+ * @param chart the curve
+ */
+public record Card(
+    Header header,
+    Timing timing,
+    List<Entry> entries,
+    List<Fact> checkFigures,
+    List<Fact> work,
+    List<Fact> limits,
+    List<Fact> power,
+    List<String> loading,
+    List<DisplayRow> display,
+    List<Alarm> alarms,
+    List<String> estimates,
+    List<Act> moments,
+    List<String> faults,
+    Optional<String> nextService,
+    List<Finding> findings,
+    List<String> cautions,
+    String scheduleText,
+    ChartData chart) {
+
+  /** More segments than this do not fit one page legibly. */
+  public static final int MOST_SEGMENTS = 16;
+
+  /** Printed on every card. */
+  public static final String NEVER_STARTS_HEAT =
+      "Heatwright never starts heat: a person at the kiln presses start.";
+
+  public Card {
+    entries = List.copyOf(entries);
+    checkFigures = List.copyOf(checkFigures);
+    work = List.copyOf(work);
+    limits = List.copyOf(limits);
+    power = List.copyOf(power);
+    loading = List.copyOf(loading);
+    display = List.copyOf(display);
+    alarms = List.copyOf(alarms);
+    estimates = List.copyOf(estimates);
+    moments = List.copyOf(moments);
+    faults = List.copyOf(faults);
+    findings = List.copyOf(findings);
+    cautions = List.copyOf(cautions);
+    Objects.requireNonNull(scheduleText, "scheduleText");
+    if (entries.isEmpty() || entries.size() > MOST_SEGMENTS) {
+      throw new IllegalArgumentException(
+          "A card holds 1 to %d segments, but the schedule '%s' has %d. Maybe split it in two."
+              .formatted(MOST_SEGMENTS, header.job(), entries.size()));
+    }
+  }
+
+  /**
+   * @param job what the firing is called
+   * @param kiln the kiln's name
+   * @param keypad the keypad's name, where described
+   * @param slot the program slot to key it into, where chosen
+   * @param unit the unit in force: every digit to key is in it
+   * @param zone zone of every clock time
+   * @param responsible role of the responsible person; empty prints a blank
+   * @param phone empty prints a blank
+   */
+  public record Header(
+      String job,
+      String kiln,
+      Optional<String> keypad,
+      OptionalInt slot,
+      TemperatureUnit unit,
+      ZoneId zone,
+      Optional<String> responsible,
+      Optional<String> phone) {
+    public Header {
+      if (job.isBlank() || kiln.isBlank()) {
+        throw new IllegalArgumentException("A card needs a job and a kiln.");
+      }
+    }
+  }
+
+  /**
+   * @param start when the program's first segment begins; empty: not planned, clock times are blank
+   * @param delay the delay to key, where one is to be set
+   * @param ready when the work is ready, and until when
+   * @param endSeconds when the program ends, s from its start
+   * @param atEnd what the controller does then
+   * @param notes on daylight saving and the like
+   */
+  public record Timing(
+      Optional<ZonedDateTime> start,
+      Optional<Delay> delay,
+      Optional<Ready> ready,
+      Band endSeconds,
+      AtEnd atEnd,
+      List<String> notes) {
+    public Timing {
+      notes = List.copyOf(notes);
+    }
+  }
+
+  /**
+   * @param digits what to key
+   * @param meaning in words, e.g. "5 h 30 min from the moment start is pressed"
+   */
+  public record Delay(String digits, String meaning) {}
+
+  /**
+   * @param what is ready, e.g. "Moulds ready to pour"
+   * @param fromSeconds from when, s from the program's start
+   * @param untilSeconds until when, s from the program's start; empty: until a person stops it
+   */
+  public record Ready(String what, Band fromSeconds, Optional<Double> untilSeconds) {}
+
+  /**
+   * One segment: what to key, what it means, when it gets there.
+   *
+   * @param segment 1-based
+   * @param purpose why it is there, e.g. "dry"
+   * @param rateDigits as the keypad takes it
+   * @param targetDigits as the keypad takes it
+   * @param holdDigits as the keypad takes it
+   * @param meaning in words, with units
+   * @param reachedSeconds when the target is reached, s from the program's start
+   */
+  public record Entry(
+      int segment,
+      String purpose,
+      String rateDigits,
+      String targetDigits,
+      String holdDigits,
+      String meaning,
+      Band reachedSeconds) {}
+
+  /** A figure and what it is; the value carries its unit. */
+  public record Fact(String label, String value) {}
+
+  /** At a time (s from the program's start) the display should be inside a band (°C). */
+  public record DisplayRow(double seconds, Band displayCelsius) {}
+
+  /** A sign of trouble and what to do, one line each. */
+  public record Alarm(String sign, String action) {}
+
+  /**
+   * Something a person must do or may still do.
+   *
+   * @param what in words, e.g. "pour the moulds"
+   * @param seconds when, s from the program's start
+   * @param actNow true if it cannot wait: the calendar rings
+   */
+  public record Act(String what, Band seconds, boolean actNow) {}
+}
