@@ -1,0 +1,333 @@
+package org.heatwright.app.store;
+
+import com.zaxxer.hikari.HikariConfig;
+import com.zaxxer.hikari.HikariDataSource;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Instant;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+import java.util.function.Function;
+import java.util.stream.Stream;
+import org.flywaydb.core.Flyway;
+import org.flywaydb.core.api.FlywayException;
+import org.flywaydb.core.api.MigrationVersion;
+import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.Jdbi;
+import org.jdbi.v3.core.JdbiException;
+import org.jdbi.v3.core.mapper.RowMapper;
+import org.sqlite.SQLiteConfig;
+import org.sqlite.SQLiteConfig.JournalMode;
+import org.sqlite.SQLiteConfig.SynchronousMode;
+import org.sqlite.SQLiteConfig.TransactionMode;
+import org.sqlite.SQLiteDataSource;
+
+/**
+ * The bench's memory in one SQLite file, brought to the newest layout when it is opened.
+ *
+ * <p>Safe for use from several threads. Every method throws {@link StoreException} if the file
+ * cannot be read or written.
+ */
+public final class Store implements AutoCloseable {
+
+  private static final int CONNECTIONS = 4;
+  private static final int WAIT_FOR_OTHER_WRITERS_MILLIS = 5000;
+
+  private final Path file;
+  private final Clock clock;
+  private final Optional<Path> folderToRemove;
+  private final HikariDataSource pool;
+  private final Jdbi jdbi;
+
+  private Store(Path file, Clock clock, Optional<Path> folderToRemove, MigrationVersion layout) {
+    this.file = file;
+    this.clock = clock;
+    this.folderToRemove = folderToRemove;
+    this.pool = new HikariDataSource(poolConfig(file));
+    this.jdbi = Jdbi.create(pool);
+    try {
+      Flyway.configure()
+          .dataSource(pool)
+          .locations("classpath:db/migration")
+          .placeholders(Map.of("binary", "blob"))
+          .target(layout)
+          .load()
+          .migrate();
+    } catch (FlywayException e) {
+      pool.close();
+      throw new StoreException(
+          "The store '%s' cannot be brought to this version's layout. It is left as it was: a newer"
+                  .formatted(file)
+              + " Heatwright may have written it, or it is not a store; move it away or choose"
+              + " another file.",
+          e);
+    }
+  }
+
+  /** Opens the store in {@code file}, making the file and its folders if they do not exist. */
+  public static Store open(Path file, Clock clock) {
+    return open(file, clock, MigrationVersion.LATEST);
+  }
+
+  /** Opens a file without going past an older layout: how tests make a store of yesterday. */
+  static Store open(Path file, Clock clock, MigrationVersion layout) {
+    try {
+      Path folder = file.toAbsolutePath().getParent();
+      if (folder != null) {
+        Files.createDirectories(folder);
+      }
+      return new Store(file, clock, Optional.empty(), layout);
+    } catch (IOException | com.zaxxer.hikari.pool.HikariPool.PoolInitializationException e) {
+      throw new StoreException(
+          "The store '%s' cannot be opened: check that the folder exists, can be written to and has"
+                  .formatted(file)
+              + " room, and that the file is a Heatwright store.",
+          e);
+    }
+  }
+
+  /** A store that is gone when it is closed. */
+  public static Store temporary(Clock clock) {
+    try {
+      Path folder = Files.createTempDirectory("heatwright-");
+      return new Store(
+          folder.resolve("heatwright.db"), clock, Optional.of(folder), MigrationVersion.LATEST);
+    } catch (IOException e) {
+      throw new StoreException("No temporary folder can be made for the store.", e);
+    }
+  }
+
+  /**
+   * Where a person's own store lives: {@code $XDG_DATA_HOME/heatwright/heatwright.db}, or under
+   * {@code ~/.local/share} where that is not set.
+   *
+   * @param environment the process's environment
+   * @param home the person's home folder
+   */
+  public static Path defaultFile(Map<String, String> environment, Path home) {
+    String named = environment.getOrDefault("XDG_DATA_HOME", "");
+    Path data =
+        named.isBlank() || !Path.of(named).isAbsolute()
+            ? home.resolve(".local").resolve("share")
+            : Path.of(named);
+    return data.resolve("heatwright").resolve("heatwright.db");
+  }
+
+  public Path file() {
+    return file;
+  }
+
+  /** Every text of a kind, by name. */
+  public List<Document> all(Kind kind) {
+    return run(
+        handle ->
+            handle
+                .createQuery("select * from document where kind = :kind order by name")
+                .bind("kind", kind.word())
+                .map(DOCUMENT)
+                .list());
+  }
+
+  public Optional<Document> find(Kind kind, String name) {
+    return run(handle -> find(handle, kind, name));
+  }
+
+  /**
+   * Keeps a text under a name. A text that was there before is kept as an earlier one; the same
+   * text again changes nothing.
+   *
+   * @param name 1 to 200 characters, not blank
+   */
+  public Document keep(Kind kind, String name, String text) {
+    if (name.isBlank() || name.length() > 200) {
+      throw new IllegalArgumentException(
+          "The name of a %s must have 1 to 200 characters.".formatted(kind.word()));
+    }
+    return run(
+        handle ->
+            handle.inTransaction(
+                h -> {
+                  Optional<Document> before = find(h, kind, name);
+                  if (before.isPresent() && before.get().text().equals(text)) {
+                    return before.get();
+                  }
+                  long now = clock.millis();
+                  before.ifPresent(old -> keepEarlier(h, old, now));
+                  h.createUpdate(
+                          "insert into document (id, kind, name, body, created_ms, changed_ms)"
+                              + " values (:id, :kind, :name, :body, :now, :now)"
+                              + " on conflict (kind, name) do update set body = :body,"
+                              + " changed_ms = :now")
+                      .bind("id", UUID.randomUUID().toString())
+                      .bind("kind", kind.word())
+                      .bind("name", name)
+                      .bind("body", text)
+                      .bind("now", now)
+                      .execute();
+                  return find(h, kind, name).orElseThrow();
+                }));
+  }
+
+  /** The texts a name held before its present one, newest first. */
+  public List<EarlierText> earlier(Kind kind, String name) {
+    return run(
+        handle ->
+            handle
+                .createQuery(
+                    "select e.body, e.kept_ms, e.replaced_ms from earlier_text e"
+                        + " join document d on d.id = e.document_id"
+                        + " where d.kind = :kind and d.name = :name"
+                        + " order by e.replaced_ms desc, e.kept_ms desc")
+                .bind("kind", kind.word())
+                .bind("name", name)
+                .map(
+                    (row, context) ->
+                        new EarlierText(
+                            row.getString("body"),
+                            Instant.ofEpochMilli(row.getLong("kept_ms")),
+                            Instant.ofEpochMilli(row.getLong("replaced_ms"))))
+                .list());
+  }
+
+  /** Keeps a card as it was handed out. */
+  public CardEntry keepCard(String name, String madeFrom, byte[] pdf) {
+    CardEntry entry = new CardEntry(UUID.randomUUID().toString(), name, madeFrom, now());
+    run(
+        handle ->
+            handle
+                .createUpdate(
+                    "insert into card (id, name, made_from, pdf, made_ms)"
+                        + " values (:id, :name, :madeFrom, :pdf, :made)")
+                .bind("id", entry.id())
+                .bind("name", name)
+                .bind("madeFrom", madeFrom)
+                .bind("pdf", pdf)
+                .bind("made", entry.made().toEpochMilli())
+                .execute());
+    return entry;
+  }
+
+  /** The cards made last, newest first. */
+  public List<CardEntry> newestCards(int atMost) {
+    return run(
+        handle ->
+            handle
+                .createQuery(
+                    "select id, name, made_from, made_ms from card"
+                        + " order by made_ms desc, id limit :atMost")
+                .bind("atMost", atMost)
+                .map(
+                    (row, context) ->
+                        new CardEntry(
+                            row.getString("id"),
+                            row.getString("name"),
+                            row.getString("made_from"),
+                            Instant.ofEpochMilli(row.getLong("made_ms"))))
+                .list());
+  }
+
+  public Optional<byte[]> cardPdf(String id) {
+    return run(
+        handle ->
+            handle
+                .createQuery("select pdf from card where id = :id")
+                .bind("id", id)
+                .map((row, context) -> row.getBytes("pdf"))
+                .findOne());
+  }
+
+  /** Whether the file answers. */
+  public boolean answers() {
+    try {
+      return run(handle -> handle.createQuery("select 1").mapTo(Integer.class).one()) == 1;
+    } catch (StoreException e) {
+      return false;
+    }
+  }
+
+  /** Lets go of the file; a temporary store is removed. */
+  @Override
+  public void close() {
+    pool.close();
+    folderToRemove.ifPresent(Store::removeFolder);
+  }
+
+  private Instant now() {
+    return Instant.ofEpochMilli(clock.millis());
+  }
+
+  private static final RowMapper<Document> DOCUMENT =
+      (row, context) ->
+          new Document(
+              row.getString("id"),
+              Kind.valueOf(row.getString("kind").toUpperCase(java.util.Locale.ROOT)),
+              row.getString("name"),
+              row.getString("body"),
+              Instant.ofEpochMilli(row.getLong("created_ms")),
+              Instant.ofEpochMilli(row.getLong("changed_ms")));
+
+  private static Optional<Document> find(Handle handle, Kind kind, String name) {
+    return handle
+        .createQuery("select * from document where kind = :kind and name = :name")
+        .bind("kind", kind.word())
+        .bind("name", name)
+        .map(DOCUMENT)
+        .findOne();
+  }
+
+  private static void keepEarlier(Handle handle, Document old, long now) {
+    handle
+        .createUpdate(
+            "insert into earlier_text (id, document_id, body, kept_ms, replaced_ms)"
+                + " values (:id, :document, :body, :kept, :now)")
+        .bind("id", UUID.randomUUID().toString())
+        .bind("document", old.id())
+        .bind("body", old.text())
+        .bind("kept", old.changed().toEpochMilli())
+        .bind("now", now)
+        .execute();
+  }
+
+  private <T> T run(Function<Handle, T> work) {
+    try {
+      return jdbi.withHandle(work::apply);
+    } catch (JdbiException e) {
+      throw new StoreException(
+          "The store '%s' cannot be used now: check that its disk has room and that no other program"
+                  .formatted(file)
+              + " holds it, then try again.",
+          e);
+    }
+  }
+
+  private static HikariConfig poolConfig(Path file) {
+    SQLiteConfig sqlite = new SQLiteConfig();
+    sqlite.setJournalMode(JournalMode.WAL);
+    sqlite.setSynchronous(SynchronousMode.FULL);
+    sqlite.enforceForeignKeys(true);
+    sqlite.setBusyTimeout(WAIT_FOR_OTHER_WRITERS_MILLIS);
+    sqlite.setTransactionMode(TransactionMode.IMMEDIATE);
+    SQLiteDataSource source = new SQLiteDataSource(sqlite);
+    source.setUrl("jdbc:sqlite:" + file);
+    HikariConfig config = new HikariConfig();
+    config.setPoolName("store");
+    config.setDataSource(source);
+    config.setMaximumPoolSize(CONNECTIONS);
+    return config;
+  }
+
+  private static void removeFolder(Path folder) {
+    try (Stream<Path> files = Files.list(folder)) {
+      for (Path inside : files.toList()) {
+        Files.deleteIfExists(inside);
+      }
+      Files.deleteIfExists(folder);
+    } catch (IOException e) {
+      throw new StoreException("The temporary store '%s' cannot be removed.".formatted(folder), e);
+    }
+  }
+}

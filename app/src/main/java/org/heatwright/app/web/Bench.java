@@ -1,0 +1,62 @@
+package org.heatwright.app.web;
+
+import io.javalin.Javalin;
+import java.net.URI;
+
+/** The running bench. Close it to stop serving; the store stays open. */
+public final class Bench implements AutoCloseable {
+
+  private final Javalin server;
+
+  private Bench(Javalin server) {
+    this.server = server;
+  }
+
+  /**
+   * Starts serving on loopback.
+   *
+   * @throws BenchException if the port that was asked for is taken
+   */
+  public static Bench start(BenchSettings settings) {
+    if (settings.port().isPresent()) {
+      return start(settings, settings.port().getAsInt());
+    }
+    try {
+      return start(settings, BenchSettings.USUAL_PORT);
+    } catch (BenchException taken) {
+      return start(settings, 0);
+    }
+  }
+
+  /** Where the bench answers, e.g. {@code http://127.0.0.1:7070/}. */
+  public URI address() {
+    return URI.create("http://127.0.0.1:" + server.port() + "/");
+  }
+
+  @Override
+  public void close() {
+    server.stop();
+  }
+
+  private static Bench start(BenchSettings settings, int port) {
+    Javalin server =
+        Javalin.create(
+            config -> {
+              config.startup.showJavalinBanner = false;
+              config.jetty.host = "127.0.0.1";
+              config.routes.get(
+                  "/health",
+                  ctx ->
+                      ctx.status(settings.store().answers() ? 200 : 503)
+                          .json(java.util.Map.of("store", settings.store().answers())));
+            });
+    try {
+      server.start(port);
+    } catch (RuntimeException e) {
+      server.stop();
+      throw new BenchException(
+          "Port %d on 127.0.0.1 is taken; choose another with --port.".formatted(port), e);
+    }
+    return new Bench(server);
+  }
+}

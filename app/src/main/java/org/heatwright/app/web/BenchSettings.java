@@ -1,0 +1,26 @@
+package org.heatwright.app.web;
+
+import java.time.Clock;
+import java.util.OptionalInt;
+import org.heatwright.app.store.Store;
+
+/**
+ * What a bench needs to start.
+ *
+ * @param store what is on the shelf; stays the caller's to close
+ * @param clock what time it is
+ * @param port the port asked for, 0 for any free one; empty: 7070, or a free one where that is
+ *     taken
+ */
+public record BenchSettings(Store store, Clock clock, OptionalInt port) {
+
+  /** The port tried first when none is asked for. */
+  public static final int USUAL_PORT = 7070;
+
+  public BenchSettings {
+    if (port.isPresent() && (port.getAsInt() < 0 || port.getAsInt() > 65535)) {
+      throw new IllegalArgumentException(
+          "The port (%d) must be 0 to 65535; 0 takes any free one.".formatted(port.getAsInt()));
+    }
+  }
+}
