@@ -1,0 +1,53 @@
+package org.heatwright.work;
+
+import java.time.Duration;
+import java.util.Objects;
+
+/**
+ * A time at which a person must do something or can last change something. It is tied to the
+ * schedule, so a forecast turns it into a clock time.
+ *
+ * @param kind what sort of moment it is
+ * @param anchor what it is tied to
+ * @param segment 1-based segment for the anchors that need one; 0 otherwise
+ * @param after how long after the anchor, zero or more
+ * @param what what to do, short: "pour the first mould"
+ * @param why why then, one sentence
+ */
+public record Moment(
+    Kind kind, Anchor anchor, int segment, Duration after, String what, String why) {
+
+  /** The sorts of moments. */
+  public enum Kind {
+    /** The work is ready. */
+    READY,
+    /** Somebody must be there and act. */
+    ACT,
+    /** Until then a number can still be changed. */
+    LAST_CHANGE
+  }
+
+  /** What a moment is tied to. */
+  public enum Anchor {
+    PROGRAM_START,
+    /** The hold of {@code segment} begins. */
+    SEGMENT_REACHED,
+    SEGMENT_END,
+    /** All of the work is ready; for an empty kiln, the last segment is reached. */
+    WORK_READY,
+    PROGRAM_END
+  }
+
+  public Moment {
+    Objects.requireNonNull(kind, "kind");
+    Objects.requireNonNull(what, "what");
+    Objects.requireNonNull(why, "why");
+    boolean needsSegment = anchor == Anchor.SEGMENT_REACHED || anchor == Anchor.SEGMENT_END;
+    if (needsSegment != (segment > 0) || after.isNegative()) {
+      throw new IllegalArgumentException(
+          "The moment '%s' (%s, segment %d, %s after) needs a segment only for segment anchors and"
+                  .formatted(what, anchor, segment, after)
+              + " must not lie before its anchor.");
+    }
+  }
+}
