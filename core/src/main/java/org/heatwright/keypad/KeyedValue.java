@@ -1,0 +1,61 @@
+package org.heatwright.keypad;
+
+import java.util.Locale;
+import java.util.Objects;
+
+/**
+ * One value to key.
+ *
+ * @param segment 1-based; 0 for the whole program (delay, number of segments)
+ * @param kind which field
+ * @param digits as the display must show it
+ * @param meaning in words: "2 h 30 min", "full power up"
+ */
+public record KeyedValue(int segment, Kind kind, String digits, String meaning) {
+
+  public KeyedValue {
+    Objects.requireNonNull(kind, "kind");
+    Objects.requireNonNull(digits, "digits");
+    Objects.requireNonNull(meaning, "meaning");
+    if (segment < 0) {
+      throw new IllegalArgumentException(
+          "The segment (%d) must not be negative.".formatted(segment));
+    }
+  }
+
+  /** "segment 2 target", "start delay". */
+  public String place() {
+    return Place.words(segment, kind);
+  }
+
+  /** The fields of a program. */
+  public enum Kind {
+    RATE,
+    TARGET,
+    HOLD,
+    /** How long the controller waits before the first segment. */
+    DELAY,
+    /** What says that the program is over. */
+    END;
+
+    public String word() {
+      return name().toLowerCase(Locale.ROOT);
+    }
+  }
+
+  /** Names of places. */
+  private static final class Place {
+
+    private Place() {}
+
+    static String words(int segment, Kind kind) {
+      if (kind == Kind.DELAY) {
+        return "start delay";
+      }
+      if (kind == Kind.END) {
+        return segment == 0 ? "number of segments" : "segment " + segment + " (unused)";
+      }
+      return "segment " + segment + " " + kind.word();
+    }
+  }
+}

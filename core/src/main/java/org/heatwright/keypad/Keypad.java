@@ -1,0 +1,680 @@
+package org.heatwright.keypad;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Set;
+import org.heatwright.schedule.AtEnd;
+import org.heatwright.units.TemperatureUnit;
+
+/**
+ * A kiln's keypad as data: its keys, prompts, ranges, repeat behaviour, how it saves and what its
+ * review shows. Immutable. The constructor refuses a description that contradicts itself, because a
+ * keying sheet or a read-back built on it would be wrong.
+ *
+ * @param name what people call it, not blank
+ * @param units which unit it works in
+ * @param keys the keys it has
+ * @param entry how a value is made
+ * @param accept the key that takes a value and goes to the next prompt
+ * @param starts where a field's value stands when it is entered
+ * @param slots programs it can store, 1 to 999
+ * @param segments segments in a program, 1 to 99
+ * @param displayDigits digits the display has, 2 to 8
+ * @param order the fields of a segment in the order they are keyed: rate, target, hold, each once
+ * @param rate the rate field
+ * @param target the target field
+ * @param hold the hold field
+ * @param delay the delay field, if it has one
+ * @param end how the end of a program is marked
+ * @param gestures how programming is opened, saved and left
+ * @param review what the review shows
+ */
+public record Keypad(
+    String name,
+    UnitSetting units,
+    Set<Key> keys,
+    Entry entry,
+    Key accept,
+    FieldStart starts,
+    int slots,
+    int segments,
+    int displayDigits,
+    List<KeyedValue.Kind> order,
+    RateField rate,
+    TargetField target,
+    HoldField hold,
+    Optional<DelayField> delay,
+    EndRule end,
+    Gestures gestures,
+    Review review) {
+
+  static final Set<KeyedValue.Kind> SEGMENT_FIELDS =
+      EnumSet.of(KeyedValue.Kind.RATE, KeyedValue.Kind.TARGET, KeyedValue.Kind.HOLD);
+
+  public Keypad {
+    Objects.requireNonNull(units, "units");
+    keys = Set.copyOf(keys);
+    Objects.requireNonNull(entry, "entry");
+    Objects.requireNonNull(accept, "accept");
+    Objects.requireNonNull(starts, "starts");
+    order = List.copyOf(order);
+    Objects.requireNonNull(rate, "rate");
+    Objects.requireNonNull(target, "target");
+    Objects.requireNonNull(hold, "hold");
+    Objects.requireNonNull(delay, "delay");
+    Objects.requireNonNull(end, "end");
+    Objects.requireNonNull(gestures, "gestures");
+    Objects.requireNonNull(review, "review");
+    require(!name.isBlank(), "A keypad needs a name.");
+    require(slots >= 1 && slots <= 999, "A keypad has 1 to 999 slots, not %d.", slots);
+    require(
+        segments >= 1 && segments <= 99,
+        "A keypad program has 1 to 99 segments, not %d.",
+        segments);
+    require(
+        displayDigits >= 2 && displayDigits <= 8,
+        "A display has 2 to 8 digits, not %d.",
+        displayDigits);
+    require(
+        order.size() == SEGMENT_FIELDS.size() && Set.copyOf(order).equals(SEGMENT_FIELDS),
+        "The order of a segment names rate, target and hold once each, not %s.",
+        words(order));
+    for (KeyedValue.Kind kind : review.order()) {
+      require(
+          SEGMENT_FIELDS.contains(kind),
+          "The review's order names rate, target and hold, not %s.",
+          kind.word());
+    }
+    require(
+        Set.copyOf(review.order()).size() == review.order().size(),
+        "The review's order names a field twice: %s.",
+        words(review.order()));
+    require(
+        !(review.unused() && review.order().isEmpty()),
+        "A review that shows unused segments shows at least one field of a segment.");
+    require(
+        !(review.unused() && end.by() == EndRule.By.COUNT),
+        "With a segment count the review cannot show an unused segment: set unused to hidden.");
+    require(
+        keys.contains(accept),
+        "The accepting key '%s' is not among the keypad's keys.",
+        accept.word());
+    for (Key key : needed(entry, rate, gestures)) {
+      require(
+          keys.contains(key),
+          "The key '%s' is used but is not among the keypad's keys.",
+          key.word());
+    }
+    require(
+        units.setting() == UnitSetting.Setting.SWITCHABLE
+            || (rate.inOtherUnit().isEmpty() && target.inOtherUnit().isEmpty()),
+        "Ranges in the other unit are for a keypad that can be switched to it.");
+    requireDistinctTexts(rate, target, hold, end, order.get(0));
+    requireLabels(rate, target, hold, delay);
+  }
+
+  private static void require(boolean holds, String message, Object... values) {
+    if (!holds) {
+      throw new IllegalArgumentException(message.formatted(values));
+    }
+  }
+
+  private static String words(List<KeyedValue.Kind> kinds) {
+    return kinds.stream().map(KeyedValue.Kind::word).toList().toString();
+  }
+
+  private static Set<Key> needed(Entry entry, RateField rate, Gestures gestures) {
+    Set<Key> needed = EnumSet.noneOf(Key.class);
+    if (entry instanceof Entry.StepKeys) {
+      needed.add(Key.UP);
+      needed.add(Key.DOWN);
+    } else if (entry instanceof Entry.Knob) {
+      needed.add(Key.TURN);
+    } else if (entry instanceof Entry.DigitKeys digits) {
+      needed.add(Key.DIGITS);
+      if (digits.pointKey()) {
+        needed.add(Key.POINT);
+      }
+      if (rate.cooling() == Cooling.NEGATIVE) {
+        needed.add(Key.MINUS);
+      }
+    }
+    for (Gesture gesture : gestures.all()) {
+      gesture.presses().forEach(press -> needed.add(press.key()));
+    }
+    return needed;
+  }
+
+  /** One text must never mean two things in one field. */
+  private static void requireDistinctTexts(
+      RateField rate, TargetField target, HoldField hold, EndRule end, KeyedValue.Kind first) {
+    rate.fastest()
+        .ifPresent(
+            fastest -> {
+              require(
+                  Texts.number(fastest.shows()).filter(n -> rate.range().holds(n.abs())).isEmpty(),
+                  "The rate '%s' means fastest, but it is also an ordinary rate between %s and %s.",
+                  fastest.shows(),
+                  rate.range().min().toPlainString(),
+                  rate.range().max().toPlainString());
+              require(
+                  !(first == KeyedValue.Kind.RATE
+                      && end.mark().isPresent()
+                      && Texts.same(fastest.shows(), end.mark().orElseThrow().shows())),
+                  "The rate '%s' means both fastest and the end of the program.",
+                  fastest.shows());
+            });
+    hold.endless()
+        .ifPresent(
+            endless ->
+                require(
+                    hold.form()
+                        .minutes(Texts.clean(endless.shows()))
+                        .filter(m -> m.compareTo(hold.maxMinutes()) <= 0)
+                        .isEmpty(),
+                    "The hold '%s' means endless, but it is also an ordinary hold.",
+                    endless.shows()));
+    end.mark()
+        .ifPresent(
+            mark -> {
+              Optional<BigDecimal> number = Texts.number(mark.shows());
+              boolean ordinary =
+                  switch (first) {
+                    case RATE -> number.filter(n -> rate.range().holds(n.abs())).isPresent();
+                    case TARGET -> number.filter(n -> target.range().holds(n)).isPresent();
+                    default ->
+                        hold.form()
+                            .minutes(Texts.clean(mark.shows()))
+                            .filter(m -> m.compareTo(hold.maxMinutes()) <= 0)
+                            .isPresent();
+                  };
+              require(
+                  !ordinary,
+                  "The %s '%s' marks the end of the program, but it is also an ordinary %s.",
+                  first.word(),
+                  mark.shows(),
+                  first.word());
+            });
+  }
+
+  private static void requireLabels(
+      RateField rate, TargetField target, HoldField hold, Optional<DelayField> delay) {
+    List<String> labels = new ArrayList<>();
+    rate.label().ifPresent(labels::add);
+    target.label().ifPresent(labels::add);
+    hold.label().ifPresent(labels::add);
+    delay.flatMap(DelayField::label).ifPresent(labels::add);
+    for (String label : labels) {
+      require(
+          label.chars().anyMatch(Character::isLetter),
+          "The label '%s' needs a letter, or it could be taken for a position.",
+          label);
+    }
+    require(
+        Set.copyOf(labels.stream().map(Texts::folded).toList()).size() == labels.size(),
+        "Two fields have the same label: %s.",
+        labels);
+  }
+
+  /** The unit in force when a schedule in {@code wanted} is keyed. */
+  public TemperatureUnit unitFor(TemperatureUnit wanted) {
+    return switch (units.setting()) {
+      case CELSIUS -> TemperatureUnit.CELSIUS;
+      case FAHRENHEIT -> TemperatureUnit.FAHRENHEIT;
+      case SWITCHABLE -> wanted;
+    };
+  }
+
+  /** The rates it accepts while {@code unit} is in force, in degrees of it an hour or a minute. */
+  public Range rateRange(TemperatureUnit unit) {
+    return unit == units.rangesIn()
+        ? rate.range()
+        : rate.inOtherUnit().orElseGet(() -> rate.range().converted(unit, false, displayDigits));
+  }
+
+  /** The targets it accepts while {@code unit} is in force, in degrees of it. */
+  public Range targetRange(TemperatureUnit unit) {
+    return unit == units.rangesIn()
+        ? target.range()
+        : target.inOtherUnit().orElseGet(() -> target.range().converted(unit, true, displayDigits));
+  }
+
+  /** Fields of a program that the review does not show. */
+  public Set<KeyedValue.Kind> hiddenInReview() {
+    Set<KeyedValue.Kind> hidden = EnumSet.copyOf(SEGMENT_FIELDS);
+    review.order().forEach(hidden::remove);
+    if (delay.isPresent() && review.delay() == Position.HIDDEN) {
+      hidden.add(KeyedValue.Kind.DELAY);
+    }
+    if (!review.unused() && end.by() != EndRule.By.COUNT) {
+      hidden.add(KeyedValue.Kind.END);
+    }
+    return hidden;
+  }
+
+  /**
+   * @param setting fixed or switchable
+   * @param rangesIn the unit in which this description gives ranges; the fixed one if it is fixed
+   * @param shownAt places where the display shows which unit is in force
+   * @param switchingConverts whether switching converts stored programs
+   */
+  public record UnitSetting(
+      Setting setting,
+      TemperatureUnit rangesIn,
+      Set<ShownAt> shownAt,
+      SwitchingConverts switchingConverts) {
+
+    public UnitSetting {
+      Objects.requireNonNull(setting, "setting");
+      Objects.requireNonNull(rangesIn, "rangesIn");
+      shownAt = Set.copyOf(shownAt);
+      Objects.requireNonNull(switchingConverts, "switchingConverts");
+      require(
+          setting == Setting.SWITCHABLE
+              || (setting == Setting.CELSIUS) == (rangesIn == TemperatureUnit.CELSIUS),
+          "A keypad fixed to one unit gives its ranges in that unit.");
+    }
+
+    public static UnitSetting fixed(TemperatureUnit unit, ShownAt... shownAt) {
+      return new UnitSetting(
+          unit == TemperatureUnit.CELSIUS ? Setting.CELSIUS : Setting.FAHRENHEIT,
+          unit,
+          Set.of(shownAt),
+          SwitchingConverts.NO);
+    }
+
+    public boolean switchable() {
+      return setting == Setting.SWITCHABLE;
+    }
+
+    /** Fixed to one unit, or switchable. */
+    public enum Setting {
+      CELSIUS,
+      FAHRENHEIT,
+      SWITCHABLE
+    }
+
+    /** Where the unit in force can be seen. */
+    public enum ShownAt {
+      IDLE,
+      ENTRY,
+      REVIEW,
+      SETTINGS
+    }
+
+    /** What becomes of stored programs when the unit is switched. */
+    public enum SwitchingConverts {
+      YES,
+      NO,
+      UNKNOWN
+    }
+  }
+
+  /**
+   * The ordinary numbers of a field: {@code min}, {@code min + step}, … up to {@code max}.
+   *
+   * @param min least, zero or more
+   * @param max greatest, not below {@code min}
+   * @param step resolution, above zero; its decimals are the decimals the display shows
+   */
+  public record Range(BigDecimal min, BigDecimal max, BigDecimal step) {
+
+    public Range {
+      Objects.requireNonNull(min, "min");
+      Objects.requireNonNull(max, "max");
+      Objects.requireNonNull(step, "step");
+      require(
+          min.signum() >= 0 && max.compareTo(min) >= 0 && step.signum() > 0,
+          "A range (%s to %s, step %s) goes up from zero or more by steps above zero.",
+          min.toPlainString(),
+          max.toPlainString(),
+          step.toPlainString());
+      require(
+          max.subtract(min)
+                  .divide(step, 0, RoundingMode.FLOOR)
+                  .compareTo(BigDecimal.valueOf(99_999))
+              <= 0,
+          "A range (%s to %s, step %s) has at most 100000 values.",
+          min.toPlainString(),
+          max.toPlainString(),
+          step.toPlainString());
+    }
+
+    public static Range of(long min, long max, long step) {
+      return new Range(BigDecimal.valueOf(min), BigDecimal.valueOf(max), BigDecimal.valueOf(step));
+    }
+
+    /** How many values. */
+    int count() {
+      return max.subtract(min).divide(step, 0, RoundingMode.FLOOR).intValueExact() + 1;
+    }
+
+    BigDecimal value(int index) {
+      return min.add(step.multiply(BigDecimal.valueOf(index)));
+    }
+
+    /** The greatest value of the range. */
+    BigDecimal greatest() {
+      return value(count() - 1);
+    }
+
+    /** The greatest value that is not above {@code wanted}, which must not be below the least. */
+    BigDecimal floor(BigDecimal wanted) {
+      BigDecimal steps = wanted.subtract(min).divide(step, 0, RoundingMode.FLOOR);
+      return min.add(step.multiply(steps)).min(greatest());
+    }
+
+    /** Whether a number is one of the range's values. */
+    boolean holds(BigDecimal number) {
+      return number.compareTo(min) >= 0
+          && number.compareTo(greatest()) <= 0
+          && number.subtract(min).remainder(step).signum() == 0;
+    }
+
+    /** Decimals the display shows. */
+    int decimals() {
+      return Math.max(
+          0, Math.max(step.stripTrailingZeros().scale(), min.stripTrailingZeros().scale()));
+    }
+
+    String text(BigDecimal value) {
+      return value.setScale(decimals(), RoundingMode.UNNECESSARY).toPlainString();
+    }
+
+    /** These bounds in the other unit, inside what can be shown, never beyond the original. */
+    Range converted(TemperatureUnit to, boolean point, int displayDigits) {
+      TemperatureUnit from = to.other();
+      double least =
+          point
+              ? to.value(from.temperature(min.doubleValue()))
+              : to.value(from.change(min.doubleValue()));
+      double most =
+          point
+              ? to.value(from.temperature(max.doubleValue()))
+              : to.value(from.change(max.doubleValue()));
+      BigDecimal showable =
+          BigDecimal.TEN
+              .pow(Math.max(1, displayDigits - decimals()))
+              .subtract(step.min(BigDecimal.ONE));
+      BigDecimal newMin =
+          BigDecimal.valueOf(Math.max(0, least))
+              .divide(step, 0, RoundingMode.CEILING)
+              .multiply(step);
+      BigDecimal newMax =
+          BigDecimal.valueOf(most).min(showable).divide(step, 0, RoundingMode.FLOOR).multiply(step);
+      return new Range(newMin, newMax.max(newMin), step);
+    }
+  }
+
+  /**
+   * @param label what the display marks it with; {@code #} stands for the segment's number
+   * @param per the time a rate is given over
+   * @param range ordinary rates, above zero
+   * @param inOtherUnit the range when switched to the other unit; converted if not told
+   * @param fastest how <i>fastest</i> is expressed, if it can be
+   * @param cooling how a cooling ramp is expressed
+   * @param start the value it starts from, if always the same
+   */
+  public record RateField(
+      Optional<String> label,
+      Per per,
+      Range range,
+      Optional<Range> inOtherUnit,
+      Optional<Special> fastest,
+      Cooling cooling,
+      Optional<BigDecimal> start) {
+
+    public RateField {
+      Objects.requireNonNull(label, "label");
+      Objects.requireNonNull(per, "per");
+      Objects.requireNonNull(range, "range");
+      Objects.requireNonNull(inOtherUnit, "inOtherUnit");
+      Objects.requireNonNull(fastest, "fastest");
+      Objects.requireNonNull(cooling, "cooling");
+      Objects.requireNonNull(start, "start");
+      require(
+          range.min().signum() > 0 && inOtherUnit.map(r -> r.min().signum() > 0).orElse(true),
+          "The least ordinary rate must be above zero; a rate of 0 is a special value.");
+    }
+
+    /** Per hour or per minute. */
+    public enum Per {
+      HOUR(1),
+      MINUTE(60);
+
+      private final int inAnHour;
+
+      Per(int inAnHour) {
+        this.inAnHour = inAnHour;
+      }
+
+      BigDecimal inAnHour() {
+        return BigDecimal.valueOf(inAnHour);
+      }
+
+      String sign() {
+        return this == HOUR ? "/h" : "/min";
+      }
+    }
+  }
+
+  /** How a cooling ramp is expressed. */
+  public enum Cooling {
+    /** Down follows from a target below the one before. */
+    IMPLIED,
+    /** The rate carries a minus sign. */
+    NEGATIVE,
+    /** It can only stop heating: the kiln cools as it will. */
+    NOT_CONTROLLED
+  }
+
+  /**
+   * @param label what the display marks it with; {@code #} stands for the segment's number
+   * @param range targets
+   * @param inOtherUnit the range when switched to the other unit; converted if not told
+   * @param start the value it starts from, if always the same
+   */
+  public record TargetField(
+      Optional<String> label,
+      Range range,
+      Optional<Range> inOtherUnit,
+      Optional<BigDecimal> start) {
+
+    public TargetField {
+      Objects.requireNonNull(label, "label");
+      Objects.requireNonNull(range, "range");
+      Objects.requireNonNull(inOtherUnit, "inOtherUnit");
+      Objects.requireNonNull(start, "start");
+    }
+  }
+
+  /**
+   * @param label what the display marks it with; {@code #} stands for the segment's number
+   * @param form how a length of time is written
+   * @param maxMinutes longest, min
+   * @param stepMinutes resolution, min: whole, except for decimal hours (0.6 min is 0.01 h)
+   * @param endless how "until a person stops it" is expressed, if it can be
+   * @param startMinutes the value it starts from, if always the same, min
+   */
+  public record HoldField(
+      Optional<String> label,
+      TimeForm form,
+      BigDecimal maxMinutes,
+      BigDecimal stepMinutes,
+      Optional<Special> endless,
+      Optional<BigDecimal> startMinutes) {
+
+    public HoldField {
+      Objects.requireNonNull(label, "label");
+      Objects.requireNonNull(endless, "endless");
+      Objects.requireNonNull(startMinutes, "startMinutes");
+      requireTimes("hold", form, maxMinutes, stepMinutes);
+    }
+
+    Range range() {
+      return new Range(BigDecimal.ZERO, maxMinutes, stepMinutes);
+    }
+
+    /** Decimals of decimal hours. */
+    int decimals() {
+      return hourDecimals(form, stepMinutes);
+    }
+
+    public Duration max() {
+      return Duration.ofMinutes(range().greatest().longValue());
+    }
+  }
+
+  /**
+   * @param label what the display marks it with
+   * @param form how a length of time is written
+   * @param maxMinutes longest, min
+   * @param stepMinutes resolution, min
+   * @param position whether it is keyed before the first segment or after the last
+   * @param startMinutes the value it starts from, if always the same, min
+   */
+  public record DelayField(
+      Optional<String> label,
+      TimeForm form,
+      BigDecimal maxMinutes,
+      BigDecimal stepMinutes,
+      Position position,
+      Optional<BigDecimal> startMinutes) {
+
+    public DelayField {
+      Objects.requireNonNull(label, "label");
+      Objects.requireNonNull(startMinutes, "startMinutes");
+      requireTimes("delay", form, maxMinutes, stepMinutes);
+      require(position != Position.HIDDEN, "The delay is keyed first or last.");
+    }
+
+    Range range() {
+      return new Range(BigDecimal.ZERO, maxMinutes, stepMinutes);
+    }
+
+    int decimals() {
+      return hourDecimals(form, stepMinutes);
+    }
+  }
+
+  private static void requireTimes(
+      String what, TimeForm form, BigDecimal maxMinutes, BigDecimal stepMinutes) {
+    BigDecimal unit = form == TimeForm.DECIMAL_HOURS ? new BigDecimal("0.6") : BigDecimal.ONE;
+    require(
+        stepMinutes.signum() > 0 && stepMinutes.remainder(unit).signum() == 0,
+        "The %s's step (%s min) must be a multiple of %s min in the form %s.",
+        what,
+        stepMinutes.toPlainString(),
+        unit.toPlainString(),
+        form.word());
+    require(
+        maxMinutes.compareTo(stepMinutes) >= 0,
+        "The longest %s (%s min) must be at least one step (%s min).",
+        what,
+        maxMinutes.toPlainString(),
+        stepMinutes.toPlainString());
+  }
+
+  private static int hourDecimals(TimeForm form, BigDecimal stepMinutes) {
+    return form == TimeForm.DECIMAL_HOURS
+            && stepMinutes.remainder(BigDecimal.valueOf(6)).signum() == 0
+        ? 1
+        : 2;
+  }
+
+  /** Where something stands beside the segments. */
+  public enum Position {
+    FIRST,
+    LAST,
+    HIDDEN
+  }
+
+  /**
+   * @param by what marks the end
+   * @param mark what the first field of an unused segment reads; empty only with a count
+   * @param afterwards what the controller does after the last segment
+   */
+  public record EndRule(By by, Optional<Special> mark, AtEnd afterwards) {
+
+    public EndRule {
+      Objects.requireNonNull(by, "by");
+      Objects.requireNonNull(mark, "mark");
+      Objects.requireNonNull(afterwards, "afterwards");
+      require(
+          (by == By.COUNT) == mark.isEmpty(),
+          "An end by mark names what an unused segment shows; an end by count does not.");
+    }
+
+    /** What marks the end of a program. */
+    public enum By {
+      /** A mark in the first field of the first unused segment: a word, a zero rate. */
+      MARK,
+      /** Every segment runs, so every unused one must be emptied. */
+      EVERY_UNUSED,
+      /** The number of segments, keyed before the first. */
+      COUNT
+    }
+  }
+
+  /**
+   * @param open from the idle display into programming
+   * @param commit writes the program to its slot; empty if values are stored as they are accepted
+   * @param committed what the display shows when it has been written
+   * @param discardsAfterSeconds an unsaved entry is thrown away after so long untouched, s
+   * @param leave back to the idle display
+   * @param review from the idle display into the review of a slot
+   */
+  public record Gestures(
+      Gesture open,
+      Gesture commit,
+      Optional<String> committed,
+      OptionalInt discardsAfterSeconds,
+      Gesture leave,
+      Gesture review) {
+
+    public Gestures {
+      Objects.requireNonNull(open, "open");
+      Objects.requireNonNull(commit, "commit");
+      Objects.requireNonNull(committed, "committed");
+      Objects.requireNonNull(discardsAfterSeconds, "discardsAfterSeconds");
+      Objects.requireNonNull(leave, "leave");
+      Objects.requireNonNull(review, "review");
+      require(!open.isEmpty(), "A keypad needs a key that opens programming.");
+      require(!review.isEmpty(), "A keypad needs a key that opens the review.");
+    }
+
+    List<Gesture> all() {
+      return List.of(open, commit, leave, review);
+    }
+  }
+
+  /**
+   * @param order the fields of a segment that it shows, in order; a field left out is not shown
+   * @param delay where the delay is shown, if at all
+   * @param unused whether it shows the first unused segment
+   * @param keysEdit whether a key that makes values also changes them during the review
+   */
+  public record Review(
+      List<KeyedValue.Kind> order, Position delay, boolean unused, boolean keysEdit) {
+
+    public Review {
+      order = List.copyOf(order);
+      Objects.requireNonNull(delay, "delay");
+    }
+  }
+
+  /** Where a field's value stands when it is entered. */
+  public enum FieldStart {
+    /** At what the slot holds. */
+    STORED,
+    /** At the field's own start value, or its least. */
+    DEFAULT
+  }
+}

@@ -1,0 +1,36 @@
+package org.heatwright.keypad;
+
+import java.math.BigDecimal;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.regex.Pattern;
+
+/**
+ * Displayed texts, compared by what they mean: tolerant to blanks, case, leading zeros and a
+ * decimal comma, never to a different value.
+ */
+final class Texts {
+
+  private static final Pattern NUMBER = Pattern.compile("-?\\d{1,7}(\\.\\d{1,4})?");
+
+  private Texts() {}
+
+  /** Without blanks, with a point for a comma and a plain minus. */
+  static String clean(String text) {
+    return text.replaceAll("[\\s\\u00a0\\u202f]", "").replace(',', '.').replace('\u2212', '-');
+  }
+
+  /** Clean, and in one case. */
+  static String folded(String text) {
+    return clean(text).toLowerCase(Locale.ROOT);
+  }
+
+  static boolean same(String one, String other) {
+    return folded(one).equals(folded(other));
+  }
+
+  static Optional<BigDecimal> number(String text) {
+    String clean = clean(text);
+    return NUMBER.matcher(clean).matches() ? Optional.of(new BigDecimal(clean)) : Optional.empty();
+  }
+}
