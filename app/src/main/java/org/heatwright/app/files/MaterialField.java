@@ -1,0 +1,122 @@
+package org.heatwright.app.files;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+import org.heatwright.material.Material;
+import org.heatwright.material.Material.LatentHeat;
+import org.heatwright.material.Origin;
+import org.heatwright.material.WallMaterials;
+import org.heatwright.numerics.LinearTable;
+
+/** A material inside a file: a known name, or a table of its own. */
+final class MaterialField {
+
+  private static final String UNNAMED = "own material";
+
+  private MaterialField() {}
+
+  static Material read(YamlValue value) {
+    if (!value.isMap()) {
+      return WallMaterials.named(value.oneOf(WallMaterials.names())).orElseThrow();
+    }
+    YamlMap map =
+        value.map(
+            "name",
+            "density-kg-m3",
+            "conductivity-w-mk",
+            "heat-capacity-j-kgk",
+            "latent",
+            "source");
+    double density = map.required("density-kg-m3").above0("kg/m³");
+    LinearTable conductivity = table(map.required("conductivity-w-mk"), "W/(m K)");
+    LinearTable heatCapacity = table(map.required("heat-capacity-j-kgk"), "J/(kg K)");
+    return value.build(
+        () ->
+            new Material(
+                map.optional("name").map(YamlValue::text).orElse(UNNAMED),
+                density,
+                conductivity,
+                heatCapacity,
+                map.optional("latent").map(v -> v.listOf(MaterialField::latent)).orElse(List.of()),
+                Origin.own(map.optional("source").map(YamlValue::text).orElse(""))));
+  }
+
+  /** The material as YAML on one line. */
+  static String write(Material material) {
+    if (WallMaterials.named(material.name()).equals(java.util.Optional.of(material))) {
+      return material.name();
+    }
+    Map<String, String> entries = new LinkedHashMap<>();
+    if (!material.name().equals(UNNAMED)) {
+      entries.put("name", YamlText.text(material.name()));
+    }
+    entries.put("density-kg-m3", YamlText.number(material.densityKilogramsPerCubicMetre()));
+    entries.put("conductivity-w-mk", table(material.conductivityWattsPerMetreKelvin()));
+    entries.put("heat-capacity-j-kgk", table(material.heatCapacityJoulesPerKilogramKelvin()));
+    if (!material.latentHeats().isEmpty()) {
+      entries.put(
+          "latent",
+          material.latentHeats().stream()
+              .map(MaterialField::latent)
+              .collect(Collectors.joining(", ", "[", "]")));
+    }
+    if (!material.origin().text().isEmpty()) {
+      entries.put("source", YamlText.text(material.origin().text()));
+    }
+    return YamlText.flow(entries);
+  }
+
+  /** One number, or {@code [[celsius, value], …]} with rising temperatures and values above zero. */
+  private static LinearTable table(YamlValue value, String unit) {
+    if (value.isNumber()) {
+      return LinearTable.constant(value.above0(unit));
+    }
+    List<YamlValue> points = value.filledList();
+    double[] celsius = new double[points.size()];
+    double[] numbers = new double[points.size()];
+    for (int i = 0; i < points.size(); i++) {
+      List<YamlValue> pair = points.get(i).list();
+      if (pair.size() != 2) {
+        throw points.get(i).error("expected two numbers: [°C, %s].".formatted(unit));
+      }
+      celsius[i] = pair.get(0).number();
+      numbers[i] = pair.get(1).above0(unit);
+      if (i > 0 && !(celsius[i] > celsius[i - 1])) {
+        throw pair.get(0).wrong("a temperature above the one before it");
+      }
+    }
+    return LinearTable.of(celsius, numbers);
+  }
+
+  private static String table(LinearTable table) {
+    List<double[]> points = table.asPoints();
+    if (points.size() == 1) {
+      return YamlText.number(points.get(0)[1]);
+    }
+    return points.stream()
+        .map(p -> "[%s, %s]".formatted(YamlText.number(p[0]), YamlText.number(p[1])))
+        .collect(Collectors.joining(", ", "[", "]"));
+  }
+
+  private static LatentHeat latent(YamlValue value) {
+    YamlMap map = value.map("from-celsius", "to-celsius", "j-kg", "once");
+    double from = map.required("from-celsius").number();
+    double to = map.required("to-celsius").number();
+    double joules = map.required("j-kg").above0("J/kg");
+    boolean once = map.optional("once").map(YamlValue::bool).orElse(false);
+    return value.build(() -> new LatentHeat(from, to, joules, once));
+  }
+
+  private static String latent(LatentHeat latent) {
+    Map<String, String> entries = new LinkedHashMap<>();
+    entries.put("from-celsius", YamlText.number(latent.fromCelsius()));
+    entries.put("to-celsius", YamlText.number(latent.toCelsius()));
+    entries.put("j-kg", YamlText.number(latent.joulesPerKilogram()));
+    if (latent.once()) {
+      entries.put("once", "true");
+    }
+    return YamlText.flow(entries);
+  }
+}
