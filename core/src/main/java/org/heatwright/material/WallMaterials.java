@@ -18,7 +18,8 @@ import org.heatwright.numerics.LinearTable;
  */
 public final class WallMaterials {
 
-  private static final String VDI = "VDI Heat Atlas 2010, light bricks, as printed in the ht library";
+  private static final String VDI =
+      "VDI Heat Atlas 2010, light bricks, as printed in the ht library";
   private static final String MACFP = "MaCFP materials database, ceramic fibre";
 
   /** Alumino-silicate fibre, printed at 27, 227, 527, 627 and 1327 °C. */
@@ -84,16 +85,7 @@ public final class WallMaterials {
               128,
               // Carried on below 260 °C with the first slope, down to 0.035 at 144 °C.
               LinearTable.points(
-                  260 - 0.025 / (0.06 / 278),
-                  0.035,
-                  260,
-                  0.06,
-                  538,
-                  0.12,
-                  816,
-                  0.21,
-                  1093,
-                  0.30),
+                  260 - 0.025 / (0.06 / 278), 0.035, 260, 0.06, 538, 0.12, 816, 0.21, 1093, 0.30),
               FIBRE_HEAT_CAPACITY,
               Origin.read(MACFP + ", blanket 128 kg/m³; below 260 °C our estimate")),
           material(

@@ -280,11 +280,8 @@ public final class KilnFile {
             .map(v -> v.oneOf(List.of("B", "E", "J", "K", "N", "R", "S", "T")))
             .orElse("K");
     double sheath =
-        map.optional("sheath-mm")
-            .map(KilnFile::metres)
-            .orElse(USUAL_THERMOCOUPLE.sheathMetres());
-    double offset =
-        map.optional("offset-k").map(v -> v.between(-200, 200, "K")).orElse(0.0);
+        map.optional("sheath-mm").map(KilnFile::metres).orElse(USUAL_THERMOCOUPLE.sheathMetres());
+    double offset = map.optional("offset-k").map(v -> v.between(-200, 200, "K")).orElse(0.0);
     return value.build(
         () -> new Thermocouple(type.charAt(0), sheath, TemperatureChange.ofKelvins(offset)));
   }

@@ -68,7 +68,9 @@ final class MaterialField {
     return YamlText.flow(entries);
   }
 
-  /** One number, or {@code [[celsius, value], …]} with rising temperatures and values above zero. */
+  /**
+   * One number, or {@code [[celsius, value], …]} with rising temperatures and values above zero.
+   */
   private static LinearTable table(YamlValue value, String unit) {
     if (value.isNumber()) {
       return LinearTable.constant(value.above0(unit));

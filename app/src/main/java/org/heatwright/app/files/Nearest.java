@@ -17,7 +17,7 @@ public final class Nearest {
   public static Optional<String> to(String typed, Collection<String> known) {
     String word = typed.toLowerCase(Locale.ROOT);
     return known.stream()
-        .filter(k -> distance(word, k.toLowerCase(Locale.ROOT)) <= Math.max(1, k.length() / 3))
+        .filter(k -> distance(word, k.toLowerCase(Locale.ROOT)) <= k.length() / 3)
         .min(Comparator.comparingInt(k -> distance(word, k.toLowerCase(Locale.ROOT))));
   }
 

@@ -45,8 +45,7 @@ public final class ScheduleFile {
     for (Segment segment : schedule.segments()) {
       Map<String, String> entries = new LinkedHashMap<>();
       entries.put(
-          "rate",
-          segment.ramp().rate().map(r -> YamlText.number(unit.value(r))).orElse("fastest"));
+          "rate", segment.ramp().rate().map(r -> YamlText.number(unit.value(r))).orElse("fastest"));
       entries.put("target", YamlText.number(unit.value(segment.target())));
       entries.put("hold", duration(segment.hold()));
       out.append("  - ").append(YamlText.flow(entries)).append('\n');
@@ -76,7 +75,8 @@ public final class ScheduleFile {
     double degreesPerHour =
         value.above0(expected.formatted(unit.symbol(), YamlText.number(MAX_RATE)));
     if (degreesPerHour > MAX_RATE) {
-      throw value.wrong("at most %s %s an hour".formatted(YamlText.number(MAX_RATE), unit.symbol()));
+      throw value.wrong(
+          "at most %s %s an hour".formatted(YamlText.number(MAX_RATE), unit.symbol()));
     }
     return value.build(() -> Ramp.at(unit.rate(degreesPerHour)));
   }

@@ -54,8 +54,7 @@ public final class TextFile {
   /** The text of those bytes, without a byte order mark. */
   public static String decode(byte[] bytes, String fileName) {
     try {
-      String text =
-          StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString();
+      String text = StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString();
       return text.startsWith("\uFEFF") ? text.substring(1) : text;
     } catch (CharacterCodingException e) {
       throw InputException.at(

@@ -14,8 +14,8 @@ import org.snakeyaml.engine.v2.nodes.Node;
 import org.snakeyaml.engine.v2.schema.CoreSchema;
 
 /**
- * The door every YAML file comes in by: YAML 1.2, one document, a mapping at the top, no aliases, no
- * deep nesting. What comes out knows its line and its path, so that every error can name them.
+ * The door every YAML file comes in by: YAML 1.2, one document, a mapping at the top, no aliases,
+ * no deep nesting. What comes out knows its line and its path, so that every error can name them.
  */
 public final class YamlFile {
 
@@ -24,6 +24,7 @@ public final class YamlFile {
   private static final LoadSettings SETTINGS =
       LoadSettings.builder()
           .setSchema(new CoreSchema())
+          .setAllowNonScalarKeys(true) // refused by YamlMap, which knows the line
           .setCodePointLimit(TextFile.MAX_YAML_BYTES)
           .build();
 
@@ -90,8 +91,7 @@ public final class YamlFile {
     }
   }
 
-  private static InputException notYaml(
-      String fileName, String text, MarkedYamlEngineException e) {
+  private static InputException notYaml(String fileName, String text, MarkedYamlEngineException e) {
     int line = e.getProblemMark().map(mark -> mark.getLine() + 1).orElse(1);
     String[] lines = text.split("\\R", -1);
     boolean tab = line <= lines.length && lines[line - 1].matches("\\s*\\t.*");
@@ -101,7 +101,10 @@ public final class YamlFile {
     }
     String problem = e.getProblem() == null ? "" : e.getProblem().strip();
     return InputException.at(
-        fileName, line, "this is not YAML: %s.".formatted(problem.replaceAll("[.\\s]+$", "")));
+        fileName,
+        line,
+        "this is not YAML: %s."
+            .formatted(problem.replaceAll("\\s+", " ").replaceAll("[. ]+$", "")));
   }
 
   static int lineOf(Optional<Mark> mark) {

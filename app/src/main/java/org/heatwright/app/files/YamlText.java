@@ -11,7 +11,8 @@ import java.util.stream.Collectors;
 /** Values as our files write them. */
 public final class YamlText {
 
-  private static final Pattern PLAIN = Pattern.compile("[A-Za-z][A-Za-z0-9_./()+-]*( [A-Za-z0-9_./()+-]+)*");
+  private static final Pattern PLAIN =
+      Pattern.compile("[A-Za-z][A-Za-z0-9_./()+-]*( [A-Za-z0-9_./()+-]+)*");
 
   /** Plain words that some reader takes for something else than text. */
   private static final Set<String> RESERVED =

@@ -291,8 +291,7 @@ public final class YamlValue {
 
   /** An error at this place in other words; the sentence is put behind the path. */
   public InputException error(String sentence) {
-    return InputException.at(
-        fileName, line(), path.isEmpty() ? sentence : path + ": " + sentence);
+    return InputException.at(fileName, line(), path.isEmpty() ? sentence : path + ": " + sentence);
   }
 
   private String found() {
@@ -314,9 +313,7 @@ public final class YamlValue {
 
   private static String shorten(String text) {
     String oneLine = text.replaceAll("\\s+", " ");
-    return oneLine.length() <= SHOWN_LETTERS
-        ? oneLine
-        : oneLine.substring(0, SHOWN_LETTERS) + "…";
+    return oneLine.length() <= SHOWN_LETTERS ? oneLine : oneLine.substring(0, SHOWN_LETTERS) + "…";
   }
 
   private static String either(List<String> words) {
