@@ -1,0 +1,23 @@
+package org.heatwright.work;
+
+import java.util.Optional;
+import org.heatwright.keypad.Keypad;
+import org.heatwright.kiln.Kiln;
+
+/** Makes a schedule for a piece of work, by rules of practice and the maker's data sheet. */
+public final class Composer {
+
+  private Composer() {}
+
+  /**
+   * A schedule for the work, in round numbers, for this kiln and keypad.
+   *
+   * @param work what is to be fired
+   * @param kiln where; its limit is never passed
+   * @param keypad on what it will be keyed in, if known: its unit and its limits are kept to
+   * @throws WorkRefusedException if Heatwright will not plan this work
+   */
+  public static Composition compose(Work work, Kiln kiln, Optional<Keypad> keypad) {
+    throw new WorkRefusedException("Composing is not built yet.");
+  }
+}
