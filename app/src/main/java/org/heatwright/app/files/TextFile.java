@@ -13,8 +13,8 @@ public final class TextFile {
   /** A hand-written file is far below this; what is above it was handed in by mistake. */
   public static final int MAX_YAML_BYTES = 1 << 20;
 
-  /** Six weeks of a log at one row a second are below this. */
-  public static final int MAX_LOG_BYTES = 256 << 20;
+  /** A fortnight of a log at one row a second is below this. */
+  public static final int MAX_LOG_BYTES = 64 << 20;
 
   private TextFile() {}
 

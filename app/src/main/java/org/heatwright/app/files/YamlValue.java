@@ -130,6 +130,14 @@ public final class YamlValue {
     return scalar();
   }
 
+  /** Text or a number, exactly as written: {@code 2.30} stays "2.30". May be blank in quotes. */
+  public String asWritten() {
+    if (!isText() && !isNumber()) {
+      throw wrong("text or a number");
+    }
+    return scalar();
+  }
+
   /** Whether it is just that word. */
   public boolean isWord(String word) {
     return isScalar() && scalar().equals(word);

@@ -1,0 +1,362 @@
+package org.heatwright.app.files;
+
+import de.siegmar.fastcsv.reader.CsvParseException;
+import de.siegmar.fastcsv.reader.CsvReader;
+import de.siegmar.fastcsv.reader.NamedCsvRecord;
+import java.time.Instant;
+import java.time.LocalDateTime;
+import java.time.OffsetDateTime;
+import java.time.ZoneOffset;
+import java.time.format.DateTimeParseException;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import org.heatwright.units.TemperatureUnit;
+
+/**
+ * A firing's log as CSV (RFC 4180, header row). What is odd in it (gaps, rows out of order, rows
+ * without a reading, columns that are not ours) is told beside the rows, never hidden; what is
+ * wrong is an {@link InputException}.
+ */
+public final class LogFile {
+
+  private static final List<String> COLUMNS =
+      List.of(
+          "time_s", "time", "chamber_c", "chamber_f", "setpoint_c", "power_w", "work_c", "event");
+
+  /** A step this many times the usual one is a gap (our rule). */
+  private static final double GAP_STEPS = 5;
+
+  private static final double SHORTEST_GAP_SECONDS = 60;
+  private static final int TOLD_OF_A_KIND = 5;
+
+  private LogFile() {}
+
+  /**
+   * A log.
+   *
+   * @param rows rising in time, not empty
+   * @param start the instant of the first row, where the log tells one with its offset
+   * @param remarks what is odd, one sentence each
+   */
+  public record Log(List<Row> rows, Optional<Instant> start, List<String> remarks) {
+    public Log {
+      rows = List.copyOf(rows);
+      remarks = List.copyOf(remarks);
+    }
+  }
+
+  /**
+   * One row.
+   *
+   * @param seconds as written in time_s; with clock times, s from the first row
+   * @param chamberCelsius what the thermocouple showed, °C
+   * @param setpointCelsius °C
+   * @param powerWatts W
+   * @param workCelsius a reading in the work, °C
+   * @param event what happened, e.g. "door-open"
+   */
+  public record Row(
+      double seconds,
+      double chamberCelsius,
+      OptionalDouble setpointCelsius,
+      OptionalDouble powerWatts,
+      OptionalDouble workCelsius,
+      Optional<String> event) {}
+
+  public static Log read(String text, String fileName) {
+    return new Reading(fileName).read(text);
+  }
+
+  /** Writes {@code time_s} and °C; optional columns only where some row has them. */
+  public static String write(Log log) {
+    List<Row> rows = log.rows();
+    StringBuilder out = new StringBuilder("time_s,chamber_c");
+    boolean setpoint = rows.stream().anyMatch(r -> r.setpointCelsius().isPresent());
+    boolean power = rows.stream().anyMatch(r -> r.powerWatts().isPresent());
+    boolean work = rows.stream().anyMatch(r -> r.workCelsius().isPresent());
+    boolean event = rows.stream().anyMatch(r -> r.event().isPresent());
+    out.append(setpoint ? ",setpoint_c" : "").append(power ? ",power_w" : "");
+    out.append(work ? ",work_c" : "").append(event ? ",event" : "").append("\r\n");
+    for (Row row : rows) {
+      out.append(YamlText.number(row.seconds())).append(',');
+      out.append(YamlText.number(row.chamberCelsius()));
+      appendIf(setpoint, out, row.setpointCelsius());
+      appendIf(power, out, row.powerWatts());
+      appendIf(work, out, row.workCelsius());
+      if (event) {
+        out.append(',').append(row.event().map(LogFile::quoted).orElse(""));
+      }
+      out.append("\r\n");
+    }
+    return out.toString();
+  }
+
+  private static void appendIf(boolean column, StringBuilder out, OptionalDouble value) {
+    if (column) {
+      out.append(',');
+      value.ifPresent(v -> out.append(YamlText.number(v)));
+    }
+  }
+
+  private static String quoted(String text) {
+    return '"' + text.replace("\"", "\"\"") + '"';
+  }
+
+  /** One reading of one log; used by one thread, once. */
+  private static final class Reading {
+
+    private final String fileName;
+    private final List<String> remarks = new ArrayList<>();
+    private final List<Row> rows = new ArrayList<>();
+    private final List<Long> lines = new ArrayList<>();
+    private Optional<Instant> zero = Optional.empty();
+    private Optional<LocalDateTime> localZero = Optional.empty();
+
+    Reading(String fileName) {
+      this.fileName = fileName;
+    }
+
+    Log read(String text) {
+      try (CsvReader<NamedCsvRecord> csv =
+          CsvReader.builder().skipEmptyLines(true).ofNamedCsvRecord(text)) {
+        boolean first = true;
+        for (NamedCsvRecord record : csv) {
+          if (first) {
+            checkColumns(record.getHeader());
+            first = false;
+          }
+          readRow(record);
+        }
+        if (first) {
+          throw InputException.in(
+              fileName,
+              "the log has no rows; expected a header such as time_s,chamber_c and rows below"
+                  + " it.");
+        }
+      } catch (CsvParseException e) {
+        throw InputException.in(fileName, "this is not CSV (%s).".formatted(reason(e)));
+      } catch (java.io.IOException e) {
+        throw new java.io.UncheckedIOException(e); // text in memory cannot fail
+      }
+      if (rows.isEmpty()) {
+        throw InputException.in(fileName, "no row of the log has a reading of the chamber.");
+      }
+      return ordered();
+    }
+
+    private static String reason(CsvParseException e) {
+      Throwable cause = e.getCause() == null ? e : e.getCause();
+      return String.valueOf(cause.getMessage()).replaceAll("\\s+", " ").replaceAll("[. ]+$", "");
+    }
+
+    private void checkColumns(List<String> header) {
+      requireOneOf(header, "time_s", "time");
+      requireOneOf(header, "chamber_c", "chamber_f");
+      for (String column : header) {
+        if (!COLUMNS.contains(column)) {
+          remarks.add(
+              "Column \"%s\" is not one of ours and is not used%s."
+                  .formatted(column, Nearest.hint(column, COLUMNS)));
+        }
+      }
+      Set<String> once = new LinkedHashSet<>();
+      for (String column : header) {
+        if (!once.add(column)) {
+          throw InputException.at(
+              fileName, 1, "the column %s stands twice; keep one.".formatted(column));
+        }
+      }
+    }
+
+    private void requireOneOf(List<String> header, String one, String other) {
+      if (header.contains(one) == header.contains(other)) {
+        throw InputException.at(
+            fileName,
+            1,
+            "expected one of the columns %s and %s; found %s."
+                .formatted(one, other, String.join(", ", header)));
+      }
+    }
+
+    private void readRow(NamedCsvRecord record) {
+      long line = record.getStartingLineNumber();
+      double seconds = seconds(record, line);
+      boolean fahrenheit = record.findField("chamber_f").isPresent();
+      OptionalDouble chamber = number(record, fahrenheit ? "chamber_f" : "chamber_c", line);
+      Optional<String> event =
+          record.findField("event").map(String::strip).filter(e -> !e.isEmpty());
+      if (chamber.isEmpty()) {
+        tell("without a reading of the chamber", line);
+        return;
+      }
+      double celsius =
+          fahrenheit
+              ? TemperatureUnit.FAHRENHEIT.temperature(chamber.getAsDouble()).celsius()
+              : chamber.getAsDouble();
+      if (!(celsius >= -100 && celsius <= 2500)) {
+        throw InputException.at(
+            fileName,
+            (int) line,
+            "the chamber reads %s; expected -100 to 2500 °C."
+                .formatted(YamlText.number(chamber.getAsDouble())));
+      }
+      rows.add(
+          new Row(
+              seconds,
+              celsius,
+              number(record, "setpoint_c", line),
+              number(record, "power_w", line),
+              number(record, "work_c", line),
+              event));
+      lines.add(line);
+    }
+
+    private double seconds(NamedCsvRecord record, long line) {
+      if (record.findField("time_s").isPresent()) {
+        return number(record, "time_s", line)
+            .orElseThrow(
+                () ->
+                    InputException.at(fileName, (int) line, "time_s is empty; expected seconds."));
+      }
+      String text = record.findField("time").orElse("").strip().replace(' ', 'T');
+      try {
+        Instant instant = OffsetDateTime.parse(text).toInstant();
+        if (zero.isEmpty()) {
+          zero = Optional.of(instant);
+        }
+        return (instant.toEpochMilli() - zero.get().toEpochMilli()) / 1000.0;
+      } catch (DateTimeParseException e) {
+        return localSeconds(text, line);
+      }
+    }
+
+    private double localSeconds(String text, long line) {
+      try {
+        LocalDateTime local = LocalDateTime.parse(text);
+        if (zero.isPresent()) {
+          throw InputException.at(
+              fileName,
+              (int) line,
+              "time is \"%s\" without an offset, but rows above have one; keep one form."
+                  .formatted(text));
+        }
+        if (localZero.isEmpty()) {
+          localZero = Optional.of(local);
+          remarks.add(
+              "The times have no offset from UTC: a night when the clocks change would show as a"
+                  + " gap or as rows out of order.");
+        }
+        return (local.toInstant(ZoneOffset.UTC).toEpochMilli()
+                - localZero.get().toInstant(ZoneOffset.UTC).toEpochMilli())
+            / 1000.0;
+      } catch (DateTimeParseException e) {
+        throw InputException.at(
+            fileName,
+            (int) line,
+            "time is \"%s\"; expected ISO 8601 such as 2026-12-03T10:00:00+00:00.".formatted(text));
+      }
+    }
+
+    private OptionalDouble number(NamedCsvRecord record, String column, long line) {
+      String text = record.findField(column).orElse("").strip();
+      if (text.isEmpty()) {
+        return OptionalDouble.empty();
+      }
+      if (!text.matches("[-+]?(\\.[0-9]+|[0-9]+(\\.[0-9]*)?)([eE][-+]?[0-9]+)?")
+          || !Double.isFinite(Double.parseDouble(text))) {
+        throw InputException.at(
+            fileName, (int) line, "%s is \"%s\"; expected a number.".formatted(column, text));
+      }
+      return OptionalDouble.of(Double.parseDouble(text));
+    }
+
+    private final List<String> told = new ArrayList<>();
+
+    private void tell(String what, long line) {
+      long sofar = told.stream().filter(what::equals).count();
+      told.add(what);
+      if (sofar < TOLD_OF_A_KIND) {
+        remarks.add("Line %d is %s and is left out.".formatted(line, what));
+      }
+    }
+
+    private Log ordered() {
+      double latest = Double.NEGATIVE_INFINITY;
+      for (int i = 0; i < rows.size(); i++) {
+        if (rows.get(i).seconds() < latest) {
+          remarks.add(
+              "Line %d is out of order (%s s after a row of %s s); the rows are sorted by time."
+                  .formatted(
+                      lines.get(i),
+                      YamlText.number(rows.get(i).seconds()),
+                      YamlText.number(latest)));
+          break;
+        }
+        latest = rows.get(i).seconds();
+      }
+      List<Row> sorted = new ArrayList<>(rows);
+      sorted.sort(Comparator.comparingDouble(Row::seconds));
+      List<Row> kept = new ArrayList<>();
+      int same = 0;
+      for (Row row : sorted) {
+        if (!kept.isEmpty() && kept.get(kept.size() - 1).seconds() == row.seconds()) {
+          same++;
+        } else {
+          kept.add(row);
+        }
+      }
+      if (same > 0) {
+        remarks.add(
+            "%d rows have the time of the row before them and are left out.".formatted(same));
+      }
+      tellGaps(kept);
+      tellSums();
+      return new Log(kept, zero, remarks);
+    }
+
+    private void tellSums() {
+      told.stream()
+          .distinct()
+          .forEach(
+              what -> {
+                long count = told.stream().filter(what::equals).count();
+                if (count > TOLD_OF_A_KIND) {
+                  remarks.add("In all, %d lines are %s.".formatted(count, what));
+                }
+              });
+    }
+
+    private void tellGaps(List<Row> kept) {
+      if (kept.size() < 3) {
+        return;
+      }
+      double[] steps = new double[kept.size() - 1];
+      for (int i = 0; i < steps.length; i++) {
+        steps[i] = kept.get(i + 1).seconds() - kept.get(i).seconds();
+      }
+      double[] sorted = steps.clone();
+      Arrays.sort(sorted);
+      double limit = Math.max(SHORTEST_GAP_SECONDS, GAP_STEPS * sorted[sorted.length / 2]);
+      int gaps = 0;
+      for (int i = 0; i < steps.length; i++) {
+        if (steps[i] > limit) {
+          gaps++;
+          if (gaps <= TOLD_OF_A_KIND) {
+            remarks.add(
+                "The log has a gap of %s s after %s s."
+                    .formatted(YamlText.number(steps[i]), YamlText.number(kept.get(i).seconds())));
+          }
+        }
+      }
+      if (gaps > TOLD_OF_A_KIND) {
+        remarks.add("In all, the log has %d gaps.".formatted(gaps));
+      }
+    }
+  }
+}

@@ -1,0 +1,277 @@
+package org.heatwright.app.files;
+
+import java.time.Duration;
+import java.time.LocalDateTime;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.Function;
+import org.heatwright.mould.Investment;
+import org.heatwright.mould.Mould;
+import org.heatwright.schedule.HourMinute;
+import org.heatwright.units.HeatingRate;
+import org.heatwright.units.Temperature;
+import org.heatwright.work.BurnoutWork;
+import org.heatwright.work.DataSheet;
+import org.heatwright.work.EnamelWork;
+import org.heatwright.work.PatternedMould;
+import org.heatwright.work.PouredMetal;
+import org.heatwright.work.Work;
+
+/** {@code work.yaml}: what is in the kiln and what is to become of it. */
+public final class WorkFile {
+
+  private static final double MILLI = 1000;
+  private static final double GRAMS = 1000;
+
+  /** Usual for gypsum-bonded investment (common practice, no source). */
+  static final double USUAL_WATER_POWDER = 0.40;
+
+  static final double USUAL_HOURS_SINCE_POURING = 2;
+
+  private static final List<String> KINDS = List.of("burnout", "enamel");
+  private static final List<String> LATER_KINDS = List.of("sinter", "heat-treat", "glass");
+
+  private WorkFile() {}
+
+  public static Work read(String text, String fileName) {
+    YamlMap file = YamlFile.read(text, fileName);
+    YamlValue kind = file.required("kind");
+    for (String later : LATER_KINDS) {
+      if (kind.isWord(later)) {
+        throw kind.wrong("burnout or enamel, the kinds that are served so far");
+      }
+    }
+    return kind.oneOf(KINDS).equals("burnout") ? burnout(file) : enamel(file);
+  }
+
+  public static String write(Work work) {
+    return work instanceof BurnoutWork burnout
+        ? writeBurnout(burnout)
+        : writeEnamel((EnamelWork) work);
+  }
+
+  // ---- burnout
+
+  private static BurnoutWork burnout(YamlMap file) {
+    file.only("kind", "moulds", "investment", "metal", "ready-by");
+    List<PatternedMould> moulds =
+        file.required("moulds").filledList().stream().map(WorkFile::mould).toList();
+    YamlMap investment =
+        file.required("investment")
+            .map("binder", "water-powder", "poured-hours-before", "data-sheet");
+    YamlMap metal = file.required("metal").map("alloy", "pour-mould-celsius");
+    YamlValue metalPlace = metal.place();
+    String alloy = metal.required("alloy").text();
+    Optional<Temperature> pourMould =
+        metal.optional("pour-mould-celsius").map(v -> celsius(v, 20, 2000));
+    return file.place()
+        .build(
+            () ->
+                new BurnoutWork(
+                    moulds,
+                    investment(investment),
+                    investment
+                        .optional("data-sheet")
+                        .map(WorkFile::dataSheet)
+                        .orElse(DataSheet.none()),
+                    metalPlace.build(() -> new PouredMetal(alloy, pourMould)),
+                    readyBy(file)));
+  }
+
+  private static PatternedMould mould(YamlValue value) {
+    YamlMap map =
+        value.map("count", "diameter-mm", "height-mm", "wall-mm", "pattern", "pattern-mass-g");
+    Mould mould = MouldField.read(map);
+    PatternedMould.Pattern pattern = map.required("pattern").oneOf(PatternedMould.Pattern.class);
+    OptionalDouble kilograms =
+        map.optional("pattern-mass-g")
+            .map(v -> OptionalDouble.of(v.between(0, 5000, "g") / GRAMS))
+            .orElse(OptionalDouble.empty());
+    return new PatternedMould(mould, pattern, kilograms);
+  }
+
+  /** Reads {@code binder}, {@code water-powder} and {@code poured-hours-before}. */
+  static Investment investment(YamlMap map) {
+    Investment.Binder binder =
+        map.optional("binder")
+            .map(v -> v.oneOf(Investment.Binder.class))
+            .orElse(Investment.Binder.UNKNOWN);
+    double waterPowder =
+        map.optional("water-powder")
+            .map(v -> v.between(0.2, 0.8, "kg of water to a kg of powder"))
+            .orElse(USUAL_WATER_POWDER);
+    double hours =
+        map.optional("poured-hours-before")
+            .map(v -> v.between(0, 1000, "h"))
+            .orElse(USUAL_HOURS_SINCE_POURING);
+    return new Investment(binder, waterPowder, hours);
+  }
+
+  static Map<String, String> entries(Investment investment) {
+    Map<String, String> entries = new LinkedHashMap<>();
+    entries.put("binder", YamlValue.word(investment.binder()));
+    entries.put("water-powder", YamlText.number(investment.waterPowder()));
+    entries.put("poured-hours-before", YamlText.number(investment.pouredHoursBefore()));
+    return entries;
+  }
+
+  private static String writeBurnout(BurnoutWork work) {
+    StringBuilder out = new StringBuilder("kind: burnout\nmoulds:\n");
+    for (PatternedMould mould : work.moulds()) {
+      Map<String, String> entries = MouldField.entries(mould.mould());
+      entries.put("pattern", YamlValue.word(mould.pattern()));
+      mould
+          .patternKilograms()
+          .ifPresent(kg -> entries.put("pattern-mass-g", YamlText.number(kg * GRAMS)));
+      out.append("  - ").append(YamlText.flow(entries)).append('\n');
+    }
+    Map<String, String> investment = entries(work.investment());
+    putSheet(investment, work.dataSheet());
+    out.append("investment: ").append(YamlText.flow(investment)).append('\n');
+    Map<String, String> metal = new LinkedHashMap<>();
+    metal.put("alloy", YamlText.text(work.metal().alloy()));
+    work.metal().pourMould().ifPresent(t -> metal.put("pour-mould-celsius", celsius(t)));
+    out.append("metal: ").append(YamlText.flow(metal)).append('\n');
+    appendReadyBy(out, work);
+    return out.toString();
+  }
+
+  // ---- enamel
+
+  private static EnamelWork enamel(YamlMap file) {
+    file.only(
+        "kind",
+        "metal",
+        "sheet-mm",
+        "pieces",
+        "piece-mm",
+        "enamel",
+        "working-celsius",
+        "session",
+        "data-sheet",
+        "ready-by");
+    EnamelWork.Metal metal = file.required("metal").oneOf(EnamelWork.Metal.class);
+    double sheet = file.required("sheet-mm").between(0.1, 10, "mm") / MILLI;
+    int pieces = file.optional("pieces").map(v -> v.whole(1, 500)).orElse(1);
+    double piece = file.required("piece-mm").between(5, 500, "mm") / MILLI;
+    EnamelWork.Hardness hardness = file.required("enamel").oneOf(EnamelWork.Hardness.class);
+    Optional<Temperature> working =
+        file.optional("working-celsius").map(v -> celsius(v, 100, 2000));
+    Duration session = file.required("session").hourMinute();
+    DataSheet sheetOfMaker =
+        file.optional("data-sheet").map(WorkFile::dataSheet).orElse(DataSheet.none());
+    Optional<LocalDateTime> readyBy = readyBy(file);
+    return file.place()
+        .build(
+            () ->
+                new EnamelWork(
+                    metal,
+                    sheet,
+                    pieces,
+                    piece,
+                    hardness,
+                    working,
+                    session,
+                    sheetOfMaker,
+                    readyBy));
+  }
+
+  private static String writeEnamel(EnamelWork work) {
+    StringBuilder out = new StringBuilder("kind: enamel\n");
+    line(out, "metal", YamlValue.word(work.metal()));
+    line(out, "sheet-mm", YamlText.number(work.sheetMetres() * MILLI));
+    line(out, "pieces", String.valueOf(work.pieces()));
+    line(out, "piece-mm", YamlText.number(work.pieceMetres() * MILLI));
+    line(out, "enamel", YamlValue.word(work.hardness()));
+    work.working().ifPresent(t -> line(out, "working-celsius", celsius(t)));
+    line(out, "session", duration(work.session()));
+    Map<String, String> holder = new LinkedHashMap<>();
+    putSheet(holder, work.dataSheet());
+    holder.forEach((key, sheet) -> line(out, key, sheet));
+    appendReadyBy(out, work);
+    return out.toString();
+  }
+
+  // ---- data sheet and times
+
+  private static DataSheet dataSheet(YamlValue value) {
+    YamlMap map =
+        value.map(
+            "max-celsius",
+            "dry-celsius",
+            "dry-hold",
+            "top-celsius",
+            "top-hold",
+            "fastest-rise-k-per-h",
+            "fastest-wet-rise-k-per-h",
+            "pour-soak");
+    return value.build(
+        () ->
+            new DataSheet(
+                map.optional("max-celsius").map(v -> celsius(v, 100, 1400)),
+                map.optional("dry-celsius").map(v -> celsius(v, 60, 200)),
+                map.optional("dry-hold").map(YamlValue::hourMinute),
+                map.optional("top-celsius").map(v -> celsius(v, 100, 1400)),
+                map.optional("top-hold").map(YamlValue::hourMinute),
+                map.optional("fastest-rise-k-per-h").map(WorkFile::rate),
+                map.optional("fastest-wet-rise-k-per-h").map(WorkFile::rate),
+                map.optional("pour-soak").map(YamlValue::hourMinute)));
+  }
+
+  private static void putSheet(Map<String, String> holder, DataSheet sheet) {
+    Map<String, String> entries = new LinkedHashMap<>();
+    put(entries, "max-celsius", sheet.max(), WorkFile::celsius);
+    put(entries, "dry-celsius", sheet.dry(), WorkFile::celsius);
+    put(entries, "dry-hold", sheet.dryHold(), WorkFile::duration);
+    put(entries, "top-celsius", sheet.top(), WorkFile::celsius);
+    put(entries, "top-hold", sheet.topHold(), WorkFile::duration);
+    put(entries, "fastest-rise-k-per-h", sheet.fastestRise(), WorkFile::rate);
+    put(entries, "fastest-wet-rise-k-per-h", sheet.fastestWetRise(), WorkFile::rate);
+    put(entries, "pour-soak", sheet.pourSoak(), WorkFile::duration);
+    if (!entries.isEmpty()) {
+      holder.put("data-sheet", YamlText.flow(entries));
+    }
+  }
+
+  private static Optional<LocalDateTime> readyBy(YamlMap file) {
+    return file.optional("ready-by").map(YamlValue::dateTime);
+  }
+
+  private static void appendReadyBy(StringBuilder out, Work work) {
+    work.readyBy().ifPresent(time -> line(out, "ready-by", time.toString()));
+  }
+
+  // ---- small helpers
+
+  private static Temperature celsius(YamlValue value, double low, double high) {
+    return Temperature.ofCelsius(value.between(low, high, "°C"));
+  }
+
+  private static String celsius(Temperature temperature) {
+    return YamlText.number(temperature.celsius());
+  }
+
+  private static HeatingRate rate(YamlValue value) {
+    return HeatingRate.ofKelvinsPerHour(value.above0("K/h"));
+  }
+
+  private static String rate(HeatingRate rate) {
+    return YamlText.number(rate.kelvinsPerHour());
+  }
+
+  private static String duration(Duration duration) {
+    return YamlText.quoted(HourMinute.format(duration));
+  }
+
+  private static <T> void put(
+      Map<String, String> entries, String key, Optional<T> value, Function<T, String> write) {
+    value.ifPresent(v -> entries.put(key, write.apply(v)));
+  }
+
+  private static void line(StringBuilder out, String key, String value) {
+    out.append(key).append(": ").append(value).append('\n');
+  }
+}

@@ -1,0 +1,171 @@
+package org.heatwright.forecast;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalDateTime;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
+import java.time.ZonedDateTime;
+import java.time.zone.ZoneOffsetTransition;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.heatwright.schedule.HourMinute;
+
+/**
+ * Puts a forecast on the clock. A delay is elapsed time and a ready-by is a wall time, so
+ * everything is counted in instants and shown in the zone's local time.
+ */
+public final class StartPlanner {
+
+  private StartPlanner() {}
+
+  /**
+   * A local time made unambiguous.
+   *
+   * @param time the earlier of two where the clocks go back; the moment of the change where the
+   *     clocks go forward over it
+   * @param notes says so; empty for a usual time
+   */
+  public record LocalChoice(ZonedDateTime time, List<String> notes) {
+    public LocalChoice {
+      notes = List.copyOf(notes);
+    }
+  }
+
+  /** The instant that a local time means; never later than a person can have meant. */
+  public static LocalChoice atLocal(LocalDateTime local, ZoneId zone) {
+    List<ZoneOffset> offsets = zone.getRules().getValidOffsets(local);
+    if (offsets.size() == 1) {
+      return new LocalChoice(ZonedDateTime.of(local, zone), List.of());
+    }
+    ZoneOffsetTransition change = zone.getRules().getTransition(local);
+    String asked = ClockWords.moment(local.atZone(ZoneOffset.UTC));
+    if (offsets.isEmpty()) {
+      ZonedDateTime moment = change.getInstant().atZone(zone);
+      return new LocalChoice(
+          moment,
+          List.of(
+              "%s does not exist in %s: the clocks go forward from %s to %s. Taken as %s."
+                  .formatted(
+                      asked,
+                      zone.getId(),
+                      change.getDateTimeBefore().toLocalTime(),
+                      change.getDateTimeAfter().toLocalTime(),
+                      ClockWords.time(moment))));
+    }
+    return new LocalChoice(
+        ZonedDateTime.ofLocal(local, zone, offsets.get(0)),
+        List.of(
+            "%s comes twice in %s, because the clocks go back. Taken as the first (UTC%s)."
+                .formatted(asked, zone.getId(), offsets.get(0).getId())));
+  }
+
+  /** What follows from a start. */
+  public static StartPlan startingAt(Forecast forecast, ZonedDateTime start) {
+    return plan(forecast, start, Optional.empty(), List.of(), true);
+  }
+
+  /** What follows from a start, and the delay to set now for it. */
+  public static StartPlan startingAt(Forecast forecast, ZonedDateTime start, ZonedDateTime now) {
+    Duration wait = Duration.between(now, start);
+    List<String> notes = new ArrayList<>();
+    Optional<Duration> delay = Optional.empty();
+    if (wait.isNegative()) {
+      notes.add("That start is %s ago.".formatted(HourMinute.words(wait.negated())));
+    } else {
+      delay = Optional.of(Duration.ofMinutes(wait.toMinutes()));
+    }
+    return plan(forecast, start, delay, notes, true);
+  }
+
+  /**
+   * The latest safe start: ready-by minus the high end of ready, to the whole minute from now that
+   * is not later. If that has passed, the plan starts now and says how late it will be.
+   */
+  public static StartPlan readyBy(Forecast forecast, ZonedDateTime readyBy, ZonedDateTime now) {
+    ZonedDateTime nowThere = now.withZoneSameInstant(readyBy.getZone());
+    Optional<Band> ready = readySeconds(forecast);
+    List<String> notes = new ArrayList<>();
+    Band counted = ready.orElse(forecast.endSeconds());
+    Instant latest = readyBy.toInstant().minusMillis((long) Math.ceil(counted.high() * 1000));
+    long minutes = Math.floorDiv(Duration.between(nowThere.toInstant(), latest).toMillis(), 60_000);
+    if (minutes >= 0) {
+      Duration delay = Duration.ofMinutes(minutes);
+      return plan(forecast, nowThere.plus(delay), Optional.of(delay), notes, ready.isPresent());
+    }
+    StartPlan plan = plan(forecast, nowThere, Optional.of(Duration.ZERO), List.of(), false);
+    ZonedDateTime sure = plan.at(counted.high());
+    notes.add(
+        "Ready by %s cannot be promised: started now it is ready by %s, %s later."
+            .formatted(
+                ClockWords.moment(readyBy),
+                ClockWords.moment(ClockWords.roundedUp(sure)),
+                HourMinute.words(Duration.between(readyBy, ClockWords.roundedUp(sure)))));
+    notes.addAll(plan.notes());
+    return new StartPlan(
+        plan.start(), plan.delayToSet(), plan.readyWhat(), plan.ready(), plan.end(), false, notes);
+  }
+
+  /**
+   * When a forecast is ready, s from the program's start: the work if there is any, else the kiln
+   * at its last target. Empty if that does not happen in every case.
+   */
+  public static Optional<Band> readySeconds(Forecast forecast) {
+    if (!forecast.work().isEmpty()) {
+      return forecast.workReadySeconds();
+    }
+    SegmentForecast last = forecast.segments().get(forecast.segments().size() - 1);
+    return last.reachedShare() == 1 ? Optional.of(last.reachedSeconds()) : Optional.empty();
+  }
+
+  private static StartPlan plan(
+      Forecast forecast,
+      ZonedDateTime start,
+      Optional<Duration> delay,
+      List<String> before,
+      boolean inTime) {
+    boolean hasWork = !forecast.work().isEmpty();
+    Optional<Band> ready = readySeconds(forecast);
+    List<String> notes = new ArrayList<>(before);
+    if (ready.isEmpty()) {
+      notes.add(
+          hasWork
+              ? "The work is not ready in every case that the forecast tried; judge it by the"
+                  + " inspection's findings and do not rely on a clock time."
+              : "The kiln does not reach its last target in every case that the forecast tried.");
+    }
+    StartPlan.Window end = StartPlan.Window.after(start, forecast.endSeconds());
+    ZonedDateTime from = delay.map(start::minus).orElse(start);
+    notes.addAll(changes(from, end.until()));
+    return new StartPlan(
+        start,
+        delay,
+        hasWork ? "the work" : "the kiln at its last target",
+        ready.map(seconds -> StartPlan.Window.after(start, seconds)),
+        end,
+        inTime && ready.isPresent(),
+        notes);
+  }
+
+  /** One note for each time the clocks change in between. */
+  private static List<String> changes(ZonedDateTime from, ZonedDateTime until) {
+    List<String> notes = new ArrayList<>();
+    Instant after = from.toInstant();
+    while (true) {
+      ZoneOffsetTransition change = from.getZone().getRules().nextTransition(after);
+      if (change == null || change.getInstant().isAfter(until.toInstant())) {
+        return notes;
+      }
+      after = change.getInstant();
+      notes.add(
+          "The clocks go %s from %s to %s on %s. The times here allow for it, a delay is elapsed"
+                  .formatted(
+                      change.isGap() ? "forward" : "back",
+                      change.getDateTimeBefore().toLocalTime(),
+                      change.getDateTimeAfter().toLocalTime(),
+                      ClockWords.day(change.getDateTimeBefore().atZone(ZoneOffset.UTC)))
+              + " time; a controller with a clock of its own may not follow.");
+    }
+  }
+}
