@@ -12,13 +12,18 @@ public final class Nearest {
 
   /**
    * The known word nearest to what was typed, if it is near: at most a third of its letters
-   * changed, dropped, added or swapped with a neighbour.
+   * changed, dropped, added or swapped with a neighbour, or only its end left out.
    */
   public static Optional<String> to(String typed, Collection<String> known) {
     String word = typed.toLowerCase(Locale.ROOT);
     return known.stream()
-        .filter(k -> distance(word, k.toLowerCase(Locale.ROOT)) <= k.length() / 3)
-        .min(Comparator.comparingInt(k -> distance(word, k.toLowerCase(Locale.ROOT))));
+        .filter(k -> changes(word, k) <= k.length() / 3)
+        .min(Comparator.comparingInt(k -> changes(word, k)));
+  }
+
+  private static int changes(String word, String known) {
+    String other = known.toLowerCase(Locale.ROOT);
+    return word.length() >= 3 && other.startsWith(word) ? 0 : distance(word, other);
   }
 
   /** " (did you mean pid?)", or nothing. */

@@ -1,0 +1,73 @@
+package org.heatwright.app.files;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import org.heatwright.forecast.Charge;
+import org.heatwright.kiln.FiringConditions.Disturbance;
+import org.heatwright.mould.Investment;
+import org.heatwright.mould.Mould;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+class FiringFileTest {
+
+  static final String FULL =
+      """
+      room-celsius: 17
+      start-celsius: 42
+      vent: open
+      events: [{at-s: 1670, door-open-s: 10}, {at-s: 5400, mains-off-s: 1500}]
+      load: {furniture-kg: 1.1, moulds: [{count: 3, diameter-mm: 76, height-mm: 115, wall-mm: 1.5}], binder: gypsum, water-powder: 0.40, poured-hours-before: 2, pieces: [{material: copper, mass-kg: 0.2}, {material: cuttlebone, mass-kg: 0.1, heat-capacity-j-kgk: 800}]}
+      supply-v: 232
+      """;
+
+  private static Firing read(String text) {
+    return FiringFile.read(text, "firing.yaml");
+  }
+
+  @Test
+  void readsEveryField() {
+    Firing firing = read(FULL);
+
+    assertThat(firing.conditions().room().orElseThrow().celsius()).isEqualTo(17);
+    assertThat(firing.conditions().start().orElseThrow().celsius()).isEqualTo(42);
+    assertThat(firing.conditions().ventOpen()).isTrue();
+    assertThat(firing.conditions().supplyVolts()).contains(232.0);
+    assertThat(firing.conditions().disturbances())
+        .containsExactly(
+            new Disturbance(Disturbance.Kind.DOOR_OPEN, 1670, 10),
+            new Disturbance(Disturbance.Kind.MAINS_OFF, 5400, 1500));
+    Charge load = firing.load().orElseThrow();
+    assertThat(load.furnitureKilograms()).isEqualTo(1.1);
+    assertThat(load.moulds()).containsExactly(new Mould(3, 0.076, 0.115, 0.0015));
+    assertThat(load.investment()).contains(Investment.gypsum(0.40));
+    assertThat(load.pieces()).hasSize(2);
+    assertThat(read(FiringFile.write(firing))).isEqualTo(firing);
+  }
+
+  @Test
+  void everyPartIsOptional() {
+    assertThat(read("{}")).isEqualTo(Firing.usual());
+    assertThat(read("load: {}").load()).contains(Charge.empty());
+    Firing moulds = read("load: {moulds: [{diameter-mm: 76, height-mm: 115, wall-mm: 0}]}");
+    assertThat(moulds.load().orElseThrow().investment()).contains(Investment.gypsum(0.40));
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      quoteCharacter = '`',
+      textBlock =
+          """
+          vent: open | vent: ajar | line 3: vent is "ajar"; expected open or shut.
+          door-open-s: 10 | door-opn-s: 10 | line 4: events[1].door-opn-s is not known; expected one of at-s, door-open-s, mains-off-s (did you mean door-open-s?).
+          door-open-s: 10 | door-open-s: 10, mains-off-s: 1 | line 4: events[1]: expected one of door-open-s and mains-off-s.
+          at-s: 1670 | at-s: -1 | line 4: events[1].at-s is -1; expected a number, zero or more (s).
+          material: copper | material: coper | line 5: load.pieces[1].material is "coper"; expected copper, silver, gold, brass, bronze, steel, stainless-steel, glass or ceramic (did you mean copper?).
+          supply-v: 232 | supply-v: 23200 | line 6: supply-v is 23200; expected a number from 1 to 999 (V).
+          """)
+  void refusesWithOneSentence(String part, String replacement, String message) {
+    Inputs.refused(FiringFileTest::read, FULL, part, replacement, "firing.yaml, " + message);
+  }
+}

@@ -1,0 +1,119 @@
+package org.heatwright.app.files;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.Instant;
+import org.junit.jupiter.api.Test;
+
+class LogFileTest {
+
+  private static LogFile.Log read(String text) {
+    return LogFile.read(text, "log.csv");
+  }
+
+  @Test
+  void readsSecondsAndOptionalColumns() {
+    LogFile.Log log =
+        read(
+            """
+            time_s,chamber_c,setpoint_c,power_w,work_c,event
+            0,20,20,0,19.5,
+            60,22.5,21,2200,,"door-open, briefly"
+            """);
+
+    assertThat(log.rows()).hasSize(2);
+    assertThat(log.rows().get(0).workCelsius()).hasValue(19.5);
+    assertThat(log.rows().get(1).workCelsius()).isEmpty();
+    assertThat(log.rows().get(1).event()).contains("door-open, briefly");
+    assertThat(log.remarks()).isEmpty();
+    assertThat(read(LogFile.write(log))).isEqualTo(log);
+  }
+
+  @Test
+  void readsFahrenheitAndClockTimesOverAClockChange() {
+    LogFile.Log log =
+        read(
+            """
+            time,chamber_f
+            2026-10-25T00:59:30+01:00,212
+            2026-10-25T01:00:30+01:00,392
+            2026-10-25T01:00:30+00:00,32
+            """);
+
+    assertThat(log.start()).contains(Instant.parse("2026-10-24T23:59:30Z"));
+    assertThat(log.rows()).extracting(LogFile.Row::seconds).containsExactly(0.0, 60.0, 3660.0);
+    assertThat(log.rows())
+        .extracting(LogFile.Row::chamberCelsius)
+        .containsExactly(100.0, 200.0, 0.0);
+  }
+
+  @Test
+  void gapsRepeatsAndDisorderAreToldNotHidden() {
+    LogFile.Log log =
+        read(
+            """
+            time_s,chamber_c,colour
+            0,20,red
+            10,21,red
+            10,22,red
+            30,23,red
+            20,22,red
+            40,,red
+            50,24,red
+            900,80,red
+            910,81,red
+            """);
+
+    assertThat(log.rows())
+        .extracting(LogFile.Row::seconds)
+        .containsExactly(0.0, 10.0, 20.0, 30.0, 50.0, 900.0, 910.0);
+    assertThat(log.remarks())
+        .containsExactly(
+            "Column \"colour\" is not one of ours and is not used.",
+            "Line 7 is without a reading of the chamber and is left out.",
+            "Line 6 is out of order (20 s after a row of 30 s); the rows are sorted by time.",
+            "1 rows have the time of the row before them and are left out.",
+            "The log has a gap of 850 s after 50 s.");
+  }
+
+  @Test
+  void localTimesAreTakenAndTold() {
+    LogFile.Log log = read("time,chamber_c\n2026-12-03 10:00,20\n2026-12-03T10:01:30,21\n");
+
+    assertThat(log.rows().get(1).seconds()).isEqualTo(90);
+    assertThat(log.start()).isEmpty();
+    assertThat(log.remarks()).singleElement().asString().startsWith("The times have no offset");
+  }
+
+  @Test
+  void refusesWithOneSentence() {
+    Inputs.refused(
+        () -> read(""),
+        "log.csv: the log has no rows; expected a header such as time_s,chamber_c and rows below"
+            + " it.");
+    Inputs.refused(
+        () -> read("time_s,temp\n0,20\n"),
+        "log.csv, line 1: expected one of the columns chamber_c and chamber_f; found time_s,"
+            + " temp.");
+    Inputs.refused(
+        () -> read("time_s,chamber_c,chamber_f\n0,20,68\n"),
+        "log.csv, line 1: expected one of the columns chamber_c and chamber_f; found time_s,"
+            + " chamber_c, chamber_f.");
+    Inputs.refused(
+        () -> read("time_s,chamber_c\n0,20\n10,n/a\n"),
+        "log.csv, line 3: chamber_c is \"n/a\"; expected a number.");
+    Inputs.refused(
+        () -> read("time_s,chamber_c\n0,NaN\n"),
+        "log.csv, line 2: chamber_c is \"NaN\"; expected a number.");
+    Inputs.refused(
+        () -> read("time_s,chamber_c\n0,32767\n"),
+        "log.csv, line 2: the chamber reads 32767; expected -100 to 2500 °C.");
+    Inputs.refused(
+        () -> read("time,chamber_c\n3 December,20\n"),
+        "log.csv, line 2: time is \"3TDecember\"; expected ISO 8601 such as"
+            + " 2026-12-03T10:00:00+00:00.");
+    Inputs.refused(
+        () -> read("time_s,chamber_c\n0,\n"),
+        "log.csv: no row of the log has a reading of the chamber.");
+  }
+}

@@ -1,0 +1,135 @@
+package org.heatwright.app.files;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.Duration;
+import java.time.LocalDateTime;
+import org.heatwright.mould.Investment;
+import org.heatwright.mould.Mould;
+import org.heatwright.work.BurnoutWork;
+import org.heatwright.work.EnamelWork;
+import org.heatwright.work.PatternedMould;
+import org.heatwright.work.Work;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+class WorkFileTest {
+
+  static final String BURNOUT =
+      """
+      kind: burnout
+      moulds:
+        - {count: 3, diameter-mm: 90, height-mm: 150, wall-mm: 3, pattern: wax, pattern-mass-g: 14}
+        - {diameter-mm: 63.5, height-mm: 63.5, wall-mm: 0, pattern: resin}
+      investment:
+        binder: gypsum
+        water-powder: 0.38
+        poured-hours-before: 1.5
+        data-sheet: {max-celsius: 730, dry-celsius: 149, dry-hold: "2:00", top-celsius: 725, top-hold: "3:00", fastest-rise-k-per-h: 200, fastest-wet-rise-k-per-h: 80, pour-soak: "1:00"}
+      metal: {alloy: sterling-925, pour-mould-celsius: 500}
+      ready-by: 2026-12-03T10:00
+      """;
+
+  static final String ENAMEL =
+      """
+      kind: enamel
+      metal: gold-18k
+      sheet-mm: 0.8
+      pieces: 6
+      piece-mm: 45
+      enamel: soft
+      working-celsius: 780
+      session: "2:30"
+      data-sheet: {max-celsius: 820, dry-celsius: 149, dry-hold: "2:00", top-celsius: 725, top-hold: "3:00", fastest-rise-k-per-h: 200, fastest-wet-rise-k-per-h: 80, pour-soak: "1:00"}
+      ready-by: 2026-12-02T18:30
+      """;
+
+  private static Work read(String text) {
+    return WorkFile.read(text, "work.yaml");
+  }
+
+  @Test
+  void readsABurnout() {
+    BurnoutWork work = (BurnoutWork) read(BURNOUT);
+
+    assertThat(work.moulds().get(0).mould()).isEqualTo(new Mould(3, 0.09, 0.15, 0.003));
+    assertThat(work.moulds().get(0).patternKilograms()).hasValue(0.014);
+    assertThat(work.moulds().get(1).mould().count()).isEqualTo(1);
+    assertThat(work.moulds().get(1).pattern()).isEqualTo(PatternedMould.Pattern.RESIN);
+    assertThat(work.investment()).isEqualTo(new Investment(Investment.Binder.GYPSUM, 0.38, 1.5));
+    assertThat(work.dataSheet().max().orElseThrow().celsius()).isEqualTo(730);
+    assertThat(work.dataSheet().topHold()).contains(Duration.ofHours(3));
+    assertThat(work.dataSheet().fastestWetRise().orElseThrow().kelvinsPerHour()).isEqualTo(80);
+    assertThat(work.metal().alloy()).isEqualTo("sterling-925");
+    assertThat(work.readyBy()).contains(LocalDateTime.parse("2026-12-03T10:00"));
+  }
+
+  @Test
+  void readsEnamel() {
+    EnamelWork work = (EnamelWork) read(ENAMEL);
+
+    assertThat(work.metal()).isEqualTo(EnamelWork.Metal.GOLD_18K);
+    assertThat(work.sheetMetres()).isEqualTo(0.0008);
+    assertThat(work.pieceMetres()).isEqualTo(0.045);
+    assertThat(work.working().orElseThrow().celsius()).isEqualTo(780);
+    assertThat(work.session()).hasMinutes(150);
+  }
+
+  @Test
+  void whatIsWrittenReadsBackTheSame() {
+    for (String text : new String[] {BURNOUT, ENAMEL}) {
+      Work work = read(text);
+      assertThat(read(WorkFile.write(work))).isEqualTo(work);
+    }
+    BurnoutWork shortest =
+        (BurnoutWork)
+            read(
+                """
+                kind: burnout
+                moulds: [{diameter-mm: 50, height-mm: 60, wall-mm: 2, pattern: unknown}]
+                investment: {}
+                metal: {alloy: bronze-90-10}
+                """);
+    assertThat(shortest.investment().binder()).isEqualTo(Investment.Binder.UNKNOWN);
+    assertThat(read(WorkFile.write(shortest))).isEqualTo(shortest);
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      quoteCharacter = '`',
+      textBlock =
+          """
+          kind: burnout | kind: burnuot | line 1: kind is "burnuot"; expected burnout or enamel (did you mean burnout?).
+          kind: burnout | kind: glass | line 1: kind is "glass"; expected burnout or enamel, the kinds that are served so far.
+          count: 3 | count: 2.5 | line 3: moulds[1].count is 2.5; expected a whole number from 1 to 200.
+          diameter-mm: 90 | diameter-mm: 9 | line 3: moulds[1].diameter-mm is 9; expected a number from 10 to 500 (mm).
+          wall-mm: 3 | wall-mm: 30 | line 3: moulds[1]: The mould (90.0 mm across, 150.0 mm high, wall 30.0 mm) must be 10 to 500 mm across, 10 to 600 mm high, with a wall under a quarter of its diameter.
+          wall-mm: 3 | wall: 3 | line 3: moulds[1].wall is not known; expected one of count, diameter-mm, height-mm, wall-mm, pattern, pattern-mass-g (did you mean wall-mm?).
+          pattern: wax | pattern: wacks | line 3: moulds[1].pattern is "wacks"; expected wax, resin or unknown.
+          water-powder: 0.38 | water-powder: 38 | line 7: investment.water-powder is 38; expected a number from 0.2 to 0.8 (kg of water to a kg of powder).
+          binder: gypsum | binder: gipsum | line 6: investment.binder is "gipsum"; expected gypsum, phosphate or unknown (did you mean gypsum?).
+          max-celsius: 730 | max-celsius: 1346.5f | line 9: investment.data-sheet.max-celsius is "1346.5f"; expected a number from 100 to 1400 (°C).
+          top-hold: "3:00" | top-hold: "72:00" | line 9: investment.data-sheet: The data sheet's top hold (PT72H) must be whole minutes, 0:00 to 48:00.
+          ready-by: 2026-12-03T10:00 | ready-by: 10:00 | line 11: ready-by is "10:00"; expected a date and time such as 2026-12-03T10:00.
+          ready-by: 2026-12-03T10:00 | ready-by: 2026-12-03T10:00Z | line 11: ready-by is "2026-12-03T10:00Z"; expected a date and time such as 2026-12-03T10:00.
+          """)
+  void refusesWithOneSentence(String part, String replacement, String message) {
+    Inputs.refused(WorkFileTest::read, BURNOUT, part, replacement, "work.yaml, " + message);
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      quoteCharacter = '`',
+      textBlock =
+          """
+          metal: gold-18k | metal: tin | line 2: metal is "tin"; expected copper, fine-silver, sterling-925, gold-18k or steel.
+          session: "2:30" | session: "30:00" | line 1: The session (PT30H) must be whole minutes, above zero, up to 24 h.
+          pieces: 6 | moulds: 6 | line 4: moulds is not known; expected one of kind, metal, sheet-mm, pieces, piece-mm, enamel, working-celsius, session, data-sheet, ready-by.
+          """)
+  void refusesWrongEnamelWithOneSentence(String part, String replacement, String message) {
+    Inputs.refused(WorkFileTest::read, ENAMEL, part, replacement, "work.yaml, " + message);
+  }
+}
