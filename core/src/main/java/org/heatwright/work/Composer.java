@@ -3,6 +3,7 @@ package org.heatwright.work;
 import java.util.Optional;
 import org.heatwright.keypad.Keypad;
 import org.heatwright.kiln.Kiln;
+import org.heatwright.units.TemperatureUnit;
 
 /** Makes a schedule for a piece of work, by rules of practice and the maker's data sheet. */
 public final class Composer {
@@ -18,6 +19,11 @@ public final class Composer {
    * @throws WorkRefusedException if Heatwright will not plan this work
    */
   public static Composition compose(Work work, Kiln kiln, Optional<Keypad> keypad) {
-    throw new WorkRefusedException("Composing is not built yet.");
+    TemperatureUnit unit =
+        keypad.map(k -> k.unitFor(TemperatureUnit.CELSIUS)).orElse(TemperatureUnit.CELSIUS);
+    if (work instanceof BurnoutWork burnout) {
+      return BurnoutComposer.compose(burnout, kiln, unit, keypad);
+    }
+    return EnamelComposer.compose((EnamelWork) work, kiln, unit, keypad);
   }
 }

@@ -1,0 +1,859 @@
+package org.heatwright.work;
+
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.heatwright.forecast.Charge;
+import org.heatwright.forecast.Forecaster;
+import org.heatwright.inspect.Demands;
+import org.heatwright.inspect.Demands.Ceiling;
+import org.heatwright.inspect.Demands.RateLimit;
+import org.heatwright.inspect.Demands.TimeWithin;
+import org.heatwright.inspect.Severity;
+import org.heatwright.inspect.TemperatureRange;
+import org.heatwright.keypad.Keypad;
+import org.heatwright.kiln.Kiln;
+import org.heatwright.material.Origin;
+import org.heatwright.mould.Investment.Binder;
+import org.heatwright.mould.Mould;
+import org.heatwright.schedule.HourMinute;
+import org.heatwright.schedule.Ramp;
+import org.heatwright.units.HeatingRate;
+import org.heatwright.units.Temperature;
+import org.heatwright.units.TemperatureChange;
+import org.heatwright.units.TemperatureUnit;
+
+/** Burnout of gypsum-bonded moulds: what the work is, what it asks, the schedule for it. */
+final class BurnoutComposer {
+
+  private static final double NEAR_KELVINS = 5;
+  private static final double LEAST_LIMIT_CELSIUS = 400;
+
+  private final BurnoutWork work;
+  private final Kiln kiln;
+  private final TemperatureUnit unit;
+  private final DataSheet sheet;
+  private final double diameterMillimetres;
+  private final boolean large;
+  private final boolean tall;
+  private final boolean resin;
+  private final boolean heavy;
+  private final double kilnFactor;
+  private final Temperature firmLimit;
+  private final Temperature limit;
+  private final Temperature top;
+  private final Temperature pour;
+  private final Optional<BurnoutRules.Pour> alloyPour;
+
+  private BurnoutComposer(BurnoutWork work, Kiln kiln, TemperatureUnit unit) {
+    this.work = work;
+    this.kiln = kiln;
+    this.unit = unit;
+    sheet = work.dataSheet();
+    diameterMillimetres = work.largest().mould().diameterMetres() * 1000;
+    large = BurnoutRules.isLarge(diameterMillimetres);
+    tall = work.moulds().stream().anyMatch(m -> BurnoutRules.isTall(m.mould().heightMetres()));
+    resin =
+        work.moulds().stream().anyMatch(m -> m.pattern() == PatternedMould.Pattern.RESIN);
+    heavy =
+        work.moulds().stream()
+            .anyMatch(m -> BurnoutRules.isHeavy(m.patternKilograms().orElse(0)));
+    kilnFactor = BurnoutRules.kilnFactor(footprintShare(work, kiln));
+    firmLimit = lower(BurnoutRules.TOP_CEILING, sheet.max().orElse(BurnoutRules.TOP_CEILING));
+    limit = lower(firmLimit, kiln.limit());
+    top =
+        sheet
+            .top()
+            .map(t -> lower(t, limit))
+            .orElseGet(() -> RoundNumbers.target(BurnoutRules.TOP, limit, unit));
+    alloyPour = BurnoutRules.pourOf(work.metal().alloy());
+    pour =
+        work.metal()
+            .pourMould()
+            .orElseGet(
+                () ->
+                    RoundNumbers.target(
+                        alloyPour.orElseThrow(this::unknownAlloy).usual(), top, unit));
+  }
+
+  static Composition compose(
+      BurnoutWork work, Kiln kiln, TemperatureUnit unit, Optional<Keypad> keypad) {
+    refuseWhatIsNotServed(work);
+    refuseWhatDoesNotFit(work, kiln);
+    BurnoutComposer composer = new BurnoutComposer(work, kiln, unit);
+    composer.refuseImpossibleTemperatures();
+    return composer.compose(keypad);
+  }
+
+  private Composition compose(Optional<Keypad> keypad) {
+    List<Draft> drafts = drafts();
+    int fewest = drafts.get(drafts.size() - 1).steps().size();
+    keypad.ifPresent(
+        k -> {
+          if (k.segments() < fewest) {
+            throw new WorkRefusedException(
+                ("This burnout needs at least %d segments, but the keypad %s holds %d: split it over"
+                        + " two programs by hand, or use another keypad.")
+                    .formatted(fewest, k.name(), k.segments()));
+          }
+        });
+    Draft.Fitted fitted = Draft.firstThatFits(drafts, name(), unit, keypad);
+    return new Composition(
+        fitted.schedule(),
+        fitted.reasons(),
+        demands(),
+        Charge.moulds(
+            work.moulds().stream().map(PatternedMould::mould).toList(), work.investment()),
+        cautions(),
+        moments(fitted.draft()));
+  }
+
+  // ---- what is refused
+
+  private static void refuseWhatIsNotServed(BurnoutWork work) {
+    Binder binder = work.investment().binder();
+    if (binder == Binder.PHOSPHATE) {
+      throw new WorkRefusedException(
+          "Phosphate-bonded moulds are not served yet: they burn out hotter and by other rules than"
+              + " the gypsum-bonded ones Heatwright knows.");
+    }
+    if (binder == Binder.UNKNOWN) {
+      throw new WorkRefusedException(
+          "Heatwright plans no burnout while the binder of the investment is unknown: look it up on"
+              + " the maker's data sheet and set it (gypsum is served).");
+    }
+    if (work.moulds().stream().anyMatch(m -> m.pattern() == PatternedMould.Pattern.UNKNOWN)) {
+      throw new WorkRefusedException(
+          "Heatwright plans no burnout while the material of a pattern is unknown: set it to wax or"
+              + " resin.");
+    }
+    if (BurnoutRules.needsPhosphate(work.metal().alloy())) {
+      throw new WorkRefusedException(
+          "%s is too hot for a gypsum-bonded mould: it needs a phosphate-bonded one, which is not served yet."
+              .formatted(work.metal().alloy()));
+    }
+  }
+
+  private WorkRefusedException unknownAlloy() {
+    return new WorkRefusedException(
+        "Heatwright has no mould temperature for the alloy '%s': set the temperature of the mould at the pour yourself."
+            .formatted(work.metal().alloy()));
+  }
+
+  private static void refuseWhatDoesNotFit(BurnoutWork work, Kiln kiln) {
+    double roomMetres = kiln.chamber().heightMetres();
+    double layersShare = 0;
+    for (PatternedMould each : work.moulds()) {
+      Mould mould = each.mould();
+      if (mould.heightMetres() > roomMetres) {
+        throw new WorkRefusedException(
+            "A mould %.0f mm high does not fit into %s, which is %.0f mm high inside."
+                .formatted(mould.heightMetres() * 1000, kiln.name(), roomMetres * 1000));
+      }
+      layersShare +=
+          footprintSquareMetres(mould)
+              / kiln.chamber().floorSquareMetres()
+              / Math.floor(roomMetres / mould.heightMetres());
+    }
+    if (layersShare > 1) {
+      throw new WorkRefusedException(
+          "The moulds do not all fit into %s, even stacked: fire them in more than one load."
+              .formatted(kiln.name()));
+    }
+  }
+
+  private void refuseImpossibleTemperatures() {
+    if (kiln.limit().compareTo(BurnoutRules.TOP_LEAST) < 0) {
+      throw new WorkRefusedException(
+          "%s may only go to %s, but a burnout needs about %s to clear the carbon: use a hotter kiln."
+              .formatted(
+                  kiln.name(), words(kiln.limit()), words(BurnoutRules.TOP)));
+    }
+    if (limit.celsius() < LEAST_LIMIT_CELSIUS) {
+      throw new WorkRefusedException(
+          "The data sheet's limit of %s is too low for any burnout, which clears wax and carbon above %.0f °C: check it."
+              .formatted(words(limit), LEAST_LIMIT_CELSIUS));
+    }
+    if (pour.compareTo(top) > 0) {
+      Temperature other = unit.other().temperature(unit.value(pour));
+      String hint =
+          unit == TemperatureUnit.CELSIUS && other.compareTo(top) <= 0
+              ? " (%.0f reads like °F: %.0f °F is %.0f °C)"
+                  .formatted(pour.celsius(), pour.celsius(), other.celsius())
+              : "";
+      throw new WorkRefusedException(
+          "The mould's temperature at the pour, %s, is above the burnout's %s%s: set one below it."
+              .formatted(words(pour), words(top), hint));
+    }
+  }
+
+  // ---- the schedule
+
+  private String name() {
+    return "burnout-%.0f-mm".formatted(diameterMillimetres);
+  }
+
+  /** The full schedule first, then the one with the fewest segments. */
+  private List<Draft> drafts() {
+    HeatingRate early = earlyRise();
+    HeatingRate second = secondRise(early);
+    HeatingRate late = capped(BurnoutRules.plannedLateRise(diameterMillimetres));
+    List<Draft.Step> full = new ArrayList<>();
+    Draft.Step dry = dryStep(early);
+    full.add(dry);
+    if (large) {
+      full.add(waxStep(second, BurnoutRules.WAX_OUT_LARGE));
+      full.add(settleStep(second));
+    } else {
+      full.add(waxStep(second, BurnoutRules.WAX_OUT));
+    }
+    full.removeIf(step -> step.target().compareTo(top) >= 0);
+    List<Draft.Step> ending = new ArrayList<>();
+    boolean poursAtTop = top.celsius() - pour.celsius() < NEAR_KELVINS;
+    if (!poursAtTop) {
+      ending.add(pourStep());
+    }
+    full.add(topStep(late, lateWhy(), poursAtTop));
+    full.addAll(ending);
+
+    List<Draft.Step> short3 = new ArrayList<>();
+    short3.add(dry);
+    HeatingRate slow = slowRise(second);
+    short3.add(topStep(slow, slowWhy(), poursAtTop));
+    short3.addAll(ending);
+    return full.size() > short3.size()
+        ? List.of(new Draft(full), new Draft(short3))
+        : List.of(new Draft(full));
+  }
+
+  private Draft.Step dryStep(HeatingRate early) {
+    Temperature target =
+        sheet
+            .dry()
+            .map(t -> lower(t, limit))
+            .orElseGet(() -> RoundNumbers.target(BurnoutRules.DRY, limit, unit));
+    Duration ours = BurnoutRules.dryHold(diameterMillimetres, kilnFactor);
+    Duration hold = sheet.dryHold().orElse(ours);
+    return new Draft.Step(
+        "dry",
+        Ramp.at(early),
+        sheet.fastestWetRise().isPresent() || early.kelvinsPerHour() < plannedEarly().kelvinsPerHour()
+            ? sheetWhy("fastest rise")
+            : new Draft.Why(
+                "Below about 200 °C steam must find its way out: 150 °C/h for a mould of 65 mm, less"
+                    + " with the square of the diameter, never under 50 °C/h.",
+                "65 to 150 °C/h by size",
+                BurnoutRules.MACHINE_MANUAL),
+        target,
+        sheet.dry().isPresent()
+            ? sheetWhy("drying temperature")
+            : new Draft.Why(
+                "Warm enough to boil the water off slowly, and the wax runs out.",
+                "120 to 160 °C",
+                BurnoutRules.CYCLES),
+        hold,
+        sheet.dryHold().isPresent()
+            ? sheetWhy("drying hold")
+            : new Draft.Why(
+                "%s; 3 h above 102 mm or in a crowded kiln. %s"
+                    .formatted("2 h", dryingSentence(target, hold)),
+                "2 to 3 h",
+                BurnoutRules.CYCLES));
+  }
+
+  private Draft.Step waxStep(HeatingRate rise, Temperature wanted) {
+    Duration extra = heavy ? BurnoutRules.EXTRA_FOR_HEAVY_WAX : Duration.ZERO;
+    return new Draft.Step(
+        resin ? "resin and wax out" : "wax out",
+        Ramp.at(rise),
+        secondWhy(),
+        RoundNumbers.target(wanted, limit, unit),
+        new Draft.Why(
+            large
+                ? "Large moulds rest at about 315 and 480 °C instead of 370 °C."
+                : "What is left of the pattern burns off; the gypsum shrinks from about 350 °C.",
+            large ? "315 °C" : "350 to 450 °C",
+            BurnoutRules.CYCLES),
+        BurnoutRules.waxHold(diameterMillimetres).plus(extra),
+        new Draft.Why(
+            "1 h at 63 mm, 2 h from 89 mm on, straight between."
+                + (heavy ? " One hour more for a pattern of 100 g or more." : ""),
+            "1 to 2 h",
+            BurnoutRules.CYCLES));
+  }
+
+  private Draft.Step settleStep(HeatingRate rise) {
+    return new Draft.Step(
+        "settle the gypsum",
+        Ramp.at(rise),
+        new Draft.Why(
+            "A large core lags an hour and more behind: no faster than before.",
+            "",
+            Origin.estimate("conduction into a bare cylinder, within 40 %")),
+        RoundNumbers.target(BurnoutRules.SETTLE_LARGE, limit, unit),
+        new Draft.Why(
+            "The gypsum has shrunk and the core has caught up before quartz turns at 573 °C.",
+            "482 °C",
+            BurnoutRules.CYCLES),
+        BurnoutRules.SETTLE_LARGE_HOLD,
+        new Draft.Why("2 h for moulds of 100 mm and more.", "2 h", BurnoutRules.CYCLES));
+  }
+
+  private Draft.Step topStep(HeatingRate rise, Draft.Why rampWhy, boolean poursAtTop) {
+    Duration hold = topHold();
+    Duration after = poursAtTop ? pourHold() : Duration.ZERO;
+    return new Draft.Step(
+        poursAtTop ? "carbon out, settle at pour temperature" : "carbon out",
+        Ramp.at(rise),
+        rampWhy,
+        top,
+        topWhy(),
+        hold.plus(after),
+        sheet.topHold().isPresent()
+            ? sheetWhy("top hold")
+            : new Draft.Why(topHoldRule(), "2 to 8 h", BurnoutRules.CYCLES));
+  }
+
+  private Draft.Step pourStep() {
+    HeatingRate fall =
+        RoundNumbers.rate(BurnoutRules.plannedFall(diameterMillimetres), unit);
+    return new Draft.Step(
+        "settle at pour temperature",
+        Ramp.at(fall),
+        new Draft.Why(
+            "Only downwards, without undershoot; large moulds slower.",
+            "100 to 250 °C/h",
+            Origin.practice()),
+        pour,
+        work.metal().pourMould().isPresent()
+            ? new Draft.Why(
+                "The studio's own mould temperature for %s.".formatted(work.metal().alloy()),
+                alloyPour.map(p -> rangeWords(p.range())).orElse(""),
+                Origin.own("work file"))
+            : new Draft.Why(
+                "Usual for %s of medium section: thin work hotter, heavy work cooler."
+                    .formatted(work.metal().alloy()),
+                rangeWords(alloyPour.orElseThrow().range()),
+                alloyPour.orElseThrow().origin()),
+        pourHold(),
+        sheet.pourSoak().isPresent()
+            ? sheetWhy("soak at the pour temperature")
+            : new Draft.Why(
+                ("%s before the first mould is drawn, so that the core has come down too; then %s to"
+                        + " pour %s.")
+                    .formatted(
+                        HourMinute.words(pourSoak()),
+                        HourMinute.words(BurnoutRules.pouringTime(work.count())),
+                        counted(work.count(), "mould")),
+                "at least 1 h, large moulds 2 h",
+                Origin.read("a supplier's article on casting karat gold, and the maker's cycles")));
+  }
+
+  private HeatingRate plannedEarly() {
+    return RoundNumbers.rate(BurnoutRules.plannedEarlyRise(diameterMillimetres), unit);
+  }
+
+  private HeatingRate earlyRise() {
+    return capped(sheet.fastestWetRise().orElseGet(this::plannedEarly));
+  }
+
+  private HeatingRate secondRise(HeatingRate early) {
+    HeatingRate share =
+        HeatingRate.ofKelvinsPerHour(early.kelvinsPerHour() * BurnoutRules.RESIN_RATE_SHARE);
+    return resin ? RoundNumbers.rate(share, unit) : early;
+  }
+
+  private Draft.Why secondWhy() {
+    return new Draft.Why(
+        "The core still boils while the chamber climbs, and cristobalite turns at 220 to 270 °C: no"
+            + " faster than while drying."
+            + (resin ? " A quarter slower for resin, which swells before it chars." : ""),
+        "100 to 150 °C/h, slower for large moulds",
+        BurnoutRules.THERMAL_STRESS);
+  }
+
+  private Draft.Why lateWhy() {
+    return sheet.fastestRise().isPresent()
+        ? sheetWhy("fastest rise")
+        : new Draft.Why(
+            "Slow enough for quartz to turn at 573 °C without cracks: 200 °C/h up to 75 mm, 150 °C/h"
+                + " beyond.",
+            "150 to 200 °C/h",
+            Origin.practice());
+  }
+
+  /** Without a hold of its own, the gypsum still gets its time between 350 and 450 °C. */
+  private HeatingRate slowRise(HeatingRate second) {
+    double hours = BurnoutRules.waxHold(diameterMillimetres).toMinutes() / 60.0;
+    return RoundNumbers.rate(
+        HeatingRate.ofKelvinsPerHour(Math.min(second.kelvinsPerHour(), 100 / hours)), unit);
+  }
+
+  private static Draft.Why slowWhy() {
+    return new Draft.Why(
+        "The keypad has too few segments for a hold on the way, so the ramp is slow enough to give"
+            + " the gypsum the same time between 350 and 450 °C.",
+        "",
+        Origin.derived("the hold it replaces"));
+  }
+
+  private HeatingRate capped(HeatingRate rise) {
+    return sheet.fastestRise().filter(r -> r.compareTo(rise) < 0).orElse(rise);
+  }
+
+  private Duration baseTopHold() {
+    return sheet.topHold().orElseGet(() -> BurnoutRules.topHold(diameterMillimetres));
+  }
+
+  private Duration topHold() {
+    if (sheet.topHold().isPresent()) {
+      return baseTopHold();
+    }
+    Duration hold = baseTopHold();
+    if (tall) {
+      hold = hold.plus(BurnoutRules.EXTRA_FOR_TALL);
+    }
+    hold = RoundNumbers.quarterUp(hold.toMinutes() * kilnFactor / 60);
+    return resin ? hold.plus(BurnoutRules.EXTRA_FOR_RESIN) : hold;
+  }
+
+  private String topHoldRule() {
+    StringBuilder rule =
+        new StringBuilder("An hour for each 30 mm of the thickest mould, 2 h at least.");
+    if (tall) {
+      rule.append(" Half an hour more for a mould of 180 mm and higher.");
+    }
+    if (kilnFactor > 1) {
+      rule.append(" Times %s, because the kiln is crowded.".formatted(kilnFactor));
+    }
+    if (resin) {
+      rule.append(" Two hours more for printed resin.");
+    }
+    return rule.toString();
+  }
+
+  private Draft.Why topWhy() {
+    if (sheet.top().isPresent()) {
+      return top.equals(sheet.top().get())
+          ? sheetWhy("burnout temperature")
+          : new Draft.Why(
+              "The data sheet's %s lies above the limit of %s, which rules."
+                  .formatted(words(sheet.top().get()), limitOwner()),
+              "",
+              Origin.own("data sheet"));
+    }
+    if (limit.compareTo(BurnoutRules.TOP) < 0) {
+      return new Draft.Why(
+          "As near to 730 °C as the limit of %s allows.".formatted(limitOwner()),
+          "700 to 735 °C",
+          Origin.own(limitOwner()));
+    }
+    return new Draft.Why(
+        "Carbon burns from about 600 °C; the gypsum is safe to about 750 °C.",
+        "700 to 735 °C",
+        BurnoutRules.CYCLES);
+  }
+
+  private String limitOwner() {
+    if (kiln.limit().compareTo(firmLimit) < 0) {
+      return "the kiln";
+    }
+    return sheet.max().filter(firmLimit::equals).isPresent() ? "the data sheet" : "the binder";
+  }
+
+  private Duration pourSoak() {
+    return sheet.pourSoak().orElseGet(() -> BurnoutRules.pourSoak(diameterMillimetres));
+  }
+
+  private Duration pourHold() {
+    return pourSoak().plus(BurnoutRules.pouringTime(work.count()));
+  }
+
+  private static Draft.Why sheetWhy(String what) {
+    return new Draft.Why(
+        "The maker's data sheet names the %s.".formatted(what), "", Origin.own("data sheet"));
+  }
+
+  // ---- what the work asks of any schedule
+
+  private Demands demands() {
+    List<Ceiling> ceilings = new ArrayList<>();
+    boolean sheetRules = sheet.max().filter(firmLimit::equals).isPresent();
+    ceilings.add(
+        new Ceiling(
+            firmLimit,
+            Severity.STOP,
+            sheetRules ? "the investment by its data sheet" : "the gypsum-bonded mould",
+            "the binder breaks down, and its sulphur gas spoils the castings",
+            sheetRules ? Origin.own("data sheet") : BurnoutRules.CHECKLIST));
+    if (top.compareTo(BurnoutRules.TOP_CAUTION) <= 0
+        && firmLimit.compareTo(BurnoutRules.TOP_CAUTION) > 0) {
+      ceilings.add(
+          new Ceiling(
+              BurnoutRules.TOP_CAUTION,
+              Severity.WARN,
+              "the gypsum-bonded mould",
+              "carbon that is left can turn the binder to sulphide: dark, rough, porous castings",
+              Origin.read("abstract on the reduction of calcium sulphate by carbon monoxide")));
+    }
+    TemperatureRange lastTargets =
+        work.metal()
+            .pourMould()
+            .map(t -> around(t, 100))
+            .orElseGet(() -> new TemperatureRange(
+                lower(alloyPour.orElseThrow().range().from(), pour), firmLimit));
+    return new Demands(
+        "burnout of " + counted(work.count(), "gypsum-bonded mould"),
+        ceilings,
+        rateLimits(),
+        timesWithin(),
+        Optional.of(
+            new Demands.PourSoak(
+                pour,
+                pourSoak(),
+                sheet.pourSoak().isPresent()
+                    ? Origin.own("data sheet")
+                    : Origin.read("a supplier's article on casting karat gold"))),
+        Optional.of(
+            new Demands.NoReheat(
+                Temperature.ofCelsius(275),
+                "cristobalite turns back and forth, and the mould cracks",
+                Origin.practice())),
+        Optional.of(
+            new Demands.StartWait(
+                Duration.ofHours(8),
+                "the moulds dry out unevenly, and a half-dry mould cracks on heating",
+                Origin.read("bench-forum reports on damp and dry moulds; the hours are our estimate"))),
+        new TemperatureRange(lower(Temperature.ofCelsius(650), top), firmLimit),
+        lastTargets,
+        TemperatureChange.ofKelvins(Forecaster.READY_WITHIN_KELVINS));
+  }
+
+  private TemperatureRange around(Temperature own, double kelvins) {
+    return new TemperatureRange(
+        own.plus(TemperatureChange.ofKelvins(-kelvins)),
+        higher(own, lower(own.plus(TemperatureChange.ofKelvins(kelvins)), firmLimit)));
+  }
+
+  private List<RateLimit> rateLimits() {
+    List<RateLimit> limits = new ArrayList<>();
+    limits.add(
+        new RateLimit(
+            "wet-ramp-too-fast",
+            BurnoutRules.WET,
+            sheet
+                .fastestWetRise()
+                .orElseGet(() -> BurnoutRules.fastestWetRise(diameterMillimetres)),
+            Severity.STOP,
+            "the water boils faster than steam can leave, and the mould may crack or blow out",
+            sheet.fastestWetRise().isPresent()
+                ? Origin.own("data sheet")
+                : BurnoutRules.MACHINE_MANUAL));
+    limits.add(
+        new RateLimit(
+            "inversion-too-fast",
+            BurnoutRules.CRISTOBALITE,
+            // The sheet's wet rise is also what we plan through here.
+            higher(
+                BurnoutRules.fastestCristobaliteRise(diameterMillimetres),
+                sheet.fastestWetRise()),
+            Severity.WARN,
+            "the skin turns and swells while the core does not, and the mould cracks",
+            Origin.practice()));
+    limits.add(
+        new RateLimit(
+            "inversion-too-fast",
+            BurnoutRules.QUARTZ,
+            BurnoutRules.FASTEST_QUARTZ_RISE,
+            Severity.WARN,
+            "quartz swells at 573 °C, and a fast skin cracks: flash on the castings",
+            Origin.practice()));
+    sheet
+        .fastestRise()
+        .ifPresent(
+            most ->
+                limits.add(
+                    new RateLimit(
+                        "faster-than-data-sheet",
+                        new TemperatureRange(Temperature.ofCelsius(20), firmLimit),
+                        most,
+                        Severity.WARN,
+                        "the maker does not stand behind a faster rise",
+                        Origin.own("data sheet"))));
+    return limits;
+  }
+
+  private List<TimeWithin> timesWithin() {
+    Temperature dryFrom =
+        lower(
+            Temperature.ofCelsius(95),
+            sheet.dry().orElse(BurnoutRules.DRY).plus(TemperatureChange.ofKelvins(-5)));
+    Temperature topFrom =
+        lower(Temperature.ofCelsius(690), top.plus(TemperatureChange.ofKelvins(-20)));
+    Duration leastTop =
+        resin && sheet.topHold().isEmpty()
+            ? baseTopHold().plus(Duration.ofHours(1))
+            : baseTopHold();
+    return List.of(
+        new TimeWithin(
+            "short-dry-hold",
+            "dry",
+            new TemperatureRange(dryFrom, Temperature.ofCelsius(205)),
+            sheet.dryHold().orElseGet(() -> BurnoutRules.leastDryTime(diameterMillimetres)),
+            "the core is still wet when the chamber climbs on, and steam may crack the mould",
+            sheet.dryHold().isPresent() ? Origin.own("data sheet") : BurnoutRules.CYCLES),
+        new TimeWithin(
+            "short-top-hold",
+            "carbon out",
+            new TemperatureRange(topFrom, Temperature.ofCelsius(1400)),
+            leastTop,
+            "carbon stays in the mould and spoils the castings",
+            sheet.topHold().isPresent() ? Origin.own("data sheet") : BurnoutRules.CYCLES));
+  }
+
+  // ---- what to know, and when to act
+
+  private List<Caution> cautions() {
+    List<Caution> cautions = new ArrayList<>();
+    dryingCaution().ifPresent(cautions::add);
+    mixedSizesCaution().ifPresent(cautions::add);
+    if (resin) {
+      boolean waxToo =
+          work.moulds().stream().anyMatch(m -> m.pattern() == PatternedMould.Pattern.WAX);
+      cautions.add(
+          new Caution(
+              "resin-no-promise",
+              "Printed resin leaves ash unless it was fully cured and gets plenty of air: keep the"
+                  + " vent open and try one mould first."
+                  + (waxToo ? " The wax moulds share its slower, longer schedule." : ""),
+              Origin.read("opening of a symposium paper on resin casting")));
+    }
+    double hours = work.investment().pouredHoursBefore();
+    if (hours < 1) {
+      cautions.add(
+          new Caution(
+              "stand-first",
+              "The moulds were poured under an hour ago: let them stand 1 to 2 h before the heat, or"
+                  + " they crack.",
+              Origin.read("bench-forum practice")));
+    } else if (hours > 24) {
+      cautions.add(
+          new Caution(
+              "rewet",
+              "The moulds have stood for more than a day: dip them about 10 s in water first, because"
+                  + " half-dry moulds crack on heating.",
+              Origin.read("bench-forum practice; an older textbook view says bone dry")));
+    }
+    if (top.compareTo(BurnoutRules.TOP_CAUTION) > 0) {
+      cautions.add(
+          new Caution(
+              "hot-top",
+              "The data sheet's %s lies above the usual 730 °C: carbon left in the mould would attack the binder, so give it air."
+                  .formatted(words(top)),
+              Origin.own("data sheet")));
+    }
+    if (top.compareTo(BurnoutRules.TOP_LEAST) < 0) {
+      cautions.add(
+          new Caution(
+              "cool-top",
+              "At %s carbon burns slowly: look into the sprue hole, and do not pour into a grey mould."
+                  .formatted(words(top)),
+              Origin.practice()));
+    }
+    cautions.add(
+        new Caution(
+            "pour-window",
+            "Out of the kiln the outermost pattern cools first: a mould of 75 mm has one to two"
+                + " minutes, smaller ones less. Have the metal ready before the mould is drawn.",
+            Origin.estimate("conduction into air, within some tens of per cent")));
+    cautions.add(
+        new Caution(
+            "molten-metal",
+            "Molten metal on water explodes: moulds, tools and floor must be dry; wear face shield,"
+                + " gloves and natural-fibre clothes.",
+            Origin.practice()));
+    cautions.add(
+        new Caution(
+            "burnout-fumes",
+            "Wax and resin give smoke and carbon monoxide: lead it outdoors, use a carbon monoxide"
+                + " alarm, never fire indoors without extraction.",
+            Origin.practice()));
+    powerCutCaution().ifPresent(cautions::add);
+    cautions.add(
+        new Caution(
+            "silica-dust",
+            "Investment dust scars the lungs: mix and break out wet or under extraction, with a"
+                + " fitted respirator.",
+            Origin.read("pages on the US rule for respirable crystalline silica (50 µg/m³)")));
+    cautions.add(Cautions.unattended());
+    cautions.add(Cautions.makerFirst());
+    return cautions;
+  }
+
+  private Optional<Caution> dryingCaution() {
+    Temperature dry = sheet.dry().orElse(BurnoutRules.DRY);
+    Duration hold =
+        sheet.dryHold().orElse(BurnoutRules.dryHold(diameterMillimetres, kilnFactor));
+    double seconds = throughSeconds(dry);
+    if (seconds <= hold.toSeconds()) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        new Caution(
+            "not-dry-through",
+            dryingSentence(dry, hold)
+                + " Keep the slow ramp after it; do not speed it up.",
+            Origin.derived("quasi-steady drying front; ends neglected, within a factor of 1.5")));
+  }
+
+  private double throughSeconds(Temperature dry) {
+    if (dry.celsius() <= Drying.BOILING_CELSIUS) {
+      return Double.POSITIVE_INFINITY;
+    }
+    return Drying.throughSeconds(work.largest().mould(), work.investment(), dry.celsius());
+  }
+
+  private String dryingSentence(Temperature dry, Duration hold) {
+    double hours = throughSeconds(dry) / 3600;
+    if (hours * 3600 <= hold.toSeconds()) {
+      return "That dries a mould of %.0f mm through.".formatted(diameterMillimetres);
+    }
+    String long_ =
+        Double.isInfinite(hours)
+            ? "boiling off its water does not even begin"
+            : "about %.0f to %.0f h would".formatted(Math.floor(hours / 1.5), Math.ceil(hours * 1.1));
+    return "%s at %s does not dry a mould of %.0f mm through (%s): its core still boils on the next ramp, which is why that one is slow."
+        .formatted(HourMinute.words(hold), words(dry), diameterMillimetres, long_);
+  }
+
+  private Optional<Caution> mixedSizesCaution() {
+    double smallest =
+        work.moulds().stream().mapToDouble(m -> m.mould().diameterMetres()).min().orElseThrow()
+            * 1000;
+    if (diameterMillimetres - smallest < 10) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        new Caution(
+            "mixed-sizes",
+            "The %.0f mm mould rules; the %.0f mm ones only stand longer, which does them no harm below 750 °C. They lose their heat sooner: have everything ready before drawing one."
+                .formatted(diameterMillimetres, smallest),
+            Origin.estimate("conduction into bare cylinders")));
+  }
+
+  private Optional<Caution> powerCutCaution() {
+    String what =
+        switch (kiln.control().afterPowerCut()) {
+          case CONTINUE -> "the controller goes on";
+          case RESTART -> "the controller starts the program from the beginning";
+          case STOP -> "the controller stops";
+          case UNKNOWN -> "nobody has noted what the controller does";
+        };
+    return Optional.of(
+        new Caution(
+            "power-cut",
+            "After a power cut %s. Moulds whose core fell below 275 °C must not be heated again: they would crack."
+                .formatted(what),
+            Origin.practice()));
+  }
+
+  private List<Moment> moments(Draft draft) {
+    int topSegment = 0;
+    int last = draft.steps().size();
+    for (int i = 0; i < last; i++) {
+      if (draft.steps().get(i).purpose().startsWith("carbon out")) {
+        topSegment = i + 1;
+      }
+    }
+    List<Moment> moments = new ArrayList<>();
+    moments.add(
+        new Moment(
+            Moment.Kind.LAST_CHANGE,
+            Moment.Anchor.SEGMENT_REACHED,
+            1,
+            Duration.ZERO,
+            "call it off without harm",
+            "Once water boils in the moulds they must go through."));
+    moments.add(
+        new Moment(
+            Moment.Kind.LAST_CHANGE,
+            Moment.Anchor.SEGMENT_REACHED,
+            topSegment,
+            Duration.ZERO,
+            "change the top temperature",
+            "The carbon hold begins."));
+    if (last > topSegment) {
+      moments.add(
+          new Moment(
+              Moment.Kind.LAST_CHANGE,
+              Moment.Anchor.SEGMENT_END,
+              topSegment,
+              Duration.ZERO,
+              "change the pour temperature at no cost",
+              "Later the core needs its catch-up time again, and it must not go up from below 275"
+                  + " °C."));
+    }
+    moments.add(
+        new Moment(
+            Moment.Kind.READY,
+            Moment.Anchor.WORK_READY,
+            0,
+            Duration.ZERO,
+            "first mould may be drawn",
+            "Every core is within %.0f °C of the pour temperature."
+                .formatted(Forecaster.READY_WITHIN_KELVINS)));
+    moments.add(
+        new Moment(
+            Moment.Kind.ACT,
+            Moment.Anchor.WORK_READY,
+            0,
+            Duration.ZERO,
+            "melt ready, pour the moulds",
+            "Be there with metal, tongs and helper."));
+    moments.add(
+        new Moment(
+            Moment.Kind.ACT,
+            Moment.Anchor.PROGRAM_END,
+            0,
+            Duration.ZERO,
+            "last mould poured by now",
+            "The program ends, and the kiln cools by itself."));
+    return moments;
+  }
+
+  // ---- small things
+
+  private String words(Temperature temperature) {
+    return Draft.words(temperature, unit);
+  }
+
+  private String rangeWords(TemperatureRange range) {
+    return "%s to %s".formatted(words(range.from()), words(range.to()));
+  }
+
+  private static String counted(int count, String thing) {
+    return count == 1 ? "1 " + thing : count + " " + thing + "s";
+  }
+
+  private static double footprintShare(BurnoutWork work, Kiln kiln) {
+    return work.moulds().stream().mapToDouble(m -> footprintSquareMetres(m.mould())).sum()
+        / kiln.chamber().floorSquareMetres();
+  }
+
+  private static double footprintSquareMetres(Mould mould) {
+    return mould.count() * mould.diameterMetres() * mould.diameterMetres();
+  }
+
+  private static Temperature lower(Temperature a, Temperature b) {
+    return a.compareTo(b) <= 0 ? a : b;
+  }
+
+  private static Temperature higher(Temperature a, Temperature b) {
+    return a.compareTo(b) >= 0 ? a : b;
+  }
+
+  private static HeatingRate higher(HeatingRate rate, Optional<HeatingRate> other) {
+    return other.filter(r -> r.compareTo(rate) > 0).orElse(rate);
+  }
+}

@@ -1,0 +1,131 @@
+package org.heatwright.work;
+
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.heatwright.keypad.FittedProgram;
+import org.heatwright.keypad.Keypad;
+import org.heatwright.keypad.KeypadFit;
+import org.heatwright.material.Origin;
+import org.heatwright.schedule.HourMinute;
+import org.heatwright.schedule.Ramp;
+import org.heatwright.schedule.Schedule;
+import org.heatwright.schedule.Segment;
+import org.heatwright.units.Temperature;
+import org.heatwright.units.TemperatureUnit;
+
+/**
+ * A schedule in the making: each step with its purpose and the reasons for its three numbers.
+ *
+ * @param steps in order, not empty
+ */
+record Draft(List<Step> steps) {
+
+  Draft {
+    steps = List.copyOf(steps);
+  }
+
+  /** Why one number is what it is. */
+  record Why(String rule, String range, Origin origin) {}
+
+  /** One segment with its reasons. */
+  record Step(
+      String purpose,
+      Ramp ramp,
+      Why rampWhy,
+      Temperature target,
+      Why targetWhy,
+      Duration hold,
+      Why holdWhy) {}
+
+  Schedule schedule(String name, TemperatureUnit unit) {
+    return Schedule.of(
+        name,
+        unit,
+        steps.stream().map(s -> new Segment(s.ramp(), s.target(), s.hold())).toList());
+  }
+
+  /** A draft as the keypad will run it. */
+  record Fitted(Draft draft, Schedule schedule) {
+
+    List<Reason> reasons() {
+      List<Reason> reasons = new ArrayList<>();
+      for (int i = 0; i < draft.steps().size(); i++) {
+        Step step = draft.steps().get(i);
+        Segment runs = schedule.segments().get(i);
+        TemperatureUnit unit = schedule.unit();
+        reasons.add(
+            reason(
+                i,
+                Reason.Part.RATE,
+                step,
+                words(runs.ramp(), unit),
+                step.rampWhy(),
+                !runs.ramp().equals(step.ramp())));
+        reasons.add(
+            reason(
+                i,
+                Reason.Part.TARGET,
+                step,
+                words(runs.target(), unit),
+                step.targetWhy(),
+                !runs.target().equals(step.target())));
+        reasons.add(
+            reason(
+                i,
+                Reason.Part.HOLD,
+                step,
+                HourMinute.words(runs.hold()),
+                step.holdWhy(),
+                !runs.hold().equals(step.hold())));
+      }
+      return reasons;
+    }
+
+    private static Reason reason(
+        int index, Reason.Part part, Step step, String value, Why why, boolean changed) {
+      String rule = changed ? why.rule() + " Rounded to what the keypad can do." : why.rule();
+      return new Reason(index + 1, part, step.purpose(), value, rule, why.range(), why.origin());
+    }
+  }
+
+  /**
+   * The first of several drafts that the keypad can express, as it expresses it. Without a keypad
+   * the first draft; if none fits, the last, which inspection will refuse with the keypad's own
+   * words.
+   */
+  static Fitted firstThatFits(
+      List<Draft> drafts, String name, TemperatureUnit unit, Optional<Keypad> keypad) {
+    for (Draft draft : drafts) {
+      Schedule wanted = draft.schedule(name, unit);
+      if (keypad.isEmpty()) {
+        return new Fitted(draft, wanted);
+      }
+      FittedProgram program = KeypadFit.fit(wanted, keypad.get());
+      if (program.fits() && program.expressible().segments().size() == draft.steps().size()) {
+        return new Fitted(draft, program.expressible());
+      }
+    }
+    Draft last = drafts.get(drafts.size() - 1);
+    return new Fitted(last, last.schedule(name, unit));
+  }
+
+  static String words(Temperature temperature, TemperatureUnit unit) {
+    return "%s %s".formatted(number(unit.value(temperature)), unit.symbol());
+  }
+
+  static String words(Ramp ramp, TemperatureUnit unit) {
+    return ramp.rate()
+        .map(r -> "%s %s/h".formatted(number(unit.value(r)), unit.symbol()))
+        .orElse("fastest");
+  }
+
+  /** At most one decimal, none if it is zero. */
+  private static String number(double value) {
+    double tenths = Math.rint(value * 10) / 10;
+    return tenths == Math.rint(tenths)
+        ? Long.toString(Math.round(tenths))
+        : Double.toString(tenths);
+  }
+}

@@ -1,0 +1,359 @@
+package org.heatwright.work;
+
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.heatwright.forecast.Charge;
+import org.heatwright.forecast.Forecaster;
+import org.heatwright.inspect.Demands;
+import org.heatwright.inspect.Demands.Ceiling;
+import org.heatwright.inspect.Severity;
+import org.heatwright.inspect.TemperatureRange;
+import org.heatwright.keypad.Keypad;
+import org.heatwright.kiln.Kiln;
+import org.heatwright.material.Origin;
+import org.heatwright.schedule.HourMinute;
+import org.heatwright.schedule.Ramp;
+import org.heatwright.units.HeatingRate;
+import org.heatwright.units.Temperature;
+import org.heatwright.units.TemperatureChange;
+import org.heatwright.units.TemperatureUnit;
+import org.heatwright.work.EnamelWork.Metal;
+
+/** An enamelling session: one way up, then the working hold. */
+final class EnamelComposer {
+
+  /** For keypads that have no word for fastest; no small kiln climbs quicker for long. */
+  private static final HeatingRate NEARLY_FASTEST = HeatingRate.ofKelvinsPerHour(900);
+
+  private static final double LEAST_WORKING_CELSIUS = 650;
+
+  private final EnamelWork work;
+  private final Kiln kiln;
+  private final TemperatureUnit unit;
+  private final DataSheet sheet;
+  private final EnamelRules.MetalLimits metal;
+  private final Temperature firmLimit;
+  private final Temperature working;
+
+  private EnamelComposer(EnamelWork work, Kiln kiln, TemperatureUnit unit) {
+    this.work = work;
+    this.kiln = kiln;
+    this.unit = unit;
+    sheet = work.dataSheet();
+    metal = EnamelRules.limits(work.metal());
+    firmLimit = lower(metal.firm(), sheet.max().orElse(metal.firm()));
+    Temperature limit = lower(firmLimit, kiln.limit());
+    working =
+        work.working()
+            .orElseGet(
+                () ->
+                    sheet
+                        .top()
+                        .map(t -> lower(t, limit))
+                        .orElseGet(
+                            () ->
+                                RoundNumbers.target(
+                                    EnamelRules.usual(work.hardness()),
+                                    lower(metal.usualMost(), limit),
+                                    unit)));
+  }
+
+  static Composition compose(
+      EnamelWork work, Kiln kiln, TemperatureUnit unit, Optional<Keypad> keypad) {
+    EnamelComposer composer = new EnamelComposer(work, kiln, unit);
+    composer.refuseImpossibleTemperatures();
+    return composer.compose(keypad);
+  }
+
+  private Composition compose(Optional<Keypad> keypad) {
+    List<Draft> drafts =
+        List.of(draft(Ramp.fastest()), draft(Ramp.at(RoundNumbers.rate(NEARLY_FASTEST, unit))));
+    Draft.Fitted fitted = Draft.firstThatFits(drafts, name(), unit, keypad);
+    return new Composition(
+        fitted.schedule(),
+        fitted.reasons(),
+        demands(),
+        Charge.empty(),
+        cautions(fitted.schedule().segments().get(0).hold()),
+        moments());
+  }
+
+  private void refuseImpossibleTemperatures() {
+    if (working.compareTo(kiln.limit()) > 0) {
+      throw refused("the limit of %s, %s".formatted(kiln.name(), words(kiln.limit())));
+    }
+    if (working.compareTo(firmLimit) > 0) {
+      throw refused(
+          firmLimit.equals(metal.firm())
+              ? "%s for %s: %s"
+                  .formatted(words(firmLimit), work.metal().words(), metal.firmBecause())
+              : "the data sheet's limit, %s".formatted(words(firmLimit)));
+    }
+  }
+
+  private WorkRefusedException refused(String limit) {
+    Temperature other = unit.other().temperature(unit.value(working));
+    String hint =
+        unit == TemperatureUnit.CELSIUS && legitimate().contains(other)
+            ? " (%.0f reads like °F: %.0f °F is %.0f °C)"
+                .formatted(working.celsius(), working.celsius(), other.celsius())
+            : "";
+    return new WorkRefusedException(
+        "The working temperature %s%s is above %s.".formatted(words(working), hint, limit));
+  }
+
+  // ---- the schedule
+
+  private String name() {
+    return "enamel-" + work.metal().words().replace(' ', '-');
+  }
+
+  private Draft draft(Ramp ramp) {
+    return new Draft(
+        List.of(
+            new Draft.Step(
+                "working heat",
+                ramp,
+                new Draft.Why(
+                    "The kiln is empty on the way up, so nothing but the kiln limits the rate.",
+                    "",
+                    Origin.practice()),
+                working,
+                workingWhy(),
+                work.session(),
+                new Draft.Why(
+                    ("The whole session, for pieces that go in one after another; %s each at this"
+                            + " setting, and about %s for the kiln to recover.")
+                        .formatted(pieceTimeWords(), HourMinute.words(EnamelRules.RECOVERY)),
+                    "",
+                    Origin.own("work file")))));
+  }
+
+  private Draft.Why workingWhy() {
+    TemperatureRange usual = EnamelRules.range(work.hardness());
+    String range = "%s to %s".formatted(words(usual.from()), words(usual.to()));
+    if (work.working().isPresent()) {
+      return new Draft.Why(
+          "The studio's own working temperature.", range, Origin.own("work file"));
+    }
+    if (sheet.top().isPresent()) {
+      return working.equals(sheet.top().get())
+          ? new Draft.Why(
+              "The maker's data sheet names the firing temperature.",
+              range,
+              Origin.own("data sheet"))
+          : new Draft.Why(
+              "The data sheet's %s lies above a limit of the metal, the sheet or the kiln, which rules."
+                  .formatted(words(sheet.top().get())),
+              range,
+              metal.firmOrigin());
+    }
+    boolean metalRules = EnamelRules.usual(work.hardness()).compareTo(metal.usualMost()) > 0;
+    return metalRules
+        ? new Draft.Why(
+            "A %s enamel likes %s, but %s is kept at or below %s: fire longer, not hotter."
+                .formatted(
+                    work.hardness().words(),
+                    words(EnamelRules.usual(work.hardness())),
+                    work.metal().words(),
+                    words(metal.usualMost())),
+            range,
+            metal.usualMostOrigin())
+        : new Draft.Why(
+            "Usual for a %s enamel.".formatted(work.hardness().words()),
+            range,
+            EnamelRules.HARDNESS_TESTS);
+  }
+
+  // ---- what the work asks of any schedule
+
+  private TemperatureRange legitimate() {
+    return new TemperatureRange(
+        lower(Temperature.ofCelsius(LEAST_WORKING_CELSIUS), firmLimit), firmLimit);
+  }
+
+  private Demands demands() {
+    List<Ceiling> ceilings = new ArrayList<>();
+    boolean sheetRules = sheet.max().filter(firmLimit::equals).isPresent();
+    ceilings.add(
+        new Ceiling(
+            firmLimit,
+            Severity.STOP,
+            sheetRules ? "the enamel by its data sheet" : work.metal().words(),
+            sheetRules ? "the maker does not stand behind it" : metal.firmBecause(),
+            sheetRules ? Origin.own("data sheet") : metal.firmOrigin()));
+    if (working.compareTo(metal.caution()) <= 0 && metal.caution().compareTo(firmLimit) < 0) {
+      ceilings.add(
+          new Ceiling(
+              metal.caution(),
+              Severity.WARN,
+              work.metal().words(),
+              metal.cautionBecause(),
+              metal.cautionOrigin()));
+    }
+    return new Demands(
+        "enamel on " + work.metal().words(),
+        ceilings,
+        List.of(),
+        List.of(),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        new TemperatureRange(lower(legitimate().from(), working), firmLimit),
+        new TemperatureRange(Temperature.ofCelsius(0), firmLimit),
+        TemperatureChange.ofKelvins(Forecaster.READY_WITHIN_KELVINS));
+  }
+
+  // ---- what to know, and when to act
+
+  private List<Caution> cautions(Duration hold) {
+    List<Caution> cautions = new ArrayList<>();
+    if (working.compareTo(metal.caution()) > 0) {
+      cautions.add(
+          new Caution(
+              "above-usual",
+              "%s lies above the usual limit of %s for %s: %s."
+                  .formatted(
+                      words(working),
+                      words(metal.caution()),
+                      work.metal().words(),
+                      metal.cautionBecause()),
+              metal.cautionOrigin()));
+    }
+    if (work.metal() != Metal.STEEL
+        && working.celsius() >= EnamelRules.COPPER_SILVER_EUTECTIC_CELSIUS - 20) {
+      cautions.add(
+          new Caution(
+              "copper-silver-contact",
+              "Where bare silver touches copper, metal melts from 779 °C: keep enamel between them or"
+                  + " stay at or below 770 °C.",
+              Origin.read("a metallurgy data page on copper and silver, eutectic 779.1 °C")));
+    }
+    if (hold.compareTo(work.session()) < 0) {
+      cautions.add(
+          new Caution(
+              "session-cut",
+              "The keypad holds %s at most, not the whole session of %s: start it again in time."
+                  .formatted(HourMinute.words(hold), HourMinute.words(work.session())),
+              Origin.own("keypad description")));
+    }
+    long firings = firings();
+    if (firings < work.pieces()) {
+      cautions.add(
+          new Caution(
+              "session-short",
+              "%s is room for about %d firings one after another, fewer than the %d pieces need for a single coat: load several at once or plan longer."
+                  .formatted(HourMinute.words(work.session()), firings, work.pieces()),
+              Origin.estimate("usual time for each piece and five minutes to recover")));
+    }
+    cautions.add(
+        new Caution(
+            "door-dip",
+            "The chamber falls by some 75 °C when the door opens and needs about 5 min to come back:"
+                + " count a piece's time from the recovery, judge by its look, then go on in steps of"
+                + " 10 to 15 s.",
+            Origin.read("a blog on enamelled steel samples, one studio kiln")));
+    if (work.metal() == Metal.STERLING_925 || work.metal() == Metal.COPPER) {
+      cautions.add(
+          new Caution(
+              "firings-budget",
+              "Count the firings of each piece: sterling tends to blister after 8 to 10, copper after"
+                  + " 12 and more.",
+              Origin.estimate("bench reports")));
+    }
+    cautions.add(
+        new Caution(
+            "enamel-dust",
+            "Some enamels contain lead, cadmium or arsenic: do not breathe the powder, do not eat"
+                + " here, vent the kiln, make no food ware of it.",
+            Origin.read("an enamel supplier's safety page")));
+    cautions.add(
+        new Caution(
+            "hot-work",
+            "An open door at 750 to 950 °C radiates 60 to 130 kW for each square metre: tinted"
+                + " glasses, gloves, tongs, natural-fibre clothes, a clear path.",
+            Origin.derived("radiation of a black opening")));
+    cautions.add(
+        new Caution(
+            "no-quench",
+            "Never quench enamelled work: the glass flies off. Let it cool in a warm place.",
+            Origin.read("an enamel teaching site")));
+    cautions.add(Cautions.unattended());
+    cautions.add(Cautions.makerFirst());
+    return cautions;
+  }
+
+  private List<Moment> moments() {
+    return List.of(
+        new Moment(
+            Moment.Kind.READY,
+            Moment.Anchor.SEGMENT_REACHED,
+            1,
+            EnamelRules.SETTLE,
+            "first piece may go in",
+            "The walls have followed the display, so the kiln recovers well after the door."),
+        new Moment(
+            Moment.Kind.ACT,
+            Moment.Anchor.SEGMENT_REACHED,
+            1,
+            EnamelRules.SETTLE,
+            "first piece: look after %s".formatted(seconds(leastPieceSeconds())),
+            "Usual for this metal and thickness: %s, counted from the recovery."
+                .formatted(pieceTimeWords())),
+        new Moment(
+            Moment.Kind.LAST_CHANGE,
+            Moment.Anchor.SEGMENT_REACHED,
+            1,
+            Duration.ZERO,
+            "change the working temperature",
+            "Afterwards the walls must settle again."),
+        new Moment(
+            Moment.Kind.ACT,
+            Moment.Anchor.SEGMENT_END,
+            1,
+            Duration.ZERO,
+            "last piece out",
+            "The working hold ends, and the kiln cools by itself."));
+  }
+
+  private double leastPieceSeconds() {
+    return EnamelRules.REFERENCE_LEAST_SECONDS
+        * EnamelRules.timeFactor(work.metal(), work.sheetMetres());
+  }
+
+  private double mostPieceSeconds() {
+    return EnamelRules.REFERENCE_MOST_SECONDS
+        * EnamelRules.timeFactor(work.metal(), work.sheetMetres());
+  }
+
+  private String pieceTimeWords() {
+    return "%s to %s".formatted(seconds(leastPieceSeconds()), seconds(mostPieceSeconds()));
+  }
+
+  /** "90 s", "4 min 45 s": to the nearest 15 s, 15 s at least. */
+  private static String seconds(double seconds) {
+    long rounded = Math.max(15, Math.round(seconds / 15) * 15);
+    if (rounded < 120) {
+      return rounded + " s";
+    }
+    return rounded % 60 == 0
+        ? rounded / 60 + " min"
+        : rounded / 60 + " min " + rounded % 60 + " s";
+  }
+
+  private long firings() {
+    double each =
+        (leastPieceSeconds() + mostPieceSeconds()) / 2 + EnamelRules.RECOVERY.toSeconds();
+    return (long) (work.session().toSeconds() / each);
+  }
+
+  private String words(Temperature temperature) {
+    return Draft.words(temperature, unit);
+  }
+
+  private static Temperature lower(Temperature a, Temperature b) {
+    return a.compareTo(b) <= 0 ? a : b;
+  }
+}
