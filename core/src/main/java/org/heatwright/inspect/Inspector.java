@@ -1,9 +1,19 @@
 package org.heatwright.inspect;
 
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 
-/** Looks a schedule over before the heat: what would happen, and what to do about it. */
+/**
+ * Looks a schedule over before the heat: what would happen, and what to do about it.
+ *
+ * <p>It judges the schedule on paper and by the forecast it is given; what the inside of the work
+ * does is the forecast's business.
+ */
 public final class Inspector {
+
+  private static final Comparator<Finding> GRAVEST_FIRST =
+      Comparator.comparing(Finding::severity).thenComparingInt(f -> f.segment().orElse(0));
 
   private Inspector() {}
 
@@ -13,6 +23,20 @@ public final class Inspector {
    * @param inspection the schedule and what is known about where it runs
    */
   public static List<Finding> inspect(Inspection inspection) {
-    return List.of();
+    Walk walk = new Walk(inspection);
+    List<Finding> findings = new ArrayList<>(UnitMistake.find(inspection, walk));
+    inspection
+        .kiln()
+        .ifPresent(k -> findings.addAll(KilnChecks.find(k, walk, inspection.schedule())));
+    inspection
+        .demands()
+        .ifPresent(d -> findings.addAll(WorkChecks.find(walk, inspection.schedule(), d)));
+    inspection.keypad().ifPresent(k -> findings.addAll(KilnChecks.find(k, inspection.schedule())));
+    findings.addAll(ScheduleChecks.find(walk));
+    inspection
+        .forecast()
+        .ifPresent(f -> findings.addAll(ForecastChecks.find(f, inspection.kiln(), walk)));
+    findings.sort(GRAVEST_FIRST);
+    return List.copyOf(findings);
   }
 }

@@ -1,5 +1,7 @@
 package org.heatwright.work;
 
+import static org.heatwright.work.RoundNumbers.lower;
+
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
@@ -12,6 +14,7 @@ import org.heatwright.inspect.Demands.RateLimit;
 import org.heatwright.inspect.Demands.TimeWithin;
 import org.heatwright.inspect.Severity;
 import org.heatwright.inspect.TemperatureRange;
+import org.heatwright.inspect.Wording;
 import org.heatwright.keypad.Keypad;
 import org.heatwright.kiln.Kiln;
 import org.heatwright.material.Origin;
@@ -54,11 +57,9 @@ final class BurnoutComposer {
     diameterMillimetres = work.largest().mould().diameterMetres() * 1000;
     large = BurnoutRules.isLarge(diameterMillimetres);
     tall = work.moulds().stream().anyMatch(m -> BurnoutRules.isTall(m.mould().heightMetres()));
-    resin =
-        work.moulds().stream().anyMatch(m -> m.pattern() == PatternedMould.Pattern.RESIN);
+    resin = work.moulds().stream().anyMatch(m -> m.pattern() == PatternedMould.Pattern.RESIN);
     heavy =
-        work.moulds().stream()
-            .anyMatch(m -> BurnoutRules.isHeavy(m.patternKilograms().orElse(0)));
+        work.moulds().stream().anyMatch(m -> BurnoutRules.isHeavy(m.patternKilograms().orElse(0)));
     kilnFactor = BurnoutRules.kilnFactor(footprintShare(work, kiln));
     firmLimit = lower(BurnoutRules.TOP_CEILING, sheet.max().orElse(BurnoutRules.TOP_CEILING));
     limit = lower(firmLimit, kiln.limit());
@@ -167,8 +168,7 @@ final class BurnoutComposer {
     if (kiln.limit().compareTo(BurnoutRules.TOP_LEAST) < 0) {
       throw new WorkRefusedException(
           "%s may only go to %s, but a burnout needs about %s to clear the carbon: use a hotter kiln."
-              .formatted(
-                  kiln.name(), words(kiln.limit()), words(BurnoutRules.TOP)));
+              .formatted(kiln.name(), words(kiln.limit()), words(BurnoutRules.TOP)));
     }
     if (limit.celsius() < LEAST_LIMIT_CELSIUS) {
       throw new WorkRefusedException(
@@ -238,7 +238,8 @@ final class BurnoutComposer {
     return new Draft.Step(
         "dry",
         Ramp.at(early),
-        sheet.fastestWetRise().isPresent() || early.kelvinsPerHour() < plannedEarly().kelvinsPerHour()
+        sheet.fastestWetRise().isPresent()
+                || early.kelvinsPerHour() < plannedEarly().kelvinsPerHour()
             ? sheetWhy("fastest rise")
             : new Draft.Why(
                 "Below about 200 °C steam must find its way out: 150 °C/h for a mould of 65 mm, less"
@@ -316,8 +317,7 @@ final class BurnoutComposer {
   }
 
   private Draft.Step pourStep() {
-    HeatingRate fall =
-        RoundNumbers.rate(BurnoutRules.plannedFall(diameterMillimetres), unit);
+    HeatingRate fall = RoundNumbers.rate(BurnoutRules.plannedFall(diameterMillimetres), unit);
     return new Draft.Step(
         "settle at pour temperature",
         Ramp.at(fall),
@@ -501,8 +501,10 @@ final class BurnoutComposer {
         work.metal()
             .pourMould()
             .map(t -> around(t, 100))
-            .orElseGet(() -> new TemperatureRange(
-                lower(alloyPour.orElseThrow().range().from(), pour), firmLimit));
+            .orElseGet(
+                () ->
+                    new TemperatureRange(
+                        lower(alloyPour.orElseThrow().range().from(), pour), firmLimit));
     return new Demands(
         "burnout of " + counted(work.count(), "gypsum-bonded mould"),
         ceilings,
@@ -524,7 +526,8 @@ final class BurnoutComposer {
             new Demands.StartWait(
                 Duration.ofHours(8),
                 "the moulds dry out unevenly, and a half-dry mould cracks on heating",
-                Origin.read("bench-forum reports on damp and dry moulds; the hours are our estimate"))),
+                Origin.read(
+                    "bench-forum reports on damp and dry moulds; the hours are our estimate"))),
         new TemperatureRange(lower(Temperature.ofCelsius(650), top), firmLimit),
         lastTargets,
         TemperatureChange.ofKelvins(Forecaster.READY_WITHIN_KELVINS));
@@ -556,8 +559,7 @@ final class BurnoutComposer {
             BurnoutRules.CRISTOBALITE,
             // The sheet's wet rise is also what we plan through here.
             higher(
-                BurnoutRules.fastestCristobaliteRise(diameterMillimetres),
-                sheet.fastestWetRise()),
+                BurnoutRules.fastestCristobaliteRise(diameterMillimetres), sheet.fastestWetRise()),
             Severity.WARN,
             "the skin turns and swells while the core does not, and the mould cracks",
             Origin.practice()));
@@ -693,8 +695,7 @@ final class BurnoutComposer {
 
   private Optional<Caution> dryingCaution() {
     Temperature dry = sheet.dry().orElse(BurnoutRules.DRY);
-    Duration hold =
-        sheet.dryHold().orElse(BurnoutRules.dryHold(diameterMillimetres, kilnFactor));
+    Duration hold = sheet.dryHold().orElse(BurnoutRules.dryHold(diameterMillimetres, kilnFactor));
     double seconds = throughSeconds(dry);
     if (seconds <= hold.toSeconds()) {
       return Optional.empty();
@@ -702,8 +703,7 @@ final class BurnoutComposer {
     return Optional.of(
         new Caution(
             "not-dry-through",
-            dryingSentence(dry, hold)
-                + " Keep the slow ramp after it; do not speed it up.",
+            dryingSentence(dry, hold) + " Keep the slow ramp after it; do not speed it up.",
             Origin.derived("quasi-steady drying front; ends neglected, within a factor of 1.5")));
   }
 
@@ -722,7 +722,8 @@ final class BurnoutComposer {
     String long_ =
         Double.isInfinite(hours)
             ? "boiling off its water does not even begin"
-            : "about %.0f to %.0f h would".formatted(Math.floor(hours / 1.5), Math.ceil(hours * 1.1));
+            : "about %.0f to %.0f h would"
+                .formatted(Math.floor(hours / 1.5), Math.ceil(hours * 1.1));
     return "%s at %s does not dry a mould of %.0f mm through (%s): its core still boils on the next ramp, which is why that one is slow."
         .formatted(HourMinute.words(hold), words(dry), diameterMillimetres, long_);
   }
@@ -825,7 +826,7 @@ final class BurnoutComposer {
   // ---- small things
 
   private String words(Temperature temperature) {
-    return Draft.words(temperature, unit);
+    return Wording.of(temperature, unit);
   }
 
   private String rangeWords(TemperatureRange range) {
@@ -843,10 +844,6 @@ final class BurnoutComposer {
 
   private static double footprintSquareMetres(Mould mould) {
     return mould.count() * mould.diameterMetres() * mould.diameterMetres();
-  }
-
-  private static Temperature lower(Temperature a, Temperature b) {
-    return a.compareTo(b) <= 0 ? a : b;
   }
 
   private static Temperature higher(Temperature a, Temperature b) {

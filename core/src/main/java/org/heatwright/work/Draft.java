@@ -4,6 +4,7 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.heatwright.inspect.Wording;
 import org.heatwright.keypad.FittedProgram;
 import org.heatwright.keypad.Keypad;
 import org.heatwright.keypad.KeypadFit;
@@ -41,9 +42,7 @@ record Draft(List<Step> steps) {
 
   Schedule schedule(String name, TemperatureUnit unit) {
     return Schedule.of(
-        name,
-        unit,
-        steps.stream().map(s -> new Segment(s.ramp(), s.target(), s.hold())).toList());
+        name, unit, steps.stream().map(s -> new Segment(s.ramp(), s.target(), s.hold())).toList());
   }
 
   /** A draft as the keypad will run it. */
@@ -60,7 +59,7 @@ record Draft(List<Step> steps) {
                 i,
                 Reason.Part.RATE,
                 step,
-                words(runs.ramp(), unit),
+                Wording.of(runs.ramp(), unit),
                 step.rampWhy(),
                 !runs.ramp().equals(step.ramp())));
         reasons.add(
@@ -68,7 +67,7 @@ record Draft(List<Step> steps) {
                 i,
                 Reason.Part.TARGET,
                 step,
-                words(runs.target(), unit),
+                Wording.of(runs.target(), unit),
                 step.targetWhy(),
                 !runs.target().equals(step.target())));
         reasons.add(
@@ -109,23 +108,5 @@ record Draft(List<Step> steps) {
     }
     Draft last = drafts.get(drafts.size() - 1);
     return new Fitted(last, last.schedule(name, unit));
-  }
-
-  static String words(Temperature temperature, TemperatureUnit unit) {
-    return "%s %s".formatted(number(unit.value(temperature)), unit.symbol());
-  }
-
-  static String words(Ramp ramp, TemperatureUnit unit) {
-    return ramp.rate()
-        .map(r -> "%s %s/h".formatted(number(unit.value(r)), unit.symbol()))
-        .orElse("fastest");
-  }
-
-  /** At most one decimal, none if it is zero. */
-  private static String number(double value) {
-    double tenths = Math.rint(value * 10) / 10;
-    return tenths == Math.rint(tenths)
-        ? Long.toString(Math.round(tenths))
-        : Double.toString(tenths);
   }
 }

@@ -1,5 +1,7 @@
 package org.heatwright.work;
 
+import static org.heatwright.work.RoundNumbers.lower;
+
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
@@ -10,6 +12,7 @@ import org.heatwright.inspect.Demands;
 import org.heatwright.inspect.Demands.Ceiling;
 import org.heatwright.inspect.Severity;
 import org.heatwright.inspect.TemperatureRange;
+import org.heatwright.inspect.Wording;
 import org.heatwright.keypad.Keypad;
 import org.heatwright.kiln.Kiln;
 import org.heatwright.material.Origin;
@@ -135,8 +138,7 @@ final class EnamelComposer {
     TemperatureRange usual = EnamelRules.range(work.hardness());
     String range = "%s to %s".formatted(words(usual.from()), words(usual.to()));
     if (work.working().isPresent()) {
-      return new Draft.Why(
-          "The studio's own working temperature.", range, Origin.own("work file"));
+      return new Draft.Why("The studio's own working temperature.", range, Origin.own("work file"));
     }
     if (sheet.top().isPresent()) {
       return working.equals(sheet.top().get())
@@ -338,22 +340,15 @@ final class EnamelComposer {
     if (rounded < 120) {
       return rounded + " s";
     }
-    return rounded % 60 == 0
-        ? rounded / 60 + " min"
-        : rounded / 60 + " min " + rounded % 60 + " s";
+    return rounded % 60 == 0 ? rounded / 60 + " min" : rounded / 60 + " min " + rounded % 60 + " s";
   }
 
   private long firings() {
-    double each =
-        (leastPieceSeconds() + mostPieceSeconds()) / 2 + EnamelRules.RECOVERY.toSeconds();
+    double each = (leastPieceSeconds() + mostPieceSeconds()) / 2 + EnamelRules.RECOVERY.toSeconds();
     return (long) (work.session().toSeconds() / each);
   }
 
   private String words(Temperature temperature) {
-    return Draft.words(temperature, unit);
-  }
-
-  private static Temperature lower(Temperature a, Temperature b) {
-    return a.compareTo(b) <= 0 ? a : b;
+    return Wording.of(temperature, unit);
   }
 }

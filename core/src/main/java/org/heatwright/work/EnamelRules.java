@@ -90,7 +90,8 @@ final class EnamelRules {
               Origin.estimate("soft cap below the copper-silver eutectic"),
               Temperature.ofCelsius(788),
               "sterling begins to melt",
-              Origin.read("a metals data page: solidus 788 °C, the lowest of three published values"));
+              Origin.read(
+                  "a metals data page: solidus 788 °C, the lowest of three published values"));
       case GOLD_18K ->
           new MetalLimits(
               15450,

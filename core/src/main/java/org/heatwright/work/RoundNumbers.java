@@ -16,6 +16,10 @@ final class RoundNumbers {
 
   private RoundNumbers() {}
 
+  static Temperature lower(Temperature a, Temperature b) {
+    return a.compareTo(b) <= 0 ? a : b;
+  }
+
   /** The nearest round temperature that is not above the limit. */
   static Temperature target(Temperature wanted, Temperature limit, TemperatureUnit unit) {
     double nearest = Math.rint(unit.value(wanted) / DEGREES) * DEGREES;

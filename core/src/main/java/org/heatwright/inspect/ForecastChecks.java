@@ -1,0 +1,107 @@
+package org.heatwright.inspect;
+
+import static org.heatwright.inspect.Walk.finding;
+
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.heatwright.forecast.Forecast;
+import org.heatwright.forecast.SegmentForecast;
+import org.heatwright.kiln.Kiln;
+import org.heatwright.material.Origin;
+import org.heatwright.schedule.HourMinute;
+import org.heatwright.units.HeatingRate;
+
+/** What the forecast says against a schedule: targets not reached, rates not followed. */
+final class ForecastChecks {
+
+  /** A kiln this little behind is on time, s. {@code estimate:} */
+  private static final double ON_TIME_SECONDS = 600;
+
+  /** So is one that is behind by this share of the ramp. {@code estimate:} */
+  private static final double ON_TIME_SHARE = 0.1;
+
+  private static final Origin FORECAST = Origin.derived("the forecast for this kiln and load");
+
+  private ForecastChecks() {}
+
+  static List<Finding> find(Forecast forecast, Optional<Kiln> kiln, Walk walk) {
+    List<Finding> findings = new ArrayList<>();
+    for (SegmentForecast segment : forecast.segments()) {
+      Walk.Step step = walk.steps().get(segment.index() - 1);
+      if (segment.reachedShare() < 1) {
+        findings.add(notReached(segment, step, walk));
+      } else {
+        behind(segment, kiln, step, walk).ifPresent(findings::add);
+      }
+    }
+    return findings;
+  }
+
+  private static Finding notReached(SegmentForecast segment, Walk.Step step, Walk walk) {
+    String share = "%.0f".formatted(Math.floor(segment.reachedShare() * 100));
+    return finding(
+        segment.reachedShare() < 0.5 ? Severity.STOP : Severity.WARN,
+        "target-not-reached",
+        step,
+        step.rises()
+            ? "In only %s of 100 likely cases does the kiln reach %s: it stays at full power for %s and the program may never go on. Lower the target or the load, or check the elements."
+                .formatted(share, walk.target(step), minutes(segment.saturatedSeconds()))
+            : "In only %s of 100 likely cases does the kiln cool to %s in time. Allow more time, or open the vent if the work stands it."
+                .formatted(share, walk.target(step)),
+        FORECAST);
+  }
+
+  private static Optional<Finding> behind(
+      SegmentForecast segment, Optional<Kiln> kiln, Walk.Step step, Walk walk) {
+    Optional<Duration> paper = step.segment().ramp().rate().map(r -> r.timeFor(change(step)));
+    if (paper.isEmpty()) {
+      return Optional.empty();
+    }
+    double paperSeconds = paper.get().toMillis() / 1000.0;
+    double behind = segment.behindSeconds();
+    if (behind <= Math.max(ON_TIME_SECONDS, ON_TIME_SHARE * paperSeconds)) {
+      return Optional.empty();
+    }
+    boolean holdWaits = kiln.map(k -> k.control().holdWaitsWithin().isPresent()).orElse(false);
+    HeatingRate possible =
+        HeatingRate.ofKelvinsPerHour(Math.abs(step.wayKelvins()) / (paperSeconds + behind) * 3600);
+    String asked = Wording.of(step.segment().ramp(), walk.unit());
+    String follows = "about " + Wording.of(possible, walk.unit());
+    String effect =
+        holdWaits
+            ? "everything after it comes %s later than on paper".formatted(minutes(behind))
+            : "its hold begins on the clock, so %s of it is lost".formatted(minutes(behind));
+    return Optional.of(
+        finding(
+            holdWaits ? Severity.NOTE : Severity.WARN,
+            step.rises() ? "kiln-falls-behind" : "kiln-cools-slower",
+            step,
+            step.rises()
+                ? "The kiln cannot climb to %s at %s (%s at full power, %s): %s. Ask for a slower ramp%s."
+                    .formatted(
+                        walk.target(step),
+                        asked,
+                        minutes(segment.saturatedSeconds()),
+                        follows,
+                        effect,
+                        holdWaits ? " or plan for it" : " or a longer hold")
+                : "The closed kiln cannot cool to %s at %s (%s): %s. Ask for a slower ramp%s."
+                    .formatted(
+                        walk.target(step),
+                        asked,
+                        follows,
+                        effect,
+                        holdWaits ? " or plan for it" : " or a longer hold"),
+            FORECAST));
+  }
+
+  private static org.heatwright.units.TemperatureChange change(Walk.Step step) {
+    return step.segment().target().minus(step.from());
+  }
+
+  private static String minutes(double seconds) {
+    return HourMinute.words(Duration.ofSeconds(Math.round(seconds)));
+  }
+}

@@ -1,0 +1,232 @@
+package org.heatwright.inspect;
+
+import static org.heatwright.inspect.Walk.finding;
+
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import org.heatwright.inspect.Demands.Ceiling;
+import org.heatwright.inspect.Demands.PourSoak;
+import org.heatwright.inspect.Demands.RateLimit;
+import org.heatwright.inspect.Demands.TimeWithin;
+import org.heatwright.schedule.AtEnd;
+import org.heatwright.schedule.HourMinute;
+import org.heatwright.schedule.Schedule;
+import org.heatwright.units.HeatingRate;
+import org.heatwright.units.Temperature;
+import org.heatwright.units.TemperatureUnit;
+
+/** What the work says against a schedule. */
+final class WorkChecks {
+
+  /** A way shorter than this through a range is the edge of a neighbouring hold, K. */
+  private static final double EDGE_KELVINS = 2;
+
+  /** Keypads round and units convert; a hundredth is not a faster rate. */
+  private static final double RATE_SLACK = 1.01;
+
+  /** Twice the fast end of practice is no longer a matter of taste. {@code estimate:} */
+  private static final double FAR_TOO_FAST = 2;
+
+  /** Farther than this from the pour temperature, a schedule ends somewhere else, K. */
+  private static final double AT_POUR_KELVINS = 25;
+
+  private final Walk walk;
+  private final Schedule schedule;
+  private final Demands demands;
+  private final List<Finding> findings = new ArrayList<>();
+
+  private WorkChecks(Walk walk, Schedule schedule, Demands demands) {
+    this.walk = walk;
+    this.schedule = schedule;
+    this.demands = demands;
+  }
+
+  static List<Finding> find(Walk walk, Schedule schedule, Demands demands) {
+    WorkChecks checks = new WorkChecks(walk, schedule, demands);
+    checks.ceilings();
+    checks.rates();
+    checks.times();
+    demands.pourSoak().ifPresent(checks::pourSoak);
+    demands.noReheat().ifPresent(checks::reheats);
+    demands.startWait().ifPresent(checks::startWait);
+    return checks.findings;
+  }
+
+  /** Of the ceilings a target passes, the gravest and lowest is told. */
+  private void ceilings() {
+    for (Walk.Step step : walk.steps()) {
+      Optional<Ceiling> passed =
+          demands.ceilings().stream()
+              .filter(c -> step.segment().target().compareTo(c.limit()) > 0)
+              .min(Comparator.comparing(Ceiling::beyond).thenComparing(Ceiling::limit));
+      passed.ifPresent(
+          c ->
+              findings.add(
+                  finding(
+                      c.beyond(),
+                      c.beyond() == Severity.STOP ? "above-work-limit" : "near-work-limit",
+                      step,
+                      "The target %s is above %s for %s: %s. Lower it."
+                          .formatted(
+                              walk.target(step),
+                              Wording.of(c.limit(), walk.unit()),
+                              c.what(),
+                              c.consequence()),
+                      c.origin())));
+    }
+  }
+
+  private void rates() {
+    for (Walk.Step step : walk.steps()) {
+      for (RateLimit limit : demands.rateLimits()) {
+        if (step.rises()
+            && limit.range().kelvinsOfWay(step.from(), step.segment().target()) > EDGE_KELVINS) {
+          rate(step, limit);
+        }
+      }
+    }
+  }
+
+  private void rate(Walk.Step step, RateLimit limit) {
+    Optional<HeatingRate> rate = step.segment().ramp().rate();
+    if (rate.isPresent()
+        && rate.get().kelvinsPerHour() <= limit.most().kelvinsPerHour() * RATE_SLACK) {
+      return;
+    }
+    boolean far =
+        rate.map(r -> r.kelvinsPerHour() > FAR_TOO_FAST * limit.most().kelvinsPerHour())
+            .orElse(true);
+    findings.add(
+        finding(
+            far ? limit.atFastest() : Severity.WARN,
+            limit.code(),
+            step,
+            "The ramp to %s passes %s to %s at %s, faster than %s: %s. Slow it down.%s"
+                .formatted(
+                    walk.target(step),
+                    Wording.of(limit.range().from(), walk.unit()),
+                    Wording.of(limit.range().to(), walk.unit()),
+                    rate.map(r -> Wording.of(r, walk.unit())).orElse("full power"),
+                    Wording.of(limit.most(), walk.unit()),
+                    limit.consequence(),
+                    rate.map(r -> rateInOtherUnit(r, limit)).orElse("")),
+            limit.origin()));
+  }
+
+  /** A °F rate in a °C schedule is 1.8 times too fast. */
+  private String rateInOtherUnit(HeatingRate rate, RateLimit limit) {
+    if (walk.unit() != TemperatureUnit.CELSIUS) {
+      return "";
+    }
+    HeatingRate other = TemperatureUnit.FAHRENHEIT.rate(rate.kelvinsPerHour());
+    return other.kelvinsPerHour() > limit.most().kelvinsPerHour() * RATE_SLACK
+        ? ""
+        : " (If %s was meant in °F/h, that is %s.)"
+            .formatted(
+                Wording.number(rate.kelvinsPerHour()), Wording.of(other, TemperatureUnit.CELSIUS));
+  }
+
+  private void times() {
+    for (TimeWithin demand : demands.timesWithin()) {
+      Duration time = Duration.ZERO;
+      for (Walk.Step step : walk.steps()) {
+        time = time.plus(step.timeWithin(demand.range()));
+      }
+      if (time.compareTo(demand.atLeast()) < 0) {
+        findings.add(
+            finding(
+                Severity.WARN,
+                demand.code(),
+                "The kiln spends only %s between %s and %s (%s), less than %s: %s. Hold longer there."
+                    .formatted(
+                        HourMinute.words(time),
+                        Wording.of(demand.range().from(), walk.unit()),
+                        Wording.of(upperEnd(demand), walk.unit()),
+                        demand.purpose(),
+                        HourMinute.words(demand.atLeast()),
+                        demand.consequence()),
+                demand.origin()));
+      }
+    }
+  }
+
+  private void pourSoak(PourSoak soak) {
+    Walk.Step last = walk.last();
+    double away = Math.abs(last.segment().target().celsius() - soak.target().celsius());
+    if (away > AT_POUR_KELVINS) {
+      findings.add(
+          finding(
+              Severity.WARN,
+              "not-at-pour-temperature",
+              last,
+              "The schedule ends at %s, not at the pour temperature %s: the metal would freeze early or the casting come out porous. Add a last segment that goes there."
+                  .formatted(walk.target(last), Wording.of(soak.target(), walk.unit())),
+              soak.origin()));
+      return;
+    }
+    Duration hold = last.segment().hold();
+    if (schedule.atEnd() == AtEnd.KEEP || hold.compareTo(soak.atLeast()) >= 0) {
+      return;
+    }
+    findings.add(
+        finding(
+            Severity.WARN,
+            hold.isZero() ? "no-pour-soak" : "short-pour-soak",
+            last,
+            "%s at the pour temperature %s: the cores are still hotter than the kiln says, and hot moulds give porous castings. Hold at least %s before the first pour."
+                .formatted(
+                    hold.isZero() ? "No soak" : "Only " + HourMinute.words(hold),
+                    walk.target(last),
+                    HourMinute.words(soak.atLeast())),
+            soak.origin()));
+  }
+
+  private void reheats(Demands.NoReheat rule) {
+    boolean hasBeenAbove = false;
+    boolean hasCooledBelow = false;
+    for (Walk.Step step : walk.steps()) {
+      Temperature target = step.segment().target();
+      if (hasCooledBelow && step.rises()) {
+        findings.add(
+            finding(
+                Severity.WARN,
+                "reheat-after-cooling",
+                step,
+                "The schedule cools below %s and then climbs again to %s: %s. Cool only as far as the pour."
+                    .formatted(
+                        Wording.of(rule.below(), walk.unit()),
+                        walk.target(step),
+                        rule.consequence()),
+                rule.origin()));
+        return;
+      }
+      hasCooledBelow = hasBeenAbove && target.compareTo(rule.below()) < 0;
+      hasBeenAbove |= target.compareTo(rule.below()) > 0;
+    }
+  }
+
+  private void startWait(Demands.StartWait wait) {
+    if (schedule.startDelay().compareTo(wait.most()) > 0) {
+      findings.add(
+          finding(
+              Severity.WARN,
+              "dries-while-waiting",
+              "The start waits %s, longer than %s: %s. Load later, or keep the moulds bagged and damp until then."
+                  .formatted(
+                      HourMinute.words(schedule.startDelay()),
+                      HourMinute.words(wait.most()),
+                      wait.consequence()),
+              wait.origin()));
+    }
+  }
+
+  /** The end of the range as far as this schedule can go into it. */
+  private Temperature upperEnd(TimeWithin demand) {
+    Temperature to = demand.range().to();
+    Temperature peak = schedule.peak();
+    return peak.compareTo(to) < 0 && demand.range().contains(peak) ? peak : to;
+  }
+}
