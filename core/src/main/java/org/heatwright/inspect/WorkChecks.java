@@ -140,11 +140,10 @@ final class WorkChecks {
             finding(
                 Severity.WARN,
                 demand.code(),
-                "The kiln spends only %s between %s and %s (%s), less than %s: %s. Hold longer there."
+                "The kiln spends only %s %s (%s), less than %s: %s. Hold longer there."
                     .formatted(
                         HourMinute.words(time),
-                        Wording.of(demand.range().from(), walk.unit()),
-                        Wording.of(upperEnd(demand), walk.unit()),
+                        words(demand.range()),
                         demand.purpose(),
                         HourMinute.words(demand.atLeast()),
                         demand.consequence()),
@@ -223,10 +222,10 @@ final class WorkChecks {
     }
   }
 
-  /** The end of the range as far as this schedule can go into it. */
-  private Temperature upperEnd(TimeWithin demand) {
-    Temperature to = demand.range().to();
-    Temperature peak = schedule.peak();
-    return peak.compareTo(to) < 0 && demand.range().contains(peak) ? peak : to;
+  private String words(TemperatureRange range) {
+    String from = Wording.of(range.from(), walk.unit());
+    return range.to().compareTo(schedule.peak()) > 0
+        ? "above " + from
+        : "between %s and %s".formatted(from, Wording.of(range.to(), walk.unit()));
   }
 }

@@ -1,0 +1,326 @@
+package org.heatwright.work;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.time.Duration;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.heatwright.material.Origin;
+import org.heatwright.mould.Investment;
+import org.heatwright.mould.Investment.Binder;
+import org.heatwright.mould.Mould;
+import org.heatwright.schedule.Segment;
+import org.heatwright.units.HeatingRate;
+import org.heatwright.units.Temperature;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+
+class BurnoutComposerTest {
+
+  private static final Temperature KILN_LIMIT = Temperature.ofCelsius(1100);
+
+  @Test
+  void threeNinetiesInWaxGetTheirFourSteps() {
+    Composition composed = compose(Scenarios.threeNineties());
+    assertThat(composed.schedule().segments())
+        .containsExactly(
+            segment(70, 150, 2, 0),
+            segment(70, 370, 2, 0),
+            segment(150, 730, 3, 0),
+            segment(200, 500, 1, 30));
+    assertThat(purposes(composed))
+        .containsExactly("dry", "wax out", "carbon out", "settle at pour temperature");
+    assertThat(composed.charge().moulds()).containsExactly(new Mould(3, 0.090, 0.150, 0.003));
+  }
+
+  @Test
+  void largeMouldsRestTwiceOnTheWay() {
+    Composition composed =
+        compose(
+            Scenarios.burnout(List.of(PatternedMould.wax(new Mould(1, 0.102, 0.203, 0))), none()));
+    assertThat(purposes(composed))
+        .containsExactly(
+            "dry", "wax out", "settle the gypsum", "carbon out", "settle at pour temperature");
+    assertThat(composed.schedule().segments().get(1).target().celsius()).isEqualTo(320);
+    assertThat(composed.schedule().segments().get(2).target().celsius()).isEqualTo(480);
+    assertThat(composed.schedule().segments().get(3).hold()).isEqualTo(Duration.ofHours(4));
+  }
+
+  @Test
+  void everyNumberCarriesItsReason() {
+    for (Scenarios.Scenario scenario : Scenarios.all()) {
+      Composition composed = Composer.compose(scenario.work(), scenario.kiln(), Optional.empty());
+      int segments = composed.schedule().segments().size();
+      for (int segment = 1; segment <= segments; segment++) {
+        int number = segment;
+        assertThat(composed.reasons().stream().filter(r -> r.segment() == number))
+            .extracting(Reason::part)
+            .containsExactly(Reason.Part.RATE, Reason.Part.TARGET, Reason.Part.HOLD);
+      }
+      assertThat(composed.reasons())
+          .allSatisfy(
+              r -> {
+                assertThat(r.rule()).endsWith(".");
+                assertThat(r.value()).isNotBlank();
+                assertThat(r.origin().words()).isNotBlank();
+              });
+    }
+  }
+
+  @ParameterizedTest
+  @EnumSource(names = {"PHOSPHATE", "UNKNOWN"})
+  void otherBindersAreRefusedInOneSentence(Binder binder) {
+    BurnoutWork nineties = Scenarios.threeNineties();
+    BurnoutWork work =
+        new BurnoutWork(
+            nineties.moulds(),
+            new Investment(binder, 0.40, 2),
+            none(),
+            nineties.metal(),
+            Optional.empty());
+    assertRefused(work, binder == Binder.PHOSPHATE ? "Phosphate" : "binder");
+  }
+
+  @Test
+  void anUnknownPatternIsRefused() {
+    assertRefused(
+        Scenarios.burnout(
+            List.of(
+                new PatternedMould(
+                    new Mould(1, 0.05, 0.06, 0),
+                    PatternedMould.Pattern.UNKNOWN,
+                    OptionalDouble.empty())),
+            none()),
+        "pattern");
+  }
+
+  @Test
+  void platinumAndAlloysWithoutAMouldTemperatureAreRefused() {
+    assertRefused(pouring(PouredMetal.of("platinum-950")), "phosphate");
+    assertRefused(pouring(PouredMetal.of("pewter")), "pewter");
+    assertThat(compose(pouring(new PouredMetal("pewter", Optional.of(Temperature.ofCelsius(120))))))
+        .isNotNull();
+  }
+
+  @Test
+  void aPourTemperatureMeantInFahrenheitIsNamed() {
+    BurnoutWork work =
+        pouring(new PouredMetal("sterling-925", Optional.of(Temperature.ofCelsius(900))));
+    assertRefused(work, "900 °F is 482 °C");
+  }
+
+  @Test
+  void aKilnThatIsTooColdOrTooSmallIsRefused() {
+    assertThatThrownBy(
+            () ->
+                Composer.compose(
+                    Scenarios.threeNineties(),
+                    Scenarios.kiln(
+                        "Cool", Scenarios.box(0.3, 0.3, 0.3), 2000, 650, Optional.empty(), 3),
+                    Optional.empty()))
+        .isInstanceOf(WorkRefusedException.class)
+        .hasMessageContaining("650 °C");
+    assertThatThrownBy(
+            () -> Composer.compose(Scenarios.threeNineties(), Scenarios.buoy(), Optional.empty()))
+        .isInstanceOf(WorkRefusedException.class)
+        .hasMessageContaining("does not fit into Buoy");
+    assertRefused(
+        Scenarios.burnout(List.of(PatternedMould.wax(new Mould(40, 0.09, 0.15, 0))), none()),
+        "do not all fit");
+  }
+
+  @Test
+  void theDataSheetGoesBeforeTheRule() {
+    DataSheet sheet =
+        none()
+            .withDry(Temperature.ofCelsius(120), Duration.ofHours(4))
+            .withTop(Temperature.ofCelsius(700), Duration.ofHours(5))
+            .withFastestRise(HeatingRate.ofKelvinsPerHour(100), HeatingRate.ofKelvinsPerHour(60));
+    Composition composed = compose(Scenarios.burnout(Scenarios.threeNineties().moulds(), sheet));
+    assertThat(composed.schedule().segments())
+        .containsExactly(
+            segment(60, 120, 4, 0),
+            segment(60, 370, 2, 0),
+            segment(100, 700, 5, 0),
+            segment(200, 500, 1, 30));
+    assertThat(composed.reasons())
+        .filteredOn(r -> r.origin().kind() == Origin.Kind.OWN && r.rule().contains("data sheet"))
+        .hasSizeGreaterThanOrEqualTo(5);
+  }
+
+  @Test
+  void theDataSheetNeverGoesBeyondItsOwnLimitNorTheBinders() {
+    DataSheet own =
+        none()
+            .withTop(Temperature.ofCelsius(760), Duration.ofHours(3))
+            .withMax(Temperature.ofCelsius(725));
+    assertThat(
+            compose(Scenarios.burnout(Scenarios.threeNineties().moulds(), own)).schedule().peak())
+        .isEqualTo(Temperature.ofCelsius(725));
+    DataSheet bold = none().withTop(Temperature.ofCelsius(900), Duration.ofHours(3));
+    assertThat(
+            compose(Scenarios.burnout(Scenarios.threeNineties().moulds(), bold)).schedule().peak())
+        .isEqualTo(BurnoutRules.TOP_CEILING);
+  }
+
+  @Test
+  void theTopStaysUnderTheKilnsLimit() {
+    Composition composed =
+        Composer.compose(
+            Scenarios.threeNineties(),
+            Scenarios.kiln("Low", Scenarios.box(0.3, 0.3, 0.3), 2000, 715, Optional.empty(), 3),
+            Optional.empty());
+    assertThat(composed.schedule().peak()).isEqualTo(Temperature.ofCelsius(710));
+  }
+
+  @Test
+  void resinIsSlowerAndLongerAndPromisesNothing() {
+    Composition wax = compose(Scenarios.threeNineties());
+    Composition resin =
+        compose(
+            Scenarios.burnout(
+                List.of(PatternedMould.resin(new Mould(3, 0.090, 0.150, 0.003))), none()));
+    assertThat(resin.schedule().segments().get(2).hold())
+        .isEqualTo(wax.schedule().segments().get(2).hold().plusHours(2));
+    assertThat(resin.schedule().segments().get(1).ramp().rate().orElseThrow())
+        .isLessThan(wax.schedule().segments().get(1).ramp().rate().orElseThrow());
+    assertThat(codes(resin)).contains("resin-no-promise");
+    assertThat(codes(wax)).doesNotContain("resin-no-promise");
+  }
+
+  @Test
+  void twoHoursAt150DoNotDryANinetyMillimetreMouldAndItSaysSo() {
+    Composition composed = compose(Scenarios.threeNineties());
+    assertThat(composed.cautions())
+        .filteredOn(c -> c.code().equals("not-dry-through"))
+        .singleElement()
+        .satisfies(
+            c -> assertThat(c.message()).contains("2 h at 150 °C does not dry", "90 mm", "boils"));
+    assertThat(reason(composed, 1, Reason.Part.HOLD).rule()).contains("does not dry");
+    // A 30 mm mould does dry.
+    assertThat(
+            codes(
+                compose(
+                    Scenarios.burnout(
+                        List.of(PatternedMould.wax(new Mould(1, 0.020, 0.04, 0))), none()))))
+        .doesNotContain("not-dry-through");
+  }
+
+  @Test
+  void mixedSizesSayWhatTheSmallOnesSuffer() {
+    Scenarios.Scenario scenario = Scenarios.tarnhollow();
+    Composition composed = Composer.compose(scenario.work(), scenario.kiln(), Optional.empty());
+    assertThat(composed.cautions())
+        .filteredOn(c -> c.code().equals("mixed-sizes"))
+        .singleElement()
+        .satisfies(c -> assertThat(c.message()).contains("75 mm", "50 mm"));
+    assertThat(codes(compose(Scenarios.threeNineties()))).doesNotContain("mixed-sizes");
+  }
+
+  @Test
+  void theLastChangesAreTiedToTheirSegments() {
+    Composition composed = compose(Scenarios.threeNineties());
+    assertThat(composed.moments())
+        .filteredOn(m -> m.kind() == Moment.Kind.LAST_CHANGE)
+        .extracting(Moment::what, Moment::anchor, Moment::segment)
+        .containsExactly(
+            org.assertj.core.groups.Tuple.tuple(
+                "call it off without harm", Moment.Anchor.SEGMENT_REACHED, 1),
+            org.assertj.core.groups.Tuple.tuple(
+                "change the top temperature", Moment.Anchor.SEGMENT_REACHED, 3),
+            org.assertj.core.groups.Tuple.tuple(
+                "change the pour temperature at no cost", Moment.Anchor.SEGMENT_END, 3));
+  }
+
+  @Test
+  void standingTooShortOrTooLongIsTold() {
+    assertThat(codes(compose(standing(0.5)))).contains("stand-first").doesNotContain("rewet");
+    assertThat(codes(compose(standing(2)))).doesNotContain("stand-first", "rewet");
+    assertThat(codes(compose(standing(48)))).contains("rewet").doesNotContain("stand-first");
+  }
+
+  @Test
+  void aPourAtTheTopNeedsNoSegmentOfItsOwn() {
+    Composition composed =
+        compose(pouring(new PouredMetal("bronze", Optional.of(Temperature.ofCelsius(730)))));
+    assertThat(purposes(composed)).last().isEqualTo("carbon out, settle at pour temperature");
+    assertThat(composed.schedule().segments()).hasSize(3);
+  }
+
+  @Test
+  void theUsualCautionsAreThere() {
+    assertThat(codes(compose(Scenarios.threeNineties())))
+        .contains(
+            "burnout-fumes",
+            "molten-metal",
+            "pour-window",
+            "silica-dust",
+            "power-cut",
+            "unattended",
+            "maker-first");
+  }
+
+  private static BurnoutWork pouring(PouredMetal metal) {
+    return new BurnoutWork(
+        Scenarios.threeNineties().moulds(),
+        Investment.gypsum(0.40),
+        none(),
+        metal,
+        Optional.empty());
+  }
+
+  private static BurnoutWork standing(double hours) {
+    return new BurnoutWork(
+        Scenarios.threeNineties().moulds(),
+        new Investment(Binder.GYPSUM, 0.40, hours),
+        none(),
+        PouredMetal.of("sterling-925"),
+        Optional.empty());
+  }
+
+  private static Composition compose(Work work) {
+    return Composer.compose(
+        work,
+        Scenarios.kiln(
+            "Wide", Scenarios.box(0.4, 0.4, 0.3), 4000, KILN_LIMIT.celsius(), Optional.empty(), 3),
+        Optional.empty());
+  }
+
+  private static void assertRefused(Work work, String words) {
+    assertThatThrownBy(() -> compose(work))
+        .isInstanceOf(WorkRefusedException.class)
+        .hasMessageContaining(words)
+        .message()
+        .satisfies(m -> assertThat(m).endsWith(".").doesNotContain("\n"))
+        .satisfies(m -> assertThat(m.split("[.] ")).hasSize(1));
+  }
+
+  private static Reason reason(Composition composed, int segment, Reason.Part part) {
+    return composed.reasons().stream()
+        .filter(r -> r.segment() == segment && r.part() == part)
+        .findFirst()
+        .orElseThrow();
+  }
+
+  private static List<String> purposes(Composition composed) {
+    return composed.reasons().stream().map(Reason::purpose).distinct().toList();
+  }
+
+  private static List<String> codes(Composition composed) {
+    return composed.cautions().stream().map(Caution::code).toList();
+  }
+
+  private static DataSheet none() {
+    return DataSheet.none();
+  }
+
+  private static Segment segment(double rate, double celsius, int hours, int minutes) {
+    return new Segment(
+        org.heatwright.schedule.Ramp.at(HeatingRate.ofKelvinsPerHour(rate)),
+        Temperature.ofCelsius(celsius),
+        Duration.ofHours(hours).plusMinutes(minutes));
+  }
+}
