@@ -1,14 +1,297 @@
 package org.heatwright.forecast;
 
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.IntStream;
+import org.heatwright.kiln.FiringRun;
+import org.heatwright.kiln.FiringSimulation;
+import org.heatwright.kiln.KilnParameters;
+import org.heatwright.kiln.KilnPrior;
+import org.heatwright.kiln.Load;
+import org.heatwright.kiln.LumpedLoad;
+import org.heatwright.mould.Investment;
+import org.heatwright.mould.Mould;
+import org.heatwright.mould.MouldLoad;
+import org.heatwright.schedule.Schedule;
+import org.heatwright.schedule.Segment;
+import org.heatwright.units.Temperature;
+
 /** Runs an ensemble of kilns through a schedule and tells what they have in common. */
 public final class Forecaster {
 
   /** A core this near the last target counts as ready, K. */
   public static final double READY_WITHIN_KELVINS = 10;
 
+  /** A core above this has lost its free and most of its bound water, °C. */
+  private static final double DRY_CELSIUS = 150;
+
+  private static final double JOULES_PER_KILOWATT_HOUR = 3.6e6;
+
+  /** Grid points of a trace, besides those at segment changes. */
+  private static final int TRACE_POINTS = 600;
+
+  private static final double SHORTEST_GRID_SECONDS = 10;
+
+  /** Area of small pieces a kilogram: 1 mm sheet of copper, both sides. Our estimate, m²/kg. */
+  private static final double PIECE_SQUARE_METRES_PER_KILOGRAM = 0.22;
+
   private Forecaster() {}
 
+  /**
+   * Forecasts a firing.
+   *
+   * @param request what to run, where, when and with what inside
+   * @return median and band of everything; the same request gives the same forecast
+   * @throws org.heatwright.numerics.NumericsException if a simulation does not converge
+   */
   public static Forecast forecast(ForecastRequest request) {
-    throw new IllegalStateException("The kiln engine has not landed yet.");
+    List<KilnParameters> ensemble =
+        KilnPrior.ensemble(request.kiln(), request.draws(), request.seed());
+    Loads loads = Loads.of(request.charge());
+    List<FiringSimulation> simulations =
+        IntStream.range(0, ensemble.size())
+            .parallel()
+            .mapToObj(
+                i -> {
+                  FiringSimulation simulation =
+                      new FiringSimulation(
+                          request.kiln(),
+                          ensemble.get(i),
+                          request.conditions(),
+                          loads.all,
+                          request.schedule(),
+                          FiringSimulation.Accuracy.USUAL);
+                  simulation.runProgram();
+                  return simulation;
+                })
+            .toList();
+    double horizon =
+        simulations.stream().mapToDouble(FiringSimulation::elapsedSeconds).max().orElseThrow();
+    List<FiringRun> runs =
+        simulations.parallelStream()
+            .map(
+                simulation -> {
+                  simulation.coastUntil(horizon);
+                  return simulation.run();
+                })
+            .toList();
+    return summarise(request, runs, loads, horizon);
+  }
+
+  private static Forecast summarise(
+      ForecastRequest request, List<FiringRun> runs, Loads loads, double horizon) {
+    Schedule schedule = request.schedule();
+    List<FiringRun> complete = runs.stream().filter(FiringRun::complete).toList();
+    List<SegmentForecast> segments = new ArrayList<>();
+    double previousEndMedian = 0;
+    double setpointCelsius = runs.get(0).setpointCelsiusAt(0);
+    for (int s = 0; s < schedule.segments().size(); s++) {
+      int index = s;
+      double[] reached =
+          runs.stream()
+              .mapToDouble(run -> Math.min(horizon, run.segments().get(index).reachedSeconds()))
+              .toArray();
+      double[] end =
+          runs.stream()
+              .mapToDouble(run -> Math.min(horizon, run.segments().get(index).endSeconds()))
+              .toArray();
+      double[] saturated =
+          runs.stream().mapToDouble(run -> run.segments().get(index).saturatedSeconds()).toArray();
+      double share =
+          runs.stream()
+                  .filter(run -> Double.isFinite(run.segments().get(index).reachedSeconds()))
+                  .count()
+              / (double) runs.size();
+      Band reachedBand = Band.of(reached);
+      Segment segment = schedule.segments().get(s);
+      double way = Math.abs(segment.target().celsius() - setpointCelsius);
+      double behind =
+          segment
+              .ramp()
+              .nominalTime(
+                  segment.target().minus(Temperature.ofCelsius(setpointCelsius)))
+              .map(t -> t.toMillis() / 1000.0)
+              .orElse(Double.NaN);
+      behind = Double.isNaN(behind) || way == 0 ? 0 : reachedBand.median() - previousEndMedian - behind;
+      segments.add(
+          new SegmentForecast(
+              s + 1,
+              reachedBand,
+              Band.of(end),
+              Band.of(saturated).median(),
+              Math.max(0, behind),
+              share));
+      previousEndMedian = Band.of(end).median();
+      setpointCelsius = segment.target().celsius();
+    }
+    double[] ends =
+        runs.stream().mapToDouble(run -> Math.min(horizon, run.endSeconds())).toArray();
+    double[] energies =
+        runs.stream()
+            .mapToDouble(
+                run ->
+                    run.joulesAt(Math.min(horizon, run.endSeconds())) / JOULES_PER_KILOWATT_HOUR)
+            .toArray();
+    Band endBand = Band.of(ends);
+    Band energyBand = Band.of(energies);
+    return new Forecast(
+        schedule.name(),
+        request.kiln().name(),
+        segments,
+        endBand,
+        energyBand,
+        energyBand.median() * JOULES_PER_KILOWATT_HOUR / Math.max(1, endBand.median()),
+        workForecasts(schedule, runs, complete, loads, horizon),
+        trace(runs, loads, segments, horizon));
+  }
+
+  private static List<WorkForecast> workForecasts(
+      Schedule schedule,
+      List<FiringRun> runs,
+      List<FiringRun> complete,
+      Loads loads,
+      double horizon) {
+    List<WorkForecast> work = new ArrayList<>();
+    double target = schedule.segments().get(schedule.segments().size() - 1).target().celsius();
+    for (int m = 0; m < loads.mouldProbes.length; m++) {
+      int probe = loads.mouldProbes[m];
+      double[] dry =
+          complete.stream()
+              .mapToDouble(run -> run.probeStaysAbove(probe, DRY_CELSIUS, run.endSeconds()))
+              .toArray();
+      double[] ready =
+          complete.stream()
+              .mapToDouble(
+                  run ->
+                      run.probeStaysWithin(
+                          probe,
+                          target - READY_WITHIN_KELVINS,
+                          target + READY_WITHIN_KELVINS,
+                          run.endSeconds()))
+              .toArray();
+      double[] atEnd =
+          runs.stream()
+              .mapToDouble(run -> run.probeCelsiusAt(probe, Math.min(horizon, run.endSeconds())))
+              .toArray();
+      work.add(
+          new WorkForecast(
+              m + 1,
+              "centre",
+              bandIfAll(dry, runs.size()),
+              bandIfAll(ready, runs.size()),
+              Band.of(atEnd)));
+    }
+    return work;
+  }
+
+  private static Optional<Band> bandIfAll(double[] sample, int expected) {
+    for (double value : sample) {
+      if (!Double.isFinite(value)) {
+        return Optional.empty();
+      }
+    }
+    return sample.length == expected && expected > 0
+        ? Optional.of(Band.of(sample))
+        : Optional.empty();
+  }
+
+  private static ForecastTrace trace(
+      List<FiringRun> runs, Loads loads, List<SegmentForecast> segments, double horizon) {
+    double[] grid = grid(segments, horizon);
+    int n = grid.length;
+    FiringRun median = medianRun(runs, horizon);
+    double[] setpoint = new double[n];
+    double[] low = new double[n];
+    double[] middle = new double[n];
+    double[] high = new double[n];
+    double[] power = new double[n];
+    double[] sample = new double[runs.size()];
+    double[] powerSample = new double[runs.size()];
+    for (int i = 0; i < n; i++) {
+      for (int r = 0; r < sample.length; r++) {
+        sample[r] = runs.get(r).readingCelsiusAt(grid[i]);
+        powerSample[r] = runs.get(r).wattsAt(grid[i]);
+      }
+      Band display = Band.of(sample);
+      setpoint[i] = median.setpointCelsiusAt(grid[i]);
+      low[i] = display.low();
+      middle[i] = display.median();
+      high[i] = display.high();
+      power[i] = Band.of(powerSample).median();
+    }
+    Map<String, double[]> work = new LinkedHashMap<>();
+    for (int m = 0; m < loads.mouldProbes.length; m++) {
+      double[] column = new double[n];
+      for (int i = 0; i < n; i++) {
+        for (int r = 0; r < sample.length; r++) {
+          sample[r] = runs.get(r).probeCelsiusAt(loads.mouldProbes[m], grid[i]);
+        }
+        column[i] = Band.of(sample).median();
+      }
+      work.put("mould " + (m + 1) + " centre", column);
+    }
+    return new ForecastTrace(grid, setpoint, low, middle, high, power, work);
+  }
+
+  /** The run that ends in the middle. */
+  private static FiringRun medianRun(List<FiringRun> runs, double horizon) {
+    return runs.stream()
+        .sorted(
+            java.util.Comparator.comparingDouble(run -> Math.min(horizon, run.endSeconds())))
+        .skip(runs.size() / 2)
+        .findFirst()
+        .orElseThrow();
+  }
+
+  /** Equal steps, and the median segment changes between them. */
+  private static double[] grid(List<SegmentForecast> segments, double horizon) {
+    double step = Math.max(SHORTEST_GRID_SECONDS, Math.ceil(horizon / TRACE_POINTS / 10) * 10);
+    java.util.TreeSet<Double> times = new java.util.TreeSet<>();
+    for (double t = 0; t < horizon; t += step) {
+      times.add(t);
+    }
+    times.add(horizon);
+    for (SegmentForecast segment : segments) {
+      times.add(Math.min(horizon, (double) Math.round(segment.reachedSeconds().median())));
+      times.add(Math.min(horizon, (double) Math.round(segment.endSeconds().median())));
+    }
+    return times.stream().mapToDouble(Double::doubleValue).toArray();
+  }
+
+  /** The charge as loads, and where the moulds are among them. */
+  private static final class Loads {
+    final List<Load> all;
+    final int[] mouldProbes;
+
+    private Loads(List<Load> all, int[] mouldProbes) {
+      this.all = all;
+      this.mouldProbes = mouldProbes;
+    }
+
+    static Loads of(Charge charge) {
+      List<Load> all = new ArrayList<>();
+      List<Mould> moulds = charge.moulds();
+      int[] probes = new int[moulds.size()];
+      for (int m = 0; m < probes.length; m++) {
+        Investment investment = charge.investment().orElseThrow();
+        probes[m] = m;
+        all.add(new MouldLoad(moulds.get(m), investment));
+      }
+      if (charge.furnitureKilograms() > 0) {
+        all.add(LumpedLoad.furniture(charge.furnitureKilograms()));
+      }
+      for (Charge.Piece piece : charge.pieces()) {
+        all.add(
+            new LumpedLoad(
+                piece.name(),
+                piece.massKilograms(),
+                PIECE_SQUARE_METRES_PER_KILOGRAM * piece.massKilograms(),
+                piece.heatCapacityJoulesPerKilogramKelvin()));
+      }
+      return new Loads(all, probes);
+    }
   }
 }

@@ -1,0 +1,192 @@
+package org.heatwright.kiln;
+
+import java.util.Arrays;
+import java.util.List;
+
+/**
+ * What one simulated kiln did: columns over the solver's own steps, and what happened when.
+ * Immutable; read-outs are copies or single values.
+ */
+public final class FiringRun {
+
+  /**
+   * When one segment was reached and ended.
+   *
+   * @param reachedSeconds start of its hold, s from the program's start; infinite if never
+   * @param endSeconds its end, s; infinite if never
+   * @param saturatedSeconds time at full power while it lasted, s
+   * @param energyJoules energy from the program's start to its end, J
+   */
+  public record SegmentRun(
+      double reachedSeconds, double endSeconds, double saturatedSeconds, double energyJoules) {}
+
+  private final double[] seconds;
+  private final double[] setpoint;
+  private final double[] reading;
+  private final double[] readingRate;
+  private final double[] watts;
+  private final double[] joules;
+  private final double[][] probes;
+  private final List<SegmentRun> segments;
+  private final int rejectedSteps;
+
+  FiringRun(
+      double[] seconds,
+      double[] setpoint,
+      double[] reading,
+      double[] readingRate,
+      double[] watts,
+      double[] joules,
+      double[][] probes,
+      List<SegmentRun> segments,
+      int rejectedSteps) {
+    this.seconds = seconds;
+    this.setpoint = setpoint;
+    this.reading = reading;
+    this.readingRate = readingRate;
+    this.watts = watts;
+    this.joules = joules;
+    this.probes = probes;
+    this.segments = List.copyOf(segments);
+    this.rejectedSteps = rejectedSteps;
+  }
+
+  /** One entry a segment, in order. */
+  public List<SegmentRun> segments() {
+    return segments;
+  }
+
+  /** When the program ended, s from its start; infinite if it never did. */
+  public double endSeconds() {
+    return segments.get(segments.size() - 1).endSeconds();
+  }
+
+  /** Whether every target was reached. */
+  public boolean complete() {
+    return Double.isFinite(endSeconds());
+  }
+
+  /** Steps the solver took. */
+  public int steps() {
+    return seconds.length;
+  }
+
+  /** Steps it tried and threw away. */
+  public int rejectedSteps() {
+    return rejectedSteps;
+  }
+
+  /** End of the simulated time, s. */
+  public double lastSecond() {
+    return seconds[seconds.length - 1];
+  }
+
+  /** What the display showed, °C: cubic between steps. */
+  public double readingCelsiusAt(double second) {
+    int i = interval(second);
+    if (i < 0) {
+      return reading[0];
+    }
+    if (i >= seconds.length - 1) {
+      return reading[seconds.length - 1];
+    }
+    double h = seconds[i + 1] - seconds[i];
+    if (h == 0) {
+      return reading[i + 1];
+    }
+    double s = (second - seconds[i]) / h;
+    double r = 1 - s;
+    return r * r * (1 + 2 * s) * reading[i]
+        + s * s * (3 - 2 * s) * reading[i + 1]
+        + h * s * r * (r * readingRate[2 * i] - s * readingRate[2 * i + 1]);
+  }
+
+  /** Setpoint, °C; a jump shows its later value. */
+  public double setpointCelsiusAt(double second) {
+    return linear(setpoint, second);
+  }
+
+  /** Power, W: linear between steps. */
+  public double wattsAt(double second) {
+    return linear(watts, second);
+  }
+
+  /** Energy since the program's start, J. */
+  public double joulesAt(double second) {
+    return linear(joules, second);
+  }
+
+  /** Number of probes in the loads. */
+  public int probeCount() {
+    return probes.length;
+  }
+
+  /** Temperature at a probe, °C: linear between steps. */
+  public double probeCelsiusAt(int probe, double second) {
+    return linear(probes[probe], second);
+  }
+
+  /**
+   * First second from which a probe stays at or above a temperature until {@code untilSecond};
+   * infinite if it does not.
+   */
+  public double probeStaysAbove(int probe, double celsius, double untilSecond) {
+    return stays(probe, celsius, Double.POSITIVE_INFINITY, untilSecond);
+  }
+
+  /** First second from which a probe stays within a range until {@code untilSecond}. */
+  public double probeStaysWithin(int probe, double low, double high, double untilSecond) {
+    return stays(probe, low, high, untilSecond);
+  }
+
+  private double stays(int probe, double low, double high, double untilSecond) {
+    double[] column = probes[probe];
+    double since = Double.POSITIVE_INFINITY;
+    double last = linear(column, untilSecond);
+    if (!(last >= low && last <= high)) {
+      return since;
+    }
+    int i = Math.max(0, Math.min(interval(untilSecond), seconds.length - 1));
+    since = seconds[i];
+    while (i >= 0 && column[i] >= low && column[i] <= high) {
+      since = seconds[i];
+      i--;
+    }
+    if (i < 0) {
+      return since;
+    }
+    // Crossing between i (outside) and i + 1 (inside).
+    double bound = column[i] < low ? low : high;
+    double next = i + 1 < seconds.length ? column[i + 1] : last;
+    double h = i + 1 < seconds.length ? seconds[i + 1] - seconds[i] : 0;
+    return next == column[i]
+        ? since
+        : Math.min(since + h, seconds[i] + h * (bound - column[i]) / (next - column[i]));
+  }
+
+  /** Index of the step at or before a second; -1 before the first. */
+  private int interval(double second) {
+    int found = Arrays.binarySearch(seconds, second);
+    if (found >= 0) {
+      // The last of equal times: what holds after a jump.
+      while (found + 1 < seconds.length && seconds[found + 1] == seconds[found]) {
+        found++;
+      }
+      return found;
+    }
+    return -found - 2;
+  }
+
+  private double linear(double[] column, double second) {
+    int i = interval(second);
+    if (i < 0) {
+      return column[0];
+    }
+    if (i >= seconds.length - 1) {
+      return column[seconds.length - 1];
+    }
+    double h = seconds[i + 1] - seconds[i];
+    double share = h > 0 ? (second - seconds[i]) / h : 1;
+    return column[i] + share * (column[i + 1] - column[i]);
+  }
+}

@@ -1,0 +1,511 @@
+package org.heatwright.kiln;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import org.heatwright.kiln.KilnNetwork.Drive;
+import org.heatwright.numerics.NumericsException;
+import org.heatwright.numerics.RosenbrockStepper;
+import org.heatwright.schedule.AtEnd;
+import org.heatwright.schedule.Schedule;
+import org.heatwright.schedule.Segment;
+
+/**
+ * Runs one kiln through one schedule. One object, one firing, one thread.
+ *
+ * <p>The program: a ramp with a rate moves the setpoint at that rate and never waits for the
+ * reading; <i>fastest</i> puts the setpoint at the target at once. When the setpoint is there, the
+ * hold's clock starts as soon as the reading is as near the target as the controller asks, or at
+ * once if it does not ask. Door openings and mains cuts begin and end exactly where they are stated.
+ * While the mains are off the program's clock stands still; what follows is the controller's {@link
+ * Control.AfterPowerCut}, and an unknown one is taken to continue.
+ */
+public final class FiringSimulation {
+
+  /**
+   * How exactly to solve.
+   *
+   * @param toleranceKelvins local error of a step, K
+   * @param firstCellMetres thickness of the wall's first cell, m
+   * @param cellGrowth growth of the wall's cells inward, above 1
+   */
+  public record Accuracy(double toleranceKelvins, double firstCellMetres, double cellGrowth) {
+    /** Within half a kelvin of the converged answer (tested). */
+    public static final Accuracy USUAL = new Accuracy(0.15, 0.001, 1.6);
+
+    /** For convergence checks. */
+    public static final Accuracy FINE = new Accuracy(0.002, 0.0003, 1.15);
+  }
+
+  /** A target not reached after this long is never reached, s. */
+  private static final double GIVE_UP_SECONDS = 12 * 3600;
+
+  private static final double FIRST_STEP_SECONDS = 2;
+  private static final double SMALLEST_STEP_SECONDS = 1e-4;
+  private static final double LARGEST_STEP_SECONDS = 900;
+  private static final double EVENT_KELVINS = 0.02;
+
+  private final Kiln kiln;
+  private final Schedule schedule;
+  private final KilnNetwork network;
+  private final RosenbrockStepper stepper;
+  private final List<Edge> edges;
+  private final int[] probeBody;
+  private final int[] probeCell;
+  private final double hysteresisKelvins;
+
+  private double now;
+  private double[] y;
+  private double[] yNew;
+  private double[] rates;
+  private final double[] scratch;
+  private double step = FIRST_STEP_SECONDS;
+  private int edge;
+  private boolean mainsOn = true;
+  private boolean switchedOn;
+  private boolean powered;
+  private boolean restart;
+  private boolean stopped;
+  private double pausedSetpointRate;
+  private double saturatedSeconds;
+  private double rawDuty;
+  private double wattsNow;
+  private int rejected;
+
+  // The record.
+  private int rows;
+  private double[] seconds = new double[512];
+  private double[] setpoint = new double[512];
+  private double[] reading = new double[512];
+  private double[] readingRate = new double[1024];
+  private double[] watts = new double[512];
+  private double[] joules = new double[512];
+  private double[][] probes;
+  private final List<FiringRun.SegmentRun> segmentRuns = new ArrayList<>();
+
+  /** One end of a disturbance. */
+  private record Edge(double atSeconds, boolean begins, FiringConditions.Disturbance.Kind kind) {}
+
+  /**
+   * @param kiln the nameplate
+   * @param parameters this draw
+   * @param conditions the day
+   * @param loads what stands inside; a load of several cells is probed at its core
+   * @param schedule the program
+   * @param accuracy how exactly
+   */
+  public FiringSimulation(
+      Kiln kiln,
+      KilnParameters parameters,
+      FiringConditions conditions,
+      List<? extends Load> loads,
+      Schedule schedule,
+      Accuracy accuracy) {
+    this.kiln = kiln;
+    this.schedule = schedule;
+    List<ThermalBody> walls =
+        new WallBuilder(
+                kiln, new WallBuilder.Grid(accuracy.firstCellMetres(), accuracy.cellGrowth()))
+            .build(parameters.conductivityFactor(), parameters.capacityFactor());
+    List<ThermalBody> bodies = new ArrayList<>();
+    for (Load load : loads) {
+      bodies.add(
+          load.body(parameters.loadConductivityFactor(), parameters.loadHeatFactor()));
+    }
+    this.network =
+        new KilnNetwork(
+            kiln, parameters, conditions, walls, bodies, accuracy.toleranceKelvins());
+    this.stepper = new RosenbrockStepper(network);
+    this.probeBody = new int[bodies.size()];
+    this.probeCell = new int[bodies.size()];
+    for (int i = 0; i < probeBody.length; i++) {
+      probeBody[i] = walls.size() + i;
+      probeCell[i] = bodies.get(i).cells - 1;
+    }
+    this.probes = new double[probeBody.length][512];
+    this.edges = edgesOf(conditions);
+    this.hysteresisKelvins = kiln.control().hysteresis().kelvins();
+    this.y =
+        network.stateAt(conditions.start().map(t -> t.celsius()).orElse(network.roomCelsius()));
+    this.yNew = new double[y.length];
+    this.rates = new double[y.length];
+    this.scratch = new double[y.length];
+    evaluate();
+    record();
+  }
+
+  private static List<Edge> edgesOf(FiringConditions conditions) {
+    List<Edge> list = new ArrayList<>();
+    for (FiringConditions.Disturbance disturbance : conditions.disturbances()) {
+      list.add(new Edge(disturbance.atSeconds(), true, disturbance.kind()));
+      list.add(
+          new Edge(
+              disturbance.atSeconds() + disturbance.lengthSeconds(), false, disturbance.kind()));
+    }
+    list.sort(Comparator.comparingDouble(Edge::atSeconds).thenComparing(Edge::begins));
+    return list;
+  }
+
+  /**
+   * Runs the program to its end.
+   *
+   * @return false if a target was never reached
+   */
+  public boolean runProgram() {
+    powered = true;
+    applyDrive();
+    int index = 0;
+    while (index < schedule.segments().size() && !stopped) {
+      if (!runSegment(schedule.segments().get(index))) {
+        break;
+      }
+      index++;
+      if (restart) {
+        restart = false;
+        segmentRuns.clear();
+        index = 0;
+      }
+    }
+    boolean complete = segmentRuns.size() == schedule.segments().size();
+    while (segmentRuns.size() < schedule.segments().size()) {
+      segmentRuns.add(
+          new FiringRun.SegmentRun(
+              Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY, saturatedSeconds, joulesNow()));
+    }
+    if (schedule.atEnd() == AtEnd.OFF || stopped) {
+      powered = false;
+    }
+    network.moveSetpoint(0);
+    changeDrive();
+    return complete;
+  }
+
+  /** Goes on after the program's end until {@code second}: cooling, or keeping the last target. */
+  public void coastUntil(double second) {
+    if (second > now) {
+      advance(second - now, Optional.empty());
+    }
+  }
+
+  /** What has happened so far. */
+  public FiringRun run() {
+    double[][] probeColumns = new double[probes.length][];
+    for (int i = 0; i < probes.length; i++) {
+      probeColumns[i] = Arrays.copyOf(probes[i], rows);
+    }
+    return new FiringRun(
+        Arrays.copyOf(seconds, rows),
+        Arrays.copyOf(setpoint, rows),
+        Arrays.copyOf(reading, rows),
+        Arrays.copyOf(readingRate, 2 * rows),
+        Arrays.copyOf(watts, rows),
+        Arrays.copyOf(joules, rows),
+        probeColumns,
+        segmentRuns,
+        rejected);
+  }
+
+  /** Heat stored now, J, from an arbitrary zero; for energy balances. */
+  double storedJoules() {
+    return network.storedJoules(y);
+  }
+
+  /** Heat leaving now, W; for energy balances. */
+  double lostWatts() {
+    return network.lostWatts(y);
+  }
+
+  /** How far the simulation has come, s from the program's start. */
+  public double elapsedSeconds() {
+    return now;
+  }
+
+  private boolean runSegment(Segment segment) {
+    double target = segment.target().celsius();
+    saturatedSeconds = 0;
+    var rate = segment.ramp().rate();
+    if (rate.isPresent()) {
+      double way = target - y[KilnNetwork.SETPOINT];
+      double kelvinsPerSecond = rate.get().kelvinsPerHour() / 3600;
+      network.moveSetpoint(Math.signum(way) * kelvinsPerSecond);
+      restartSteps();
+      advance(Math.abs(way) / kelvinsPerSecond, Optional.empty());
+      if (interrupted()) {
+        return restart;
+      }
+    }
+    network.moveSetpoint(0);
+    y[KilnNetwork.SETPOINT] = target;
+    restartSteps();
+    var waits = kiln.control().holdWaitsWithin();
+    if (waits.isPresent()) {
+      double near = waits.get().kelvins();
+      double distance = network.reading(y) - target;
+      if (Math.abs(distance) > near) {
+        double level = distance < 0 ? target - near : target + near;
+        boolean arrived = advance(GIVE_UP_SECONDS, Optional.of(level));
+        if (interrupted()) {
+          return restart;
+        }
+        if (!arrived) {
+          return false;
+        }
+      }
+    }
+    double reached = now;
+    advance(segment.hold().toSeconds(), Optional.empty());
+    if (interrupted()) {
+      return restart;
+    }
+    segmentRuns.add(
+        new FiringRun.SegmentRun(reached, now, saturatedSeconds, joulesNow()));
+    return true;
+  }
+
+  private boolean interrupted() {
+    return restart || stopped;
+  }
+
+  private double joulesNow() {
+    return y[KilnNetwork.ENERGY];
+  }
+
+  /** The setpoint or the power has jumped: the next step starts small. */
+  private void restartSteps() {
+    step = Math.min(step, FIRST_STEP_SECONDS);
+    evaluate();
+    record();
+  }
+
+  private void evaluate() {
+    network.rates(y, rates);
+    rawDuty = network.rawDuty();
+    wattsNow = network.duty() * network.fullWatts();
+  }
+
+  private void changeDrive() {
+    applyDrive();
+    restartSteps();
+  }
+
+  private void applyDrive() {
+    Drive drive;
+    if (!powered || !mainsOn) {
+      drive = Drive.NONE;
+    } else if (kiln.control().kind() == Control.Kind.ON_OFF) {
+      drive = switchedOn ? Drive.FULL : Drive.NONE;
+    } else {
+      drive = Drive.PROPORTIONAL;
+    }
+    network.drive(drive);
+  }
+
+  /**
+   * Advances the program's clock, which stands still while the mains are off.
+   *
+   * @param length s of the program's clock
+   * @param level stop early where the reading crosses this, °C
+   * @return whether it stopped at the level
+   */
+  private boolean advance(double length, Optional<Double> level) {
+    double left = length;
+    double levelSide = level.isPresent() ? Math.signum(level.get() - network.reading(y)) : 0;
+    while (left > 1e-9) {
+      if (edge < edges.size() && edges.get(edge).atSeconds() <= now + 1e-9) {
+        passEdge(edges.get(edge));
+        edge++;
+        if (interrupted()) {
+          return false;
+        }
+        continue;
+      }
+      double toEdge = edge < edges.size() ? edges.get(edge).atSeconds() - now : Double.MAX_VALUE;
+      double stop = mainsOn ? Math.min(left, toEdge) : toEdge;
+      if (stop == Double.MAX_VALUE) {
+        throw new NumericsException("The mains stay off for ever at %s s.".formatted(now));
+      }
+      double taken = takeStep(stop, level, levelSide);
+      if (mainsOn) {
+        left -= taken;
+      }
+      if (levelSide != 0 && (level.orElse(0.0) - network.reading(y)) * levelSide <= EVENT_KELVINS) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /** Takes one accepted step of at most {@code limit}; returns its length. */
+  private double takeStep(double limit, Optional<Double> level, double levelSide) {
+    applySwitch();
+    while (true) {
+      double length = Math.min(step, limit);
+      // Do not leave a sliver behind.
+      if (limit - length < 0.2 * length) {
+        length = limit;
+      }
+      double norm = stepper.step(y, rates, length, yNew);
+      if (!(norm <= 1)) {
+        rejected++;
+        if (!(length > SMALLEST_STEP_SECONDS)) {
+          throw new NumericsException(
+              "The simulation of kiln '%s' does not converge at %.0f s, where the display reads"
+                      .formatted(kiln.name(), now)
+                  + " %.1f °C.".formatted(network.reading(y)));
+        }
+        step = Double.isNaN(norm) ? length / 10 : RosenbrockStepper.nextStep(length, norm);
+        continue;
+      }
+      double crossing = firstCrossing(length, level, levelSide);
+      if (crossing < length) {
+        length = Math.max(crossing, SMALLEST_STEP_SECONDS);
+        stepper.step(y, rates, length, yNew);
+      } else if (length >= step) {
+        step = Math.min(LARGEST_STEP_SECONDS, RosenbrockStepper.nextStep(length, norm));
+      }
+      accept(length);
+      return length;
+    }
+  }
+
+  private void accept(double length) {
+    double before = rawDuty;
+    readingRate[2 * rows - 2] = network.readingRate(rates);
+    double[] swap = y;
+    y = yNew;
+    yNew = swap;
+    now += length;
+    evaluate();
+    saturatedSeconds += length * shareAbove(before, rawDuty);
+    record();
+    readingRate[2 * rows - 3] = network.readingRate(rates);
+  }
+
+  /** Share of a step, taken as linear, in which the output is at its upper limit. */
+  private double shareAbove(double before, double after) {
+    if (!mainsOn || !powered) {
+      return 0;
+    }
+    boolean was = before >= 1;
+    boolean is = after >= 1;
+    if (was == is) {
+      return is ? 1 : 0;
+    }
+    double crossing = (1 - before) / (after - before);
+    return is ? 1 - crossing : crossing;
+  }
+
+  /** First time within the tried step where the reading crosses a level that matters. */
+  private double firstCrossing(double length, Optional<Double> level, double levelSide) {
+    double first = length;
+    if (levelSide != 0) {
+      first = Math.min(first, crossing(length, level.orElse(0.0), levelSide));
+    }
+    if (kiln.control().kind() == Control.Kind.ON_OFF && powered && mainsOn) {
+      double edgeKelvins = (switchedOn ? 0.5 : -0.5) * hysteresisKelvins;
+      double side = switchedOn ? 1 : -1;
+      double margin0 = (y[KilnNetwork.SETPOINT] + edgeKelvins - network.reading(y)) * side;
+      double margin1 = (yNew[KilnNetwork.SETPOINT] + edgeKelvins - network.reading(yNew)) * side;
+      if (margin0 > EVENT_KELVINS && margin1 < 0) {
+        first = Math.min(first, length * margin0 / (margin0 - margin1));
+      }
+    }
+    return first;
+  }
+
+  private double crossing(double length, double level, double side) {
+    double r0 = network.reading(y);
+    double r1 = network.reading(yNew);
+    if ((level - r1) * side >= 0) {
+      return length;
+    }
+    network.rates(yNew, scratch);
+    double d0 = network.readingRate(rates) * length;
+    double d1 = network.readingRate(scratch) * length;
+    double low = 0;
+    double high = 1;
+    for (int i = 0; i < 40; i++) {
+      double s = (low + high) / 2;
+      double r = 1 - s;
+      double value =
+          r * r * (1 + 2 * s) * r0 + s * s * (3 - 2 * s) * r1 + s * r * (r * d0 - s * d1);
+      if ((level - value) * side > 0) {
+        low = s;
+      } else {
+        high = s;
+      }
+    }
+    return high * length;
+  }
+
+  /** Switches an on-off controller where the reading has crossed the edge of its hysteresis. */
+  private void applySwitch() {
+    if (kiln.control().kind() != Control.Kind.ON_OFF || !powered || !mainsOn) {
+      return;
+    }
+    double error = y[KilnNetwork.SETPOINT] - network.reading(y);
+    boolean on =
+        switchedOn
+            ? error > -0.5 * hysteresisKelvins + EVENT_KELVINS
+            : error > 0.5 * hysteresisKelvins - EVENT_KELVINS;
+    if (on != switchedOn) {
+      switchedOn = on;
+      changeDrive();
+    }
+  }
+
+  private void passEdge(Edge passed) {
+    if (passed.kind() == FiringConditions.Disturbance.Kind.DOOR_OPEN) {
+      if (passed.begins()) {
+        network.openDoor(network.reading(y));
+      } else {
+        network.shutDoor();
+      }
+    } else if (passed.begins()) {
+      mainsOn = false;
+      pausedSetpointRate = network.setpointPerSecond();
+      network.moveSetpoint(0);
+    } else {
+      mainsOn = true;
+      network.moveSetpoint(pausedSetpointRate);
+      y[KilnNetwork.INTEGRAL] = 0;
+      if (powered) {
+        switch (kiln.control().afterPowerCut()) {
+          case RESTART -> {
+            restart = true;
+            y[KilnNetwork.SETPOINT] = network.reading(y);
+          }
+          case STOP -> stopped = true;
+          case CONTINUE, UNKNOWN -> {}
+        }
+      }
+    }
+    changeDrive();
+  }
+
+  private void record() {
+    if (rows == seconds.length) {
+      int more = 2 * rows;
+      seconds = Arrays.copyOf(seconds, more);
+      setpoint = Arrays.copyOf(setpoint, more);
+      reading = Arrays.copyOf(reading, more);
+      readingRate = Arrays.copyOf(readingRate, 2 * more);
+      watts = Arrays.copyOf(watts, more);
+      joules = Arrays.copyOf(joules, more);
+      for (int i = 0; i < probes.length; i++) {
+        probes[i] = Arrays.copyOf(probes[i], more);
+      }
+    }
+    seconds[rows] = now;
+    setpoint[rows] = y[KilnNetwork.SETPOINT];
+    reading[rows] = network.reading(y);
+    watts[rows] = wattsNow;
+    joules[rows] = y[KilnNetwork.ENERGY];
+    for (int i = 0; i < probes.length; i++) {
+      probes[i][rows] = network.cellCelsius(y, probeBody[i], probeCell[i]);
+    }
+    rows++;
+  }
+}

@@ -1,0 +1,569 @@
+package org.heatwright.kiln;
+
+import java.util.List;
+import org.heatwright.numerics.StiffSystem;
+
+/**
+ * The heat flow of a kiln as a system of equations: elements, chamber, layered walls, load, sensor
+ * and controller. One thread at a time.
+ *
+ * <p>Surfaces exchange radiation through a common mean radiosity (a star network), and convect to
+ * the chamber's air, which has no mass worth counting. Walls and loads are {@link ThermalBody}s. The
+ * sensor is a rod that receives both. The controller is a proportional-integral law with its
+ * integral frozen while the output is at a limit, or a switch. Equations and limits: {@code
+ * docs/models/kiln.md}.
+ *
+ * <p>The Jacobian is an arrow: a chain for every body, and two unknowns (radiosity and air) through
+ * which alone they meet. Its solution costs a few operations a cell.
+ */
+final class KilnNetwork implements StiffSystem {
+
+  /** Emissivity of brick, fibre and shelves at furnace temperature. Source: estimate. */
+  static final double WALL_EMISSIVITY = 0.8;
+
+  /** Convection inside a chamber, W/(m² K). Source: estimate, range 5 to 10. */
+  private static final double CHAMBER_CONVECTION = 8;
+
+  /** Watts a square metre of element that a chamber sees. Source: practice, 1 to 2 W/cm². */
+  private static final double ELEMENT_WATTS_PER_SQUARE_METRE = 15_000;
+
+  /** Heat capacity of a square metre of element and its holders, J/(m² K). Source: estimate. */
+  private static final double ELEMENT_JOULES_PER_SQUARE_METRE_KELVIN = 2500;
+
+  private static final double ELEMENT_EMISSIVITY = 0.8;
+
+  /** Heat capacity of a steel rod, J/(m³ K). Source: estimate. */
+  private static final double SENSOR_JOULES_PER_CUBIC_METRE_KELVIN = 3.6e6;
+
+  /** Convection to a thin rod, W/(m² K). Source: estimate. */
+  private static final double SENSOR_CONVECTION = 15;
+
+  private static final double SENSOR_EMISSIVITY = 0.8;
+  private static final double SHELL_EMISSIVITY = 0.8;
+  private static final double SHELL_HEIGHT_METRES = 0.35;
+
+  /** Share of the two-way door exchange that leaves with heat. Source: estimate, 0.2 to 0.5. */
+  private static final double DOOR_EXCHANGE_SHARE = 0.3;
+
+  private static final double AIR_JOULES_PER_KILOGRAM_KELVIN = 1100;
+
+  // Positions of the states before the cells.
+  static final int SETPOINT = 0;
+  static final int INTEGRAL = 1;
+  static final int SENSOR = 2;
+  static final int ELEMENT = 3;
+  static final int ENERGY = 4;
+  static final int FIRST_CELL = 5;
+
+  /** How the power follows from the state. */
+  enum Drive {
+    PROPORTIONAL,
+    FULL,
+    NONE
+  }
+
+  private final int size;
+  private final int bodies;
+  private final ThermalBody[] body;
+  private final int[] start;
+  private final double fullWatts;
+  private final double elementJoulesPerKelvin;
+  private final double elementRadiant;
+  private final double elementConvective;
+  private final double sensorJoulesPerSquareMetreKelvin;
+  private final double readingPerTrue;
+  private final double offsetAtZeroKelvins;
+  private final double gain;
+  private final double integralSeconds;
+  private final double leakWattsPerKelvin;
+  private final double roomCelsius;
+  private final double openingSquareMetres;
+  private final double openingWidthMetres;
+  private final double openingHeightMetres;
+  private final double toleranceKelvins;
+
+  // What the program does with the network.
+  private Drive drive = Drive.PROPORTIONAL;
+  private double setpointPerSecond;
+  private double doorRadiant;
+  private double doorWattsPerKelvin;
+
+  // Work arrays of one evaluation, by cell.
+  private final double[] celsius;
+  private final double[] conductivity;
+  private final double[] kelvinsPerHeat;
+
+  // Work arrays of one factorisation.
+  private final double[] pivotInverse;
+  private final double[] ratio;
+  private final double[] conductance;
+  private final double[] faceRadiant;
+  private final double[] faceConvective;
+  private final double[] radiantSlope;
+  private double shift;
+  private double elementPivotInverse;
+  private double elementSlope;
+  private double sensorPivotInverse;
+  private double sensorSlope;
+  private boolean proportional;
+  private double integralSlope;
+  private double radiantOfRadiant;
+  private double radiantOfAir;
+  private double airOfRadiant;
+  private double airOfAir;
+
+  // Results of the last evaluation of rates.
+  private double duty;
+  private double rawDuty;
+
+  KilnNetwork(
+      Kiln kiln,
+      KilnParameters parameters,
+      FiringConditions conditions,
+      List<ThermalBody> walls,
+      List<ThermalBody> loads,
+      double toleranceKelvins) {
+    this.toleranceKelvins = toleranceKelvins;
+    this.bodies = walls.size() + loads.size();
+    this.body = new ThermalBody[bodies];
+    this.start = new int[bodies + 1];
+    int position = FIRST_CELL;
+    for (int b = 0; b < bodies; b++) {
+      body[b] = b < walls.size() ? walls.get(b) : loads.get(b - walls.size());
+      start[b] = position;
+      position += body[b].cells;
+    }
+    start[bodies] = position;
+    this.size = position;
+    HeatingElement element = kiln.element();
+    double volts = conditions.supplyVolts().orElse(element.supplyVolts());
+    this.fullWatts = element.wattsAt(volts) * parameters.powerFactor();
+    double elementArea = element.ratedWatts() / ELEMENT_WATTS_PER_SQUARE_METRE;
+    this.elementJoulesPerKelvin =
+        elementArea * ELEMENT_JOULES_PER_SQUARE_METRE_KELVIN * parameters.elementFactor();
+    this.elementRadiant = elementArea * ELEMENT_EMISSIVITY;
+    this.elementConvective = elementArea * CHAMBER_CONVECTION;
+    this.sensorJoulesPerSquareMetreKelvin =
+        SENSOR_JOULES_PER_CUBIC_METRE_KELVIN
+            * kiln.thermocouple().sheathMetres()
+            / 4
+            * parameters.sensorFactor();
+    this.readingPerTrue = 1 + parameters.offsetKelvinsAt1000() / 1000;
+    this.offsetAtZeroKelvins = kiln.thermocouple().offset().kelvins();
+    this.gain = parameters.gainPerKelvin();
+    this.integralSeconds = parameters.integralSeconds();
+    double vent = conditions.ventOpen() ? VENT_WATTS_PER_KELVIN : 0;
+    this.leakWattsPerKelvin = parameters.leakWattsPerKelvin() + vent;
+    this.roomCelsius =
+        conditions.room().orElse(kiln.room()).celsius() + parameters.roomShiftKelvins();
+    this.openingSquareMetres = kiln.openingSquareMetres();
+    this.openingHeightMetres =
+        kiln.door() == Kiln.Door.FRONT
+            ? kiln.chamber().heightMetres()
+            : Math.sqrt(openingSquareMetres);
+    this.openingWidthMetres = openingSquareMetres / openingHeightMetres;
+    this.celsius = new double[size];
+    this.conductivity = new double[size];
+    this.kelvinsPerHeat = new double[size];
+    this.pivotInverse = new double[size];
+    this.ratio = new double[size];
+    this.conductance = new double[size];
+    this.faceRadiant = new double[bodies];
+    this.faceConvective = new double[bodies];
+    this.radiantSlope = new double[bodies];
+    for (int b = 0; b < bodies; b++) {
+      faceRadiant[b] = body[b].faceSquareMetres * body[b].faceEmissivity;
+      faceConvective[b] = body[b].faceSquareMetres * CHAMBER_CONVECTION;
+    }
+  }
+
+  /** Heat lost through an open vent, W/K. Source: estimate (a 15 mm hole's chimney draught). */
+  private static final double VENT_WATTS_PER_KELVIN = 0.15;
+
+  /** The state of a kiln that stands at one temperature inside, with walls between it and room. */
+  double[] stateAt(double insideCelsius) {
+    double[] y = new double[size];
+    y[SENSOR] = insideCelsius;
+    y[ELEMENT] = insideCelsius;
+    y[SETPOINT] = reading(y);
+    for (int b = 0; b < bodies; b++) {
+      ThermalBody wall = body[b];
+      boolean shell = wall.shellSquareMetres > 0;
+      double through = 0;
+      for (int i = 0; i + 1 < wall.cells; i++) {
+        through += wall.pathOut[i] + wall.pathIn[i];
+      }
+      double depth = 0;
+      for (int i = 0; i < wall.cells; i++) {
+        // A warm start is taken as a straight line from the hot face to a shell near the room.
+        double share = shell && through > 0 ? WARM_START_FALL * depth / through : 0;
+        double t = insideCelsius + share * (roomCelsius - insideCelsius);
+        y[start[b] + i] = wall.curve[i].heatAt(t);
+        depth += wall.pathOut[i] + (i + 1 < wall.cells ? wall.pathIn[i] : 0);
+      }
+    }
+    return y;
+  }
+
+  /** Share of inside minus room that has fallen off at the shell of a warm kiln. Estimate. */
+  private static final double WARM_START_FALL = 0.85;
+
+  void drive(Drive newDrive) {
+    drive = newDrive;
+  }
+
+  void moveSetpoint(double kelvinsPerSecond) {
+    setpointPerSecond = kelvinsPerSecond;
+  }
+
+  void openDoor(double chamberCelsius) {
+    doorRadiant = openingSquareMetres;
+    doorWattsPerKelvin =
+        DOOR_EXCHANGE_SHARE
+            * AIR_JOULES_PER_KILOGRAM_KELVIN
+            * HeatTransfer.doorKilogramsPerSecond(
+                openingWidthMetres, openingHeightMetres, chamberCelsius, roomCelsius);
+  }
+
+  void shutDoor() {
+    doorRadiant = 0;
+    doorWattsPerKelvin = 0;
+  }
+
+  /** What the display shows, °C. */
+  double reading(double[] y) {
+    return y[SENSOR] * readingPerTrue + offsetAtZeroKelvins;
+  }
+
+  /** Rate of the display, K/s. */
+  double readingRate(double[] rates) {
+    return rates[SENSOR] * readingPerTrue;
+  }
+
+  double fullWatts() {
+    return fullWatts;
+  }
+
+  double roomCelsius() {
+    return roomCelsius;
+  }
+
+  double setpointPerSecond() {
+    return setpointPerSecond;
+  }
+
+  /** Duty at the last evaluation of {@link #rates}, 0 to 1. */
+  double duty() {
+    return duty;
+  }
+
+  /** What the controller asked for at the last evaluation; above 1 it is at its limit. */
+  double rawDuty() {
+    return rawDuty;
+  }
+
+  int bodyCount() {
+    return bodies;
+  }
+
+  /** Temperature of a cell of a body in a state, °C. */
+  double cellCelsius(double[] y, int ofBody, int cell) {
+    double h = y[start[ofBody] + cell];
+    var curve = body[ofBody].curve[cell];
+    return curve.celsius(curve.interval(h), h);
+  }
+
+  /** Heat stored in all cells, elements and nothing else, J, from an arbitrary zero. */
+  double storedJoules(double[] y) {
+    double sum = y[ELEMENT] * elementJoulesPerKelvin;
+    for (int b = 0; b < bodies; b++) {
+      for (int i = 0; i < body[b].cells; i++) {
+        sum += y[start[b] + i] * body[b].volume[i];
+      }
+    }
+    return sum;
+  }
+
+  /** Heat that leaves through shells, leaks and an open door, W. */
+  double lostWatts(double[] y) {
+    lookUp(y);
+    double radiosity = radiosity(y);
+    double air = airCelsius(y);
+    double lost =
+        (leakWattsPerKelvin + doorWattsPerKelvin) * (air - roomCelsius)
+            + doorRadiant * (radiosity - HeatTransfer.emission(roomCelsius));
+    for (int b = 0; b < bodies; b++) {
+      lost += shellWatts(b);
+    }
+    return lost;
+  }
+
+  private double shellWatts(int b) {
+    double area = body[b].shellSquareMetres;
+    if (area == 0) {
+      return 0;
+    }
+    double shell = celsius[start[b + 1] - 1];
+    double above = shell - roomCelsius;
+    return area
+        * (HeatTransfer.shellConvection(above, SHELL_HEIGHT_METRES) * above
+            + SHELL_EMISSIVITY
+                * (HeatTransfer.emission(shell) - HeatTransfer.emission(roomCelsius)));
+  }
+
+  @Override
+  public int size() {
+    return size;
+  }
+
+  private void lookUp(double[] y) {
+    for (int b = 0; b < bodies; b++) {
+      ThermalBody one = body[b];
+      int offset = start[b];
+      for (int i = 0; i < one.cells; i++) {
+        double h = y[offset + i];
+        var curve = one.curve[i];
+        int interval = curve.interval(h);
+        celsius[offset + i] = curve.celsius(interval, h);
+        conductivity[offset + i] = curve.conductivity(interval, h) * one.conductivityFactor[i];
+        kelvinsPerHeat[offset + i] = curve.kelvinsPerHeat(interval);
+      }
+    }
+  }
+
+  /** Mean radiosity of the chamber, W/m². */
+  private double radiosity(double[] y) {
+    double weights = elementRadiant + doorRadiant;
+    double sum =
+        elementRadiant * HeatTransfer.emission(y[ELEMENT])
+            + (doorRadiant > 0 ? doorRadiant * HeatTransfer.emission(roomCelsius) : 0);
+    for (int b = 0; b < bodies; b++) {
+      weights += faceRadiant[b];
+      sum += faceRadiant[b] * HeatTransfer.emission(celsius[start[b]]);
+    }
+    return sum / weights;
+  }
+
+  private double airCelsius(double[] y) {
+    double leak = leakWattsPerKelvin + doorWattsPerKelvin;
+    double weights = elementConvective + leak;
+    double sum = elementConvective * y[ELEMENT] + leak * roomCelsius;
+    for (int b = 0; b < bodies; b++) {
+      weights += faceConvective[b];
+      sum += faceConvective[b] * celsius[start[b]];
+    }
+    return sum / weights;
+  }
+
+  private double pathConductance(ThermalBody one, int offset, int i) {
+    return one.area[i]
+        / (one.pathOut[i] / conductivity[offset + i] + one.pathIn[i] / conductivity[offset + i + 1]);
+  }
+
+  @Override
+  public void rates(double[] y, double[] rates) {
+    lookUp(y);
+    double radiosity = radiosity(y);
+    double air = airCelsius(y);
+    double error = y[SETPOINT] - reading(y);
+    rawDuty =
+        switch (drive) {
+          case PROPORTIONAL -> gain * (error + y[INTEGRAL]);
+          case FULL -> 1;
+          case NONE -> 0;
+        };
+    duty = Math.max(0, Math.min(1, rawDuty));
+    rates[SETPOINT] = setpointPerSecond;
+    rates[INTEGRAL] =
+        drive == Drive.PROPORTIONAL ? integralShare(rawDuty) * error / integralSeconds : 0;
+    rates[SENSOR] =
+        (SENSOR_CONVECTION * (air - y[SENSOR])
+                + SENSOR_EMISSIVITY * (radiosity - HeatTransfer.emission(y[SENSOR])))
+            / sensorJoulesPerSquareMetreKelvin;
+    double watts = duty * fullWatts;
+    rates[ENERGY] = watts;
+    rates[ELEMENT] =
+        (watts
+                + elementRadiant * (radiosity - HeatTransfer.emission(y[ELEMENT]))
+                + elementConvective * (air - y[ELEMENT]))
+            / elementJoulesPerKelvin;
+    for (int b = 0; b < bodies; b++) {
+      ThermalBody one = body[b];
+      int offset = start[b];
+      int last = one.cells - 1;
+      double surface = celsius[offset];
+      double inflow =
+          faceRadiant[b] * (radiosity - HeatTransfer.emission(surface))
+              + faceConvective[b] * (air - surface);
+      for (int i = 0; i < last; i++) {
+        double flow =
+            pathConductance(one, offset, i) * (celsius[offset + i] - celsius[offset + i + 1]);
+        rates[offset + i] = (inflow - flow) / one.volume[i];
+        inflow = flow;
+      }
+      rates[offset + last] = (inflow - shellWatts(b)) / one.volume[last];
+    }
+  }
+
+  /**
+   * Share of the integral that still runs: all of it while the output is free, none of it at a
+   * limit, with a narrow passage between so that the equations stay continuous.
+   */
+  private static double integralShare(double raw) {
+    double beyond = raw > 1 ? raw - 1 : raw < 0 ? -raw : 0;
+    return Math.max(0, 1 - beyond / INTEGRAL_PASSAGE);
+  }
+
+  private static final double INTEGRAL_PASSAGE = 0.05;
+
+  @Override
+  public void factor(double[] y, double newShift) {
+    shift = newShift;
+    lookUp(y);
+    double weights = elementRadiant + doorRadiant;
+    double airWeights = elementConvective + leakWattsPerKelvin + doorWattsPerKelvin;
+    double raw = gain * (y[SETPOINT] - reading(y) + y[INTEGRAL]);
+    proportional = drive == Drive.PROPORTIONAL && raw > 0 && raw < 1;
+    integralSlope =
+        drive == Drive.PROPORTIONAL ? integralShare(raw) / integralSeconds / shift : 0;
+    double radiantByRadiant = 0;
+    double radiantByAir = 0;
+    double airByAir = 0;
+    for (int b = 0; b < bodies; b++) {
+      ThermalBody one = body[b];
+      int offset = start[b];
+      int last = one.cells - 1;
+      double below = 0; // conductance to the next cell, already eliminated
+      double pivot;
+      double shellSlope = 0;
+      if (one.shellSquareMetres > 0) {
+        double above = celsius[offset + last] - roomCelsius;
+        shellSlope =
+            one.shellSquareMetres
+                * (1.25 * HeatTransfer.shellConvection(above, SHELL_HEIGHT_METRES)
+                    + SHELL_EMISSIVITY * HeatTransfer.emissionSlope(celsius[offset + last]));
+      }
+      for (int i = last; i >= 0; i--) {
+        int c = offset + i;
+        double toFace = i > 0 ? pathConductance(one, offset, i - 1) : 0;
+        pivot = shift * one.volume[i] / kelvinsPerHeat[c] + toFace + below;
+        if (i == last) {
+          pivot += shellSlope;
+        }
+        if (i == 0) {
+          radiantSlope[b] = faceRadiant[b] * HeatTransfer.emissionSlope(celsius[c]);
+          pivot += radiantSlope[b] + faceConvective[b];
+        }
+        double inverse = 1 / pivot;
+        pivotInverse[c] = inverse;
+        conductance[c] = toFace;
+        ratio[c] = toFace * inverse;
+        // What the next cell toward the face sees of this one.
+        below = toFace * (1 - ratio[c]);
+      }
+      double inverse = pivotInverse[offset];
+      weights += faceRadiant[b];
+      airWeights += faceConvective[b];
+      radiantByRadiant += radiantSlope[b] * faceRadiant[b] * inverse;
+      radiantByAir += radiantSlope[b] * faceConvective[b] * inverse;
+      airByAir += faceConvective[b] * faceConvective[b] * inverse;
+    }
+    elementSlope = elementRadiant * HeatTransfer.emissionSlope(y[ELEMENT]);
+    elementPivotInverse =
+        1 / (shift * elementJoulesPerKelvin + elementSlope + elementConvective);
+    sensorSlope = SENSOR_EMISSIVITY * HeatTransfer.emissionSlope(y[SENSOR]);
+    sensorPivotInverse =
+        1 / (shift * sensorJoulesPerSquareMetreKelvin + sensorSlope + SENSOR_CONVECTION);
+    // Radiosity and air move the element directly, and through sensor and controller.
+    double dutyPerSensor = proportional ? -gain * readingPerTrue * (1 + integralSlope) : 0;
+    double elementByRadiant =
+        elementPivotInverse
+            * (elementRadiant
+                + fullWatts * dutyPerSensor * SENSOR_EMISSIVITY * sensorPivotInverse);
+    double elementByAir =
+        elementPivotInverse
+            * (elementConvective
+                + fullWatts * dutyPerSensor * SENSOR_CONVECTION * sensorPivotInverse);
+    // Rows: weights X - sum(radiant slope w) = ..., airWeights A - sum(convective w) = ...
+    radiantOfRadiant = weights - radiantByRadiant - elementSlope * elementByRadiant;
+    radiantOfAir = -radiantByAir - elementSlope * elementByAir;
+    double airByRadiant = 0;
+    for (int b = 0; b < bodies; b++) {
+      airByRadiant += faceConvective[b] * faceRadiant[b] * pivotInverse[start[b]];
+    }
+    airOfRadiant = -airByRadiant - elementConvective * elementByRadiant;
+    airOfAir = airWeights - airByAir - elementConvective * elementByAir;
+  }
+
+  @Override
+  public void solve(double[] rhs, double[] x) {
+    double perShift = 1 / shift;
+    double setpoint = rhs[SETPOINT] * perShift;
+    // Parts that do not depend on radiosity and air.
+    double sensorPart = rhs[SENSOR] * sensorJoulesPerSquareMetreKelvin * sensorPivotInverse;
+    double integralPart =
+        rhs[INTEGRAL] * perShift + integralSlope * (setpoint - readingPerTrue * sensorPart);
+    double dutyPart =
+        proportional ? gain * (setpoint - readingPerTrue * sensorPart + integralPart) : 0;
+    double elementPart =
+        (rhs[ELEMENT] * elementJoulesPerKelvin + fullWatts * dutyPart) * elementPivotInverse;
+    double radiantRight = elementSlope * elementPart;
+    double airRight = elementConvective * elementPart;
+    for (int b = 0; b < bodies; b++) {
+      ThermalBody one = body[b];
+      int offset = start[b];
+      double carried = 0;
+      for (int i = one.cells - 1; i >= 0; i--) {
+        double right = rhs[offset + i] * one.volume[i] + carried;
+        x[offset + i] = right * pivotInverse[offset + i];
+        carried = ratio[offset + i] * right;
+      }
+      radiantRight += radiantSlope[b] * x[offset];
+      airRight += faceConvective[b] * x[offset];
+    }
+    double determinant = radiantOfRadiant * airOfAir - radiantOfAir * airOfRadiant;
+    double radiosity = (radiantRight * airOfAir - radiantOfAir * airRight) / determinant;
+    double air = (radiantOfRadiant * airRight - airOfRadiant * radiantRight) / determinant;
+    double sensor =
+        sensorPart
+            + (SENSOR_EMISSIVITY * radiosity + SENSOR_CONVECTION * air) * sensorPivotInverse;
+    double integral =
+        rhs[INTEGRAL] * perShift + integralSlope * (setpoint - readingPerTrue * sensor);
+    double dutyChange =
+        proportional ? gain * (setpoint - readingPerTrue * sensor + integral) : 0;
+    double energyRight = rhs[ENERGY];
+    x[ELEMENT] =
+        (rhs[ELEMENT] * elementJoulesPerKelvin
+                + fullWatts * dutyChange
+                + elementRadiant * radiosity
+                + elementConvective * air)
+            * elementPivotInverse;
+    x[SETPOINT] = setpoint;
+    x[SENSOR] = sensor;
+    x[INTEGRAL] = integral;
+    x[ENERGY] = (energyRight + fullWatts * dutyChange) * perShift;
+    for (int b = 0; b < bodies; b++) {
+      ThermalBody one = body[b];
+      int offset = start[b];
+      double before =
+          x[offset] + (faceRadiant[b] * radiosity + faceConvective[b] * air) * pivotInverse[offset];
+      x[offset] = before / kelvinsPerHeat[offset];
+      for (int i = 1; i < one.cells; i++) {
+        before = x[offset + i] + ratio[offset + i] * before;
+        x[offset + i] = before / kelvinsPerHeat[offset + i];
+      }
+    }
+  }
+
+  @Override
+  public double errorNorm(double[] y, double[] error) {
+    double worst =
+        Math.max(
+            Math.abs(error[SENSOR]),
+            Math.max(Math.abs(error[ELEMENT]) * 0.5, Math.abs(error[INTEGRAL]) * 0.2));
+    for (int c = FIRST_CELL; c < size; c++) {
+      worst = Math.max(worst, Math.abs(error[c]) * kelvinsPerHeat[c]);
+    }
+    return worst / toleranceKelvins;
+  }
+}

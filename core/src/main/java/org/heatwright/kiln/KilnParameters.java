@@ -1,0 +1,62 @@
+package org.heatwright.kiln;
+
+/**
+ * What one draw believes about a kiln beyond its nameplate. Factors multiply what the nameplate and
+ * the material tables give. Immutable.
+ *
+ * @param powerFactor full power over the nameplate's at the supply's voltage
+ * @param conductivityFactor wall conductivity over the tables'
+ * @param capacityFactor wall heat capacity over the tables'
+ * @param leakWattsPerKelvin heat lost past the door, vents and element tails, W/K between chamber
+ *     air and room
+ * @param sensorFactor heat capacity of the sensor over that of a plain steel rod of its sheath's
+ *     diameter
+ * @param offsetKelvinsAt1000 what the display shows above the truth at 1000 °C, K; in proportion
+ *     below
+ * @param gainPerKelvin proportional gain of the controller, duty a kelvin
+ * @param integralSeconds integral time of the controller, s
+ * @param elementFactor heat capacity of the elements over the usual
+ * @param roomShiftKelvins room temperature above the stated one, K
+ * @param loadConductivityFactor conductivity of the load over the tables'
+ * @param loadHeatFactor heat content of the load over the tables'
+ */
+public record KilnParameters(
+    double powerFactor,
+    double conductivityFactor,
+    double capacityFactor,
+    double leakWattsPerKelvin,
+    double sensorFactor,
+    double offsetKelvinsAt1000,
+    double gainPerKelvin,
+    double integralSeconds,
+    double elementFactor,
+    double roomShiftKelvins,
+    double loadConductivityFactor,
+    double loadHeatFactor) {
+
+  public KilnParameters {
+    for (double positive :
+        new double[] {
+          powerFactor,
+          conductivityFactor,
+          capacityFactor,
+          leakWattsPerKelvin,
+          sensorFactor,
+          gainPerKelvin,
+          integralSeconds,
+          elementFactor,
+          loadConductivityFactor,
+          loadHeatFactor
+        }) {
+      if (!(positive > 0 && positive < Double.POSITIVE_INFINITY)) {
+        throw new IllegalArgumentException(
+            "A kiln parameter (%s) must be finite and above zero.".formatted(positive));
+      }
+    }
+    if (!Double.isFinite(offsetKelvinsAt1000) || !Double.isFinite(roomShiftKelvins)) {
+      throw new IllegalArgumentException(
+          "The sensor offset (%s K) and the room shift (%s K) must be finite."
+              .formatted(offsetKelvinsAt1000, roomShiftKelvins));
+    }
+  }
+}

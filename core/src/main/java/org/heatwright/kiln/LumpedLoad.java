@@ -1,0 +1,48 @@
+package org.heatwright.kiln;
+
+import java.util.List;
+import org.heatwright.material.HeatCurve;
+import org.heatwright.material.Material;
+import org.heatwright.material.Origin;
+import org.heatwright.numerics.LinearTable;
+
+/**
+ * Shelves, props and small pieces: the same temperature all through.
+ *
+ * @param name what it is
+ * @param massKilograms kg, above zero
+ * @param faceSquareMetres area that faces the chamber, m², above zero
+ * @param heatCapacityJoulesPerKilogramKelvin J/(kg K), above zero
+ */
+public record LumpedLoad(
+    String name,
+    double massKilograms,
+    double faceSquareMetres,
+    double heatCapacityJoulesPerKilogramKelvin)
+    implements Load {
+
+  private static final double DENSITY = 1000; // any: mass and capacity alone matter here
+
+  /** Shelves and props: cordierite-like ceramic, 15 mm thick, both sides free. Our estimate. */
+  public static LumpedLoad furniture(double massKilograms) {
+    return new LumpedLoad("furniture", massKilograms, 0.067 * massKilograms, 1050);
+  }
+
+  @Override
+  public ThermalBody body(double conductivityFactor, double heatFactor) {
+    Material material =
+        new Material(
+            name,
+            DENSITY,
+            LinearTable.constant(1),
+            LinearTable.constant(heatCapacityJoulesPerKilogramKelvin * heatFactor),
+            List.of(),
+            Origin.estimate("lumped load"));
+    return ThermalBody.lumped(
+        name,
+        faceSquareMetres,
+        KilnNetwork.WALL_EMISSIVITY,
+        HeatCurve.of(material),
+        massKilograms / DENSITY);
+  }
+}
