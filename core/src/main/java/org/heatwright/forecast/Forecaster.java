@@ -111,11 +111,11 @@ public final class Forecaster {
       double behind =
           segment
               .ramp()
-              .nominalTime(
-                  segment.target().minus(Temperature.ofCelsius(setpointCelsius)))
+              .nominalTime(segment.target().minus(Temperature.ofCelsius(setpointCelsius)))
               .map(t -> t.toMillis() / 1000.0)
               .orElse(Double.NaN);
-      behind = Double.isNaN(behind) || way == 0 ? 0 : reachedBand.median() - previousEndMedian - behind;
+      behind =
+          Double.isNaN(behind) || way == 0 ? 0 : reachedBand.median() - previousEndMedian - behind;
       segments.add(
           new SegmentForecast(
               s + 1,
@@ -127,13 +127,11 @@ public final class Forecaster {
       previousEndMedian = Band.of(end).median();
       setpointCelsius = segment.target().celsius();
     }
-    double[] ends =
-        runs.stream().mapToDouble(run -> Math.min(horizon, run.endSeconds())).toArray();
+    double[] ends = runs.stream().mapToDouble(run -> Math.min(horizon, run.endSeconds())).toArray();
     double[] energies =
         runs.stream()
             .mapToDouble(
-                run ->
-                    run.joulesAt(Math.min(horizon, run.endSeconds())) / JOULES_PER_KILOWATT_HOUR)
+                run -> run.joulesAt(Math.min(horizon, run.endSeconds())) / JOULES_PER_KILOWATT_HOUR)
             .toArray();
     Band endBand = Band.of(ends);
     Band energyBand = Band.of(energies);
@@ -239,8 +237,7 @@ public final class Forecaster {
   /** The run that ends in the middle. */
   private static FiringRun medianRun(List<FiringRun> runs, double horizon) {
     return runs.stream()
-        .sorted(
-            java.util.Comparator.comparingDouble(run -> Math.min(horizon, run.endSeconds())))
+        .sorted(java.util.Comparator.comparingDouble(run -> Math.min(horizon, run.endSeconds())))
         .skip(runs.size() / 2)
         .findFirst()
         .orElseThrow();

@@ -18,9 +18,9 @@ import org.heatwright.schedule.Segment;
  * <p>The program: a ramp with a rate moves the setpoint at that rate and never waits for the
  * reading; <i>fastest</i> puts the setpoint at the target at once. When the setpoint is there, the
  * hold's clock starts as soon as the reading is as near the target as the controller asks, or at
- * once if it does not ask. Door openings and mains cuts begin and end exactly where they are stated.
- * While the mains are off the program's clock stands still; what follows is the controller's {@link
- * Control.AfterPowerCut}, and an unknown one is taken to continue.
+ * once if it does not ask. Door openings and mains cuts begin and end exactly where they are
+ * stated. While the mains are off the program's clock stands still; what follows is the
+ * controller's {@link Control.AfterPowerCut}, and an unknown one is taken to continue.
  */
 public final class FiringSimulation {
 
@@ -111,15 +111,14 @@ public final class FiringSimulation {
             .build(parameters.conductivityFactor(), parameters.capacityFactor());
     List<ThermalBody> bodies = new ArrayList<>();
     for (Load load : loads) {
-      bodies.add(
-          load.body(parameters.loadConductivityFactor(), parameters.loadHeatFactor()));
+      bodies.add(load.body(parameters.loadConductivityFactor(), parameters.loadHeatFactor()));
     }
+    bodies.add(LumpedLoad.fittings(kiln, parameters.fittingsJoulesPerKelvin()).body(1, 1));
     this.network =
-        new KilnNetwork(
-            kiln, parameters, conditions, walls, bodies, accuracy.toleranceKelvins());
+        new KilnNetwork(kiln, parameters, conditions, walls, bodies, accuracy.toleranceKelvins());
     this.stepper = new RosenbrockStepper(network);
-    this.probeBody = new int[bodies.size()];
-    this.probeCell = new int[bodies.size()];
+    this.probeBody = new int[loads.size()];
+    this.probeCell = new int[loads.size()];
     for (int i = 0; i < probeBody.length; i++) {
       probeBody[i] = walls.size() + i;
       probeCell[i] = bodies.get(i).cells - 1;
@@ -259,8 +258,7 @@ public final class FiringSimulation {
     if (interrupted()) {
       return restart;
     }
-    segmentRuns.add(
-        new FiringRun.SegmentRun(reached, now, saturatedSeconds, joulesNow()));
+    segmentRuns.add(new FiringRun.SegmentRun(reached, now, saturatedSeconds, joulesNow()));
     return true;
   }
 
@@ -343,8 +341,8 @@ public final class FiringSimulation {
     while (true) {
       double length = Math.min(step, limit);
       // Do not leave a sliver behind.
-      if (limit - length < 0.2 * length) {
-        length = limit;
+      if (length < limit && limit - length < 0.2 * length) {
+        length = limit / 2;
       }
       double norm = stepper.step(y, rates, length, yNew);
       if (!(norm <= 1)) {

@@ -8,8 +8,8 @@ import org.heatwright.numerics.StiffSystem;
  * and controller. One thread at a time.
  *
  * <p>Surfaces exchange radiation through a common mean radiosity (a star network), and convect to
- * the chamber's air, which has no mass worth counting. Walls and loads are {@link ThermalBody}s. The
- * sensor is a rod that receives both. The controller is a proportional-integral law with its
+ * the chamber's air, which has no mass worth counting. Walls and loads are {@link ThermalBody}s.
+ * The sensor is a rod that receives both. The controller is a proportional-integral law with its
  * integral frozen while the output is at a limit, or a switch. Equations and limits: {@code
  * docs/models/kiln.md}.
  *
@@ -357,7 +357,8 @@ final class KilnNetwork implements StiffSystem {
 
   private double pathConductance(ThermalBody one, int offset, int i) {
     return one.area[i]
-        / (one.pathOut[i] / conductivity[offset + i] + one.pathIn[i] / conductivity[offset + i + 1]);
+        / (one.pathOut[i] / conductivity[offset + i]
+            + one.pathIn[i] / conductivity[offset + i + 1]);
   }
 
   @Override
@@ -424,8 +425,7 @@ final class KilnNetwork implements StiffSystem {
     double airWeights = elementConvective + leakWattsPerKelvin + doorWattsPerKelvin;
     double raw = gain * (y[SETPOINT] - reading(y) + y[INTEGRAL]);
     proportional = drive == Drive.PROPORTIONAL && raw > 0 && raw < 1;
-    integralSlope =
-        drive == Drive.PROPORTIONAL ? integralShare(raw) / integralSeconds / shift : 0;
+    integralSlope = drive == Drive.PROPORTIONAL ? integralShare(raw) / integralSeconds / shift : 0;
     double radiantByRadiant = 0;
     double radiantByAir = 0;
     double airByAir = 0;
@@ -469,8 +469,7 @@ final class KilnNetwork implements StiffSystem {
       airByAir += faceConvective[b] * faceConvective[b] * inverse;
     }
     elementSlope = elementRadiant * HeatTransfer.emissionSlope(y[ELEMENT]);
-    elementPivotInverse =
-        1 / (shift * elementJoulesPerKelvin + elementSlope + elementConvective);
+    elementPivotInverse = 1 / (shift * elementJoulesPerKelvin + elementSlope + elementConvective);
     sensorSlope = SENSOR_EMISSIVITY * HeatTransfer.emissionSlope(y[SENSOR]);
     sensorPivotInverse =
         1 / (shift * sensorJoulesPerSquareMetreKelvin + sensorSlope + SENSOR_CONVECTION);
@@ -478,8 +477,7 @@ final class KilnNetwork implements StiffSystem {
     double dutyPerSensor = proportional ? -gain * readingPerTrue * (1 + integralSlope) : 0;
     double elementByRadiant =
         elementPivotInverse
-            * (elementRadiant
-                + fullWatts * dutyPerSensor * SENSOR_EMISSIVITY * sensorPivotInverse);
+            * (elementRadiant + fullWatts * dutyPerSensor * SENSOR_EMISSIVITY * sensorPivotInverse);
     double elementByAir =
         elementPivotInverse
             * (elementConvective
@@ -525,12 +523,10 @@ final class KilnNetwork implements StiffSystem {
     double radiosity = (radiantRight * airOfAir - radiantOfAir * airRight) / determinant;
     double air = (radiantOfRadiant * airRight - airOfRadiant * radiantRight) / determinant;
     double sensor =
-        sensorPart
-            + (SENSOR_EMISSIVITY * radiosity + SENSOR_CONVECTION * air) * sensorPivotInverse;
+        sensorPart + (SENSOR_EMISSIVITY * radiosity + SENSOR_CONVECTION * air) * sensorPivotInverse;
     double integral =
         rhs[INTEGRAL] * perShift + integralSlope * (setpoint - readingPerTrue * sensor);
-    double dutyChange =
-        proportional ? gain * (setpoint - readingPerTrue * sensor + integral) : 0;
+    double dutyChange = proportional ? gain * (setpoint - readingPerTrue * sensor + integral) : 0;
     double energyRight = rhs[ENERGY];
     x[ELEMENT] =
         (rhs[ELEMENT] * elementJoulesPerKelvin

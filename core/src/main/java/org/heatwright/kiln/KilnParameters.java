@@ -9,6 +9,8 @@ package org.heatwright.kiln;
  * @param capacityFactor wall heat capacity over the tables'
  * @param leakWattsPerKelvin heat lost past the door, vents and element tails, W/K between chamber
  *     air and room
+ * @param fittingsJoulesPerKelvin heat capacity of what is built in and heats at once: hearth plate,
+ *     element carriers, J/K
  * @param sensorFactor heat capacity of the sensor over that of a plain steel rod of its sheath's
  *     diameter
  * @param offsetKelvinsAt1000 what the display shows above the truth at 1000 °C, K; in proportion
@@ -25,6 +27,7 @@ public record KilnParameters(
     double conductivityFactor,
     double capacityFactor,
     double leakWattsPerKelvin,
+    double fittingsJoulesPerKelvin,
     double sensorFactor,
     double offsetKelvinsAt1000,
     double gainPerKelvin,
@@ -41,6 +44,7 @@ public record KilnParameters(
           conductivityFactor,
           capacityFactor,
           leakWattsPerKelvin,
+          fittingsJoulesPerKelvin,
           sensorFactor,
           gainPerKelvin,
           integralSeconds,

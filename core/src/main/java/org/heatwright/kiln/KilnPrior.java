@@ -24,17 +24,28 @@ public final class KilnPrior {
     }
   }
 
-  /** Supply within 3 %, elements within 3 %, aged by a few: power goes with the square. Estimate. */
+  /**
+   * Supply within 3 %, elements within 3 %, aged by a few: power goes with the square. Estimate.
+   */
   private static final Spread POWER = new Spread(0.98, 0.05);
 
-  /** Bricks of one group differ by a quarter; joints, holes and tails conduct too. Estimate. */
-  private static final Spread CONDUCTIVITY = new Spread(1.05, 0.17);
+  /**
+   * Materials of one name differ by a quarter; joints and edges conduct too, so that measured kilns
+   * lose 1.3 to 2 times what the layers say. Estimate; the leak below carries the rest.
+   */
+  private static final Spread CONDUCTIVITY = new Spread(1.2, 0.2);
 
   /** Density and heat capacity of a batch. Estimate. */
   private static final Spread CAPACITY = new Spread(1.0, 0.10);
 
-  /** Chamber air changed per door perimeter, W/(K m). Estimate: 0.1 W/K for a small front door. */
-  private static final Spread LEAK_PER_METRE = new Spread(0.15, 0.6);
+  /** Air past the door, element tails and holes, by door perimeter, W/(K m). Estimate. */
+  private static final Spread LEAK_PER_METRE = new Spread(0.35, 0.5);
+
+  /**
+   * Hearth plate and element carriers, by floor area, J/(K m²): about 10 mm of dense ceramic.
+   * Estimate; range 8 to 55 kJ/(K m²).
+   */
+  private static final Spread FITTINGS_PER_SQUARE_METRE = new Spread(20_000, 0.5);
 
   /** Insulated junctions and heavier sheaths are slower. Estimate, from the 1.5 of guide tables. */
   private static final Spread SENSOR = new Spread(1.1, 0.3);
@@ -54,7 +65,7 @@ public final class KilnPrior {
   private static final Spread LOAD_CONDUCTIVITY = new Spread(1.0, 0.18);
 
   private static final Spread LOAD_HEAT = new Spread(1.0, 0.06);
-  private static final int PARAMETERS = 12;
+  private static final int PARAMETERS = 13;
 
   private KilnPrior() {}
 
@@ -101,6 +112,7 @@ public final class KilnPrior {
         CONDUCTIVITY.at(z[1]),
         CAPACITY.at(z[2]),
         LEAK_PER_METRE.at(z[3]) * 4 * side,
+        FITTINGS_PER_SQUARE_METRE.at(z[12]) * kiln.chamber().floorSquareMetres(),
         SENSOR.at(z[4]),
         OFFSET_KELVINS_AT_1000 * z[5],
         GAIN.at(z[6]),

@@ -28,6 +28,13 @@ public record LumpedLoad(
     return new LumpedLoad("furniture", massKilograms, 0.067 * massKilograms, 1050);
   }
 
+  /** Hearth plate and element carriers: part of the kiln, seen from one side and the edges. */
+  static LumpedLoad fittings(Kiln kiln, double joulesPerKelvin) {
+    double capacity = 1050;
+    return new LumpedLoad(
+        "fittings", joulesPerKelvin / capacity, 1.3 * kiln.chamber().floorSquareMetres(), capacity);
+  }
+
   @Override
   public ThermalBody body(double conductivityFactor, double heatFactor) {
     Material material =

@@ -9,8 +9,8 @@ import org.heatwright.material.HeatCurve;
  * from its surface to its core. The first cell's node sits on the surface that faces the chamber;
  * the last one's sits on the shell (a wall) or stands for the core (a load). Immutable.
  *
- * <p>The cells are a choice, not a constant of nature: the tests show how the answers settle as they
- * get finer.
+ * <p>The cells are a choice, not a constant of nature: the tests show how the answers settle as
+ * they get finer.
  */
 public final class ThermalBody {
 
@@ -60,8 +60,7 @@ public final class ThermalBody {
       // The first node sits on the surface, a shell's last node on the shell, others in the middle.
       pathOut[i] = i == 0 ? list.get(i).thicknessMetres : list.get(i).thicknessMetres / 2;
       boolean onShell = i + 1 == cells - 1 && shellSquareMetres > 0;
-      pathIn[i] =
-          onShell ? list.get(i + 1).thicknessMetres : list.get(i + 1).thicknessMetres / 2;
+      pathIn[i] = onShell ? list.get(i + 1).thicknessMetres : list.get(i + 1).thicknessMetres / 2;
     }
   }
 

@@ -57,7 +57,11 @@ final class WallBuilder {
     areas.forEach(
         (layers, area) ->
             bodies.add(
-                wall(names.getOrDefault(layers, "wall"), layers, area, conductivityFactor,
+                wall(
+                    names.getOrDefault(layers, "wall"),
+                    layers,
+                    area,
+                    conductivityFactor,
                     capacityFactor)));
     return bodies;
   }
@@ -77,6 +81,9 @@ final class WallBuilder {
       Layer layer = layers.get(l);
       HeatCurve curve = curves.computeIfAbsent(layer.material(), HeatCurve::of);
       List<Double> cells = cut(layer.thicknessMetres(), wanted, grid.growth());
+      if (l == layers.size() - 1) {
+        splitLast(cells);
+      }
       for (double cell : cells) {
         double middle = faceArea * (1 + growthPerMetre * (depth + cell / 2));
         double inner = faceArea * (1 + growthPerMetre * (depth + cell));
@@ -87,6 +94,16 @@ final class WallBuilder {
     }
     return builder.shell(faceArea * (1 + growthPerMetre * thickness));
   }
+
+  /** A thin cell for the shell, whose node sits on its outside. */
+  private static void splitLast(List<Double> cells) {
+    int last = cells.size() - 1;
+    double thin = SHELL_CELL_SHARE * cells.get(last);
+    cells.set(last, cells.get(last) - thin);
+    cells.add(thin);
+  }
+
+  private static final double SHELL_CELL_SHARE = 0.1;
 
   /** Cells that grow from about {@code first}, filling {@code thickness} exactly. */
   static List<Double> cut(double thickness, double first, double growth) {
@@ -124,8 +141,7 @@ final class WallBuilder {
     double conducting =
         2 * chamber.floorSquareMetres()
             + upright
-            + thickness
-                * (0.54 * chamber.edgeMetres() + 0.15 * chamber.corners() * thickness);
+            + thickness * (0.54 * chamber.edgeMetres() + 0.15 * chamber.corners() * thickness);
     return conducting / inner;
   }
 

@@ -85,8 +85,7 @@ public final class HeatCurve {
   public double conductivity(int interval, double joulesPerCubicMetre) {
     double share = joulesPerCubicMetre * perStep - interval;
     share = share < 0 ? 0 : Math.min(share, 1);
-    return conductivity[interval]
-        + share * (conductivity[interval + 1] - conductivity[interval]);
+    return conductivity[interval] + share * (conductivity[interval + 1] - conductivity[interval]);
   }
 
   /** Heat content at a temperature, J/m³, from {@value #LOWEST_CELSIUS} °C. */

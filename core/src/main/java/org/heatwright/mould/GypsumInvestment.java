@@ -91,11 +91,28 @@ public final class GypsumInvestment {
     double wet = freePerFired * WATER_CAPACITY;
     LinearTable capacity =
         LinearTable.points(
-            25, 741.0 + wet, 95, 842.0 + wet, 110, 858.0, 200, 970.7, 300, 1006.9, 400, 1072.9, 500,
-            1129.2, 600, 1128.6, 700, 1167.9, 750, 1186.7);
+            25,
+            741.0 + wet,
+            95,
+            842.0 + wet,
+            110,
+            858.0,
+            200,
+            970.7,
+            300,
+            1006.9,
+            400,
+            1072.9,
+            500,
+            1129.2,
+            600,
+            1128.6,
+            700,
+            1167.9,
+            750,
+            1186.7);
     LinearTable conductivity =
-        LinearTable.points(
-            95, 0.45 + 0.35 * wetShare, 110, 0.45, 600, 0.45, 750, 0.50);
+        LinearTable.points(95, 0.45 + 0.35 * wetShare, 110, 0.45, 600, 0.45, 750, 0.50);
     List<LatentHeat> latent =
         freePerFired > 0
             ? List.of(

@@ -11,11 +11,11 @@ import org.heatwright.numerics.LinearTable;
 /**
  * Equal moulds in a kiln, simulated along one path from surface to core.
  *
- * <p>A short cylinder heats through its ends too. The path is therefore that of a body with the same
- * volume and the same slowest decay as the cylinder: its half-thickness is the radius of the long
- * cylinder that decays equally fast, and its area shrinks inward as a power of the depth so that
- * area and volume fit. Checked against the exact finite cylinder in the tests; the two-dimensional
- * solver of a later version replaces it.
+ * <p>A short cylinder heats through its ends too. The path is therefore that of a body with the
+ * same volume and the same slowest decay as the cylinder: its half-thickness is the radius of the
+ * long cylinder that decays equally fast, and its area shrinks inward as a power of the depth so
+ * that area and volume fit. Checked against the exact finite cylinder in the tests; the
+ * two-dimensional solver of a later version replaces it.
  *
  * @param moulds the moulds
  * @param investment the mix
@@ -81,8 +81,7 @@ public record MouldLoad(Mould moulds, Investment investment) implements Load {
     double ratio = Math.PI * radius / (FIRST_BEER * height);
     double depth = radius / Math.sqrt(1 + ratio * ratio);
     double power = Math.max(0, surface * depth / volume - 1);
-    ThermalBody.Builder builder =
-        ThermalBody.builder(name, count * surface, EMISSIVITY * VIEW);
+    ThermalBody.Builder builder = ThermalBody.builder(name, count * surface, EMISSIVITY * VIEW);
     if (ringMetres > 0) {
       builder.cell(
           HeatCurve.of(STEEL), 1, 1, ringMetres, count * surface * ringMetres, count * surface);
