@@ -1,0 +1,156 @@
+package org.heatwright.work;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.SplittableRandom;
+import org.heatwright.inspect.Finding;
+import org.heatwright.inspect.Inspection;
+import org.heatwright.inspect.Inspector;
+import org.heatwright.inspect.Severity;
+import org.heatwright.kiln.Kiln;
+import org.heatwright.mould.Mould;
+import org.heatwright.schedule.Segment;
+import org.heatwright.units.Temperature;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+
+/** What must hold for any work, tried on 10,000 of each. */
+@Tag("property")
+class ComposerPropertyTest {
+
+  private static final int WORKS = 10_000;
+  private static final long SEED = 20261203;
+
+  @Test
+  void noScheduleGoesBeyondBinderSheetMetalOrKiln() {
+    RandomWork random = new RandomWork(new SplittableRandom(SEED));
+    int composed = 0;
+    for (int i = 0; i < WORKS; i++) {
+      Work work = random.work();
+      Kiln kiln = random.kiln();
+      Optional<Composition> composition = compose(work, kiln);
+      if (composition.isEmpty()) {
+        continue;
+      }
+      composed++;
+      Temperature peak = composition.get().schedule().peak();
+      assertThat(peak).as("%s in %s", work, kiln).isLessThanOrEqualTo(kiln.limit());
+      assertThat(peak)
+          .as("%s", work)
+          .isLessThanOrEqualTo(composition.get().demands().firmCeiling().orElseThrow().limit());
+      sheet(work).max().ifPresent(max -> assertThat(peak).isLessThanOrEqualTo(max));
+      if (work instanceof BurnoutWork) {
+        assertThat(peak).isLessThanOrEqualTo(Temperature.ofCelsius(788));
+      }
+    }
+    // The generator must not hide behind refusals.
+    assertThat(composed).isGreaterThan(WORKS / 2);
+  }
+
+  @Test
+  void inspectingAScheduleForItsOwnWorkFindsNothingGrave() {
+    RandomWork random = new RandomWork(new SplittableRandom(SEED + 1));
+    int composed = 0;
+    for (int i = 0; i < WORKS; i++) {
+      Work work = random.work();
+      Kiln kiln = random.kiln();
+      Optional<Composition> composition = compose(work, kiln);
+      if (composition.isEmpty()) {
+        continue;
+      }
+      composed++;
+      List<Finding> grave =
+          Inspector.inspect(
+                  Inspection.of(composition.get().schedule())
+                      .in(kiln)
+                      .forWork(composition.get().demands()))
+              .stream()
+              .filter(f -> f.severity() != Severity.NOTE)
+              .toList();
+      assertThat(grave).as("%s: %s", work, composition.get().schedule()).isEmpty();
+    }
+    assertThat(composed).isGreaterThan(WORKS / 2);
+  }
+
+  /**
+   * The same work with all its moulds thicker: every hold of the same purpose is at least as long.
+   */
+  @Test
+  void aLargerDiameterNeverShortensAHold() {
+    RandomWork random = new RandomWork(new SplittableRandom(SEED + 2));
+    int compared = 0;
+    for (int i = 0; i < WORKS; i++) {
+      BurnoutWork work = random.burnout();
+      Kiln kiln = random.kiln();
+      double growth = random.between(1, 1.8);
+      Optional<Composition> small = compose(work, kiln);
+      Optional<Composition> large = compose(grown(work, growth), kiln);
+      if (small.isEmpty() || large.isEmpty()) {
+        continue;
+      }
+      compared++;
+      for (Reason reason : small.get().reasons()) {
+        if (reason.part() == Reason.Part.HOLD) {
+          Segment before = small.get().schedule().segments().get(reason.segment() - 1);
+          assertThat(hold(large.get(), reason.purpose()))
+              .as("%s of %s, grown %s times", reason.purpose(), work, growth)
+              .isGreaterThanOrEqualTo(before.hold().toMinutes());
+        }
+      }
+    }
+    assertThat(compared).isGreaterThan(WORKS / 4);
+  }
+
+  @Test
+  void theSameWorkGivesTheSameComposition() {
+    for (int i = 0; i < 200; i++) {
+      Work once = new RandomWork(new SplittableRandom(SEED + i)).work();
+      Work again = new RandomWork(new SplittableRandom(SEED + i)).work();
+      assertThat(compose(once, Scenarios.capstan())).isEqualTo(compose(again, Scenarios.capstan()));
+    }
+  }
+
+  private static Optional<Composition> compose(Work work, Kiln kiln) {
+    try {
+      return Optional.of(Composer.compose(work, kiln, Optional.empty()));
+    } catch (WorkRefusedException refused) {
+      assertThat(refused).message().endsWith(".").doesNotContain("\n");
+      return Optional.empty();
+    }
+  }
+
+  private static DataSheet sheet(Work work) {
+    return work instanceof BurnoutWork burnout
+        ? burnout.dataSheet()
+        : ((EnamelWork) work).dataSheet();
+  }
+
+  private static BurnoutWork grown(BurnoutWork work, double growth) {
+    List<PatternedMould> moulds = new ArrayList<>();
+    for (PatternedMould each : work.moulds()) {
+      Mould mould = each.mould();
+      moulds.add(
+          new PatternedMould(
+              new Mould(
+                  mould.count(),
+                  mould.diameterMetres() * growth,
+                  mould.heightMetres(),
+                  mould.wallMetres()),
+              each.pattern(),
+              each.patternKilograms()));
+    }
+    return new BurnoutWork(
+        moulds, work.investment(), work.dataSheet(), work.metal(), work.readyBy());
+  }
+
+  private static long hold(Composition composition, String purpose) {
+    return composition.reasons().stream()
+        .filter(r -> r.part() == Reason.Part.HOLD && r.purpose().equals(purpose))
+        .mapToLong(r -> composition.schedule().segments().get(r.segment() - 1).hold().toMinutes())
+        .findFirst()
+        .orElse(-1);
+  }
+}

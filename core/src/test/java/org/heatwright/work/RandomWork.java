@@ -1,0 +1,110 @@
+package org.heatwright.work;
+
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.random.RandomGenerator;
+import org.heatwright.kiln.Kiln;
+import org.heatwright.mould.Investment;
+import org.heatwright.mould.Mould;
+import org.heatwright.units.HeatingRate;
+import org.heatwright.units.Temperature;
+
+/** Work and kilns as they may come in, over and beyond what is usual. */
+final class RandomWork {
+
+  private static final List<String> ALLOYS =
+      List.of(
+          "sterling-925", "fine-silver", "yellow-gold-18k", "white-gold-14k", "bronze", "brass");
+
+  private final RandomGenerator random;
+
+  RandomWork(RandomGenerator random) {
+    this.random = random;
+  }
+
+  Kiln kiln() {
+    double side = between(0.15, 0.6);
+    return Scenarios.kiln(
+        "Any",
+        random.nextInt(4) == 0
+            ? new org.heatwright.kiln.Chamber.Drum(side, between(0.15, 0.6))
+            : Scenarios.box(side, between(0.15, 0.6), between(0.12, 0.6)),
+        between(1000, 6000),
+        between(690, 1300),
+        Optional.empty(),
+        random.nextBoolean() ? 3 : 0);
+  }
+
+  Work work() {
+    return random.nextInt(3) == 0 ? enamel() : burnout();
+  }
+
+  BurnoutWork burnout() {
+    List<PatternedMould> moulds = new ArrayList<>();
+    int kinds = 1 + random.nextInt(3);
+    for (int i = 0; i < kinds; i++) {
+      moulds.add(mould(between(0.02, 0.16)));
+    }
+    return new BurnoutWork(
+        moulds,
+        new Investment(Investment.Binder.GYPSUM, between(0.36, 0.45), between(0, 60)),
+        sheet(600, 900),
+        new PouredMetal(
+            ALLOYS.get(random.nextInt(ALLOYS.size())),
+            random.nextInt(3) == 0
+                ? Optional.of(Temperature.ofCelsius(Math.rint(between(300, 700))))
+                : Optional.empty()),
+        Optional.empty());
+  }
+
+  PatternedMould mould(double diameterMetres) {
+    return new PatternedMould(
+        new Mould(
+            1 + random.nextInt(4),
+            diameterMetres,
+            between(0.03, 0.25),
+            random.nextBoolean() ? 0 : 0.0015),
+        random.nextInt(3) == 0 ? PatternedMould.Pattern.RESIN : PatternedMould.Pattern.WAX,
+        random.nextBoolean() ? OptionalDouble.of(between(0.002, 0.4)) : OptionalDouble.empty());
+  }
+
+  EnamelWork enamel() {
+    EnamelWork.Metal[] metals = EnamelWork.Metal.values();
+    EnamelWork.Hardness[] hardnesses = EnamelWork.Hardness.values();
+    return new EnamelWork(
+        metals[random.nextInt(metals.length)],
+        between(0.0003, 0.005),
+        1 + random.nextInt(40),
+        between(0.01, 0.15),
+        hardnesses[random.nextInt(hardnesses.length)],
+        random.nextInt(4) == 0
+            ? Optional.of(Temperature.ofCelsius(Math.rint(between(690, 1000))))
+            : Optional.empty(),
+        Duration.ofMinutes(1 + random.nextInt(600)),
+        sheet(680, 950),
+        Optional.empty());
+  }
+
+  private DataSheet sheet(double lowCelsius, double highCelsius) {
+    return new DataSheet(
+        maybe().map(x -> Temperature.ofCelsius(between(lowCelsius, highCelsius))),
+        maybe().map(x -> Temperature.ofCelsius(between(80, 180))),
+        maybe().map(x -> Duration.ofMinutes(random.nextInt(400))),
+        maybe().map(x -> Temperature.ofCelsius(between(lowCelsius, highCelsius))),
+        maybe().map(x -> Duration.ofMinutes(random.nextInt(600))),
+        maybe().map(x -> HeatingRate.ofKelvinsPerHour(between(30, 400))),
+        maybe().map(x -> HeatingRate.ofKelvinsPerHour(between(20, 250))),
+        maybe().map(x -> Duration.ofMinutes(random.nextInt(200))));
+  }
+
+  private Optional<Boolean> maybe() {
+    return random.nextInt(3) == 0 ? Optional.of(true) : Optional.empty();
+  }
+
+  double between(double low, double high) {
+    return low + (high - low) * random.nextDouble();
+  }
+}
