@@ -10,7 +10,7 @@ public sealed interface Entry {
   enum AtLimit {
     /** The value stays at the end. */
     STOP,
-    /** The step that would pass the end lands on the other end. */
+    /** A step from the end lands on the other end; a longer one stops at the end first. */
     WRAP
   }
 

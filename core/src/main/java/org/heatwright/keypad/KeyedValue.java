@@ -25,7 +25,15 @@ public record KeyedValue(int segment, Kind kind, String digits, String meaning) 
 
   /** "segment 2 target", "start delay". */
   public String place() {
-    return Place.words(segment, kind);
+    return place(segment, kind);
+  }
+
+  static String place(int segment, Kind kind) {
+    return switch (kind) {
+      case DELAY -> "start delay";
+      case END -> segment == 0 ? "number of segments" : "segment " + segment + " (unused)";
+      default -> "segment " + segment + " " + kind.word();
+    };
   }
 
   /** The fields of a program. */
@@ -40,22 +48,6 @@ public record KeyedValue(int segment, Kind kind, String digits, String meaning) 
 
     public String word() {
       return name().toLowerCase(Locale.ROOT);
-    }
-  }
-
-  /** Names of places. */
-  private static final class Place {
-
-    private Place() {}
-
-    static String words(int segment, Kind kind) {
-      if (kind == Kind.DELAY) {
-        return "start delay";
-      }
-      if (kind == Kind.END) {
-        return segment == 0 ? "number of segments" : "segment " + segment + " (unused)";
-      }
-      return "segment " + segment + " " + kind.word();
     }
   }
 }

@@ -117,6 +117,11 @@ public record Keypad(
             || (rate.inOtherUnit().isEmpty() && target.inOtherUnit().isEmpty()),
         "Ranges in the other unit are for a keypad that can be switched to it.");
     requireDistinctTexts(rate, target, hold, end, order.get(0));
+    if (entry instanceof Entry.DigitKeys) {
+      requireTypable(rate.fastest());
+      requireTypable(hold.endless());
+      requireTypable(end.mark());
+    }
     requireLabels(rate, target, hold, delay);
   }
 
@@ -204,6 +209,15 @@ public record Keypad(
             });
   }
 
+  private static void requireTypable(Optional<Special> special) {
+    special.ifPresent(
+        s ->
+            require(
+                s.typed().isPresent() || s.shows().matches("\\d+"),
+                "The special value '%s' cannot be typed on digit keys: say which digits make it.",
+                s.shows()));
+  }
+
   private static void requireLabels(
       RateField rate, TargetField target, HoldField hold, Optional<DelayField> delay) {
     List<String> labels = new ArrayList<>();
@@ -244,6 +258,21 @@ public record Keypad(
     return unit == units.rangesIn()
         ? target.range()
         : target.inOtherUnit().orElseGet(() -> target.range().converted(unit, true, displayDigits));
+  }
+
+  /** What the display marks a place with; our words for it if it marks nothing. */
+  public String label(int segment, KeyedValue.Kind kind) {
+    Optional<String> label =
+        switch (kind) {
+          case RATE -> rate.label();
+          case TARGET -> target.label();
+          case HOLD -> hold.label();
+          case DELAY -> delay.flatMap(DelayField::label);
+          case END -> Optional.empty();
+        };
+    return label
+        .map(text -> text.replace("#", Integer.toString(segment)))
+        .orElseGet(() -> KeyedValue.place(segment, kind));
   }
 
   /** Fields of a program that the review does not show. */

@@ -25,8 +25,14 @@ final class Texts {
     return clean(text).toLowerCase(Locale.ROOT);
   }
 
+  /** Whether two texts mean the same: equal but for blanks and case, or equal as numbers. */
   static boolean same(String one, String other) {
-    return folded(one).equals(folded(other));
+    if (folded(one).equals(folded(other))) {
+      return true;
+    }
+    Optional<BigDecimal> number = number(one);
+    return number.isPresent()
+        && number(other).filter(n -> n.compareTo(number.orElseThrow()) == 0).isPresent();
   }
 
   static Optional<BigDecimal> number(String text) {

@@ -1,0 +1,307 @@
+package org.heatwright.keypad;
+
+import static org.heatwright.keypad.KeyedValue.Kind.HOLD;
+import static org.heatwright.keypad.KeyedValue.Kind.RATE;
+import static org.heatwright.keypad.KeyedValue.Kind.TARGET;
+
+import java.math.BigDecimal;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Set;
+import org.heatwright.keypad.Keypad.UnitSetting;
+import org.heatwright.schedule.AtEnd;
+import org.heatwright.schedule.Ramp;
+import org.heatwright.schedule.Schedule;
+import org.heatwright.schedule.Segment;
+import org.heatwright.units.TemperatureUnit;
+
+/** Three invented keypads that differ in as much as they can, and schedules for them. */
+final class TestKeypads {
+
+  private TestKeypads() {}
+
+  /** Up, down, next; the hold as h.mm; ends by a mark; in either unit, which its review hides. */
+  static Keypad steps() {
+    return new Keypad(
+        "Steps",
+        new UnitSetting(
+            UnitSetting.Setting.SWITCHABLE,
+            TemperatureUnit.CELSIUS,
+            Set.of(UnitSetting.ShownAt.SETTINGS),
+            UnitSetting.SwitchingConverts.UNKNOWN),
+        Set.of(Key.UP, Key.DOWN, Key.NEXT),
+        new Entry.StepKeys(
+            List.of(new Entry.RepeatStage(0.6, 1, 6), new Entry.RepeatStage(3, 10, 5)),
+            Entry.AtLimit.WRAP,
+            Entry.AtLimit.STOP),
+        Key.NEXT,
+        Keypad.FieldStart.STORED,
+        4,
+        8,
+        4,
+        List.of(RATE, TARGET, HOLD),
+        new Keypad.RateField(
+            Optional.of("r#"),
+            Keypad.RateField.Per.HOUR,
+            Keypad.Range.of(5, 995, 5),
+            Optional.empty(),
+            Optional.of(Special.above("FULL")),
+            Keypad.Cooling.IMPLIED,
+            Optional.empty()),
+        new Keypad.TargetField(
+            Optional.of("t#"), Keypad.Range.of(20, 1100, 1), Optional.empty(), Optional.empty()),
+        new Keypad.HoldField(
+            Optional.of("h#"),
+            TimeForm.HOURS_DOT_MINUTES,
+            BigDecimal.valueOf(599),
+            BigDecimal.ONE,
+            Optional.empty(),
+            Optional.empty()),
+        Optional.of(
+            new Keypad.DelayField(
+                Optional.of("dL"),
+                TimeForm.HOURS_DOT_MINUTES,
+                BigDecimal.valueOf(1439),
+                BigDecimal.ONE,
+                Keypad.Position.FIRST,
+                Optional.empty())),
+        new Keypad.EndRule(Keypad.EndRule.By.MARK, Optional.of(Special.below("End")), AtEnd.OFF),
+        new Keypad.Gestures(
+            Gesture.holding(Key.NEXT, 2),
+            Gesture.holding(Key.NEXT, 3),
+            Optional.of("StO"),
+            OptionalInt.of(60),
+            new Gesture(List.of()),
+            Gesture.of(Key.NEXT)),
+        new Keypad.Review(List.of(RATE, TARGET, HOLD), Keypad.Position.FIRST, true, true));
+  }
+
+  /** Digit keys; the hold in minutes; ends by a count; °C only. */
+  static Keypad digits() {
+    return new Keypad(
+        "Digits",
+        UnitSetting.fixed(TemperatureUnit.CELSIUS, UnitSetting.ShownAt.IDLE),
+        Set.of(Key.DIGITS, Key.CONFIRM, Key.CLEAR, Key.PROGRAM, Key.START),
+        new Entry.DigitKeys(false),
+        Key.CONFIRM,
+        Keypad.FieldStart.STORED,
+        9,
+        12,
+        4,
+        List.of(TARGET, RATE, HOLD),
+        new Keypad.RateField(
+            Optional.empty(),
+            Keypad.RateField.Per.HOUR,
+            Keypad.Range.of(1, 998, 1),
+            Optional.empty(),
+            Optional.of(Special.above("999")),
+            Keypad.Cooling.IMPLIED,
+            Optional.empty()),
+        new Keypad.TargetField(
+            Optional.empty(), Keypad.Range.of(0, 1200, 1), Optional.empty(), Optional.empty()),
+        new Keypad.HoldField(
+            Optional.empty(),
+            TimeForm.MINUTES,
+            BigDecimal.valueOf(999),
+            BigDecimal.ONE,
+            Optional.empty(),
+            Optional.empty()),
+        Optional.of(
+            new Keypad.DelayField(
+                Optional.empty(),
+                TimeForm.HOURS_COLON_MINUTES,
+                BigDecimal.valueOf(5999),
+                BigDecimal.ONE,
+                Keypad.Position.LAST,
+                Optional.empty())),
+        new Keypad.EndRule(Keypad.EndRule.By.COUNT, Optional.empty(), AtEnd.OFF),
+        new Keypad.Gestures(
+            Gesture.of(Key.PROGRAM),
+            Gesture.of(),
+            Optional.empty(),
+            OptionalInt.empty(),
+            Gesture.of(Key.PROGRAM),
+            new Gesture(
+                List.of(new Gesture.Press(Key.CONFIRM, 0), new Gesture.Press(Key.PROGRAM, 0)))),
+        new Keypad.Review(List.of(TARGET, RATE, HOLD), Keypad.Position.LAST, false, false));
+  }
+
+  /**
+   * A knob; rates a minute; the hold as hh:mm; every unused segment must be empty; the review hides
+   * the delay.
+   */
+  static Keypad knob() {
+    return new Keypad(
+        "Knob",
+        new UnitSetting(
+            UnitSetting.Setting.SWITCHABLE,
+            TemperatureUnit.CELSIUS,
+            Set.of(UnitSetting.ShownAt.REVIEW),
+            UnitSetting.SwitchingConverts.NO),
+        Set.of(Key.TURN, Key.PUSH, Key.BACK),
+        new Entry.Knob(24, 10, Entry.AtLimit.STOP, Entry.AtLimit.STOP),
+        Key.PUSH,
+        Keypad.FieldStart.STORED,
+        6,
+        6,
+        4,
+        List.of(RATE, TARGET, HOLD),
+        new Keypad.RateField(
+            Optional.of("P#.r"),
+            Keypad.RateField.Per.MINUTE,
+            new Keypad.Range(new BigDecimal("0.1"), new BigDecimal("30.0"), new BigDecimal("0.1")),
+            Optional.empty(),
+            Optional.of(Special.below("0.0")),
+            Keypad.Cooling.NEGATIVE,
+            Optional.empty()),
+        new Keypad.TargetField(
+            Optional.of("P#.t"), Keypad.Range.of(20, 1150, 5), Optional.empty(), Optional.empty()),
+        new Keypad.HoldField(
+            Optional.of("P#.h"),
+            TimeForm.HOURS_COLON_MINUTES,
+            BigDecimal.valueOf(5995),
+            BigDecimal.valueOf(5),
+            Optional.of(Special.above("cont")),
+            Optional.empty()),
+        Optional.of(
+            new Keypad.DelayField(
+                Optional.of("dEL"),
+                TimeForm.HOURS_COLON_MINUTES,
+                BigDecimal.valueOf(1430),
+                BigDecimal.TEN,
+                Keypad.Position.FIRST,
+                Optional.empty())),
+        new Keypad.EndRule(
+            Keypad.EndRule.By.EVERY_UNUSED, Optional.of(Special.above("----")), AtEnd.OFF),
+        new Keypad.Gestures(
+            Gesture.holding(Key.PUSH, 2),
+            Gesture.of(Key.BACK),
+            Optional.of("donE"),
+            OptionalInt.of(120),
+            Gesture.of(Key.BACK),
+            Gesture.of(Key.PUSH)),
+        new Keypad.Review(List.of(TARGET, HOLD, RATE), Keypad.Position.HIDDEN, true, false));
+  }
+
+  static List<Keypad> all() {
+    return List.of(steps(), digits(), knob());
+  }
+
+  /** The same keypad with another way to write a hold. */
+  static Keypad withHold(Keypad keypad, TimeForm form, String maxMinutes, String stepMinutes) {
+    return with(
+        keypad,
+        keypad.rate(),
+        new Keypad.HoldField(
+            keypad.hold().label(),
+            form,
+            new BigDecimal(maxMinutes),
+            new BigDecimal(stepMinutes),
+            keypad.hold().endless(),
+            Optional.empty()));
+  }
+
+  static Keypad withRate(Keypad keypad, Optional<Special> fastest, Keypad.Cooling cooling) {
+    Keypad.RateField rate = keypad.rate();
+    return with(
+        keypad,
+        new Keypad.RateField(
+            rate.label(),
+            rate.per(),
+            rate.range(),
+            rate.inOtherUnit(),
+            fastest,
+            cooling,
+            rate.start()),
+        keypad.hold());
+  }
+
+  static Keypad with(Keypad k, Keypad.RateField rate, Keypad.HoldField hold) {
+    return new Keypad(
+        k.name(),
+        k.units(),
+        k.keys(),
+        k.entry(),
+        k.accept(),
+        k.starts(),
+        k.slots(),
+        k.segments(),
+        k.displayDigits(),
+        k.order(),
+        rate,
+        k.target(),
+        hold,
+        k.delay(),
+        k.end(),
+        k.gestures(),
+        k.review());
+  }
+
+  static Segment celsius(double perHour, double target, long holdMinutes) {
+    return segment(TemperatureUnit.CELSIUS, perHour, target, holdMinutes);
+  }
+
+  static Segment segment(TemperatureUnit unit, double perHour, double target, long holdMinutes) {
+    return new Segment(
+        Ramp.at(unit.rate(perHour)), unit.temperature(target), Duration.ofMinutes(holdMinutes));
+  }
+
+  static Segment fastest(double targetCelsius, long holdMinutes) {
+    return new Segment(
+        Ramp.fastest(),
+        TemperatureUnit.CELSIUS.temperature(targetCelsius),
+        Duration.ofMinutes(holdMinutes));
+  }
+
+  static Schedule schedule(Segment... segments) {
+    return Schedule.of("harbour-burnout", TemperatureUnit.CELSIUS, List.of(segments));
+  }
+
+  /** Four segments whose values all differ, up, full power and down. */
+  static Schedule burnout() {
+    return schedule(
+            celsius(120, 150, 150),
+            celsius(150, 370, 90),
+            fastest(730, 240),
+            celsius(180, 500, 105))
+        .withStartDelay(Duration.ofMinutes(200));
+  }
+
+  /** What a keypad that runs {@code program} shows in its review. */
+  static Shown review(FittedProgram program, Keypad keypad) {
+    List<Shown.Value> values = new ArrayList<>();
+    if (keypad.review().delay() == Keypad.Position.FIRST) {
+      add(values, program, 0, KeyedValue.Kind.DELAY);
+    }
+    add(values, program, 0, KeyedValue.Kind.END);
+    int segments = program.expressible().segments().size();
+    for (int segment = 1; segment <= segments; segment++) {
+      for (KeyedValue.Kind kind : keypad.review().order()) {
+        add(values, program, segment, kind);
+      }
+    }
+    if (keypad.review().unused()) {
+      for (int segment = segments + 1; segment <= keypad.segments(); segment++) {
+        add(values, program, segment, KeyedValue.Kind.END);
+      }
+    }
+    if (keypad.review().delay() == Keypad.Position.LAST) {
+      add(values, program, 0, KeyedValue.Kind.DELAY);
+    }
+    Optional<TemperatureUnit> unit =
+        keypad.units().shownAt().contains(UnitSetting.ShownAt.REVIEW)
+            ? Optional.of(program.unit())
+            : Optional.empty();
+    return new Shown(OptionalInt.of(1), unit, values);
+  }
+
+  private static void add(
+      List<Shown.Value> values, FittedProgram program, int segment, KeyedValue.Kind kind) {
+    program.values().stream()
+        .filter(v -> v.segment() == segment && v.kind() == kind)
+        .forEach(v -> values.add(new Shown.Value(String.valueOf(values.size() + 1), v.digits())));
+  }
+}
