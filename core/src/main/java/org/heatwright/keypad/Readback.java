@@ -12,6 +12,7 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.TreeSet;
+import org.heatwright.schedule.Segment;
 import org.heatwright.units.TemperatureUnit;
 
 /**
@@ -480,10 +481,11 @@ public final class Readback {
         if (!matches(more)) {
           continue;
         }
-        boolean twice = k > 1 && sameAsBefore(more, k);
+        int twice = sameShown(more, k, k - 1) ? k - 1 : sameShown(more, k, k + 1) ? k : 0;
         findings.add(
-            twice
-                ? "Segment %d is there twice, as segments %d and %d.".formatted(k - 1, k - 1, k)
+            twice > 0
+                ? "Segment %d is there twice, as segments %d and %d."
+                    .formatted(twice, twice, twice + 1)
                 : "There is a segment too many: number %d is not in the plan.".formatted(k));
         corrections.add(
             k <= plan.segments().size()
@@ -516,14 +518,15 @@ public final class Readback {
       return Optional.empty();
     }
 
-    private boolean sameAsBefore(List<Item> more, int k) {
+    /** Whether two segments show the same, if both are shown. */
+    private boolean sameShown(List<Item> as, int one, int other) {
       for (KeyedValue.Kind kind : keypad.review().order()) {
-        OptionalInt here = indexOf(more, k, kind);
-        OptionalInt before = indexOf(more, k - 1, kind);
+        OptionalInt here = indexOf(as, one, kind);
+        OptionalInt there = indexOf(as, other, kind);
         if (here.isEmpty()
-            || before.isEmpty()
+            || there.isEmpty()
             || !meaning(kind, shown.values().get(here.getAsInt()).text())
-                .equals(meaning(kind, shown.values().get(before.getAsInt()).text()))) {
+                .equals(meaning(kind, shown.values().get(there.getAsInt()).text()))) {
           return false;
         }
       }
@@ -752,30 +755,33 @@ public final class Readback {
       corrections.add(key(item));
     }
 
-    /** Whether a target or rate shows the plan's value in the other unit, to a step. */
+    /** Whether a target or rate shows, in the other unit, the value as asked or as keyed. */
     private boolean isOtherUnit(int index) {
       Item item = items.get(index);
-      if (matches(item, answer(index))
-          || (item.kind() != KeyedValue.Kind.TARGET && item.kind() != KeyedValue.Kind.RATE)) {
+      if (matches(item, answer(index)) || item.segment() == 0) {
         return false;
       }
-      Optional<BigDecimal> shownNumber =
-          meaning(item.kind(), shownText(index)).flatMap(Meaning::number);
-      Optional<BigDecimal> planned =
-          meaning(item.kind(), item.text().orElse("")).flatMap(Meaning::number);
-      if (shownNumber.isEmpty() || planned.isEmpty()) {
-        return false;
-      }
-      TemperatureUnit unit = program.unit();
-      double number = planned.orElseThrow().doubleValue();
-      boolean target = item.kind() == KeyedValue.Kind.TARGET;
-      double inOther =
-          target
-              ? unit.other().value(unit.temperature(number))
-              : unit.other().value(unit.change(number));
-      double stepDegrees =
-          (target ? keypad.target().range() : keypad.rate().range()).step().doubleValue();
-      return Math.abs(shownNumber.orElseThrow().doubleValue() - inOther) < stepDegrees;
+      Optional<BigDecimal> number =
+          meaning(item.kind(), shownText(index)).flatMap(Meaning::number).map(BigDecimal::abs);
+      int at = item.segment() - 1;
+      return number.isPresent()
+          && at < plan.segments().size()
+          && List.of(program.requested(), program.expressible()).stream()
+              .anyMatch(s -> isOtherUnit(item.kind(), s.segments().get(at), number.orElseThrow()));
+    }
+
+    private boolean isOtherUnit(KeyedValue.Kind kind, Segment segment, BigDecimal number) {
+      TemperatureUnit other = program.unit().other();
+      double perHour = keypad.rate().per().inAnHour().doubleValue();
+      Optional<Double> value =
+          switch (kind) {
+            case TARGET -> Optional.of(other.value(segment.target()));
+            case RATE -> segment.ramp().rate().map(rate -> other.value(rate) / perHour);
+            default -> Optional.empty();
+          };
+      BigDecimal step =
+          (kind == KeyedValue.Kind.RATE ? keypad.rate().range() : keypad.target().range()).step();
+      return value.filter(v -> Math.abs(v - number.doubleValue()) < step.doubleValue()).isPresent();
     }
 
     private boolean isHoursForMinutes(Item item, Meaning shownMeaning) {
