@@ -6,8 +6,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.IntStream;
+import org.heatwright.kiln.Control;
 import org.heatwright.kiln.FiringRun;
 import org.heatwright.kiln.FiringSimulation;
+import org.heatwright.kiln.Kiln;
 import org.heatwright.kiln.KilnParameters;
 import org.heatwright.kiln.KilnPrior;
 import org.heatwright.kiln.Load;
@@ -29,6 +31,15 @@ public final class Forecaster {
   private static final double DRY_CELSIUS = 150;
 
   private static final double JOULES_PER_KILOWATT_HOUR = 3.6e6;
+
+  /**
+   * What a display adds beyond the model, each way: its last digit, noise, the ripple of a relay's
+   * cycle, K. Our estimate.
+   */
+  private static final double DISPLAY_SLACK_KELVINS = 2.5;
+
+  /** Half of the longest usual cycle of an on-off kiln, s. Our estimate. */
+  private static final double HALF_CYCLE_SECONDS = 150;
 
   /** Grid points of a trace, besides those at segment changes. */
   private static final int TRACE_POINTS = 600;
@@ -143,7 +154,7 @@ public final class Forecaster {
         energyBand,
         energyBand.median() * JOULES_PER_KILOWATT_HOUR / Math.max(1, endBand.median()),
         workForecasts(schedule, runs, complete, loads, horizon),
-        trace(runs, loads, segments, horizon));
+        trace(request.kiln(), runs, loads, segments, horizon));
   }
 
   private static List<WorkForecast> workForecasts(
@@ -197,7 +208,11 @@ public final class Forecaster {
   }
 
   private static ForecastTrace trace(
-      List<FiringRun> runs, Loads loads, List<SegmentForecast> segments, double horizon) {
+      Kiln kiln,
+      List<FiringRun> runs,
+      Loads loads,
+      List<SegmentForecast> segments,
+      double horizon) {
     double[] grid = grid(segments, horizon);
     int n = grid.length;
     FiringRun median = medianRun(runs, horizon);
@@ -207,17 +222,26 @@ public final class Forecaster {
     double[] high = new double[n];
     double[] power = new double[n];
     double[] sample = new double[runs.size()];
+    double[] lowest = new double[runs.size()];
+    double[] highest = new double[runs.size()];
     double[] powerSample = new double[runs.size()];
+    boolean swings = runs.size() > 1 && kiln.control().kind() == Control.Kind.ON_OFF;
+    double slack = runs.size() > 1 ? DISPLAY_SLACK_KELVINS : 0;
     for (int i = 0; i < n; i++) {
       for (int r = 0; r < sample.length; r++) {
-        sample[r] = runs.get(r).readingCelsiusAt(grid[i]);
-        powerSample[r] = runs.get(r).wattsAt(grid[i]);
+        FiringRun run = runs.get(r);
+        sample[r] = run.readingCelsiusAt(grid[i]);
+        lowest[r] = sample[r];
+        highest[r] = sample[r];
+        if (swings) {
+          swing(run, grid[i], r, lowest, highest);
+        }
+        powerSample[r] = run.wattsAt(grid[i]);
       }
-      Band display = Band.of(sample);
       setpoint[i] = median.setpointCelsiusAt(grid[i]);
-      low[i] = display.low();
-      middle[i] = display.median();
-      high[i] = display.high();
+      middle[i] = Band.of(sample).median();
+      low[i] = Math.min(middle[i], Band.of(lowest).low()) - slack;
+      high[i] = Math.max(middle[i], Band.of(highest).high()) + slack;
       power[i] = Band.of(powerSample).median();
     }
     Map<String, double[]> work = new LinkedHashMap<>();
@@ -232,6 +256,24 @@ public final class Forecaster {
       work.put("mould " + (m + 1) + " centre", column);
     }
     return new ForecastTrace(grid, setpoint, low, middle, high, power, work);
+  }
+
+  /**
+   * An on-off kiln swings about its setpoint in a phase that is chance: while it holds, what the
+   * display may show at a time is whatever it shows within a cycle of it.
+   */
+  private static void swing(
+      FiringRun run, double second, int r, double[] lowest, double[] highest) {
+    for (FiringRun.SegmentRun segment : run.segments()) {
+      if (second >= segment.reachedSeconds() && second <= segment.endSeconds()) {
+        double[] range =
+            run.readingRangeCelsius(
+                Math.max(segment.reachedSeconds(), second - HALF_CYCLE_SECONDS),
+                Math.min(segment.endSeconds(), second + HALF_CYCLE_SECONDS));
+        lowest[r] = range[0];
+        highest[r] = range[1];
+      }
+    }
   }
 
   /** The run that ends in the middle. */

@@ -101,6 +101,22 @@ public final class FiringRun {
         + h * s * r * (r * readingRate[2 * i] - s * readingRate[2 * i + 1]);
   }
 
+  /** Lowest and highest reading between two seconds, °C. */
+  public double[] readingRangeCelsius(double fromSecond, double toSecond) {
+    double low = readingCelsiusAt(fromSecond);
+    double high = low;
+    double last = readingCelsiusAt(toSecond);
+    low = Math.min(low, last);
+    high = Math.max(high, last);
+    for (int i = Math.max(0, interval(fromSecond) + 1);
+        i < seconds.length && seconds[i] < toSecond;
+        i++) {
+      low = Math.min(low, reading[i]);
+      high = Math.max(high, reading[i]);
+    }
+    return new double[] {low, high};
+  }
+
   /** Setpoint, °C; a jump shows its later value. */
   public double setpointCelsiusAt(double second) {
     return linear(setpoint, second);

@@ -55,6 +55,7 @@ public final class FiringSimulation {
   private final int[] probeBody;
   private final int[] probeCell;
   private final double hysteresisKelvins;
+  private final double switchSeconds;
 
   private double now;
   private double[] y;
@@ -65,6 +66,7 @@ public final class FiringSimulation {
   private int edge;
   private boolean mainsOn = true;
   private boolean switchedOn;
+  private double switchAt = Double.POSITIVE_INFINITY;
   private boolean powered;
   private boolean restart;
   private boolean stopped;
@@ -125,6 +127,7 @@ public final class FiringSimulation {
     }
     this.probes = new double[probeBody.length][512];
     this.edges = edgesOf(conditions);
+    this.switchSeconds = parameters.switchSeconds();
     this.hysteresisKelvins = kiln.control().hysteresis().kelvins();
     this.y =
         network.stateAt(conditions.start().map(t -> t.celsius()).orElse(network.roomCelsius()));
@@ -336,8 +339,9 @@ public final class FiringSimulation {
   }
 
   /** Takes one accepted step of at most {@code limit}; returns its length. */
-  private double takeStep(double limit, Optional<Double> level, double levelSide) {
+  private double takeStep(double stop, Optional<Double> level, double levelSide) {
     applySwitch();
+    double limit = switches() ? Math.min(stop, switchAt - now) : stop;
     while (true) {
       double length = Math.min(step, limit);
       // Do not leave a sliver behind.
@@ -401,13 +405,11 @@ public final class FiringSimulation {
     if (levelSide != 0) {
       first = Math.min(first, crossing(length, level.orElse(0.0), levelSide));
     }
-    if (kiln.control().kind() == Control.Kind.ON_OFF && powered && mainsOn) {
-      double edgeKelvins = (switchedOn ? 0.5 : -0.5) * hysteresisKelvins;
-      double side = switchedOn ? 1 : -1;
-      double margin0 = (y[KilnNetwork.SETPOINT] + edgeKelvins - network.reading(y)) * side;
-      double margin1 = (yNew[KilnNetwork.SETPOINT] + edgeKelvins - network.reading(yNew)) * side;
-      if (margin0 > EVENT_KELVINS && margin1 < 0) {
-        first = Math.min(first, length * margin0 / (margin0 - margin1));
+    if (switches() && Double.isInfinite(switchAt)) {
+      double before = marginToSwitch(y);
+      double after = marginToSwitch(yNew);
+      if (before > EVENT_KELVINS && after < 0) {
+        first = Math.min(first, length * before / (before - after));
       }
     }
     return first;
@@ -438,20 +440,32 @@ public final class FiringSimulation {
     return high * length;
   }
 
-  /** Switches an on-off controller where the reading has crossed the edge of its hysteresis. */
+  /**
+   * An on-off controller: where the reading has crossed the edge of its hysteresis the switch is
+   * ordered, and it follows a while later whatever the reading does in between.
+   */
   private void applySwitch() {
-    if (kiln.control().kind() != Control.Kind.ON_OFF || !powered || !mainsOn) {
+    if (!switches()) {
       return;
     }
-    double error = y[KilnNetwork.SETPOINT] - network.reading(y);
-    boolean on =
-        switchedOn
-            ? error > -0.5 * hysteresisKelvins + EVENT_KELVINS
-            : error > 0.5 * hysteresisKelvins - EVENT_KELVINS;
-    if (on != switchedOn) {
-      switchedOn = on;
+    if (switchAt <= now + 1e-9) {
+      switchAt = Double.POSITIVE_INFINITY;
+      switchedOn = !switchedOn;
       changeDrive();
     }
+    if (Double.isInfinite(switchAt) && marginToSwitch(y) <= EVENT_KELVINS) {
+      switchAt = now + switchSeconds;
+    }
+  }
+
+  private boolean switches() {
+    return kiln.control().kind() == Control.Kind.ON_OFF && powered && mainsOn;
+  }
+
+  /** How far the reading is from ordering a switch, K; zero or less: ordered. */
+  private double marginToSwitch(double[] state) {
+    double error = state[KilnNetwork.SETPOINT] - network.reading(state);
+    return 0.5 * hysteresisKelvins + (switchedOn ? error : -error);
   }
 
   private void passEdge(Edge passed) {
@@ -467,6 +481,7 @@ public final class FiringSimulation {
       network.moveSetpoint(0);
     } else {
       mainsOn = true;
+      switchAt = Double.POSITIVE_INFINITY;
       network.moveSetpoint(pausedSetpointRate);
       y[KilnNetwork.INTEGRAL] = 0;
       if (powered) {

@@ -17,6 +17,8 @@ package org.heatwright.kiln;
  *     below
  * @param gainPerKelvin proportional gain of the controller, duty a kelvin
  * @param integralSeconds integral time of the controller, s
+ * @param switchSeconds how long an on-off controller takes from the edge of its hysteresis to the
+ *     switch, s: filter, relay, minimum on and off times
  * @param elementFactor heat capacity of the elements over the usual
  * @param roomShiftKelvins room temperature above the stated one, K
  * @param loadConductivityFactor conductivity of the load over the tables'
@@ -32,6 +34,7 @@ public record KilnParameters(
     double offsetKelvinsAt1000,
     double gainPerKelvin,
     double integralSeconds,
+    double switchSeconds,
     double elementFactor,
     double roomShiftKelvins,
     double loadConductivityFactor,
@@ -48,6 +51,7 @@ public record KilnParameters(
           sensorFactor,
           gainPerKelvin,
           integralSeconds,
+          switchSeconds,
           elementFactor,
           loadConductivityFactor,
           loadHeatFactor

@@ -24,10 +24,8 @@ public final class KilnPrior {
     }
   }
 
-  /**
-   * Supply within 3 %, elements within 3 %, aged by a few: power goes with the square. Estimate.
-   */
-  private static final Spread POWER = new Spread(0.98, 0.05);
+  /** Supply within 3 %, elements within 3 %: power goes with the square. Estimate. */
+  private static final Spread POWER = new Spread(1.0, 0.05);
 
   /**
    * Materials of one name differ by a quarter; joints and edges conduct too, so that measured kilns
@@ -47,8 +45,8 @@ public final class KilnPrior {
    */
   private static final Spread FITTINGS_PER_SQUARE_METRE = new Spread(20_000, 0.5);
 
-  /** Insulated junctions and heavier sheaths are slower. Estimate, from the 1.5 of guide tables. */
-  private static final Spread SENSOR = new Spread(1.1, 0.3);
+  /** Bare tips are quicker than a rod, insulated junctions slower. Estimate; range 0.35 to 1.6. */
+  private static final Spread SENSOR = new Spread(0.75, 0.45);
 
   private static final double OFFSET_KELVINS_AT_1000 = 3.75; // half of class 2 of type K, IEC 60584
 
@@ -58,6 +56,9 @@ public final class KilnPrior {
   /** Estimate; range 2 to 12 min. */
   private static final Spread INTEGRAL = new Spread(300, 0.45);
 
+  /** From the edge of the hysteresis to the switch. Estimate; range 5 to 50 s. */
+  private static final Spread SWITCH = new Spread(17, 0.6);
+
   private static final Spread ELEMENT = new Spread(1.0, 0.25);
   private static final double ROOM_KELVINS = 2;
 
@@ -65,7 +66,7 @@ public final class KilnPrior {
   private static final Spread LOAD_CONDUCTIVITY = new Spread(1.0, 0.18);
 
   private static final Spread LOAD_HEAT = new Spread(1.0, 0.06);
-  private static final int PARAMETERS = 13;
+  private static final int PARAMETERS = 14;
 
   private KilnPrior() {}
 
@@ -117,6 +118,7 @@ public final class KilnPrior {
         OFFSET_KELVINS_AT_1000 * z[5],
         GAIN.at(z[6]),
         INTEGRAL.at(z[7]),
+        SWITCH.at(z[13]),
         ELEMENT.at(z[8]),
         ROOM_KELVINS * z[9],
         LOAD_CONDUCTIVITY.at(z[10]),
