@@ -244,7 +244,7 @@ final class BurnoutComposer {
             : new Draft.Why(
                 "Below about 200 °C steam must find its way out: 150 °C/h for a mould of 65 mm, less"
                     + " with the square of the diameter, never under 50 °C/h.",
-                "65 to 150 °C/h by size",
+                "50 to 150 °C/h by size",
                 BurnoutRules.MACHINE_MANUAL),
         target,
         sheet.dry().isPresent()
@@ -281,7 +281,7 @@ final class BurnoutComposer {
             "1 h at 63 mm, 2 h from 89 mm on, straight between."
                 + (heavy ? " One hour more for a pattern of 100 g or more." : ""),
             "1 to 2 h",
-            BurnoutRules.CYCLES));
+            BurnoutRules.CYCLES_FITTED));
   }
 
   private Draft.Step settleStep(HeatingRate rise) {
@@ -313,7 +313,7 @@ final class BurnoutComposer {
         hold.plus(after),
         sheet.topHold().isPresent()
             ? sheetWhy("top hold")
-            : new Draft.Why(topHoldRule(), "2 to 8 h", BurnoutRules.CYCLES));
+            : new Draft.Why(topHoldRule(), "2 to 8 h", BurnoutRules.CYCLES_FITTED));
   }
 
   private Draft.Step pourStep() {
@@ -802,8 +802,8 @@ final class BurnoutComposer {
             0,
             Duration.ZERO,
             "first mould may be drawn",
-            "Every core is within %.0f °C of the pour temperature."
-                .formatted(Forecaster.READY_WITHIN_KELVINS)));
+            "Every core is within %.0f °C of the pour temperature; practice also waits until the kiln has stood there %s."
+                .formatted(Forecaster.READY_WITHIN_KELVINS, HourMinute.words(pourSoak()))));
     moments.add(
         new Moment(
             Moment.Kind.ACT,

@@ -225,6 +225,7 @@ final class EnamelComposer {
               metal.cautionOrigin()));
     }
     if (work.metal() != Metal.STEEL
+        && work.metal() != Metal.GOLD_18K
         && working.celsius() >= EnamelRules.COPPER_SILVER_EUTECTIC_CELSIUS - 20) {
       cautions.add(
           new Caution(
