@@ -75,6 +75,8 @@ public final class FiringSimulation {
   private double rawDuty;
   private double wattsNow;
   private int rejected;
+  private boolean lossWanted;
+  private double lostJoules;
 
   // The record.
   private int rows;
@@ -214,9 +216,11 @@ public final class FiringSimulation {
     return network.storedJoules(y);
   }
 
-  /** Heat leaving now, W; for energy balances. */
-  double lostWatts() {
-    return network.lostWatts(y);
+  /** Runs the program and adds up the heat that leaves meanwhile, J; for energy balances. */
+  double lostJoulesOfProgram() {
+    lossWanted = true;
+    runProgram();
+    return lostJoules;
   }
 
   /** How far the simulation has come, s from the program's start. */
@@ -374,6 +378,9 @@ public final class FiringSimulation {
 
   private void accept(double length) {
     double before = rawDuty;
+    if (lossWanted) {
+      lostJoules += 0.5 * length * (network.lostWatts(y) + network.lostWatts(yNew));
+    }
     readingRate[2 * rows - 2] = network.readingRate(rates);
     double[] swap = y;
     y = yNew;

@@ -23,7 +23,7 @@ import org.heatwright.numerics.LinearTable;
 public record MouldLoad(Mould moulds, Investment investment) implements Load {
 
   private static final int CELLS = 12;
-  private static final double FIRST_BEER = 2.404825557695773; // first zero of J0
+  private static final double FIRST_ZERO_CYLINDER = 2.404825557695773; // of J0
   private static final double EMISSIVITY = 0.85; // source: estimate
 
   /** Share of its surroundings that a mould among others sees. Source: estimate. */
@@ -49,7 +49,7 @@ public record MouldLoad(Mould moulds, Investment investment) implements Load {
     double height = moulds.heightMetres();
     double ends = 1 + BOTTOM_FREE;
     double surface = 2 * Math.PI * radius * height + ends * Math.PI * radius * radius;
-    return path(
+    return shortCylinders(
         "mould",
         moulds.count(),
         HeatCurve.of(material),
@@ -67,7 +67,20 @@ public record MouldLoad(Mould moulds, Investment investment) implements Load {
     return Math.exp(-investment.pouredHoursBefore() / 60);
   }
 
-  static ThermalBody path(
+  /**
+   * Equal short cylinders as one body.
+   *
+   * @param name what they are
+   * @param count how many
+   * @param curve their material
+   * @param radius m, inside the ring
+   * @param height m
+   * @param surface area of one that takes up heat, m²
+   * @param ringMetres thickness of a steel ring around each, m; 0: none
+   * @param conductivityFactor multiplies the material's conductivity
+   * @param heatFactor multiplies the material's heat content
+   */
+  public static ThermalBody shortCylinders(
       String name,
       int count,
       HeatCurve curve,
@@ -78,23 +91,21 @@ public record MouldLoad(Mould moulds, Investment investment) implements Load {
       double conductivityFactor,
       double heatFactor) {
     double volume = Math.PI * radius * radius * height;
-    double ratio = Math.PI * radius / (FIRST_BEER * height);
-    double depth = radius / Math.sqrt(1 + ratio * ratio);
-    double power = Math.max(0, surface * depth / volume - 1);
+    double surfacePerVolume = surface / volume;
+    double decayPerMetre = Math.hypot(FIRST_ZERO_CYLINDER / radius, Math.PI / height);
+    double depth = depth(surfacePerVolume, decayPerMetre);
+    double power = surfacePerVolume * depth - 1;
     ThermalBody.Builder builder = ThermalBody.builder(name, count * surface, EMISSIVITY * VIEW);
     if (ringMetres > 0) {
       builder.cell(
           HeatCurve.of(STEEL), 1, 1, ringMetres, count * surface * ringMetres, count * surface);
     }
-    // Equal cells, but the first is halved because its node sits on the surface.
-    double cell = depth / (CELLS - 0.5);
+    // Equal cells, but one whose node sits on the surface is a half.
+    boolean bare = ringMetres == 0;
+    double cell = depth / (bare ? CELLS - 0.5 : CELLS);
     double x = 0;
     for (int i = 0; i < CELLS; i++) {
-      double thickness = i == 0 && ringMetres == 0 ? cell / 2 : cell;
-      if (i == 0 && ringMetres > 0) {
-        cell = depth / CELLS;
-        thickness = cell;
-      }
+      double thickness = i == 0 && bare ? cell / 2 : cell;
       double next = i == CELLS - 1 ? depth : x + thickness;
       double outer = Math.pow(Math.max(0, 1 - x / depth), power + 1);
       double inner = Math.pow(Math.max(0, 1 - next / depth), power + 1);
@@ -108,5 +119,33 @@ public record MouldLoad(Mould moulds, Investment investment) implements Load {
       x = next;
     }
     return builder.core();
+  }
+
+  /**
+   * Depth of a body whose area falls with the power {@code p = depth surface/volume - 1} of what is
+   * left of the depth, and which decays as slowly as the short cylinder does.
+   */
+  private static double depth(double surfacePerVolume, double decayPerMetre) {
+    double low = 1 / surfacePerVolume; // a slab, power 0
+    double high = 20 * low;
+    for (int i = 0; i < 60; i++) {
+      double middle = (low + high) / 2;
+      if (firstZero(surfacePerVolume * middle - 1) > decayPerMetre * middle) {
+        low = middle;
+      } else {
+        high = middle;
+      }
+    }
+    return (low + high) / 2;
+  }
+
+  /**
+   * First eigenvalue of a body whose area falls with a power of the radius: exact for the slab (0),
+   * the cylinder (1) and the sphere (2), a parabola through them elsewhere.
+   */
+  private static double firstZero(double power) {
+    double slab = Math.PI / 2;
+    double second = (Math.PI - 2 * FIRST_ZERO_CYLINDER + slab) / 2;
+    return slab + power * (FIRST_ZERO_CYLINDER - slab - second + second * power);
   }
 }

@@ -1,0 +1,277 @@
+package org.heatwright.kiln;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.heatwright.kiln.FiringConditions.Disturbance;
+import org.heatwright.mould.Investment;
+import org.heatwright.mould.Mould;
+import org.heatwright.mould.MouldLoad;
+import org.heatwright.schedule.Ramp;
+import org.heatwright.schedule.Schedule;
+import org.heatwright.schedule.Segment;
+import org.heatwright.units.HeatingRate;
+import org.heatwright.units.Temperature;
+import org.heatwright.units.TemperatureChange;
+import org.heatwright.units.TemperatureUnit;
+import org.junit.jupiter.api.Test;
+
+class FiringSimulationTest {
+
+  private static final Kiln MUFFLE = TestKilns.brickMuffle(2200);
+
+  /** Segments as rate (0: fastest), target, hold in minutes. */
+  private static Schedule schedule(double... triples) {
+    List<Segment> segments = new ArrayList<>();
+    for (int i = 0; i < triples.length; i += 3) {
+      Ramp ramp =
+          triples[i] == 0 ? Ramp.fastest() : Ramp.at(HeatingRate.ofKelvinsPerHour(triples[i]));
+      segments.add(
+          new Segment(
+              ramp,
+              Temperature.ofCelsius(triples[i + 1]),
+              Duration.ofMinutes((long) triples[i + 2])));
+    }
+    return Schedule.of("test", TemperatureUnit.CELSIUS, segments);
+  }
+
+  private static FiringSimulation simulation(
+      Kiln kiln, Schedule schedule, FiringConditions conditions, List<? extends Load> loads) {
+    return new FiringSimulation(
+        kiln, KilnPrior.median(kiln), conditions, loads, schedule, FiringSimulation.Accuracy.USUAL);
+  }
+
+  private static FiringRun run(Kiln kiln, Schedule schedule, Disturbance... disturbances) {
+    FiringConditions conditions =
+        new FiringConditions(
+            Optional.of(Temperature.ofCelsius(20)),
+            Optional.empty(),
+            false,
+            Optional.empty(),
+            List.of(disturbances));
+    FiringSimulation simulation = simulation(kiln, schedule, conditions, List.of());
+    simulation.runProgram();
+    return simulation.run();
+  }
+
+  @Test
+  void followsARampThatTheKilnCanFollow() {
+    FiringRun run = run(MUFFLE, schedule(200, 600, 30));
+    // 580 K at 200 K/h is 10,440 s; the hold is 1,800 s.
+    assertThat(run.segments().get(0).reachedSeconds()).isCloseTo(10_440, within(15.0));
+    assertThat(run.endSeconds() - run.segments().get(0).reachedSeconds())
+        .isCloseTo(1800, within(1e-6));
+    assertThat(run.readingCelsiusAt(7200)).isCloseTo(420, within(3.0));
+    assertThat(run.readingCelsiusAt(run.endSeconds())).isCloseTo(600, within(2.0));
+    assertThat(run.segments().get(0).saturatedSeconds()).isZero();
+  }
+
+  @Test
+  void fallsBehindARampItCannotFollowAndSaysSo() {
+    FiringRun run = run(MUFFLE, schedule(2500, 900, 10));
+    double paper = 880 / 2500.0 * 3600;
+    assertThat(run.segments().get(0).reachedSeconds()).isGreaterThan(paper + 300);
+    assertThat(run.segments().get(0).saturatedSeconds()).isGreaterThan(600);
+  }
+
+  @Test
+  void coolsFreelyWhenToldToCoolFastest() {
+    FiringRun run = run(MUFFLE, schedule(400, 700, 10, 0, 400, 10));
+    double ended = run.segments().get(0).endSeconds();
+    double reached = run.segments().get(1).reachedSeconds();
+    assertThat(run.wattsAt((ended + reached) / 2)).isLessThan(50);
+    assertThat(run.readingCelsiusAt(reached)).isCloseTo(403, within(0.2));
+    assertThat(reached - ended).isGreaterThan(900);
+  }
+
+  @Test
+  void startsTheHoldWithTheSetpointWhereTheControllerDoesNotWait() {
+    Control waits = MUFFLE.control();
+    Control doesNot =
+        new Control(
+            waits.kind(),
+            waits.cycleSeconds(),
+            waits.hysteresis(),
+            Optional.empty(),
+            waits.afterPowerCut());
+    FiringRun run = run(TestKilns.withControl(MUFFLE, doesNot), schedule(2500, 900, 10));
+    assertThat(run.segments().get(0).reachedSeconds()).isCloseTo(880 / 2500.0 * 3600, within(1e-6));
+  }
+
+  @Test
+  void neverReachesWhatIsBeyondItsPower() {
+    FiringRun run = run(TestKilns.brickMuffle(300), schedule(0, 1000, 10));
+    assertThat(run.complete()).isFalse();
+    assertThat(run.segments().get(0).reachedSeconds()).isInfinite();
+  }
+
+  @Test
+  void standsStillWhileTheMainsAreOffAndGoesOn() {
+    Disturbance cut = new Disturbance(Disturbance.Kind.MAINS_OFF, 12_000, 900);
+    Schedule schedule = schedule(200, 600, 60);
+    FiringRun whole = run(MUFFLE, schedule);
+    FiringRun cutShort = run(MUFFLE, schedule, cut);
+    assertThat(cutShort.endSeconds()).isCloseTo(whole.endSeconds() + 900, within(1e-6));
+    assertThat(cutShort.readingCelsiusAt(12_900)).isLessThan(560);
+    assertThat(cutShort.wattsAt(12_500)).isZero();
+  }
+
+  @Test
+  void doesAfterAPowerCutWhatTheControllerDoes() {
+    Disturbance cut = new Disturbance(Disturbance.Kind.MAINS_OFF, 5_000, 900);
+    Schedule schedule = schedule(200, 600, 60);
+    Control control = MUFFLE.control();
+    Control restarts =
+        new Control(
+            control.kind(),
+            control.cycleSeconds(),
+            control.hysteresis(),
+            control.holdWaitsWithin(),
+            Control.AfterPowerCut.RESTART);
+    Control stops =
+        new Control(
+            control.kind(),
+            control.cycleSeconds(),
+            control.hysteresis(),
+            control.holdWaitsWithin(),
+            Control.AfterPowerCut.STOP);
+    FiringRun restarted = run(TestKilns.withControl(MUFFLE, restarts), schedule, cut);
+    // It starts again from where the reading is then, above room: sooner than 5,900 s more.
+    assertThat(restarted.endSeconds())
+        .isBetween(5_900 + 3_600.0, run(MUFFLE, schedule).endSeconds() + 5_900);
+    assertThat(restarted.setpointCelsiusAt(5_901)).isLessThan(300);
+    FiringRun stopped = run(TestKilns.withControl(MUFFLE, stops), schedule, cut);
+    assertThat(stopped.complete()).isFalse();
+    assertThat(stopped.lastSecond()).isCloseTo(5_900, within(1.0));
+  }
+
+  @Test
+  void dipsWhileTheDoorIsOpenAndRecovers() {
+    Disturbance open = new Disturbance(Disturbance.Kind.DOOR_OPEN, 7_000, 15);
+    Kiln fibre = TestKilns.fibreMuffle();
+    FiringRun run = run(fibre, schedule(0, 800, 150), open);
+    FiringRun shut = run(fibre, schedule(0, 800, 150));
+    double[] range = run.readingRangeCelsius(7_000, 7_120);
+    double[] undisturbed = shut.readingRangeCelsius(6_800, 7_120);
+    assertThat(range[0]).isLessThan(undisturbed[0] - 10);
+    assertThat(run.readingRangeCelsius(8_000, 8_600)[1]).isGreaterThan(795);
+  }
+
+  @Test
+  void switchesAnOnOffKilnAroundItsSetpoint() {
+    FiringRun run = run(TestKilns.fibreMuffle(), schedule(0, 800, 120));
+    double[] range = run.readingRangeCelsius(5_000, 7_000);
+    assertThat(range[0]).isBetween(750.0, 799.0);
+    assertThat(range[1]).isBetween(801.0, 850.0);
+    int powered = 0;
+    for (int t = 5_000; t < 7_000; t++) {
+      double watts = run.wattsAt(t + 0.5);
+      if (watts > 650) {
+        powered++;
+      }
+    }
+    assertThat(powered).isBetween(400, 1600);
+  }
+
+  /** Energy in equals heat stored and heat lost, to a thousandth. */
+  @Test
+  void keepsItsEnergyBalance() {
+    FiringConditions conditions = FiringConditions.usual();
+    List<MouldLoad> moulds =
+        List.of(new MouldLoad(new Mould(2, 0.063, 0.09, 0.0015), Investment.gypsum(0.4)));
+    FiringSimulation simulation =
+        simulation(MUFFLE, schedule(150, 200, 60, 200, 700, 60), conditions, moulds);
+    double storedBefore = simulation.storedJoules();
+    simulation.runProgram();
+    double end = simulation.elapsedSeconds();
+    double joules = simulation.run().joulesAt(end);
+    // The loss along the way: integrate it over a second run that is stopped at many instants.
+    FiringSimulation again =
+        simulation(MUFFLE, schedule(150, 200, 60, 200, 700, 60), conditions, moulds);
+    double lost = again.lostJoulesOfProgram();
+    assertThat(simulation.storedJoules() - storedBefore + lost)
+        .isCloseTo(joules, within(joules * 1e-3));
+  }
+
+  /** The solver and the grid of use against one much finer, over a 12 h firing. */
+  @Test
+  void isWithinHalfAKelvinOfItsConvergedRun() {
+    Schedule burnout = schedule(150, 150, 120, 150, 370, 120, 200, 732, 120, 200, 500, 60);
+    FiringRun usual = run(MUFFLE, burnout);
+    FiringSimulation fine =
+        new FiringSimulation(
+            MUFFLE,
+            KilnPrior.median(MUFFLE),
+            FiringConditions.usual(),
+            List.of(),
+            burnout,
+            FiringSimulation.Accuracy.FINE);
+    fine.runProgram();
+    FiringRun converged = fine.run();
+    assertThat(converged.endSeconds()).isGreaterThan(12 * 3600);
+    double worst = 0;
+    for (double t = 0; t <= converged.endSeconds(); t += 5) {
+      worst = Math.max(worst, Math.abs(usual.readingCelsiusAt(t) - converged.readingCelsiusAt(t)));
+    }
+    assertThat(worst).isLessThan(0.5);
+    assertThat(usual.endSeconds()).isCloseTo(converged.endSeconds(), within(2.0));
+    assertThat(usual.joulesAt(usual.endSeconds()))
+        .isCloseTo(
+            converged.joulesAt(converged.endSeconds()),
+            within(0.01 * converged.joulesAt(converged.endSeconds())));
+    assertThat(usual.steps()).isLessThan(600);
+  }
+
+  @Test
+  void aSaturatedRampConvergesToo() {
+    Schedule quick = schedule(0, 900, 30);
+    FiringRun usual = run(MUFFLE, quick);
+    FiringSimulation fine =
+        new FiringSimulation(
+            MUFFLE,
+            KilnPrior.median(MUFFLE),
+            FiringConditions.usual(),
+            List.of(),
+            quick,
+            FiringSimulation.Accuracy.FINE);
+    fine.runProgram();
+    assertThat(usual.endSeconds())
+        .isCloseTo(fine.run().endSeconds(), within(0.01 * usual.endSeconds()));
+  }
+
+  @Test
+  void moreOfAnythingThatCostsHeatTakesLonger() {
+    double empty = run(MUFFLE, schedule(0, 900, 10)).endSeconds();
+    FiringSimulation loaded =
+        simulation(
+            MUFFLE,
+            schedule(0, 900, 10),
+            FiringConditions.usual(),
+            List.of(LumpedLoad.furniture(2)));
+    loaded.runProgram();
+    assertThat(loaded.run().endSeconds()).isGreaterThan(empty + 60);
+    assertThat(run(MUFFLE, schedule(0, 950, 10)).endSeconds()).isGreaterThan(empty);
+    assertThat(run(TestKilns.brickMuffle(1800), schedule(0, 900, 10)).endSeconds())
+        .isGreaterThan(empty);
+  }
+
+  @Test
+  void startsWarmWhereTheKilnIsWarm() {
+    FiringConditions warm =
+        new FiringConditions(
+            Optional.of(Temperature.ofCelsius(20)),
+            Optional.of(Temperature.ofCelsius(180)),
+            false,
+            Optional.empty(),
+            List.of());
+    FiringSimulation simulation = simulation(MUFFLE, schedule(200, 600, 30), warm, List.of());
+    simulation.runProgram();
+    assertThat(simulation.run().segments().get(0).reachedSeconds())
+        .isCloseTo(420 / 200.0 * 3600, within(30.0));
+    assertThat(MUFFLE.control().holdWaitsWithin()).contains(TemperatureChange.ofKelvins(3));
+  }
+}
