@@ -32,7 +32,7 @@ public final class Inspector {
         .demands()
         .ifPresent(d -> findings.addAll(WorkChecks.find(walk, inspection.schedule(), d)));
     inspection.keypad().ifPresent(k -> findings.addAll(KilnChecks.find(k, inspection.schedule())));
-    findings.addAll(ScheduleChecks.find(walk));
+    findings.addAll(ScheduleChecks.find(walk, inspection.keypad().map(k -> k.hold().max())));
     inspection
         .forecast()
         .ifPresent(f -> findings.addAll(ForecastChecks.find(f, inspection.kiln(), walk)));

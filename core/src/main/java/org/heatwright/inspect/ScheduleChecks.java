@@ -5,6 +5,7 @@ import static org.heatwright.inspect.Walk.finding;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.heatwright.material.Origin;
 import org.heatwright.schedule.HourMinute;
 
@@ -19,10 +20,10 @@ final class ScheduleChecks {
 
   private ScheduleChecks() {}
 
-  static List<Finding> find(Walk walk) {
+  static List<Finding> find(Walk walk, Optional<Duration> longestHold) {
     List<Finding> findings = new ArrayList<>();
     for (Walk.Step step : walk.steps()) {
-      if (Math.abs(step.wayKelvins()) < SAME_KELVINS) {
+      if (Math.abs(step.wayKelvins()) < SAME_KELVINS && !goesOnHolding(walk, step, longestHold)) {
         findings.add(
             finding(
                 Severity.WARN,
@@ -59,5 +60,15 @@ final class ScheduleChecks {
       }
     }
     return findings;
+  }
+
+  /** The keypad cannot write a hold this long in one segment. */
+  private static boolean goesOnHolding(Walk walk, Walk.Step step, Optional<Duration> longestHold) {
+    return step.number() > 1
+        && longestHold
+            .filter(
+                longest ->
+                    walk.steps().get(step.number() - 2).segment().hold().compareTo(longest) >= 0)
+            .isPresent();
   }
 }

@@ -154,8 +154,7 @@ final class WorkChecks {
 
   private void pourSoak(PourSoak soak) {
     Walk.Step last = walk.last();
-    double away = Math.abs(last.segment().target().celsius() - soak.target().celsius());
-    if (away > AT_POUR_KELVINS) {
+    if (!isAtPour(last, soak)) {
       findings.add(
           finding(
               Severity.WARN,
@@ -166,7 +165,7 @@ final class WorkChecks {
               soak.origin()));
       return;
     }
-    Duration hold = last.segment().hold();
+    Duration hold = holdAtPour(soak);
     if (schedule.atEnd() == AtEnd.KEEP || hold.compareTo(soak.atLeast()) >= 0) {
       return;
     }
@@ -181,6 +180,21 @@ final class WorkChecks {
                     walk.target(last),
                     HourMinute.words(soak.atLeast())),
             soak.origin()));
+  }
+
+  /** The holds of the last segments that are all at the pour temperature. */
+  private Duration holdAtPour(PourSoak soak) {
+    Duration hold = Duration.ZERO;
+    List<Walk.Step> steps = walk.steps();
+    for (int i = steps.size() - 1; i >= 0 && isAtPour(steps.get(i), soak); i--) {
+      hold = hold.plus(steps.get(i).segment().hold());
+    }
+    return hold;
+  }
+
+  private static boolean isAtPour(Walk.Step step, PourSoak soak) {
+    double away = Math.abs(step.segment().target().celsius() - soak.target().celsius());
+    return away <= AT_POUR_KELVINS;
   }
 
   private void reheats(Demands.NoReheat rule) {

@@ -30,6 +30,9 @@ import org.heatwright.units.TemperatureUnit;
 /** Burnout of gypsum-bonded moulds: what the work is, what it asks, the schedule for it. */
 final class BurnoutComposer {
 
+  private static final String CARBON_OUT = "carbon out";
+  private static final String SETTLE_AT_POUR = "settle at pour temperature";
+
   private static final double NEAR_KELVINS = 5;
   private static final double LEAST_LIMIT_CELSIUS = 400;
 
@@ -222,9 +225,14 @@ final class BurnoutComposer {
     HeatingRate slow = slowRise(second);
     short3.add(topStep(slow, slowWhy(), poursAtTop));
     short3.addAll(ending);
-    return full.size() > short3.size()
-        ? List.of(new Draft(full), new Draft(short3))
-        : List.of(new Draft(full));
+    List<Draft> drafts = new ArrayList<>();
+    drafts.add(new Draft(full));
+    drafts.add(coolingFreely(full));
+    if (full.size() > short3.size()) {
+      drafts.add(new Draft(short3));
+      drafts.add(coolingFreely(short3));
+    }
+    return drafts;
   }
 
   private Draft.Step dryStep(HeatingRate early) {
@@ -305,7 +313,7 @@ final class BurnoutComposer {
     Duration hold = topHold();
     Duration after = poursAtTop ? pourHold() : Duration.ZERO;
     return new Draft.Step(
-        poursAtTop ? "carbon out, settle at pour temperature" : "carbon out",
+        poursAtTop ? CARBON_OUT + ", " + SETTLE_AT_POUR : CARBON_OUT,
         Ramp.at(rise),
         rampWhy,
         top,
@@ -319,7 +327,7 @@ final class BurnoutComposer {
   private Draft.Step pourStep() {
     HeatingRate fall = RoundNumbers.rate(BurnoutRules.plannedFall(diameterMillimetres), unit);
     return new Draft.Step(
-        "settle at pour temperature",
+        SETTLE_AT_POUR,
         Ramp.at(fall),
         new Draft.Why(
             "Only downwards, without undershoot; large moulds slower.",
@@ -348,6 +356,25 @@ final class BurnoutComposer {
                         counted(work.count(), "mould")),
                 "at least 1 h, large moulds 2 h",
                 Origin.read("a supplier's article on casting karat gold, and the maker's cycles")));
+  }
+
+  /** For keypads that only stop heating on the way down. */
+  private static Draft coolingFreely(List<Draft.Step> steps) {
+    List<Draft.Step> free = new ArrayList<>();
+    for (Draft.Step step : steps) {
+      boolean falls =
+          !free.isEmpty() && step.target().compareTo(free.get(free.size() - 1).target()) < 0;
+      free.add(
+          falls
+              ? step.withRamp(
+                  Ramp.fastest(),
+                  new Draft.Why(
+                      "The keypad cannot slow the cooling: the closed kiln falls as it will.",
+                      "100 to 250 °C/h",
+                      Origin.own("keypad description")))
+              : step);
+    }
+    return new Draft(free);
   }
 
   private HeatingRate plannedEarly() {
@@ -760,11 +787,13 @@ final class BurnoutComposer {
   }
 
   private List<Moment> moments(Draft draft) {
-    int topSegment = 0;
     int last = draft.steps().size();
+    int topBegins = 0;
+    int topEnds = 0;
     for (int i = 0; i < last; i++) {
-      if (draft.steps().get(i).purpose().startsWith("carbon out")) {
-        topSegment = i + 1;
+      if (draft.steps().get(i).purpose().startsWith(CARBON_OUT)) {
+        topBegins = topBegins == 0 ? i + 1 : topBegins;
+        topEnds = i + 1;
       }
     }
     List<Moment> moments = new ArrayList<>();
@@ -780,16 +809,16 @@ final class BurnoutComposer {
         new Moment(
             Moment.Kind.LAST_CHANGE,
             Moment.Anchor.SEGMENT_REACHED,
-            topSegment,
+            topBegins,
             Duration.ZERO,
             "change the top temperature",
             "The carbon hold begins."));
-    if (last > topSegment) {
+    if (last > topEnds) {
       moments.add(
           new Moment(
               Moment.Kind.LAST_CHANGE,
               Moment.Anchor.SEGMENT_END,
-              topSegment,
+              topEnds,
               Duration.ZERO,
               "change the pour temperature at no cost",
               "Later the core needs its catch-up time again, and it must not go up from below 275"

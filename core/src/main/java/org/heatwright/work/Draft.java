@@ -38,7 +38,16 @@ record Draft(List<Step> steps) {
       Temperature target,
       Why targetWhy,
       Duration hold,
-      Why holdWhy) {}
+      Why holdWhy) {
+
+    Step withHold(Duration newHold) {
+      return new Step(purpose, ramp, rampWhy, target, targetWhy, newHold, holdWhy);
+    }
+
+    Step withRamp(Ramp newRamp, Why newWhy) {
+      return new Step(purpose, newRamp, newWhy, target, targetWhy, hold, holdWhy);
+    }
+  }
 
   Schedule schedule(String name, TemperatureUnit unit) {
     return Schedule.of(
@@ -90,23 +99,49 @@ record Draft(List<Step> steps) {
   }
 
   /**
-   * The first of several drafts that the keypad can express, as it expresses it. Without a keypad
-   * the first draft; if none fits, the last, which inspection will refuse with the keypad's own
-   * words.
+   * The first of several drafts that the keypad can express, as it expresses it; a hold it cannot
+   * write in one piece is split, or made whole hours. Without a keypad the first draft; if none
+   * fits, the last, which inspection will refuse with the keypad's own words.
    */
   static Fitted firstThatFits(
       List<Draft> drafts, String name, TemperatureUnit unit, Optional<Keypad> keypad) {
+    if (keypad.isEmpty()) {
+      return new Fitted(drafts.get(0), drafts.get(0).schedule(name, unit));
+    }
+    Duration longest = keypad.get().hold().max();
     for (Draft draft : drafts) {
-      Schedule wanted = draft.schedule(name, unit);
-      if (keypad.isEmpty()) {
-        return new Fitted(draft, wanted);
-      }
-      FittedProgram program = KeypadFit.fit(wanted, keypad.get());
-      if (program.fits() && program.expressible().segments().size() == draft.steps().size()) {
-        return new Fitted(draft, program.expressible());
+      Draft wholeHours = draft.withWholeHours();
+      for (Draft variant :
+          List.of(draft, draft.split(longest), wholeHours, wholeHours.split(longest))) {
+        FittedProgram program = KeypadFit.fit(variant.schedule(name, unit), keypad.get());
+        if (program.fits()) {
+          return new Fitted(variant, program.expressible());
+        }
       }
     }
     Draft last = drafts.get(drafts.size() - 1);
     return new Fitted(last, last.schedule(name, unit));
+  }
+
+  /** Every hold longer than the longest becomes several at the same target. */
+  private Draft split(Duration longest) {
+    List<Step> split = new ArrayList<>();
+    for (Step step : steps) {
+      Duration left = step.hold();
+      while (left.compareTo(longest) > 0) {
+        split.add(step.withHold(longest));
+        left = left.minus(longest);
+      }
+      split.add(step.withHold(left));
+    }
+    return new Draft(split);
+  }
+
+  /** Every hold becomes whole hours, never shorter. */
+  private Draft withWholeHours() {
+    return new Draft(
+        steps.stream()
+            .map(s -> s.withHold(Duration.ofHours((s.hold().toMinutes() + 59) / 60)))
+            .toList());
   }
 }

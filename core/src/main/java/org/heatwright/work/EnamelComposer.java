@@ -18,7 +18,6 @@ import org.heatwright.kiln.Kiln;
 import org.heatwright.material.Origin;
 import org.heatwright.schedule.HourMinute;
 import org.heatwright.schedule.Ramp;
-import org.heatwright.units.HeatingRate;
 import org.heatwright.units.Temperature;
 import org.heatwright.units.TemperatureChange;
 import org.heatwright.units.TemperatureUnit;
@@ -26,9 +25,6 @@ import org.heatwright.work.EnamelWork.Metal;
 
 /** An enamelling session: one way up, then the working hold. */
 final class EnamelComposer {
-
-  /** For keypads that have no word for fastest; no small kiln climbs quicker for long. */
-  private static final HeatingRate NEARLY_FASTEST = HeatingRate.ofKelvinsPerHour(900);
 
   private static final double LEAST_WORKING_CELSIUS = 650;
 
@@ -71,16 +67,14 @@ final class EnamelComposer {
   }
 
   private Composition compose(Optional<Keypad> keypad) {
-    List<Draft> drafts =
-        List.of(draft(Ramp.fastest()), draft(Ramp.at(RoundNumbers.rate(NEARLY_FASTEST, unit))));
-    Draft.Fitted fitted = Draft.firstThatFits(drafts, name(), unit, keypad);
+    Draft.Fitted fitted = Draft.firstThatFits(List.of(draft()), name(), unit, keypad);
     return new Composition(
         fitted.schedule(),
         fitted.reasons(),
         demands(),
         Charge.empty(),
-        cautions(fitted.schedule().segments().get(0).hold()),
-        moments());
+        cautions(),
+        moments(fitted.draft().steps().size()));
   }
 
   private void refuseImpossibleTemperatures() {
@@ -113,12 +107,12 @@ final class EnamelComposer {
     return "enamel-" + work.metal().words().replace(' ', '-');
   }
 
-  private Draft draft(Ramp ramp) {
+  private Draft draft() {
     return new Draft(
         List.of(
             new Draft.Step(
                 "working heat",
-                ramp,
+                Ramp.fastest(),
                 new Draft.Why(
                     "The kiln is empty on the way up, so nothing but the kiln limits the rate.",
                     "",
@@ -210,7 +204,7 @@ final class EnamelComposer {
 
   // ---- what to know, and when to act
 
-  private List<Caution> cautions(Duration hold) {
+  private List<Caution> cautions() {
     List<Caution> cautions = new ArrayList<>();
     if (working.compareTo(metal.caution()) > 0) {
       cautions.add(
@@ -233,14 +227,6 @@ final class EnamelComposer {
               "Where bare silver touches copper, metal melts from 779 °C: keep enamel between them or"
                   + " stay at or below 770 °C.",
               Origin.read("a metallurgy data page on copper and silver, eutectic 779.1 °C")));
-    }
-    if (hold.compareTo(work.session()) < 0) {
-      cautions.add(
-          new Caution(
-              "session-cut",
-              "The keypad holds %s at most, not the whole session of %s: start it again in time."
-                  .formatted(HourMinute.words(hold), HourMinute.words(work.session())),
-              Origin.own("keypad description")));
     }
     long firings = firings();
     if (firings < work.pieces()) {
@@ -288,7 +274,7 @@ final class EnamelComposer {
     return cautions;
   }
 
-  private List<Moment> moments() {
+  private List<Moment> moments(int segments) {
     return List.of(
         new Moment(
             Moment.Kind.READY,
@@ -315,7 +301,7 @@ final class EnamelComposer {
         new Moment(
             Moment.Kind.ACT,
             Moment.Anchor.SEGMENT_END,
-            1,
+            segments,
             Duration.ZERO,
             "last piece out",
             "The working hold ends, and the kiln cools by itself."));

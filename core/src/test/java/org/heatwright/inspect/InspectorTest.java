@@ -13,6 +13,7 @@ import org.heatwright.forecast.Band;
 import org.heatwright.forecast.Forecast;
 import org.heatwright.forecast.ForecastTrace;
 import org.heatwright.forecast.SegmentForecast;
+import org.heatwright.keypad.TestKeypads;
 import org.heatwright.kiln.Circuit;
 import org.heatwright.kiln.Kiln;
 import org.heatwright.schedule.AtEnd;
@@ -245,6 +246,41 @@ class InspectorTest {
     assertOne(
         inspect(celsius(DRY, WAX_OUT, TOP, at(200, 500, 30))), "short-pour-soak", Severity.WARN, 4);
     assertOne(inspect(celsius(DRY, WAX_OUT, TOP)), "not-at-pour-temperature", Severity.WARN, 3);
+  }
+
+  @Test
+  void aSoakMayGoOnInAnotherSegment() {
+    assertNone(
+        inspect(celsius(DRY, WAX_OUT, TOP, at(200, 500, 40), at(200, 500, 40))), "short-pour-soak");
+  }
+
+  // ---- the keypad
+
+  @Test
+  void whatTheKeypadCannotDoStopsAndWhatItRoundsIsNoted() {
+    List<Finding> findings =
+        Inspector.inspect(
+            Inspection.of(celsius(DRY, at(0.5, 370, 120), at(150, 1250, 1200), at(200, 500.5, 90)))
+                .on(TestKeypads.digits()));
+    assertThat(findings)
+        .filteredOn(f -> f.code().equals("keypad-refuses"))
+        .allSatisfy(f -> assertThat(f.severity()).isEqualTo(Severity.STOP))
+        .extracting(f -> f.segment().getAsInt())
+        .containsExactly(2, 3, 3); // the rate; the target and the hold
+    assertOne(findings, "keypad-rounds", Severity.NOTE, 4);
+  }
+
+  @Test
+  void moreSegmentsThanTheKeypadHoldsStop() {
+    List<Segment> many = new ArrayList<>();
+    for (int i = 1; i <= 13; i++) {
+      many.add(at(50, 20 + 50 * i, 0));
+    }
+    List<Finding> findings =
+        Inspector.inspect(
+            Inspection.of(celsius(many.toArray(Segment[]::new))).on(TestKeypads.digits()));
+    assertOne(findings, "keypad-refuses", Severity.STOP, 0);
+    assertThat(of(findings, "keypad-refuses").message()).contains("13 segments", "holds 12");
   }
 
   @Test

@@ -19,12 +19,12 @@ import org.heatwright.schedule.Segment;
 import org.heatwright.units.TemperatureUnit;
 
 /** Three invented keypads that differ in as much as they can, and schedules for them. */
-final class TestKeypads {
+public final class TestKeypads {
 
   private TestKeypads() {}
 
   /** Up, down, next; the hold as h.mm; ends by a mark; in either unit, which its review hides. */
-  static Keypad steps() {
+  public static Keypad steps() {
     return new Keypad(
         "Steps",
         new UnitSetting(
@@ -80,7 +80,7 @@ final class TestKeypads {
   }
 
   /** Digit keys; the hold in minutes; ends by a count; °C only. */
-  static Keypad digits() {
+  public static Keypad digits() {
     return new Keypad(
         "Digits",
         UnitSetting.fixed(TemperatureUnit.CELSIUS, UnitSetting.ShownAt.IDLE),
@@ -133,7 +133,7 @@ final class TestKeypads {
    * A knob; rates a minute; the hold as hh:mm; every unused segment must be empty; the review hides
    * the delay.
    */
-  static Keypad knob() {
+  public static Keypad knob() {
     return new Keypad(
         "Knob",
         new UnitSetting(
@@ -191,7 +191,8 @@ final class TestKeypads {
   }
 
   /** The same keypad with another way to write a hold. */
-  static Keypad withHold(Keypad keypad, TimeForm form, String maxMinutes, String stepMinutes) {
+  public static Keypad withHold(
+      Keypad keypad, TimeForm form, String maxMinutes, String stepMinutes) {
     return with(
         keypad,
         keypad.rate(),
@@ -204,7 +205,7 @@ final class TestKeypads {
             Optional.empty()));
   }
 
-  static Keypad withRate(Keypad keypad, Optional<Special> fastest, Keypad.Cooling cooling) {
+  public static Keypad withRate(Keypad keypad, Optional<Special> fastest, Keypad.Cooling cooling) {
     Keypad.RateField rate = keypad.rate();
     return with(
         keypad,
@@ -219,7 +220,7 @@ final class TestKeypads {
         keypad.hold());
   }
 
-  static Keypad with(Keypad k, Keypad.RateField rate, Keypad.HoldField hold) {
+  public static Keypad with(Keypad k, Keypad.RateField rate, Keypad.HoldField hold) {
     return new Keypad(
         k.name(),
         k.units(),
