@@ -1,0 +1,136 @@
+package org.heatwright.forecast;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.time.Duration;
+import java.util.List;
+import org.heatwright.kiln.Kiln;
+import org.heatwright.kiln.TestKilns;
+import org.heatwright.mould.Investment;
+import org.heatwright.mould.Mould;
+import org.heatwright.schedule.Ramp;
+import org.heatwright.schedule.Schedule;
+import org.heatwright.schedule.Segment;
+import org.heatwright.units.HeatingRate;
+import org.heatwright.units.Temperature;
+import org.heatwright.units.TemperatureUnit;
+import org.junit.jupiter.api.Test;
+
+class ForecasterTest {
+
+  private static final Kiln MUFFLE = TestKilns.brickMuffle(2200);
+
+  private static Segment segment(double rate, double target, int minutes) {
+    return new Segment(
+        rate == 0 ? Ramp.fastest() : Ramp.at(HeatingRate.ofKelvinsPerHour(rate)),
+        Temperature.ofCelsius(target),
+        Duration.ofMinutes(minutes));
+  }
+
+  private static final Schedule BURNOUT =
+      Schedule.of(
+          "burnout",
+          TemperatureUnit.CELSIUS,
+          List.of(
+              segment(120, 150, 120),
+              segment(120, 370, 120),
+              segment(180, 730, 180),
+              segment(200, 500, 120)));
+
+  private static final Charge THREE_MOULDS =
+      Charge.moulds(List.of(new Mould(3, 0.09, 0.15, 0.003)), Investment.gypsum(0.40));
+
+  @Test
+  void givesTheSameForecastForTheSameRequest() {
+    ForecastRequest request = ForecastRequest.of(BURNOUT, MUFFLE, THREE_MOULDS).withDraws(16);
+    Forecast first = Forecaster.forecast(request);
+    Forecast second = Forecaster.forecast(request);
+    assertThat(second.segments()).isEqualTo(first.segments());
+    assertThat(second.work()).isEqualTo(first.work());
+    assertThat(second.energyKilowattHours()).isEqualTo(first.energyKilowattHours());
+    assertThat(second.trace().medianCelsius()).isEqualTo(first.trace().medianCelsius());
+  }
+
+  @Test
+  void keepsItsCurvesInOrderAndItsTimesRising() {
+    Forecast forecast = Forecaster.forecast(ForecastRequest.of(BURNOUT, MUFFLE, THREE_MOULDS));
+    ForecastTrace trace = forecast.trace();
+    double[] seconds = trace.seconds();
+    for (int i = 0; i < trace.size(); i++) {
+      assertThat(trace.lowCelsius()[i]).isLessThanOrEqualTo(trace.medianCelsius()[i]);
+      assertThat(trace.medianCelsius()[i]).isLessThanOrEqualTo(trace.highCelsius()[i]);
+      assertThat(i == 0 || seconds[i] > seconds[i - 1]).isTrue();
+    }
+    double before = 0;
+    for (SegmentForecast segment : forecast.segments()) {
+      assertThat(segment.reachedSeconds().low()).isGreaterThanOrEqualTo(before);
+      assertThat(segment.endSeconds().low()).isGreaterThanOrEqualTo(segment.reachedSeconds().low());
+      before = segment.reachedSeconds().low();
+      assertThat(segment.reachedShare()).isEqualTo(1);
+    }
+    assertThat(forecast.reachesEveryTarget()).isTrue();
+  }
+
+  /** A 2 h hold at 150 °C does not dry a 90 mm mould: its core still boils in the next ramp. */
+  @Test
+  void knowsThatTwoHoursAtOneHundredAndFiftyDoNotDryABigMould() {
+    Forecast forecast = Forecaster.forecast(ForecastRequest.of(BURNOUT, MUFFLE, THREE_MOULDS));
+    double firstHoldEnds = forecast.segments().get(0).endSeconds().median();
+    Band dry = forecast.work().get(0).drySeconds().orElseThrow();
+    assertThat(dry.low()).isGreaterThan(firstHoldEnds);
+  }
+
+  @Test
+  void saysWhenTheSlowestCoreIsReadyToPour() {
+    Charge mixed =
+        Charge.moulds(
+            List.of(new Mould(1, 0.05, 0.065, 0.002), new Mould(1, 0.10, 0.15, 0.003)),
+            Investment.gypsum(0.40));
+    Forecast forecast = Forecaster.forecast(ForecastRequest.of(BURNOUT, MUFFLE, mixed));
+    Band small = forecast.work().get(0).readySeconds().orElseThrow();
+    Band large = forecast.work().get(1).readySeconds().orElseThrow();
+    assertThat(large.median()).isGreaterThan(small.median() + 300);
+    Band all = forecast.workReadySeconds().orElseThrow();
+    assertThat(all).isEqualTo(large);
+    assertThat(all.high()).isLessThan(forecast.endSeconds().high());
+    assertThat(forecast.work().get(1).atEndCelsius().median()).isCloseTo(500, within(8.0));
+  }
+
+  @Test
+  void doesNotPromiseAReadyTimeThatDoesNotCome() {
+    Schedule hasty = BURNOUT.withSegments(List.of(segment(0, 730, 10), segment(0, 500, 1)));
+    Forecast forecast = Forecaster.forecast(ForecastRequest.of(hasty, MUFFLE, THREE_MOULDS));
+    assertThat(forecast.workReadySeconds()).isEmpty();
+  }
+
+  @Test
+  void tellsWhichShareOfItsKilnsReachesATarget() {
+    Schedule hot = BURNOUT.withSegments(List.of(segment(0, 1090, 10)));
+    Forecast weak =
+        Forecaster.forecast(
+            ForecastRequest.of(hot, TestKilns.brickMuffle(600), Charge.empty()).withDraws(16));
+    assertThat(weak.segments().get(0).reachedShare()).isLessThan(1);
+    assertThat(weak.reachesEveryTarget()).isFalse();
+  }
+
+  @Test
+  void widensWhatIsLessKnown() {
+    Schedule quick = BURNOUT.withSegments(List.of(segment(0, 900, 20)));
+    Schedule slow = BURNOUT.withSegments(List.of(segment(100, 900, 20)));
+    Band fastest =
+        Forecaster.forecast(ForecastRequest.of(quick, MUFFLE, Charge.empty())).endSeconds();
+    Band ramped =
+        Forecaster.forecast(ForecastRequest.of(slow, MUFFLE, Charge.empty())).endSeconds();
+    assertThat((fastest.high() - fastest.low()) / fastest.median())
+        .isGreaterThan(10 * (ramped.high() - ramped.low()) / ramped.median());
+  }
+
+  @Test
+  void aSingleDrawHasNoBand() {
+    Forecast forecast =
+        Forecaster.forecast(ForecastRequest.of(BURNOUT, MUFFLE, Charge.empty()).withDraws(1));
+    assertThat(forecast.endSeconds().low()).isEqualTo(forecast.endSeconds().high());
+    assertThat(forecast.trace().lowCelsius()).isEqualTo(forecast.trace().highCelsius());
+  }
+}
