@@ -7,7 +7,7 @@ import java.util.Objects;
  *
  * @param segments how many
  * @param sumOfTargets of the numbers as shown, in the unit in force
- * @param totalMinutes of all holds, min
+ * @param totalMinutes of all holds that are shown as a time, min; an endless one counts nothing
  * @param firstUnused what the first unused segment must read; says so in words if there is none
  * @param minutesOnPaper holds and ramps at their rates from a cold kiln of 20 °C, <i>fastest</i>
  *     ramps counted as nothing, min

@@ -76,7 +76,7 @@ public final class KeyingPlanner {
       save();
       review();
       return new KeyingSheet(
-          slot, steps, KeyingTimes.duration(seconds), "About; " + KeyingTimes.ORIGIN.words() + ".");
+          slot, steps, KeyingTimes.duration(seconds), KeyingTimes.ORIGIN.words());
     }
 
     private String firstPrompt() {

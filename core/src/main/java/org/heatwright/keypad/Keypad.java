@@ -123,12 +123,40 @@ public record Keypad(
       requireTypable(end.mark());
     }
     requireLabels(rate, target, hold, delay);
+    rate.start()
+        .ifPresent(
+            v -> require(rate.range().holds(v), "The rate cannot start at %s: it is not one.", v));
+    target
+        .start()
+        .ifPresent(
+            v ->
+                require(
+                    target.range().holds(v), "The target cannot start at %s: it is not one.", v));
+    hold.startMinutes()
+        .ifPresent(
+            v ->
+                require(
+                    hold.range().holds(v), "The hold cannot start at %s min: it is not one.", v));
+    delay
+        .flatMap(DelayField::startMinutes)
+        .ifPresent(
+            v ->
+                require(
+                    delay.orElseThrow().range().holds(v),
+                    "The delay cannot start at %s min: it is not one.",
+                    v));
   }
 
   private static void require(boolean holds, String message, Object... values) {
     if (!holds) {
       throw new IllegalArgumentException(message.formatted(values));
     }
+  }
+
+  /** One form for equal numbers, so that equal descriptions are equal records. */
+  private static BigDecimal plain(BigDecimal number) {
+    BigDecimal stripped = number.stripTrailingZeros();
+    return stripped.scale() < 0 ? stripped.setScale(0) : stripped;
   }
 
   private static String words(List<KeyedValue.Kind> kinds) {
@@ -356,9 +384,9 @@ public record Keypad(
   public record Range(BigDecimal min, BigDecimal max, BigDecimal step) {
 
     public Range {
-      Objects.requireNonNull(min, "min");
-      Objects.requireNonNull(max, "max");
-      Objects.requireNonNull(step, "step");
+      min = plain(min);
+      max = plain(max);
+      step = plain(step);
       require(
           min.signum() >= 0 && max.compareTo(min) >= 0 && step.signum() > 0,
           "A range (%s to %s, step %s) goes up from zero or more by steps above zero.",
@@ -467,7 +495,7 @@ public record Keypad(
       Objects.requireNonNull(inOtherUnit, "inOtherUnit");
       Objects.requireNonNull(fastest, "fastest");
       Objects.requireNonNull(cooling, "cooling");
-      Objects.requireNonNull(start, "start");
+      start = start.map(Keypad::plain);
       require(
           range.min().signum() > 0 && inOtherUnit.map(r -> r.min().signum() > 0).orElse(true),
           "The least ordinary rate must be above zero; a rate of 0 is a special value.");
@@ -520,7 +548,7 @@ public record Keypad(
       Objects.requireNonNull(label, "label");
       Objects.requireNonNull(range, "range");
       Objects.requireNonNull(inOtherUnit, "inOtherUnit");
-      Objects.requireNonNull(start, "start");
+      start = start.map(Keypad::plain);
     }
   }
 
@@ -543,7 +571,9 @@ public record Keypad(
     public HoldField {
       Objects.requireNonNull(label, "label");
       Objects.requireNonNull(endless, "endless");
-      Objects.requireNonNull(startMinutes, "startMinutes");
+      maxMinutes = plain(maxMinutes);
+      stepMinutes = plain(stepMinutes);
+      startMinutes = startMinutes.map(Keypad::plain);
       requireTimes("hold", form, maxMinutes, stepMinutes);
     }
 
@@ -579,7 +609,9 @@ public record Keypad(
 
     public DelayField {
       Objects.requireNonNull(label, "label");
-      Objects.requireNonNull(startMinutes, "startMinutes");
+      maxMinutes = plain(maxMinutes);
+      stepMinutes = plain(stepMinutes);
+      startMinutes = startMinutes.map(Keypad::plain);
       requireTimes("delay", form, maxMinutes, stepMinutes);
       require(position != Position.HIDDEN, "The delay is keyed first or last.");
     }

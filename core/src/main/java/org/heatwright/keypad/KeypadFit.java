@@ -81,6 +81,7 @@ public final class KeypadFit {
     private final List<KeyedValue> values = new ArrayList<>();
     private final List<Segment> expressible = new ArrayList<>();
     private BigDecimal sumOfTargets = BigDecimal.ZERO;
+    private long shownHoldMinutes;
     private Optional<KeyedValue> lastValue = Optional.empty();
 
     Fitting(Schedule schedule, Keypad keypad) {
@@ -388,6 +389,7 @@ public final class KeypadFit {
         return new Keyed<>(asked.hold(), "", "");
       }
       Duration result = Duration.ofMinutes(keyed.longValueExact());
+      shownHoldMinutes += result.toMinutes();
       if (!result.equals(asked.hold())) {
         note(
             FitNote.Kind.ROUNDED,
@@ -485,11 +487,10 @@ public final class KeypadFit {
           used >= keypad.segments()
               ? "none: all %d segments are used".formatted(keypad.segments())
               : keypad.end().mark().map(Special::shows).orElse("none: the keypad counts segments");
-      long holdMinutes = result.segments().stream().mapToLong(s -> s.hold().toMinutes()).sum();
       return new CheckFigures(
           used,
           sumOfTargets.doubleValue(),
-          holdMinutes,
+          shownHoldMinutes,
           firstUnused,
           Math.round(result.nominalTime(COLD_KILN).total().toSeconds() / 60.0));
     }

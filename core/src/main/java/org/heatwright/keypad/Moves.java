@@ -8,8 +8,8 @@ import java.util.Map;
 /**
  * The quickest way to a value: for keys that step, a search over holding and tapping, from below,
  * from above or around the end; for a knob the same over spinning and clicking; for digits, typing.
- * A hold's cost contains the steps by which a person usually misses, so a fast stage is used only
- * where it saves time in spite of that.
+ * A hold or spin costs getting ready for it and the steps by which a person usually misses, so it
+ * is used only where it saves time in spite of that.
  *
  * <p>Used for one scale, by one thread.
  */
@@ -67,7 +67,8 @@ final class Moves {
     }
 
     Move best(int from) {
-      Plan plan = plan(from, true);
+      // A knob that is spun and spun back again is nobody's way.
+      Plan plan = plan(from, !(entry instanceof Entry.Knob));
       return new Move(plan.words(), plan.seconds());
     }
 
@@ -85,14 +86,14 @@ final class Moves {
       boolean goUp = down < 0 || (up >= 0 && up <= down);
       int steps = goUp ? up : down;
       if (steps == 0) {
-        return new Plan("", 0);
+        return new Plan("", 0, 0);
       }
       String around = goUp == (to > from) ? "" : ", around the end";
       String words =
           entry instanceof Entry.Knob
               ? "%s %s%s".formatted(goUp ? "click right" : "click left", times(steps), around)
               : "tap %s %s%s".formatted(goUp ? "up" : "down", times(steps), around);
-      return new Plan(words, steps * stepSeconds());
+      return new Plan(words, steps * stepSeconds(), 0);
     }
 
     /** With at most one more run, or at most two. */
@@ -106,11 +107,11 @@ final class Moves {
                   : taps(tick.position());
           double seconds =
               tick.seconds()
-                  + times.keySeconds()
+                  + times.mentalSeconds()
                   + tick.scatterSteps() * stepSeconds()
                   + rest.seconds();
           if (seconds < best.seconds()) {
-            best = new Plan(words(tick, direction, rest), seconds);
+            best = new Plan(words(tick, direction, rest), seconds, rest.runs() + 1);
           }
         }
       }
@@ -121,33 +122,27 @@ final class Moves {
       String there = scale.text(tick.position());
       String run =
           entry instanceof Entry.Knob knob
-              ? "spin %s about %s turns"
+              ? "spin %s %s"
                   .formatted(
                       direction > 0 ? "right" : "left",
-                      Words.number(
-                          Math.round(tick.seconds() / KeyingTimes.SPUN_TURN_SECONDS * 4) / 4.0))
+                      turns(tick.seconds() / KeyingTimes.SPUN_TURN_SECONDS))
               : "hold %s about %s s"
                   .formatted(
                       direction > 0 ? "up" : "down",
                       Words.number(Math.round(tick.seconds() * 10) / 10.0));
-      if (tick.stopped()) {
-        run += ", until it stops at " + there;
-        return rest.words().isEmpty() ? run : run + ", then " + rest.words();
-      }
+      run += tick.stopped() ? ", until it stops at " + there : "";
       boolean exact = tick.scatterSteps() < 0.5;
-      String goal = scale.text(to);
-      String finish = entry instanceof Entry.Knob ? "click" : "tap";
-      if (rest.words().isEmpty()) {
-        return exact
-            ? run + ", to " + there
-            : run + ", to about " + there + ", then " + finish + " until it shows " + goal;
+      if (!tick.stopped() && tick.position() != to) {
+        run += (exact ? ", to " : ", to about ") + there;
       }
-      return run
-          + (exact ? ", to " : ", to about ")
-          + there
-          + ", then "
-          + rest.words()
-          + (exact ? "" : " (more or less, until it shows " + goal + ")");
+      String goal = ", until it shows " + scale.text(to);
+      if (!rest.words().isEmpty()) {
+        // After an inexact run the count is a guess, so the goal is what matters.
+        return run + ", then " + rest.words() + (exact || rest.runs() > 0 ? "" : goal);
+      }
+      return tick.stopped() || exact
+          ? run + (tick.stopped() ? "" : goal)
+          : run + ", then " + (entry instanceof Entry.Knob ? "click" : "tap") + goal;
     }
 
     private List<Tick> run(int from, int direction, double withinSeconds) {
@@ -206,7 +201,8 @@ final class Moves {
         position = next;
         travelled += knob.fastSteps();
         // People turn by quarters; finer than that they cannot tell.
-        if (stopped || click % Math.max(1, knob.clicksPerTurn() / 4) == 0) {
+        int quarter = Math.max(1, knob.clicksPerTurn() / 4);
+        if ((stopped && click >= quarter) || click % quarter == 0) {
           double scatter = stopped ? 0 : KeyingTimes.SPIN_SCATTER_CLICKS * knob.fastSteps();
           ticks.add(new Tick(click * clickSeconds, position, scatter, stopped));
         }
@@ -218,7 +214,7 @@ final class Moves {
     }
   }
 
-  private record Plan(String words, double seconds) {}
+  private record Plan(String words, double seconds, int runs) {}
 
   /** One motion of several steps; beyond an end it stops there or lands on the other end. */
   int step(int position, int steps) {
@@ -260,6 +256,13 @@ final class Moves {
 
   private double stepSeconds() {
     return entry instanceof Entry.Knob ? KeyingTimes.CLICK_SECONDS : times.keySeconds();
+  }
+
+  private static String turns(double turns) {
+    long quarters = Math.max(1, Math.round(turns * 4));
+    return quarters == 1
+        ? "a quarter turn"
+        : "about %s turns".formatted(Words.number(quarters / 4.0));
   }
 
   private static String times(int steps) {

@@ -881,19 +881,8 @@ public final class Readback {
         if (!complete || meaning.isEmpty()) {
           return Optional.empty();
         }
-        boolean endless = meaning.orElseThrow().number().isEmpty();
-        BigDecimal number =
-            endless
-                // An endless hold counts as the plan's own minutes, on both sides.
-                ? BigDecimal.valueOf(
-                    program
-                        .expressible()
-                        .segments()
-                        .get(plan.segments().size() - 1)
-                        .hold()
-                        .toMinutes())
-                : meaning.orElseThrow().number().orElseThrow();
-        sum = sum.add(number);
+        // An endless hold counts nothing, as in the plan's figures.
+        sum = sum.add(meaning.orElseThrow().number().orElse(BigDecimal.ZERO));
       }
       return Optional.of(sum);
     }

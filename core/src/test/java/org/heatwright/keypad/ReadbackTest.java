@@ -10,11 +10,13 @@ import static org.heatwright.keypad.TestKeypads.review;
 import static org.heatwright.keypad.TestKeypads.schedule;
 import static org.heatwright.keypad.TestKeypads.segment;
 
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import org.heatwright.keypad.ReadbackReport.VerdictKind;
+import org.heatwright.schedule.AtEnd;
 import org.heatwright.schedule.Schedule;
 import org.heatwright.schedule.Segment;
 import org.heatwright.units.TemperatureUnit;
@@ -390,6 +392,25 @@ class ReadbackTest {
     assertThat(extra.findings()).isNotEmpty();
     assertThat(compare(new Shown(OptionalInt.of(1), Optional.empty(), List.of())).outcome())
         .isEqualTo(NOT_PROVEN);
+  }
+
+  @Test
+  void anEndlessHoldIsReadByItsWord() {
+    Keypad knob = TestKeypads.knob();
+    Schedule keep =
+        new Schedule(
+            "session",
+            TemperatureUnit.CELSIUS,
+            List.of(celsius(60, 300, 30), celsius(120, 800, 60)),
+            Duration.ZERO,
+            AtEnd.KEEP);
+    FittedProgram fitted = KeypadFit.fit(keep, knob);
+    ReadbackReport right = Readback.compare(fitted, knob, changed(review(fitted, knob), 5, "Cont"));
+    assertThat(right.outcome()).isEqualTo(PROVEN);
+    assertThat(right.figures()).allMatch(ReadbackReport.Figure::agrees);
+    assertThat(
+            only(Readback.compare(fitted, knob, changed(review(fitted, knob), 5, "01:00"))).kind())
+        .isEqualTo(VerdictKind.WRONG);
   }
 
   @Test

@@ -83,6 +83,7 @@ class SchemaTest {
     kinds.put("work", new Kind(WorkFile::read, List.of(WorkFileTest.BURNOUT, WorkFileTest.ENAMEL)));
     kinds.put("firing", new Kind(FiringFile::read, List.of(FiringFileTest.FULL)));
     kinds.put("shown", new Kind(ShownFile::read, List.of(ShownFileTest.FULL)));
+    kinds.put("keypad", new Kind(KeypadFile::read, KeypadFileTest.FULL));
     return kinds;
   }
 
@@ -138,7 +139,7 @@ class SchemaTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"schedule", "kiln", "work", "firing", "shown"})
+  @ValueSource(strings = {"schedule", "kiln", "work", "firing", "shown", "keypad"})
   void theFullExamplesAreValid(String kind) throws IOException {
     for (String text : KINDS.get(kind).full()) {
       assertThat(schema(kind).validate(asJson(text))).isEmpty();
@@ -156,6 +157,10 @@ class SchemaTest {
     assertThat(schema("firing").validate(asJson(FiringFile.write(firing)))).isEmpty();
     var shown = ShownFile.read(ShownFileTest.FULL, "s");
     assertThat(schema("shown").validate(asJson(ShownFile.write(shown)))).isEmpty();
+    for (String text : KeypadFileTest.FULL) {
+      String written = KeypadFile.write(KeypadFile.read(text, "p"));
+      assertThat(schema("keypad").validate(asJson(written))).isEmpty();
+    }
   }
 
   @Test
@@ -186,6 +191,16 @@ class SchemaTest {
     assertBothRefuse(
         "firing", FiringFileTest.FULL, "door-open-s: 10", "door-open-s: 1, mains-off-s: 1");
     assertBothRefuse("shown", ShownFileTest.FULL, "[r1, \"216\"]", "[r1]");
+    String keypad = KeypadFileTest.STEPS;
+    assertBothRefuse("keypad", keypad, "kind: steps", "kind: step");
+    assertBothRefuse("keypad", keypad, "ranges-in: C, ", "");
+    assertBothRefuse("keypad", keypad, "setting: switchable", "setting: F");
+    assertBothRefuse("keypad", keypad, "by: mark", "by: count");
+    assertBothRefuse("keypad", keypad, "position: first", "position: hidden");
+    assertBothRefuse("keypad", keypad, "label: r#", "label: \"1\"");
+    assertBothRefuse("keypad", keypad, "slots: 4", "slots: 0");
+    assertBothRefuse("keypad", keypad, "[{hold: next, s: 2}]", "[{hold: nxt, s: 2}]");
+    assertBothRefuse("keypad", keypad, "form: h.mm", "form: hmm");
   }
 
   private static void assertBothRefuse(String kind, String good, String part, String bad)
@@ -213,7 +228,7 @@ class SchemaTest {
    * keys it knows there, and they must be the schema's.
    */
   @ParameterizedTest
-  @ValueSource(strings = {"schedule", "kiln", "work", "firing", "shown"})
+  @ValueSource(strings = {"schedule", "kiln", "work", "firing", "shown", "keypad"})
   void schemaAndReaderKnowTheSameKeys(String kind) throws IOException {
     JsonNode root = schemaText(kind);
     for (String text : KINDS.get(kind).full()) {
@@ -236,7 +251,7 @@ class SchemaTest {
 
   /** The examples above use every key of the schema, so that no key escapes the comparison. */
   @ParameterizedTest
-  @ValueSource(strings = {"schedule", "kiln", "work", "firing", "shown"})
+  @ValueSource(strings = {"schedule", "kiln", "work", "firing", "shown", "keypad"})
   void theFullExamplesUseEveryKey(String kind) throws IOException {
     Map<String, Set<String>> used = new LinkedHashMap<>();
     Map<String, Set<String>> known = new LinkedHashMap<>();
