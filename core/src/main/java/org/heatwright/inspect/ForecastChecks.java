@@ -12,6 +12,7 @@ import org.heatwright.kiln.Kiln;
 import org.heatwright.material.Origin;
 import org.heatwright.schedule.HourMinute;
 import org.heatwright.units.HeatingRate;
+import org.heatwright.units.TemperatureChange;
 
 /** What the forecast says against a schedule: targets not reached, rates not followed. */
 final class ForecastChecks {
@@ -21,6 +22,9 @@ final class ForecastChecks {
 
   /** So is one that is behind by this share of the ramp. {@code estimate:} */
   private static final double ON_TIME_SHARE = 0.1;
+
+  /** A hold that loses more than this share to heating is not the hold that was meant. */
+  private static final double MOST_OF_HOLD = 0.4;
 
   private static final Origin FORECAST = Origin.derived("the forecast for this kiln and load");
 
@@ -34,6 +38,7 @@ final class ForecastChecks {
         findings.add(notReached(segment, step, walk));
       } else {
         behind(segment, kiln, step, walk).ifPresent(findings::add);
+        holdCountsWhileHeating(segment, kiln, step, walk).ifPresent(findings::add);
       }
     }
     return findings;
@@ -64,7 +69,7 @@ final class ForecastChecks {
     if (behind <= Math.max(ON_TIME_SECONDS, ON_TIME_SHARE * paperSeconds)) {
       return Optional.empty();
     }
-    boolean holdWaits = kiln.map(k -> k.control().holdWaitsWithin().isPresent()).orElse(false);
+    boolean holdWaits = kiln.map(ForecastChecks::holdWaits).orElse(false);
     HeatingRate possible =
         HeatingRate.ofKelvinsPerHour(Math.abs(step.wayKelvins()) / (paperSeconds + behind) * 3600);
     String asked = Wording.of(step.segment().ramp(), walk.unit());
@@ -97,7 +102,35 @@ final class ForecastChecks {
             FORECAST));
   }
 
-  private static org.heatwright.units.TemperatureChange change(Walk.Step step) {
+  /** At full power with a hold that does not wait, the hold's clock runs from the first second. */
+  private static Optional<Finding> holdCountsWhileHeating(
+      SegmentForecast segment, Optional<Kiln> kiln, Walk.Step step, Walk walk) {
+    double heating = segment.saturatedSeconds();
+    if (step.segment().ramp().rate().isPresent()
+        || !step.rises()
+        || step.segment().hold().isZero()
+        || heating <= ON_TIME_SECONDS
+        || kiln.map(ForecastChecks::holdWaits).orElse(true)) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        finding(
+            heating > MOST_OF_HOLD * step.segment().hold().toSeconds()
+                ? Severity.WARN
+                : Severity.NOTE,
+            "hold-counts-while-heating",
+            step,
+            "The hold of %s at %s counts from the start of the ramp here, and the kiln heats at full power for %s of it. Make the hold longer by that, or climb at a rate it can follow."
+                .formatted(
+                    HourMinute.words(step.segment().hold()), walk.target(step), minutes(heating)),
+            FORECAST));
+  }
+
+  private static boolean holdWaits(Kiln kiln) {
+    return kiln.control().holdWaitsWithin().isPresent();
+  }
+
+  private static TemperatureChange change(Walk.Step step) {
     return step.segment().target().minus(step.from());
   }
 

@@ -265,8 +265,7 @@ final class BurnoutComposer {
         sheet.dryHold().isPresent()
             ? sheetWhy("drying hold")
             : new Draft.Why(
-                "%s; 3 h above 102 mm or in a crowded kiln. %s"
-                    .formatted("2 h", dryingSentence(target, hold)),
+                "2 h; 3 h above 102 mm or in a crowded kiln. " + dryingSentence(target, hold),
                 "2 to 3 h",
                 BurnoutRules.CYCLES));
   }
@@ -708,7 +707,7 @@ final class BurnoutComposer {
             "Wax and resin give smoke and carbon monoxide: lead it outdoors, use a carbon monoxide"
                 + " alarm, never fire indoors without extraction.",
             Origin.practice()));
-    powerCutCaution().ifPresent(cautions::add);
+    cautions.add(powerCutCaution());
     cautions.add(
         new Caution(
             "silica-dust",
@@ -746,13 +745,13 @@ final class BurnoutComposer {
     if (hours * 3600 <= hold.toSeconds()) {
       return "That dries a mould of %.0f mm through.".formatted(diameterMillimetres);
     }
-    String long_ =
+    String needed =
         Double.isInfinite(hours)
             ? "boiling off its water does not even begin"
             : "about %.0f to %.0f h would"
                 .formatted(Math.floor(hours / 1.5), Math.ceil(hours * 1.1));
     return "%s at %s does not dry a mould of %.0f mm through (%s): its core still boils on the next ramp, which is why that one is slow."
-        .formatted(HourMinute.words(hold), words(dry), diameterMillimetres, long_);
+        .formatted(HourMinute.words(hold), words(dry), diameterMillimetres, needed);
   }
 
   private Optional<Caution> mixedSizesCaution() {
@@ -770,7 +769,7 @@ final class BurnoutComposer {
             Origin.estimate("conduction into bare cylinders")));
   }
 
-  private Optional<Caution> powerCutCaution() {
+  private Caution powerCutCaution() {
     String what =
         switch (kiln.control().afterPowerCut()) {
           case CONTINUE -> "the controller goes on";
@@ -778,12 +777,11 @@ final class BurnoutComposer {
           case STOP -> "the controller stops";
           case UNKNOWN -> "nobody has noted what the controller does";
         };
-    return Optional.of(
-        new Caution(
-            "power-cut",
-            "After a power cut %s. Moulds whose core fell below 275 °C must not be heated again: they would crack."
-                .formatted(what),
-            Origin.practice()));
+    return new Caution(
+        "power-cut",
+        "After a power cut %s. Moulds whose core fell below 275 °C must not be heated again: they would crack."
+            .formatted(what),
+        Origin.practice());
   }
 
   private List<Moment> moments(Draft draft) {

@@ -119,11 +119,17 @@ final class EnamelComposer {
                     Origin.practice()),
                 working,
                 workingWhy(),
-                work.session(),
+                work.session().plus(warmUp()),
                 new Draft.Why(
                     ("The whole session, for pieces that go in one after another; %s each at this"
-                            + " setting, and about %s for the kiln to recover.")
-                        .formatted(pieceTimeWords(), HourMinute.words(EnamelRules.RECOVERY)),
+                            + " setting, and about %s for the kiln to recover.%s")
+                        .formatted(
+                            pieceTimeWords(),
+                            HourMinute.words(EnamelRules.RECOVERY),
+                            holdWaits()
+                                ? ""
+                                : " The hold's clock runs from the start here, so %s are added to warm up."
+                                    .formatted(HourMinute.words(warmUp()))),
                     "",
                     Origin.own("work file")))));
   }
@@ -280,14 +286,14 @@ final class EnamelComposer {
             Moment.Kind.READY,
             Moment.Anchor.SEGMENT_REACHED,
             1,
-            EnamelRules.SETTLE,
+            warmUp().plus(EnamelRules.SETTLE),
             "first piece may go in",
             "The walls have followed the display, so the kiln recovers well after the door."),
         new Moment(
             Moment.Kind.ACT,
             Moment.Anchor.SEGMENT_REACHED,
             1,
-            EnamelRules.SETTLE,
+            warmUp().plus(EnamelRules.SETTLE),
             "first piece: look after %s".formatted(seconds(leastPieceSeconds())),
             "Usual for this metal and thickness: %s, counted from the recovery."
                 .formatted(pieceTimeWords())),
@@ -295,7 +301,7 @@ final class EnamelComposer {
             Moment.Kind.LAST_CHANGE,
             Moment.Anchor.SEGMENT_REACHED,
             1,
-            Duration.ZERO,
+            warmUp(),
             "change the working temperature",
             "Afterwards the walls must settle again."),
         new Moment(
@@ -305,6 +311,15 @@ final class EnamelComposer {
             Duration.ZERO,
             "last piece out",
             "The working hold ends, and the kiln cools by itself."));
+  }
+
+  private boolean holdWaits() {
+    return kiln.control().holdWaitsWithin().isPresent();
+  }
+
+  /** Part of the hold on a controller whose hold does not wait for the kiln. */
+  private Duration warmUp() {
+    return holdWaits() ? Duration.ZERO : EnamelRules.WARM_UP;
   }
 
   private double leastPieceSeconds() {

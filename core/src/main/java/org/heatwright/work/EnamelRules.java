@@ -16,6 +16,9 @@ final class EnamelRules {
   /** How long the display must stand at the working temperature before the walls have followed. */
   static final Duration SETTLE = Duration.ofMinutes(20);
 
+  /** Most small enamelling kilns are hot after so long at full power. {@code estimate:} */
+  static final Duration WARM_UP = Duration.ofHours(1);
+
   /** One loaded studio kiln needed about so long after the door was shut. */
   static final Duration RECOVERY = Duration.ofMinutes(5);
 

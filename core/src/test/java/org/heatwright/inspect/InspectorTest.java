@@ -85,6 +85,21 @@ class InspectorTest {
     assertThat(of(findings, "above-work-limit").message()).contains("data sheet");
   }
 
+  @Test
+  void aSoundFahrenheitScheduleFindsNothing() {
+    assertThat(
+            inspect(
+                Schedule.of(
+                    "moulds",
+                    TemperatureUnit.FAHRENHEIT,
+                    List.of(
+                        fahrenheit(210, 300, 120),
+                        fahrenheit(180, 700, 120),
+                        fahrenheit(270, 1350, 180),
+                        fahrenheit(360, 930, 90)))))
+        .isEmpty();
+  }
+
   // ---- the unit trap
 
   @Test
@@ -393,6 +408,27 @@ class InspectorTest {
         "target-not-reached",
         Severity.WARN,
         3);
+  }
+
+  @Test
+  void aHoldThatCountsWhileTheKilnHeatsIsFound() {
+    Schedule brief = celsius(fastest(780, 30));
+    Schedule ample = celsius(fastest(780, 180));
+    Kiln runsOn =
+        Scenarios.kiln("Lantern", Scenarios.buoy().chamber(), 1500, 1050, Optional.empty(), 0);
+    for (Schedule schedule : List.of(brief, ample)) {
+      List<Finding> findings =
+          Inspector.inspect(Inspection.of(schedule).in(runsOn).with(forecast(schedule, 1, 0, 1)));
+      assertOne(
+          findings,
+          "hold-counts-while-heating",
+          schedule == brief ? Severity.WARN : Severity.NOTE,
+          1);
+      assertNone(
+          Inspector.inspect(
+              Inspection.of(schedule).in(Scenarios.buoy()).with(forecast(schedule, 1, 0, 1))),
+          "hold-counts-while-heating");
+    }
   }
 
   @Test

@@ -2,6 +2,7 @@ package org.heatwright.work;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.groups.Tuple.tuple;
 
 import java.time.Duration;
 import java.util.List;
@@ -11,6 +12,7 @@ import org.heatwright.material.Origin;
 import org.heatwright.mould.Investment;
 import org.heatwright.mould.Investment.Binder;
 import org.heatwright.mould.Mould;
+import org.heatwright.schedule.Ramp;
 import org.heatwright.schedule.Segment;
 import org.heatwright.units.HeatingRate;
 import org.heatwright.units.Temperature;
@@ -227,12 +229,9 @@ class BurnoutComposerTest {
         .filteredOn(m -> m.kind() == Moment.Kind.LAST_CHANGE)
         .extracting(Moment::what, Moment::anchor, Moment::segment)
         .containsExactly(
-            org.assertj.core.groups.Tuple.tuple(
-                "call it off without harm", Moment.Anchor.SEGMENT_REACHED, 1),
-            org.assertj.core.groups.Tuple.tuple(
-                "change the top temperature", Moment.Anchor.SEGMENT_REACHED, 3),
-            org.assertj.core.groups.Tuple.tuple(
-                "change the pour temperature at no cost", Moment.Anchor.SEGMENT_END, 3));
+            tuple("call it off without harm", Moment.Anchor.SEGMENT_REACHED, 1),
+            tuple("change the top temperature", Moment.Anchor.SEGMENT_REACHED, 3),
+            tuple("change the pour temperature at no cost", Moment.Anchor.SEGMENT_END, 3));
   }
 
   @Test
@@ -319,7 +318,7 @@ class BurnoutComposerTest {
 
   private static Segment segment(double rate, double celsius, int hours, int minutes) {
     return new Segment(
-        org.heatwright.schedule.Ramp.at(HeatingRate.ofKelvinsPerHour(rate)),
+        Ramp.at(HeatingRate.ofKelvinsPerHour(rate)),
         Temperature.ofCelsius(celsius),
         Duration.ofHours(hours).plusMinutes(minutes));
   }

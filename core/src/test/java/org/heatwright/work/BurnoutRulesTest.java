@@ -51,12 +51,13 @@ class BurnoutRulesTest {
 
   /**
    * No hold at the top may end before the core has caught up, and an hour more: 115 min for 125 x
-   * 200 mm by our estimate of conduction, going with the diameter squared.
+   * 200 mm by our estimate of conduction and 40 % more for its uncertainty, going with the diameter
+   * squared.
    */
   @Test
   void theTopHoldOutlastsTheCoreOfAnyMould() {
     for (double d = 20; d <= 500; d += 5) {
-      double catchUpMinutes = 115 * (d / 125) * (d / 125);
+      double catchUpMinutes = 1.4 * 115 * (d / 125) * (d / 125);
       assertThat((double) BurnoutRules.topHold(d).toMinutes())
           .isGreaterThanOrEqualTo(catchUpMinutes + 60 - 7.5); // rounded to quarters
     }

@@ -4,9 +4,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
 import java.util.Optional;
+import org.heatwright.forecast.Forecast;
+import org.heatwright.forecast.ForecastRequest;
+import org.heatwright.forecast.Forecaster;
 import org.heatwright.inspect.Inspection;
 import org.heatwright.inspect.Inspector;
 import org.heatwright.inspect.Severity;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
@@ -26,5 +30,41 @@ class ScenariosTest {
         .noneMatch(f -> f.severity() != Severity.NOTE);
     assertThat(composed.moments()).anyMatch(m -> m.kind() == Moment.Kind.READY);
     assertThat(composed.cautions()).isNotEmpty();
+  }
+
+  /** The rules of practice, against the model of kiln and mould: a check of each by the other. */
+  @ParameterizedTest
+  @MethodSource("scenarios")
+  void theForecastAgreesThatTheKilnFollowsAndTheWorkGetsReady(Scenarios.Scenario scenario) {
+    Composition composed = Composer.compose(scenario.work(), scenario.kiln(), Optional.empty());
+    Forecast forecast =
+        Forecaster.forecast(
+            ForecastRequest.of(composed.schedule(), scenario.kiln(), composed.charge()));
+    assertThat(
+            Inspector.inspect(
+                Inspection.of(composed.schedule())
+                    .in(scenario.kiln())
+                    .forWork(composed.demands())
+                    .with(forecast)))
+        .noneMatch(f -> f.severity() != Severity.NOTE);
+    if (scenario.work() instanceof BurnoutWork) {
+      assertThat(forecast.workReadySeconds()).isPresent();
+      assertThat(forecast.work()).allSatisfy(w -> assertThat(w.drySeconds()).isPresent());
+    }
+  }
+
+  /**
+   * The drying estimate says that two hours at 150 °C leave the core of a 90 mm mould wet; the
+   * forecast's mould model says so too.
+   */
+  @Test
+  void theForecastAgreesThatTwoHoursAt150LeaveTheCoreOfANinetyWet() {
+    Scenarios.Scenario scenario = Scenarios.quaysideMoulds();
+    Composition composed = Composer.compose(scenario.work(), scenario.kiln(), Optional.empty());
+    Forecast forecast =
+        Forecaster.forecast(
+            ForecastRequest.of(composed.schedule(), scenario.kiln(), composed.charge()));
+    assertThat(forecast.work().get(0).drySeconds().orElseThrow().low())
+        .isGreaterThan(forecast.segments().get(0).endSeconds().high());
   }
 }
