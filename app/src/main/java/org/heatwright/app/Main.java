@@ -1,10 +1,12 @@
 package org.heatwright.app;
 
+import org.heatwright.app.cli.Cli;
+
 /** Starts Heatwright from a terminal. */
 public final class Main {
   private Main() {}
 
   public static void main(String[] args) {
-    System.exit(2);
+    System.exit(Cli.run(args));
   }
 }

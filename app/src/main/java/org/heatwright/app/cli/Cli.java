@@ -1,0 +1,149 @@
+package org.heatwright.app.cli;
+
+import java.io.OutputStreamWriter;
+import java.io.PrintStream;
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.Locale;
+import org.heatwright.app.files.InputException;
+import org.heatwright.app.store.StoreException;
+import org.heatwright.app.web.BenchException;
+import org.heatwright.work.WorkRefusedException;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.ParseResult;
+import picocli.CommandLine.UnmatchedArgumentException;
+
+/** Parses the command line and runs the command it names. */
+public final class Cli {
+
+  @Command(
+      name = "heatwright",
+      description = {
+        "From the work on the bench to a keyed-in, proven firing program, and when it is ready.",
+        "Heatwright never starts heat itself: a person at the kiln does."
+      },
+      synopsisSubcommandLabel = "COMMAND",
+      footerHeading = "%nExamples:%n",
+      footer = {
+        "  heatwright demo",
+        "  heatwright compose work.yaml --kiln anchor.yaml -o schedule.yaml",
+        "  heatwright forecast schedule.yaml --kiln anchor.yaml --ready-by 10:00",
+        "",
+        "Exit codes: 0 done; 1 done, with a finding that says stop; 2 the input is",
+        "wrong; 3 the device or store failed. heatwright COMMAND --help says more;",
+        "heatwright completion prints a script that completes words in bash and zsh."
+      })
+  private static final class Root {
+    @Option(names = "--help", usageHelp = true, description = "Show this help.")
+    private boolean help;
+
+    @Option(names = "--version", versionHelp = true, description = "Show the version.")
+    private boolean version;
+  }
+
+  private Cli() {}
+
+  /** Runs a command in this process's surroundings. */
+  public static int run(String... args) {
+    return run(Surroundings.ofProcess(), args);
+  }
+
+  static int run(Surroundings surroundings, String... args) {
+    Locale.setDefault(Locale.ROOT); // numbers with a decimal point, whatever the machine speaks
+    CommandLine line = commandLine(surroundings);
+    if (args.length == 0) {
+      line.usage(line.getErr());
+      return Answer.WRONG_INPUT;
+    }
+    int code = execute(line, args);
+    surroundings.out().flush();
+    surroundings.err().flush();
+    return code;
+  }
+
+  /** A broken installation or too little memory is told in a sentence too. */
+  private static int execute(CommandLine line, String... args) {
+    try {
+      return line.execute(args);
+    } catch (OutOfMemoryError e) {
+      line.getErr().println("There is not enough memory for this; close other programs and retry.");
+      return Answer.FAILED;
+    } catch (LinkageError | StackOverflowError e) {
+      line.getErr().println(unexpected(e));
+      return Answer.FAILED;
+    }
+  }
+
+  static CommandLine commandLine(Surroundings surroundings) {
+    CommandLine line = new CommandLine(new Root());
+    line.getCommandSpec().version("heatwright " + version());
+    line.addSubcommand(new DemoCommand(surroundings));
+    line.addSubcommand(new ServeCommand(surroundings));
+    line.addSubcommand(new ComposeCommand(surroundings));
+    line.addSubcommand(new InspectCommand(surroundings));
+    line.addSubcommand(new ForecastCommand(surroundings));
+    line.addSubcommand(new KeyingCommand(surroundings));
+    line.addSubcommand(new ReadbackCommand(surroundings));
+    line.addSubcommand(new CardCommand(surroundings));
+    line.addSubcommand(new CompletionCommand(surroundings));
+    line.setOut(writer(surroundings.out()));
+    line.setErr(writer(surroundings.err()));
+    line.setColorScheme(CommandLine.Help.defaultColorScheme(CommandLine.Help.Ansi.OFF));
+    line.setUsageHelpWidth(Page.COLUMNS);
+    line.setUsageHelpLongOptionsMaxWidth(22);
+    line.setParameterExceptionHandler(Cli::wrongArguments);
+    line.setExecutionExceptionHandler(Cli::failed);
+    return line;
+  }
+
+  private static PrintWriter writer(PrintStream stream) {
+    return new PrintWriter(new OutputStreamWriter(stream, StandardCharsets.UTF_8), true);
+  }
+
+  private static String version() {
+    String version = Cli.class.getPackage().getImplementationVersion();
+    return version == null ? "in development" : version;
+  }
+
+  private static int wrongArguments(ParameterException e, String[] args) {
+    CommandLine line = e.getCommandLine();
+    String sentence = e.getMessage().replaceAll("\\s+", " ").replaceAll("[. ]+$", "");
+    String hint = "";
+    if (e instanceof UnmatchedArgumentException unmatched) {
+      List<String> near = unmatched.getSuggestions();
+      hint = near.isEmpty() ? "" : " (did you mean %s?)".formatted(near.get(0));
+    }
+    line.getErr().println(sentence + hint + ".");
+    line.getErr().println("Try %s --help.".formatted(line.getCommandSpec().qualifiedName()));
+    return Answer.WRONG_INPUT;
+  }
+
+  private static int failed(Exception e, CommandLine line, ParseResult parsed) {
+    if (e instanceof InputException || e instanceof WorkRefusedException) {
+      line.getErr().println(e.getMessage());
+      return Answer.WRONG_INPUT;
+    }
+    if (e instanceof StoreException || e instanceof BenchException) {
+      line.getErr().println(e.getMessage());
+      return Answer.FAILED;
+    }
+    if (e instanceof InterruptedException) {
+      Thread.currentThread().interrupt();
+      return Answer.DONE;
+    }
+    line.getErr().println(unexpected(e));
+    return Answer.FAILED;
+  }
+
+  private static String unexpected(Throwable e) {
+    return "Heatwright met something it did not expect (%s: %s). Please report it with the files"
+            .formatted(
+                e.getClass().getSimpleName(),
+                String.valueOf(e.getMessage()).replaceAll("\\s+", " "))
+        + " you used.";
+  }
+}

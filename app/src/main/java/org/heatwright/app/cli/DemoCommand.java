@@ -1,0 +1,43 @@
+package org.heatwright.app.cli;
+
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import org.heatwright.app.demo.DemoStudio;
+import org.heatwright.app.store.Store;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+
+@Command(
+    name = "demo",
+    description = {
+      "Opens the web bench on a ready-made studio: three kilns, three keypads, a week's work.",
+      "Nothing to set up; what is changed there is gone when it is stopped."
+    },
+    footerHeading = "%nExamples:%n",
+    footer = {"  heatwright demo", "  heatwright demo --port 8081"})
+final class DemoCommand implements Callable<Integer> {
+
+  @Option(
+      names = "--port",
+      paramLabel = "N",
+      description = "Port on this machine; 7070, or a free one where that is taken.")
+  private Optional<Integer> port;
+
+  @Option(names = "--help", usageHelp = true, description = "Show this help.")
+  private boolean help;
+
+  private final Surroundings surroundings;
+
+  DemoCommand(Surroundings surroundings) {
+    this.surroundings = surroundings;
+  }
+
+  @Override
+  public Integer call() throws InterruptedException {
+    try (Store store = Store.temporary(surroundings.clock())) {
+      DemoStudio.fill(store);
+      Serving.serve(surroundings, store, Serving.port(port), "The demo studio is open at %s");
+    }
+    return Answer.DONE;
+  }
+}

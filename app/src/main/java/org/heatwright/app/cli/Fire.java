@@ -1,0 +1,153 @@
+package org.heatwright.app.cli;
+
+import java.nio.file.Path;
+import java.time.ZonedDateTime;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.heatwright.app.files.Firing;
+import org.heatwright.app.files.KilnFile;
+import org.heatwright.forecast.Charge;
+import org.heatwright.forecast.CostEstimate;
+import org.heatwright.forecast.Forecast;
+import org.heatwright.forecast.ForecastRequest;
+import org.heatwright.forecast.Forecaster;
+import org.heatwright.forecast.StartPlan;
+import org.heatwright.forecast.StartPlanner;
+import org.heatwright.forecast.StartPlanner.LocalChoice;
+import org.heatwright.keypad.Keypad;
+import org.heatwright.kiln.Kiln;
+import org.heatwright.schedule.Schedule;
+import org.heatwright.work.Composer;
+import org.heatwright.work.Composition;
+import org.heatwright.work.Work;
+import picocli.CommandLine.Option;
+
+/** The options that say what is fired where and when, shared by forecast and card. */
+final class Fire {
+
+  @Option(names = "--kiln", required = true, paramLabel = "K", description = "Kiln file.")
+  private Path kilnPath;
+
+  @Option(
+      names = "--work",
+      paramLabel = "W",
+      description = "Work file: what must happen to what is in the kiln.")
+  private Optional<Path> workPath;
+
+  @Option(
+      names = "--firing",
+      paramLabel = "F",
+      description =
+          "Firing file: what is so that day. Where it names moulds, they hold the heat; the work's"
+              + " are judged.")
+  private Optional<Path> firingPath;
+
+  @Option(
+      names = "--start",
+      paramLabel = "TIME",
+      description =
+          "When the first segment begins: 2026-12-03T10:00 or 10:00 in the kiln's time zone, or"
+              + " now.")
+  private Optional<String> startText;
+
+  @Option(
+      names = "--ready-by",
+      paramLabel = "TIME",
+      description =
+          "When the work must be ready; gives the latest safe start and the delay to set.")
+  private Optional<String> readyByText;
+
+  /**
+   * A schedule forecast and put on the clock.
+   *
+   * @param notes what to know about these results
+   */
+  record Planned(
+      Kiln kiln,
+      Optional<Composition> composition,
+      Forecast forecast,
+      Optional<StartPlan> start,
+      Optional<CostEstimate> cost,
+      List<String> notes) {}
+
+  /** Forecasts {@code schedule} as the options say. */
+  Planned plan(Schedule schedule, Optional<Keypad> keypad, ZonedDateTime now) {
+    List<String> notes = new ArrayList<>();
+    KilnFile.Content content = Input.kiln(kilnPath);
+    if (content.learned().isPresent()) {
+      notes.add(
+          "The kiln file holds what logs taught; this version keeps it but does not use it yet.");
+    }
+    Kiln kiln = content.kiln();
+    if (startText.isPresent() && readyByText.isPresent()) {
+      throw org.heatwright.app.files.InputException.in(
+          "--ready-by", "--start is given too; keep one of the two.");
+    }
+    Optional<Work> work = workPath.map(Input::work);
+    Firing firing = firingPath.map(Input::firing).orElse(Firing.usual());
+    Optional<Composition> composition = work.map(w -> Composer.compose(w, kiln, keypad));
+    Charge charge = charge(firing, composition);
+    // Times that cannot be understood are told before the forecast takes its time.
+    Optional<LocalChoice> start = startText.map(t -> time("--start", t, kiln, now));
+    Optional<LocalChoice> readyBy = readyBy(work, kiln, now, notes);
+    Forecast forecast =
+        Forecaster.forecast(
+            ForecastRequest.of(schedule, kiln, charge).withConditions(firing.conditions()));
+    start.ifPresent(choice -> notes.addAll(choice.notes()));
+    readyBy.ifPresent(choice -> notes.addAll(choice.notes()));
+    Optional<StartPlan> plan =
+        start
+            .map(choice -> StartPlanner.startingAt(forecast, choice.time(), now))
+            .or(() -> readyBy.map(c -> StartPlanner.readyBy(forecast, c.time(), now)));
+    plan.ifPresent(p -> notes.addAll(p.notes()));
+    return new Planned(kiln, composition, forecast, plan, cost(forecast, kiln, plan, now), notes);
+  }
+
+  private LocalChoice time(String option, String text, Kiln kiln, ZonedDateTime now) {
+    return When.parse(option, text, kiln.timeZone(), String.valueOf(kilnPath.getFileName()), now);
+  }
+
+  /** What was asked for, or what the work itself asks for if that is still to come. */
+  private Optional<LocalChoice> readyBy(
+      Optional<Work> work, Kiln kiln, ZonedDateTime now, List<String> notes) {
+    if (readyByText.isPresent()) {
+      return Optional.of(time("--ready-by", readyByText.get(), kiln, now));
+    }
+    if (startText.isPresent() || kiln.timeZone().isEmpty()) {
+      return Optional.empty();
+    }
+    Optional<LocalChoice> asked =
+        work.flatMap(Work::readyBy)
+            .map(local -> StartPlanner.atLocal(local, kiln.timeZone().orElseThrow()));
+    if (asked.isPresent() && !asked.get().time().isAfter(now)) {
+      notes.add("The work's own ready-by has passed; --start or --ready-by gives clock times.");
+      return Optional.empty();
+    }
+    return asked;
+  }
+
+  /** The firing's moulds hold the heat where it names some, else the work's. */
+  private static Charge charge(Firing firing, Optional<Composition> composition) {
+    Charge fromWork = composition.map(Composition::charge).orElse(Charge.empty());
+    if (firing.load().isEmpty()) {
+      return fromWork;
+    }
+    Charge load = firing.load().get();
+    return load.moulds().isEmpty()
+        ? new Charge(
+            load.furnitureKilograms() + fromWork.furnitureKilograms(),
+            fromWork.moulds(),
+            fromWork.investment(),
+            load.pieces().isEmpty() ? fromWork.pieces() : load.pieces())
+        : load;
+  }
+
+  /** Without a start, only a flat price can be told. */
+  private static Optional<CostEstimate> cost(
+      Forecast forecast, Kiln kiln, Optional<StartPlan> plan, ZonedDateTime now) {
+    return kiln.tariff()
+        .filter(tariff -> plan.isPresent() || tariff.isFlat())
+        .map(tariff -> CostEstimate.of(forecast, tariff, plan.map(StartPlan::start).orElse(now)));
+  }
+}

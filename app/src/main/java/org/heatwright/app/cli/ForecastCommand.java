@@ -1,0 +1,218 @@
+package org.heatwright.app.cli;
+
+import java.nio.file.Path;
+import java.time.Duration;
+import java.time.ZonedDateTime;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import org.heatwright.app.json.ForecastJson;
+import org.heatwright.forecast.Band;
+import org.heatwright.forecast.ClockWords;
+import org.heatwright.forecast.CostEstimate;
+import org.heatwright.forecast.Forecast;
+import org.heatwright.forecast.SegmentForecast;
+import org.heatwright.forecast.StartPlan;
+import org.heatwright.forecast.StartPlanner;
+import org.heatwright.forecast.WorkForecast;
+import org.heatwright.inspect.Finding;
+import org.heatwright.inspect.Inspection;
+import org.heatwright.inspect.Inspector;
+import org.heatwright.schedule.HourMinute;
+import org.heatwright.schedule.Schedule;
+import org.heatwright.units.Temperature;
+import org.heatwright.units.TemperatureUnit;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+@Command(
+    name = "forecast",
+    description = {
+      "Says when a firing is ready, how sure that is, and what it costs.",
+      "Every time is given as a band: nine times in ten it is inside."
+    },
+    footerHeading = "%nExamples:%n",
+    footer = {
+      "  heatwright forecast schedule.yaml --kiln anchor.yaml",
+      "  heatwright forecast schedule.yaml --kiln anchor.yaml --work work.yaml \\",
+      "      --ready-by 10:00",
+      "  heatwright forecast schedule.yaml --kiln anchor.yaml --start now \\",
+      "      --trace curve.csv"
+    })
+final class ForecastCommand implements Callable<Integer> {
+
+  @Parameters(paramLabel = "S", description = "Schedule file.")
+  private Path schedulePath;
+
+  @Mixin private Fire fire;
+
+  @Option(
+      names = "--trace",
+      paramLabel = "OUT.csv",
+      description = "Write the curves there; only another trace is replaced.")
+  private Optional<Path> tracePath;
+
+  @Mixin private Answer answer;
+
+  private final Surroundings surroundings;
+
+  ForecastCommand(Surroundings surroundings) {
+    this.surroundings = surroundings;
+  }
+
+  @Override
+  public Integer call() {
+    tracePath.ifPresent(path -> Output.requireReplaceable(path, Output.Kind.TRACE));
+    Schedule schedule = Input.schedule(schedulePath);
+    ZonedDateTime now = ZonedDateTime.now(surroundings.clock());
+    Fire.Planned planned = fire.plan(schedule, Optional.empty(), now);
+    List<Finding> findings = findings(schedule, planned);
+    Optional<String> written =
+        tracePath.map(
+            path -> Output.write(path, Output.Kind.TRACE, Trace.csv(planned.forecast().trace())));
+    Page page = page(schedule, planned, findings);
+    written.ifPresent(sentence -> page.blank().line(sentence));
+    answer.give(
+        surroundings,
+        ForecastJson.of(planned.forecast(), planned.cost(), planned.start(), findings),
+        page);
+    return FindingWords.stops(findings) ? Answer.STOP : Answer.DONE;
+  }
+
+  private static List<Finding> findings(Schedule schedule, Fire.Planned planned) {
+    Inspection inspection = Inspection.of(schedule).in(planned.kiln()).with(planned.forecast());
+    return Inspector.inspect(
+        planned.composition().map(c -> inspection.forWork(c.demands())).orElse(inspection));
+  }
+
+  // ---- for people
+
+  private static Page page(Schedule schedule, Fire.Planned planned, List<Finding> findings) {
+    Forecast forecast = planned.forecast();
+    Page page = new Page();
+    page.line(ready(forecast, planned.start()));
+    planned.start().ifPresent(plan -> page.line(start(plan)));
+    page.line(end(forecast, planned.start()));
+    for (String note : planned.notes()) {
+      page.line(note);
+    }
+    page.blank().line("%s in %s".formatted(forecast.schedule(), forecast.kiln()));
+    page.raw("     %-38s %-18s %s%n".formatted("", "target reached", "segment ends"));
+    for (SegmentForecast segment : forecast.segments()) {
+      segment(page, schedule, segment, planned.start());
+    }
+    page.blank();
+    Band energy = forecast.energyKilowattHours();
+    page.line("Energy %s kWh".formatted(band("%.1f", energy)) + cost(planned.cost()));
+    for (WorkForecast place : forecast.work()) {
+      page.line(work(place, schedule.unit(), planned.start()));
+    }
+    page.blank().line("Inspection: " + FindingWords.sum(findings));
+    FindingWords.print(findings, page);
+    return page;
+  }
+
+  private static String ready(Forecast forecast, Optional<StartPlan> plan) {
+    Optional<Band> ready = StartPlanner.readySeconds(forecast);
+    if (ready.isEmpty()) {
+      return "No ready time can be promised.";
+    }
+    String when =
+        plan.flatMap(StartPlan::ready)
+            .map(StartPlan.Window::words)
+            .orElseGet(() -> elapsed(ready.get()) + " after the start");
+    String what = forecast.work().isEmpty() ? " (the last target is reached)" : "";
+    return "Ready %s%s.".formatted(when, what);
+  }
+
+  private static String start(StartPlan plan) {
+    String delay =
+        plan.delayToSet()
+            .map(
+                d ->
+                    d.isZero()
+                        ? ", that is now"
+                        : ", a delay of %s from now".formatted(HourMinute.words(d)))
+            .orElse("");
+    return "Start %s%s.".formatted(ClockWords.moment(plan.start()), delay);
+  }
+
+  private static String end(Forecast forecast, Optional<StartPlan> plan) {
+    return "Ends %s."
+        .formatted(
+            plan.map(p -> p.end().words())
+                .orElseGet(() -> elapsed(forecast.endSeconds()) + " after the start"));
+  }
+
+  private static void segment(
+      Page page, Schedule schedule, SegmentForecast segment, Optional<StartPlan> plan) {
+    String words =
+        ScheduleWords.segment(schedule.segments().get(segment.index() - 1), schedule.unit());
+    page.raw(
+        "%3d  %-38s %-18s %s%n"
+            .formatted(
+                segment.index(),
+                words,
+                times(segment.reachedSeconds(), plan),
+                times(segment.endSeconds(), plan)));
+  }
+
+  /** "19:50 to 20:05", or "1:50 to 2:05" after the start. */
+  private static String times(Band seconds, Optional<StartPlan> plan) {
+    return plan.map(
+            p ->
+                ClockWords.time(p.at(seconds.low()))
+                    + " to "
+                    + ClockWords.time(ClockWords.roundedUp(p.at(seconds.high()))))
+        .orElseGet(
+            () ->
+                HourMinute.format(duration(seconds.low()))
+                    + " to "
+                    + HourMinute.format(duration(seconds.high())));
+  }
+
+  private static String work(WorkForecast place, TemperatureUnit unit, Optional<StartPlan> plan) {
+    String ready =
+        place
+            .readySeconds()
+            .map(seconds -> "ready " + times(seconds, plan))
+            .orElse("not ready in every case");
+    Band end = place.atEndCelsius();
+    return "Mould %d, %s: %s; at the end %.0f %s (%.0f to %.0f)."
+        .formatted(
+            place.mould(),
+            place.probe(),
+            ready,
+            degrees(end.median(), unit),
+            unit.symbol(),
+            degrees(end.low(), unit),
+            degrees(end.high(), unit));
+  }
+
+  private static double degrees(double celsius, TemperatureUnit unit) {
+    return unit.value(Temperature.ofCelsius(celsius));
+  }
+
+  private static String cost(Optional<CostEstimate> cost) {
+    return cost.map(c -> ", cost %s %s".formatted(c.currency(), band("%.2f", c.cost())))
+        .map(words -> words + ".")
+        .orElse(".");
+  }
+
+  private static String band(String format, Band band) {
+    return (format + " (" + format + " to " + format + ")")
+        .formatted(band.median(), band.low(), band.high());
+  }
+
+  private static String elapsed(Band seconds) {
+    return HourMinute.words(duration(seconds.low()))
+        + " to "
+        + HourMinute.words(duration(seconds.high()));
+  }
+
+  private static Duration duration(double seconds) {
+    return Duration.ofMillis(Math.round(seconds * 1000));
+  }
+}

@@ -1,0 +1,50 @@
+package org.heatwright.app.cli;
+
+import java.nio.file.Path;
+import java.util.function.BiFunction;
+import org.heatwright.app.files.Firing;
+import org.heatwright.app.files.FiringFile;
+import org.heatwright.app.files.KeypadFile;
+import org.heatwright.app.files.KilnFile;
+import org.heatwright.app.files.ScheduleFile;
+import org.heatwright.app.files.ShownFile;
+import org.heatwright.app.files.TextFile;
+import org.heatwright.app.files.WorkFile;
+import org.heatwright.keypad.Keypad;
+import org.heatwright.keypad.Shown;
+import org.heatwright.schedule.Schedule;
+import org.heatwright.work.Work;
+
+/** The files a command names. */
+final class Input {
+
+  private Input() {}
+
+  static Schedule schedule(Path path) {
+    return read(path, ScheduleFile::read);
+  }
+
+  static KilnFile.Content kiln(Path path) {
+    return read(path, KilnFile::readContent);
+  }
+
+  static Keypad keypad(Path path) {
+    return read(path, KeypadFile::read);
+  }
+
+  static Work work(Path path) {
+    return read(path, WorkFile::read);
+  }
+
+  static Firing firing(Path path) {
+    return read(path, FiringFile::read);
+  }
+
+  static Shown shown(Path path) {
+    return read(path, ShownFile::read);
+  }
+
+  private static <T> T read(Path path, BiFunction<String, String, T> reader) {
+    return reader.apply(TextFile.yaml(path), String.valueOf(path.getFileName()));
+  }
+}

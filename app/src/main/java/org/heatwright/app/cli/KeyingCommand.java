@@ -1,0 +1,131 @@
+package org.heatwright.app.cli;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import org.heatwright.app.files.YamlText;
+import org.heatwright.app.files.YamlValue;
+import org.heatwright.app.json.KeyingJson;
+import org.heatwright.keypad.CheckFigures;
+import org.heatwright.keypad.FitNote;
+import org.heatwright.keypad.FittedProgram;
+import org.heatwright.keypad.KeyingPlanner;
+import org.heatwright.keypad.KeyingSheet;
+import org.heatwright.keypad.KeyingStep;
+import org.heatwright.keypad.Keypad;
+import org.heatwright.keypad.KeypadFit;
+import org.heatwright.schedule.HourMinute;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+@Command(
+    name = "keying",
+    description = {
+      "Says what to press, prompt by prompt, to put a schedule into a keypad's slot.",
+      "What the keypad cannot express is rounded toward safe and told, or refused (exit code 1)."
+    },
+    footerHeading = "%nExamples:%n",
+    footer = {
+      "  heatwright keying schedule.yaml --keypad gull.yaml --slot 3",
+      "  heatwright keying schedule.yaml --keypad tern.yaml --slot 1 --held before.yaml"
+    })
+final class KeyingCommand implements Callable<Integer> {
+
+  @Parameters(paramLabel = "S", description = "Schedule file.")
+  private Path schedulePath;
+
+  @Option(names = "--keypad", required = true, paramLabel = "P", description = "Keypad file.")
+  private Path keypadPath;
+
+  @Option(
+      names = "--slot",
+      required = true,
+      paramLabel = "N",
+      description = "Program slot to key it into.")
+  private int slot;
+
+  @Option(
+      names = "--held",
+      paramLabel = "HELD",
+      description = "Schedule file: what the slot holds now, for fewer presses.")
+  private Optional<Path> heldPath;
+
+  @Mixin private Answer answer;
+
+  private final Surroundings surroundings;
+
+  KeyingCommand(Surroundings surroundings) {
+    this.surroundings = surroundings;
+  }
+
+  @Override
+  public Integer call() {
+    Keypad keypad = Input.keypad(keypadPath);
+    Slots.require(slot, keypad);
+    FittedProgram program = KeypadFit.fit(Input.schedule(schedulePath), keypad);
+    Optional<KeyingSheet> sheet =
+        program.fits()
+            ? Optional.of(KeyingPlanner.plan(program, keypad, slot, heldPath.map(Input::schedule)))
+            : Optional.empty();
+    answer.give(
+        surroundings,
+        KeyingJson.of(program, keypad.name(), slot, sheet),
+        page(program, keypad, slot, sheet));
+    return program.fits() ? Answer.DONE : Answer.STOP;
+  }
+
+  private static Page page(
+      FittedProgram program, Keypad keypad, int slot, Optional<KeyingSheet> sheet) {
+    Page page = new Page();
+    if (sheet.isEmpty()) {
+      page.line(
+          "%s does not fit %s: do not key it."
+              .formatted(program.requested().name(), keypad.name()));
+      notes(program.notes(), page);
+      return page;
+    }
+    page.line(
+        "%s into slot %d of %s, in %s: %d steps, about %s by hand."
+            .formatted(
+                program.requested().name(),
+                slot,
+                keypad.name(),
+                program.unit().symbol(),
+                sheet.get().steps().size(),
+                HourMinute.words(sheet.get().byHand())));
+    notes(program.notes(), page);
+    page.blank();
+    for (KeyingStep step : sheet.get().steps()) {
+      page.hanging("%3d  ".formatted(step.number()), step.prompt() + ": " + step.press());
+      page.hanging("     ", display(step));
+    }
+    CheckFigures figures = program.checkFigures();
+    page.blank()
+        .line(
+            "Check figures: %d segments; targets add up to %s; holds add up to %d min; first unused: %s."
+                .formatted(
+                    figures.segments(),
+                    YamlText.number(figures.sumOfTargets()),
+                    figures.totalMinutes(),
+                    figures.firstUnused()))
+        .line("Times: " + sheet.get().timesOrigin());
+    return page;
+  }
+
+  private static void notes(List<FitNote> notes, Page page) {
+    for (FitNote note : notes) {
+      page.hanging("%-9s ".formatted(YamlValue.word(note.kind())), note.message());
+    }
+  }
+
+  /** "before: what was stored; after: 150 (150 °C)". */
+  private static String display(KeyingStep step) {
+    String before = step.showsBefore().isEmpty() ? "" : "before: " + step.showsBefore();
+    String after = step.showsAfter().isEmpty() ? "" : "after: " + step.showsAfter();
+    String meaning = step.meaning().isEmpty() ? "" : " (" + step.meaning() + ")";
+    return before + (before.isEmpty() || after.isEmpty() ? "" : "; ") + after + meaning;
+  }
+}

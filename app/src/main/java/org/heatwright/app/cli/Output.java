@@ -1,0 +1,134 @@
+package org.heatwright.app.cli;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.Optional;
+import org.heatwright.app.files.InputException;
+import org.heatwright.app.files.ScheduleFile;
+
+/**
+ * Files a command writes. A file that is there already is replaced only if it is of the kind that
+ * is being written; a schedule that is replaced is kept beside it under its name with {@code ~} at
+ * the end. A file is there whole or not at all.
+ */
+final class Output {
+
+  /** The kinds of file that commands write. */
+  enum Kind {
+    SCHEDULE("a schedule") {
+      @Override
+      boolean is(byte[] bytes) {
+        try {
+          ScheduleFile.read(new String(bytes, StandardCharsets.UTF_8), "");
+          return true;
+        } catch (InputException e) {
+          return false;
+        }
+      }
+    },
+    TRACE("a trace") {
+      @Override
+      boolean is(byte[] bytes) {
+        return startsWith(bytes, Trace.FIRST_COLUMN + ",");
+      }
+    },
+    PDF("a PDF") {
+      @Override
+      boolean is(byte[] bytes) {
+        return startsWith(bytes, "%PDF-");
+      }
+    },
+    CALENDAR("a calendar") {
+      @Override
+      boolean is(byte[] bytes) {
+        return startsWith(bytes, "BEGIN:VCALENDAR");
+      }
+    };
+
+    private final String words;
+
+    Kind(String words) {
+      this.words = words;
+    }
+
+    abstract boolean is(byte[] bytes);
+
+    private static boolean startsWith(byte[] bytes, String start) {
+      return new String(bytes, StandardCharsets.ISO_8859_1).startsWith(start);
+    }
+  }
+
+  private Output() {}
+
+  static void requireReplaceable(Path path, Kind kind) {
+    try {
+      if (Files.isDirectory(path)) {
+        throw InputException.in(
+            path.toString(), "this is a folder; expected the name of a file to write.");
+      }
+      if (Files.exists(path) && Files.size(path) > 0 && !kind.is(Files.readAllBytes(path))) {
+        throw InputException.in(
+            path.toString(),
+            "the file is there already and is not %s; choose another name or move it away."
+                .formatted(kind.words));
+      }
+      Path folder = path.toAbsolutePath().getParent();
+      if (folder == null || !Files.isDirectory(folder)) {
+        throw InputException.in(
+            path.toString(), "there is no such folder; make it first or choose another name.");
+      }
+    } catch (IOException e) {
+      throw cannot(path, e);
+    }
+  }
+
+  /**
+   * Writes the file.
+   *
+   * @return one sentence that says so
+   */
+  static String write(Path path, Kind kind, byte[] bytes) {
+    requireReplaceable(path, kind);
+    try {
+      Optional<Path> before = keepBefore(path, kind, bytes);
+      Path folder = path.toAbsolutePath().getParent();
+      Path unfinished = Files.createTempFile(folder, ".heatwright-", ".part");
+      try {
+        Files.write(unfinished, bytes);
+        Files.move(unfinished, path, StandardCopyOption.REPLACE_EXISTING);
+      } finally {
+        Files.deleteIfExists(unfinished);
+      }
+      return "Written to %s.%s"
+          .formatted(
+              path,
+              before.map(b -> " The schedule that was there is kept as " + b + ".").orElse(""));
+    } catch (IOException e) {
+      throw cannot(path, e);
+    }
+  }
+
+  static String write(Path path, Kind kind, String text) {
+    return write(path, kind, text.getBytes(StandardCharsets.UTF_8));
+  }
+
+  private static Optional<Path> keepBefore(Path path, Kind kind, byte[] bytes) throws IOException {
+    if (kind != Kind.SCHEDULE
+        || !Files.exists(path)
+        || java.util.Arrays.equals(Files.readAllBytes(path), bytes)) {
+      return Optional.empty();
+    }
+    Path before = path.resolveSibling(path.getFileName() + "~");
+    Files.copy(path, before, StandardCopyOption.REPLACE_EXISTING);
+    return Optional.of(before);
+  }
+
+  private static InputException cannot(Path path, IOException e) {
+    return InputException.in(
+        path.toString(),
+        "the file cannot be written (%s).".formatted(e.getClass().getSimpleName()));
+  }
+}

@@ -1,0 +1,50 @@
+package org.heatwright.app.cli;
+
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import org.heatwright.app.store.Store;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+
+@Command(
+    name = "serve",
+    description = "Opens the web bench and HTTP API on your own store.",
+    footerHeading = "%nExamples:%n",
+    footer = {"  heatwright serve", "  heatwright serve --store studio.db --port 8080"})
+final class ServeCommand implements Callable<Integer> {
+
+  @Option(
+      names = "--store",
+      paramLabel = "FILE",
+      description =
+          "Store file; made if it is not there. Usual: heatwright.db in your data folder.")
+  private Optional<Path> storePath;
+
+  @Option(
+      names = "--port",
+      paramLabel = "N",
+      description = "Port on this machine; 7070, or a free one where that is taken.")
+  private Optional<Integer> port;
+
+  @Option(names = "--help", usageHelp = true, description = "Show this help.")
+  private boolean help;
+
+  private final Surroundings surroundings;
+
+  ServeCommand(Surroundings surroundings) {
+    this.surroundings = surroundings;
+  }
+
+  @Override
+  public Integer call() throws InterruptedException {
+    Path file =
+        storePath.orElseGet(
+            () -> Store.defaultFile(surroundings.environment(), surroundings.home()));
+    try (Store store = Store.open(file, surroundings.clock())) {
+      Serving.serve(
+          surroundings, store, Serving.port(port), "The bench is open at %s (store " + file + ")");
+    }
+    return Answer.DONE;
+  }
+}

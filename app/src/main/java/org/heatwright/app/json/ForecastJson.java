@@ -1,0 +1,96 @@
+package org.heatwright.app.json;
+
+import java.util.List;
+import java.util.Optional;
+import org.heatwright.forecast.CostEstimate;
+import org.heatwright.forecast.Forecast;
+import org.heatwright.forecast.StartPlan;
+import org.heatwright.inspect.Finding;
+
+/**
+ * What {@code forecast --json} prints. Seconds count from the start of the program, after any
+ * delay.
+ */
+public record ForecastJson(
+    String schedule,
+    String kiln,
+    List<SegmentJson> segments,
+    BandJson endSeconds,
+    BandJson energyKilowattHours,
+    Optional<CostJson> cost,
+    List<WorkJson> work,
+    Optional<StartJson> start,
+    List<FindingJson> findings) {
+
+  /** {@code reachedShare}: how much of the ensemble reaches the target, 0 to 1. */
+  public record SegmentJson(
+      int index,
+      BandJson reachedSeconds,
+      BandJson endSeconds,
+      double saturatedSeconds,
+      double behindSeconds,
+      double reachedShare) {}
+
+  /** In the currency's unit; {@code shares} splits the median by price. */
+  public record CostJson(
+      String currency, double low, double median, double high, List<ShareJson> shares) {}
+
+  /** Energy bought at one price. */
+  public record ShareJson(double pricePerKilowattHour, double kilowattHours) {}
+
+  /** {@code drySeconds} and {@code readySeconds} are null where not every case gets there. */
+  public record WorkJson(
+      int mould,
+      String probe,
+      Optional<BandJson> drySeconds,
+      Optional<BandJson> readySeconds,
+      BandJson atEndCelsius) {}
+
+  /** The record of a forecast and what was made of it. */
+  public static ForecastJson of(
+      Forecast forecast,
+      Optional<CostEstimate> cost,
+      Optional<StartPlan> start,
+      List<Finding> findings) {
+    return new ForecastJson(
+        forecast.schedule(),
+        forecast.kiln(),
+        forecast.segments().stream()
+            .map(
+                s ->
+                    new SegmentJson(
+                        s.index(),
+                        BandJson.of(s.reachedSeconds()),
+                        BandJson.of(s.endSeconds()),
+                        s.saturatedSeconds(),
+                        s.behindSeconds(),
+                        s.reachedShare()))
+            .toList(),
+        BandJson.of(forecast.endSeconds()),
+        BandJson.of(forecast.energyKilowattHours()),
+        cost.map(ForecastJson::cost),
+        forecast.work().stream()
+            .map(
+                w ->
+                    new WorkJson(
+                        w.mould(),
+                        w.probe(),
+                        w.drySeconds().map(BandJson::of),
+                        w.readySeconds().map(BandJson::of),
+                        BandJson.of(w.atEndCelsius())))
+            .toList(),
+        start.map(StartJson::of),
+        FindingJson.of(findings));
+  }
+
+  private static CostJson cost(CostEstimate cost) {
+    return new CostJson(
+        cost.currency(),
+        cost.cost().low(),
+        cost.cost().median(),
+        cost.cost().high(),
+        cost.shares().stream()
+            .map(s -> new ShareJson(s.pricePerKilowattHour(), s.kilowattHours()))
+            .toList());
+  }
+}

@@ -1,0 +1,237 @@
+package org.heatwright.app.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Whatever is wrong, people get one sentence and an exit code, never a stack trace. */
+class BadInputTest {
+
+  @TempDir private Path dir;
+
+  private static void refused(Run run, int code, String message) {
+    assertThat(run.err()).isEqualTo(message + System.lineSeparator());
+    assertThat(run.code()).isEqualTo(code);
+    assertThat(run.out()).isEmpty();
+  }
+
+  private Path file(String name, String text) throws IOException {
+    return Files.writeString(dir.resolve(name), text);
+  }
+
+  private static void usage(Run run, String message) {
+    assertThat(run.err().lines().findFirst()).contains(message);
+    assertThat(run.err().lines().count()).isEqualTo(2);
+    assertThat(run.err()).contains("Try heatwright ").contains(" --help.");
+    assertThat(run.code()).isEqualTo(2);
+  }
+
+  @Test
+  void wrongArgumentsAreTold() {
+    usage(Run.of("compose", "w.yaml"), "Missing required option: '--kiln=K'.");
+    usage(
+        Run.of("forecast", "s.yaml", "--kiln", "k.yaml", "--ready-bye", "10:00"),
+        "Unknown options: '--ready-bye', '10:00' (did you mean --ready-by?).");
+    usage(Run.of("forcast"), "Unmatched argument at index 0: 'forcast' (did you mean forecast?).");
+    usage(
+        Run.of("keying", "s.yaml", "--keypad", "p.yaml", "--slot", "two"),
+        "Invalid value for option '--slot': 'two' is not an int.");
+  }
+
+  @Test
+  void aMissingFileIsTold() {
+    Path none = dir.resolve("none.yaml");
+    refused(
+        Run.of("inspect", none),
+        2,
+        none + ": there is no such file; give the path of a file that exists.");
+  }
+
+  @Test
+  void aSlipInAFileNamesFileLineFieldFoundAndExpected() throws IOException {
+    String kiln = Files.readString(Studio.kiln("anchor")).replace("kind: pid", "kind: pdi");
+    refused(
+        Run.of("forecast", Studio.schedule("working-heat"), "--kiln", file("kiln.yaml", kiln)),
+        2,
+        "kiln.yaml, line 11: control.kind is \"pdi\"; expected pid or on-off (did you mean pid?).");
+  }
+
+  @Test
+  void aKilnFileInPlaceOfAScheduleIsTold() {
+    refused(
+        Run.of("inspect", Studio.kiln("anchor")),
+        2,
+        "anchor.yaml, line 3: chamber is not known; expected one of name, unit, segments,"
+            + " start-delay, at-end.");
+  }
+
+  @Test
+  void binaryIsTold() throws IOException {
+    Path file = dir.resolve("s.yaml");
+    Files.write(file, new byte[] {(byte) 0xff, (byte) 0xd8, 0x01});
+    refused(
+        Run.of("inspect", file),
+        2,
+        "s.yaml, line 1: the text is not UTF-8; save the file as UTF-8 and try again.");
+  }
+
+  @Test
+  void readyByNeedsTheKilnsTimeZone() throws IOException {
+    String kiln = Files.readString(Studio.kiln("anchor")).replace("time-zone: Europe/Lisbon\n", "");
+    Path path = file("kiln.yaml", kiln);
+    refused(
+        Run.of("forecast", Studio.schedule("working-heat"), "--kiln", path, "--ready-by", "10:00"),
+        2,
+        "kiln.yaml: time-zone is missing, and --ready-by 10:00 needs it; expected a line such as"
+            + " time-zone: Europe/Lisbon.");
+  }
+
+  @Test
+  void aTimeThatIsNoneIsTold() {
+    refused(
+        Run.of(
+            "forecast",
+            Studio.schedule("working-heat"),
+            "--kiln",
+            Studio.kiln("buoy"),
+            "--start",
+            "tomorrow"),
+        2,
+        "--start: \"tomorrow\" is not a time; expected 2026-12-03T10:00, 10:00 for the next one, or"
+            + " now.");
+    refused(
+        Run.of(
+            "forecast",
+            Studio.schedule("working-heat"),
+            "--kiln",
+            Studio.kiln("buoy"),
+            "--start",
+            "now",
+            "--ready-by",
+            "10:00"),
+        2,
+        "--ready-by: --start is given too; keep one of the two.");
+  }
+
+  @Test
+  void workThatIsNotServedIsRefusedInOneSentence() throws IOException {
+    String work =
+        Files.readString(Studio.work("harbour-burnout"))
+            .replace("binder: gypsum", "binder: phosphate");
+    Run run = Run.of("compose", file("work.yaml", work), "--kiln", Studio.kiln("capstan"));
+
+    assertThat(run.code()).isEqualTo(2);
+    assertThat(run.out()).isEmpty();
+    assertThat(run.err().lines().count()).isEqualTo(1);
+    assertThat(run.err()).contains("hosphate");
+  }
+
+  @Test
+  void aForeignFileIsNeverOverwritten() throws IOException {
+    Path precious = file("precious.yaml", "diary: do not lose\n");
+    refused(
+        Run.of(
+            "compose",
+            Studio.work("harbour-burnout"),
+            "--kiln",
+            Studio.kiln("capstan"),
+            "-o",
+            precious),
+        2,
+        precious
+            + ": the file is there already and is not a schedule; choose another name or move it"
+            + " away.");
+    assertThat(precious).hasContent("diary: do not lose");
+    refused(
+        Run.of(
+            "forecast",
+            Studio.schedule("working-heat"),
+            "--kiln",
+            Studio.kiln("buoy"),
+            "--trace",
+            precious),
+        2,
+        precious
+            + ": the file is there already and is not a trace; choose another name or move it"
+            + " away.");
+    Path nowhere = dir.resolve("no").resolve("s.yaml");
+    refused(
+        Run.of(
+            "compose",
+            Studio.work("harbour-burnout"),
+            "--kiln",
+            Studio.kiln("capstan"),
+            "-o",
+            nowhere),
+        2,
+        nowhere + ": there is no such folder; make it first or choose another name.");
+  }
+
+  @Test
+  void aScheduleThatIsReplacedIsKeptBesideIt() throws IOException {
+    Path mine = file("mine.yaml", Files.readString(Studio.schedule("harbour-burnout")));
+    Run run =
+        Run.of(
+            "compose",
+            Studio.work("harbour-burnout"),
+            "--kiln",
+            Studio.kiln("capstan"),
+            "-o",
+            mine);
+
+    assertThat(run.code()).isZero();
+    assertThat(dir.resolve("mine.yaml~"))
+        .hasSameTextualContentAs(Studio.schedule("harbour-burnout"));
+    assertThat(Files.readString(mine)).contains("burnout");
+    try (var files = Files.list(dir)) {
+      assertThat(files).hasSize(2);
+    }
+  }
+
+  @Test
+  void aSlotTheKeypadDoesNotHaveIsTold() {
+    refused(
+        Run.of(
+            "keying",
+            Studio.schedule("working-heat"),
+            "--keypad",
+            Studio.keypad("tern"),
+            "--slot",
+            "9"),
+        2,
+        "--slot: 9 is not a slot of Tern; expected 1 to 4.");
+  }
+
+  @Test
+  void readbackNeedsOneOfShownAndQuestions() {
+    refused(
+        Run.of("readback", Studio.schedule("working-heat"), "--keypad", Studio.keypad("gull")),
+        2,
+        "--shown: expected one of --shown FILE and --questions.");
+    refused(
+        Run.of(
+            "readback",
+            Studio.schedule("working-heat"),
+            "--keypad",
+            Studio.keypad("gull"),
+            "--shown",
+            Studio.schedule("working-heat"),
+            "--thermometer",
+            "20C"),
+        2,
+        "working-heat.yaml, line 2: name is not known; expected one of slot, unit, shown.");
+  }
+
+  @Test
+  void aStoreThatCannotBeOpenedIsAFailure() throws IOException {
+    Path file = file("not-a-folder", "x");
+    Run run = Run.of("serve", "--store", file.resolve("heatwright.db"));
+
+    assertThat(run.code()).isEqualTo(3);
+    assertThat(run.err()).contains("cannot be opened").doesNotContain("\tat ");
+  }
+}

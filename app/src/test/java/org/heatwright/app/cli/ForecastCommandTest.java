@@ -1,0 +1,221 @@
+package org.heatwright.app.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class ForecastCommandTest {
+
+  private static final Path HARBOUR = Studio.schedule("harbour-burnout");
+  private static final Path ANCHOR = Studio.kiln("anchor");
+  private static final Path WORK = Studio.work("harbour-burnout");
+
+  @TempDir private Path dir;
+
+  private static JsonNode json(Run run) throws IOException {
+    assertThat(run.err()).isEmpty();
+    return new ObjectMapper().readTree(run.out());
+  }
+
+  private static List<String> keys(JsonNode node) {
+    List<String> keys = new java.util.ArrayList<>();
+    node.fieldNames().forEachRemaining(keys::add);
+    return keys;
+  }
+
+  @Test
+  void theAnswerComesFirstAndFitsTheTerminal() {
+    Run run =
+        Run.of(
+            "forecast",
+            HARBOUR,
+            "--kiln",
+            ANCHOR,
+            "--work",
+            WORK,
+            "--ready-by",
+            "2026-12-03T10:00");
+
+    assertThat(run.code()).isZero();
+    assertThat(run.out().lines().toList().get(0))
+        .matches("Ready \\d\\d:\\d\\d to (09:59|10:00) Thursday 3 December\\.");
+    assertThat(run.out().lines().toList().get(1))
+        .matches("Start \\d\\d:\\d\\d Wednesday 2 December, a delay of .* from now\\.");
+    assertThat(run.out()).contains("cost EUR").contains("kWh").contains("Mould 1, centre:");
+    assertThat(run.out().lines()).allMatch(line -> line.length() <= 80);
+  }
+
+  @Test
+  void theWorksOwnReadyByIsKeptWhereNothingElseIsAsked() {
+    Run asked =
+        Run.of(
+            "forecast",
+            HARBOUR,
+            "--kiln",
+            ANCHOR,
+            "--work",
+            WORK,
+            "--ready-by",
+            "2026-12-03T10:00");
+
+    assertThat(Run.of("forecast", HARBOUR, "--kiln", ANCHOR, "--work", WORK)).isEqualTo(asked);
+    Run later =
+        Run.at(
+            Instant.parse("2027-01-01T12:00:00Z"),
+            "forecast",
+            HARBOUR,
+            "--kiln",
+            ANCHOR,
+            "--work",
+            WORK);
+    assertThat(later.out())
+        .contains("The work's own ready-by has passed")
+        .contains("after the start");
+  }
+
+  @Test
+  void jsonHasTheAgreedShape() throws IOException {
+    JsonNode root =
+        json(
+            Run.of(
+                "forecast",
+                HARBOUR,
+                "--kiln",
+                ANCHOR,
+                "--work",
+                WORK,
+                "--start",
+                "20:00",
+                "--json"));
+
+    assertThat(keys(root))
+        .contains(
+            "schedule",
+            "kiln",
+            "segments",
+            "endSeconds",
+            "energyKilowattHours",
+            "cost",
+            "work",
+            "findings");
+    assertThat(root.get("schedule").asText()).isEqualTo("harbour-burnout-by-hand");
+    assertThat(root.get("kiln").asText()).isEqualTo("Anchor");
+    assertThat(root.get("segments")).hasSize(4);
+    JsonNode segment = root.get("segments").get(1);
+    assertThat(segment.get("index").asInt()).isEqualTo(2);
+    assertThat(keys(segment.get("reachedSeconds"))).containsExactly("low", "median", "high");
+    assertThat(keys(segment.get("endSeconds"))).containsExactly("low", "median", "high");
+    assertThat(segment.get("saturatedSeconds").isNumber()).isTrue();
+    assertThat(keys(root.get("endSeconds"))).containsExactly("low", "median", "high");
+    assertThat(keys(root.get("energyKilowattHours"))).containsExactly("low", "median", "high");
+    assertThat(keys(root.get("cost"))).contains("currency", "low", "median", "high");
+    JsonNode core = root.get("work").get(0);
+    assertThat(core.get("mould").asInt()).isEqualTo(1);
+    assertThat(core.get("probe").asText()).isEqualTo("centre");
+    assertThat(keys(core.get("atEndCelsius"))).containsExactly("low", "median", "high");
+    assertThat(root.get("start").get("start").asText()).isEqualTo("2026-12-02T20:00:00Z");
+    assertThat(root.get("start").get("delayToSetSeconds").asInt()).isEqualTo(8 * 3600);
+    for (JsonNode finding : root.get("findings")) {
+      assertThat(finding.get("severity").asText()).isIn("stop", "warn", "note");
+    }
+  }
+
+  @Test
+  void theTraceHasTheAgreedColumns() throws IOException {
+    Path trace = dir.resolve("curve.csv");
+
+    Run run = Run.of("forecast", HARBOUR, "--kiln", ANCHOR, "--work", WORK, "--trace", trace);
+
+    assertThat(run.out()).contains("Written to ");
+    List<String> lines = Files.readAllLines(trace);
+    assertThat(lines.get(0))
+        .startsWith(
+            "time_s,setpoint_c,chamber_low_c,chamber_c,chamber_high_c,power_w,work_centre_c");
+    assertThat(lines.get(1)).startsWith("0,");
+    double before = -1;
+    for (String line : lines.subList(1, lines.size())) {
+      String[] cells = line.split(",", -1);
+      assertThat(cells).hasSize(lines.get(0).split(",").length);
+      assertThat(Double.parseDouble(cells[0])).isGreaterThan(before);
+      assertThat(Double.parseDouble(cells[2])).isLessThanOrEqualTo(Double.parseDouble(cells[3]));
+      assertThat(Double.parseDouble(cells[3])).isLessThanOrEqualTo(Double.parseDouble(cells[4]));
+      before = Double.parseDouble(cells[0]);
+    }
+    assertThat(Run.of("forecast", HARBOUR, "--kiln", ANCHOR, "--trace", trace).code()).isZero();
+  }
+
+  @Test
+  void aFiringFileHoldsTheHeat() throws IOException {
+    Path firing = dir.resolve("firing.yaml");
+    Files.writeString(firing, "load: {furniture-kg: 6}\n");
+    Path empty = dir.resolve("empty.yaml");
+    Files.writeString(empty, "load: {}\n");
+
+    double heavy =
+        json(Run.of("forecast", HARBOUR, "--kiln", ANCHOR, "--firing", firing, "--json"))
+            .get("energyKilowattHours")
+            .get("median")
+            .asDouble();
+    double light =
+        json(Run.of("forecast", HARBOUR, "--kiln", ANCHOR, "--firing", empty, "--json"))
+            .get("energyKilowattHours")
+            .get("median")
+            .asDouble();
+
+    assertThat(heavy).isGreaterThan(light + 0.3);
+  }
+
+  @Test
+  void priceBandsNeedAStartAndAFlatPriceDoesNot() throws IOException {
+    assertThat(json(Run.of("forecast", HARBOUR, "--kiln", ANCHOR, "--json")).get("cost").isNull())
+        .isTrue();
+    Path flat = dir.resolve("kiln.yaml");
+    Files.writeString(
+        flat,
+        Files.readString(ANCHOR)
+            .replaceFirst("(?m)^tariff:.*$", "tariff: {currency: EUR, flat: 0.5}"));
+    JsonNode root = json(Run.of("forecast", HARBOUR, "--kiln", flat, "--json"));
+    assertThat(root.get("cost").get("median").asDouble())
+        .isCloseTo(
+            0.5 * root.get("energyKilowattHours").get("median").asDouble(),
+            org.assertj.core.api.Assertions.within(1e-5));
+  }
+
+  @Test
+  void theSameRequestGivesTheSameText() {
+    assertThat(Run.of("forecast", HARBOUR, "--kiln", ANCHOR, "--json"))
+        .isEqualTo(Run.of("forecast", HARBOUR, "--kiln", ANCHOR, "--json"));
+  }
+
+  @Test
+  void theNightWhenTheClocksGoBackIsTold() {
+    Run run =
+        Run.at(
+            Instant.parse("2026-10-24T12:00:00Z"),
+            "forecast",
+            HARBOUR,
+            "--kiln",
+            ANCHOR,
+            "--start",
+            "2026-10-24T20:00");
+
+    assertThat(run.out()).contains("The clocks go back from 02:00 to 01:00 on Sunday 25 October.");
+  }
+
+  @Test
+  void whatLogsTaughtIsToldNotUsed() throws IOException {
+    Path kiln = dir.resolve("kiln.yaml");
+    Files.writeString(kiln, Files.readString(ANCHOR) + "learned: {loss: 1.4}\n");
+
+    assertThat(Run.of("forecast", HARBOUR, "--kiln", kiln).out())
+        .containsPattern("this version keeps it but\\s+does not use it\\s+yet");
+  }
+}

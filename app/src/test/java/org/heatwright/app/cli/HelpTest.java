@@ -1,0 +1,76 @@
+package org.heatwright.app.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class HelpTest {
+
+  private static final List<String> LATER =
+      List.of("learn", "body", "improve", "day", "watch", "couple", "cast");
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "demo",
+        "serve",
+        "compose",
+        "inspect",
+        "forecast",
+        "keying",
+        "readback",
+        "card",
+        "completion"
+      })
+  void everyCommandHasHelpWithExamplesIn80Columns(String command) {
+    Run run = Run.of(command, "--help");
+
+    assertThat(run.code()).isZero();
+    assertThat(run.out()).contains("Usage: heatwright " + command).contains("Examples:");
+    assertThat(run.out().lines()).allMatch(line -> line.length() <= 80);
+    assertThat(run.err()).isEmpty();
+    assertThat(run.out()).doesNotContain("\u001b");
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"compose", "inspect", "forecast", "keying", "readback", "card"})
+  void everyAnsweringCommandHasJson(String command) {
+    assertThat(Run.of(command, "--help").out()).contains("--json");
+  }
+
+  @Test
+  void theRootTellsCommandsExitCodesAndCompletion() {
+    Run run = Run.of("--help");
+
+    assertThat(run.code()).isZero();
+    assertThat(run.out()).contains("Exit codes: 0 done; 1").contains("heatwright completion");
+    assertThat(run.out().lines().map(line -> line.strip().split(" ")[0]))
+        .doesNotContainAnyElementsOf(LATER);
+    assertThat(run.out().lines()).allMatch(line -> line.length() <= 80);
+  }
+
+  @Test
+  void withoutACommandTheUsageIsShownAsAnError() {
+    Run run = Run.of();
+
+    assertThat(run.code()).isEqualTo(2);
+    assertThat(run.out()).isEmpty();
+    assertThat(run.err()).contains("Usage: heatwright");
+  }
+
+  @Test
+  void theVersionIsOneLine() {
+    assertThat(Run.of("--version").out()).matches("heatwright \\S.*\\R");
+  }
+
+  @Test
+  void completionKnowsCommandsAndOptions() {
+    Run run = Run.of("completion");
+
+    assertThat(run.code()).isZero();
+    assertThat(run.out()).contains("complete -F").contains("forecast").contains("--ready-by");
+  }
+}
