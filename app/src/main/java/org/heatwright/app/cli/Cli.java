@@ -88,7 +88,6 @@ public final class Cli {
     line.addSubcommand(new ForecastCommand(surroundings));
     line.addSubcommand(new KeyingCommand(surroundings));
     line.addSubcommand(new ReadbackCommand(surroundings));
-    line.addSubcommand(new CardCommand(surroundings));
     line.addSubcommand(new CompletionCommand(surroundings));
     line.setOut(writer(surroundings.out()));
     line.setErr(writer(surroundings.err()));
@@ -111,7 +110,8 @@ public final class Cli {
 
   private static int wrongArguments(ParameterException e, String[] args) {
     CommandLine line = e.getCommandLine();
-    String sentence = e.getMessage().replaceAll("\\s+", " ").replaceAll("[. ]+$", "");
+    String sentence =
+        String.valueOf(e.getMessage()).replaceAll("\\s+", " ").replaceAll("[. ]+$", "");
     String hint = "";
     if (e instanceof UnmatchedArgumentException unmatched) {
       List<String> near = unmatched.getSuggestions();

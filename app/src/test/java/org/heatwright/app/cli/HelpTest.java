@@ -22,7 +22,6 @@ class HelpTest {
         "forecast",
         "keying",
         "readback",
-        "card",
         "completion"
       })
   void everyCommandHasHelpWithExamplesIn80Columns(String command) {
@@ -36,7 +35,7 @@ class HelpTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"compose", "inspect", "forecast", "keying", "readback", "card"})
+  @ValueSource(strings = {"compose", "inspect", "forecast", "keying", "readback"})
   void everyAnsweringCommandHasJson(String command) {
     assertThat(Run.of(command, "--help").out()).contains("--json");
   }
