@@ -1,0 +1,90 @@
+package org.heatwright.app.report;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZonedDateTime;
+import java.time.format.DateTimeFormatter;
+import java.time.temporal.ChronoUnit;
+import java.util.Locale;
+import java.util.Optional;
+import org.heatwright.forecast.Band;
+import org.heatwright.schedule.HourMinute;
+
+/**
+ * Says when something is: by the clock, with weekday and date, if the start is known, else as time
+ * after the start. Minutes are the finest step. An hour that the clock shows twice says which one
+ * is meant.
+ *
+ * @param start when the program's first segment begins, where known
+ */
+public record WhenWords(Optional<ZonedDateTime> start) {
+
+  private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("EEE d MMM", Locale.UK);
+  private static final DateTimeFormatter LONG_DAY =
+      DateTimeFormatter.ofPattern("EEEE d MMMM yyyy", Locale.UK);
+  private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm", Locale.UK);
+
+  /** "Thu 3 Dec 08:31", or "+12:01 h". */
+  public String full(double seconds) {
+    return at(seconds).map(when -> day(when) + " " + clock(when)).orElse(elapsed(seconds));
+  }
+
+  /** "Thu 3 Dec", or empty without a start. */
+  public String day(double seconds) {
+    return at(seconds).map(WhenWords::day).orElse("");
+  }
+
+  /** "08:31", or "+12:01 h". The day must stand beside it. */
+  public String clock(double seconds) {
+    return at(seconds).map(WhenWords::clock).orElse(elapsed(seconds));
+  }
+
+  /** "08:10 to 08:50" if all is on the median's day, else each end with its day. */
+  public String band(Band seconds) {
+    Optional<LocalDate> day = at(seconds.median()).map(ZonedDateTime::toLocalDate);
+    return bound(seconds.low(), day) + " to " + bound(seconds.high(), day);
+  }
+
+  private String bound(double seconds, Optional<LocalDate> day) {
+    return at(seconds).map(ZonedDateTime::toLocalDate).equals(day) ? clock(seconds) : full(seconds);
+  }
+
+  /** The moment, to the nearest minute. */
+  public Optional<ZonedDateTime> at(double seconds) {
+    return start.map(
+        s ->
+            s.plus(Math.round(seconds * 1000), ChronoUnit.MILLIS)
+                .plusSeconds(30)
+                .truncatedTo(ChronoUnit.MINUTES));
+  }
+
+  /** The instant itself, unrounded. */
+  public Optional<Instant> instant(double seconds) {
+    return start.map(s -> s.toInstant().plusMillis(Math.round(seconds * 1000)));
+  }
+
+  /** "Thursday 3 December 2026". */
+  public static String longDay(ZonedDateTime when) {
+    return LONG_DAY.format(when);
+  }
+
+  /** "+12:01 h", after the start. */
+  public static String elapsed(double seconds) {
+    return "+" + HourMinute.format(Duration.ofMillis(Math.round(seconds * 1000))) + " h";
+  }
+
+  private static String day(ZonedDateTime when) {
+    return DAY.format(when);
+  }
+
+  private static String clock(ZonedDateTime when) {
+    boolean twice =
+        when.getZone().getRules().getValidOffsets(when.toLocalDateTime()).size() == 2;
+    if (!twice) {
+      return CLOCK.format(when);
+    }
+    boolean first = when.equals(when.withEarlierOffsetAtOverlap());
+    return CLOCK.format(when) + (first ? " (1st)" : " (2nd)");
+  }
+}
