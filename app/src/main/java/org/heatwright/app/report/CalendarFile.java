@@ -1,15 +1,30 @@
 package org.heatwright.app.report;
 
+import java.nio.charset.StandardCharsets;
+import java.time.Duration;
 import java.time.Instant;
+import java.time.ZoneOffset;
+import java.time.ZonedDateTime;
+import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 
 /**
  * Writes iCalendar text. Times are UTC, so that no reader needs our zone.
  *
- * <p>Source: RFC 5545, sections 3.1 (folding), 3.3.11 (escaping), 3.6.1 (event), 3.6.6 (alarm).
+ * <p>Source, from memory: RFC 5545, sections 3.1 (folding), 3.3.6 (duration), 3.3.11 (escaping),
+ * 3.6.1 (event), 3.6.6 (alarm); the output is checked by an independent parser.
  */
 public final class CalendarFile {
+
+  private static final String END_OF_LINE = "\r\n";
+  private static final int MOST_OCTETS = 75;
+  private static final Duration ACT_LENGTH = Duration.ofMinutes(15);
+  private static final Duration LEAST_WARNING = Duration.ofMinutes(10);
+  private static final DateTimeFormatter UTC =
+      DateTimeFormatter.ofPattern("yyyyMMdd'T'HHmmss'Z'", Locale.ROOT).withZone(ZoneOffset.UTC);
 
   private CalendarFile() {}
 
@@ -19,7 +34,7 @@ public final class CalendarFile {
    * @param description more words
    * @param start when it begins
    * @param end when it ends, not before the start
-   * @param alarm words the calendar should ring with at the start; empty: silent
+   * @param alarm how long before the start the calendar rings, zero or more; empty: it does not
    */
   public record Event(
       String uid,
@@ -27,24 +42,89 @@ public final class CalendarFile {
       String description,
       Instant start,
       Instant end,
-      Optional<String> alarm) {
+      Optional<Duration> alarm) {
     public Event {
-      if (uid.isBlank() || end.isBefore(start)) {
+      if (uid.isBlank()
+          || end.isBefore(start)
+          || alarm.filter(Duration::isNegative).isPresent()) {
         throw new IllegalArgumentException(
-            "The event '%s' (uid '%s', %s to %s) needs a uid and must not end before it starts."
-                .formatted(summary, uid, start, end));
+            "The event '%s' (uid '%s', %s to %s, alarm %s) needs a uid, must not end before it starts and rings at its start or before."
+                .formatted(summary, uid, start, end, alarm));
       }
     }
   }
 
   /**
-   * The ready and act-now events of a card; none if the card has no start.
+   * The ready and act-now events of a card; none if the card has no start. An act-now event rings
+   * early enough for the early end of its band.
    *
    * @param card what happens when
    * @param uidRoot stable for this firing, e.g. "harbour-burnout-1@heatwright"
    */
   public static List<Event> events(Card card, String uidRoot) {
-    throw new IllegalStateException("The calendar file has not landed yet.");
+    WhenWords when = new WhenWords(card.timing().start());
+    String firing = card.header().job() + ", kiln " + card.header().kiln();
+    List<Event> events = new ArrayList<>();
+    card.timing().ready().flatMap(r -> ready(card, r, when, uidRoot, firing)).ifPresent(events::add);
+    int number = 0;
+    for (Card.Act act : card.moments()) {
+      if (!act.actNow()) {
+        continue;
+      }
+      number++;
+      String uid = uid(uidRoot, "act-" + number);
+      when.at(act.seconds().median())
+          .map(at -> act(act, at.toInstant(), when, uid, firing))
+          .ifPresent(events::add);
+    }
+    return events;
+  }
+
+  private static Optional<Event> ready(
+      Card card, Card.Ready ready, WhenWords when, String uidRoot, String firing) {
+    double until = ready.untilSeconds().orElse(card.timing().endSeconds().median());
+    double from = ready.fromSeconds().median();
+    return when.at(from)
+        .map(
+            start ->
+                new Event(
+                    uid(uidRoot, "ready"),
+                    ready.what() + ": " + firing,
+                    "Predicted ready from %s (%s, nine in ten), until %s. %s"
+                        .formatted(
+                            when.full(from),
+                            when.band(ready.fromSeconds()),
+                            ready
+                                .untilSeconds()
+                                .map(when::full)
+                                .orElse("a person ends the program"),
+                            Card.NEVER_STARTS_HEAT),
+                    start.toInstant(),
+                    when.at(Math.max(from, until)).map(ZonedDateTime::toInstant).orElseThrow(),
+                    Optional.empty()));
+  }
+
+  private static Event act(Card.Act act, Instant at, WhenWords when, String uid, String firing) {
+    Duration early = Duration.ofSeconds((long) (act.seconds().median() - act.seconds().low()));
+    return new Event(
+        uid,
+        "Act now: " + act.what(),
+        "%s. Predicted %s (%s, nine in ten). %s"
+            .formatted(
+                firing,
+                when.full(act.seconds().median()),
+                when.band(act.seconds()),
+                Card.NEVER_STARTS_HEAT),
+        at,
+        at.plus(ACT_LENGTH),
+        Optional.of(early.compareTo(LEAST_WARNING) > 0 ? early : LEAST_WARNING));
+  }
+
+  private static String uid(String root, String suffix) {
+    int host = root.indexOf('@');
+    return host < 0
+        ? root + "-" + suffix
+        : root.substring(0, host) + "-" + suffix + root.substring(host);
   }
 
   /**
@@ -52,6 +132,67 @@ public final class CalendarFile {
    * @return iCalendar text with CRLF ends of line
    */
   public static String write(List<Event> events, Instant stamp) {
-    throw new IllegalStateException("The calendar file has not landed yet.");
+    StringBuilder text = new StringBuilder();
+    line(text, "BEGIN:VCALENDAR");
+    line(text, "VERSION:2.0");
+    line(text, "PRODID:-//Heatwright//Firing card//EN");
+    for (Event event : events) {
+      line(text, "BEGIN:VEVENT");
+      line(text, "UID:" + escaped(event.uid()));
+      line(text, "DTSTAMP:" + UTC.format(stamp));
+      line(text, "DTSTART:" + UTC.format(event.start()));
+      line(text, "DTEND:" + UTC.format(event.end()));
+      line(text, "SUMMARY:" + escaped(event.summary()));
+      line(text, "DESCRIPTION:" + escaped(event.description()));
+      event.alarm().ifPresent(before -> alarm(text, event.summary(), before));
+      line(text, "END:VEVENT");
+    }
+    line(text, "END:VCALENDAR");
+    return text.toString();
+  }
+
+  private static void alarm(StringBuilder text, String words, Duration before) {
+    line(text, "BEGIN:VALARM");
+    line(text, "ACTION:DISPLAY");
+    line(text, "DESCRIPTION:" + escaped(words));
+    line(text, "TRIGGER:-PT" + before.toMinutes() + "M");
+    line(text, "END:VALARM");
+  }
+
+  private static String escaped(String value) {
+    StringBuilder out = new StringBuilder(value.length());
+    for (String line : value.split("\\R", -1)) {
+      if (out.length() > 0) {
+        out.append("\\n");
+      }
+      line.chars()
+          .filter(c -> c >= ' ' && c != 0x7f)
+          .forEach(
+              c -> {
+                if (c == '\\' || c == ';' || c == ',') {
+                  out.append('\\');
+                }
+                out.append((char) c);
+              });
+    }
+    return out.toString();
+  }
+
+  /** Folds after at most 75 octets, never inside a character. */
+  private static void line(StringBuilder text, String content) {
+    int octets = 0;
+    for (int i = 0; i < content.length(); ) {
+      int next = content.offsetByCodePoints(i, 1);
+      String character = content.substring(i, next);
+      int size = character.getBytes(StandardCharsets.UTF_8).length;
+      if (octets + size > MOST_OCTETS) {
+        text.append(END_OF_LINE).append(' ');
+        octets = 1;
+      }
+      text.append(character);
+      octets += size;
+      i = next;
+    }
+    text.append(END_OF_LINE);
   }
 }

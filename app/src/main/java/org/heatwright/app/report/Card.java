@@ -113,7 +113,7 @@ public record Card(
   /**
    * @param start when the program's first segment begins; empty: not planned, clock times are blank
    * @param delay the delay to key, where one is to be set
-   * @param ready when the work is ready, and until when
+   * @param ready when the work is ready, and until when; empty: not surely while the program runs
    * @param endSeconds when the program ends, s from its start
    * @param atEnd what the controller does then
    * @param notes on daylight saving and the like

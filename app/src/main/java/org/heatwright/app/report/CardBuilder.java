@@ -1,13 +1,41 @@
 package org.heatwright.app.report;
 
+import java.time.Duration;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
 import java.time.ZonedDateTime;
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.StringJoiner;
+import org.heatwright.forecast.Band;
+import org.heatwright.forecast.Charge;
 import org.heatwright.forecast.Forecast;
+import org.heatwright.forecast.SegmentForecast;
+import org.heatwright.forecast.WorkForecast;
+import org.heatwright.inspect.Demands;
 import org.heatwright.inspect.Finding;
+import org.heatwright.keypad.FitNote;
+import org.heatwright.keypad.FittedProgram;
+import org.heatwright.keypad.KeyedValue;
+import org.heatwright.keypad.Keypad;
+import org.heatwright.kiln.Circuit;
+import org.heatwright.kiln.Control.AfterPowerCut;
 import org.heatwright.kiln.Kiln;
+import org.heatwright.mould.Mould;
+import org.heatwright.schedule.AtEnd;
+import org.heatwright.schedule.HourMinute;
 import org.heatwright.schedule.Schedule;
+import org.heatwright.schedule.Segment;
+import org.heatwright.units.Temperature;
+import org.heatwright.units.TemperatureUnit;
+import org.heatwright.work.Caution;
+import org.heatwright.work.Composition;
+import org.heatwright.work.Moment;
+import org.heatwright.work.Reason;
 
 /**
  * Gathers what a card needs. Schedule, kiln and forecast are enough; everything else is optional.
@@ -15,24 +43,83 @@ import org.heatwright.schedule.Schedule;
  */
 public final class CardBuilder {
 
+  /** Classes of outcome to tick, always the same, so that records can be compared. */
+  static final List<String> OUTCOMES =
+      List.of(
+          "good",
+          "incomplete",
+          "porous",
+          "flash",
+          "crack",
+          "carbon",
+          "over-fired",
+          "under-fired",
+          "bubbles",
+          "devit",
+          "unsintered",
+          "other");
+
+  private static final Temperature COLD = Temperature.ofCelsius(20);
+
   private final Schedule schedule;
   private final Kiln kiln;
   private final Forecast forecast;
+  private final TemperatureUnit unit;
+  private Optional<Composition> composition = Optional.empty();
+  private Optional<FittedProgram> fitted = Optional.empty();
+  private Optional<String> keypad = Optional.empty();
   private OptionalInt slot = OptionalInt.empty();
   private Optional<ZonedDateTime> start = Optional.empty();
+  private List<String> startNotes = List.of();
   private Optional<String> responsible = Optional.empty();
   private Optional<String> phone = Optional.empty();
+  private Optional<String> nextService = Optional.empty();
   private List<Finding> findings = List.of();
 
   private CardBuilder(Schedule schedule, Kiln kiln, Forecast forecast) {
     this.schedule = schedule;
     this.kiln = kiln;
     this.forecast = forecast;
+    this.unit = schedule.unit();
+    if (forecast.segments().size() != schedule.segments().size()) {
+      throw new IllegalArgumentException(
+          "The forecast has %d segments, but the schedule '%s' has %d: forecast this schedule first."
+              .formatted(
+                  forecast.segments().size(), schedule.name(), schedule.segments().size()));
+    }
   }
 
-  /** The schedule as it will be keyed, where, and what will happen. */
+  /** A card for a schedule without a keypad: the digits are those of the schedule. */
   public static CardBuilder of(Schedule schedule, Kiln kiln, Forecast forecast) {
     return new CardBuilder(schedule, kiln, forecast);
+  }
+
+  /**
+   * A card for what a keypad will run.
+   *
+   * @param forecast of the expressible schedule
+   * @throws IllegalArgumentException if the program does not fit: there is nothing to key then
+   */
+  public static CardBuilder of(
+      FittedProgram program, Keypad keypad, Kiln kiln, Forecast forecast) {
+    if (!program.fits()) {
+      throw new IllegalArgumentException(
+          "There is nothing to key: the schedule '%s' does not fit the keypad '%s'. %s"
+              .formatted(
+                  program.requested().name(),
+                  keypad.name(),
+                  program.refusals().stream().map(FitNote::message).findFirst().orElse("")));
+    }
+    CardBuilder builder =
+        new CardBuilder(program.expressible().withUnit(program.unit()), kiln, forecast);
+    builder.fitted = Optional.of(program);
+    builder.keypad = Optional.of(keypad.name());
+    return builder;
+  }
+
+  public CardBuilder composition(Composition made) {
+    composition = Optional.of(made);
+    return this;
   }
 
   public CardBuilder slot(int number) {
@@ -40,9 +127,14 @@ public final class CardBuilder {
     return this;
   }
 
-  /** When the program's first segment begins. */
-  public CardBuilder start(ZonedDateTime programStart) {
+  /**
+   * When the program's first segment begins, after any delay.
+   *
+   * @param notes on daylight saving and the like
+   */
+  public CardBuilder start(ZonedDateTime programStart, List<String> notes) {
     start = Optional.of(programStart);
+    startNotes = List.copyOf(notes);
     return this;
   }
 
@@ -57,22 +149,488 @@ public final class CardBuilder {
     return this;
   }
 
-  public CardBuilder findings(List<Finding> all) {
-    findings = List.copyOf(all);
+  /** When the kiln is due, e.g. "elements, January 2027". */
+  public CardBuilder nextService(String due) {
+    nextService = Optional.of(due);
     return this;
   }
 
+  public CardBuilder findings(List<Finding> all) {
+    findings = all.stream().sorted(Comparator.comparing(Finding::severity)).toList();
+    return this;
+  }
+
+  /**
+   * @throws IllegalArgumentException if the schedule has more segments than a card holds
+   */
   public Card build() {
-    throw new IllegalStateException(
-        "Building a card has not landed yet: %s in %s, %s, slot %s, start %s, %s, %s, %d findings."
-            .formatted(
-                schedule.name(),
-                kiln.name(),
-                forecast.endSeconds(),
-                slot,
-                start,
-                responsible,
-                phone,
-                findings.size()));
+    return new Card(
+        new Card.Header(
+            schedule.name(), kiln.name(), keypad, slot, unit, zone(), responsible, phone),
+        timing(),
+        entries(),
+        checkFigures(),
+        work(),
+        limits(),
+        power(),
+        loading(),
+        DisplayTimes.choose(forecast, start),
+        alarms(),
+        estimates(),
+        moments(),
+        OUTCOMES,
+        nextService,
+        findings,
+        cautions(),
+        scheduleText(),
+        ChartData.of(forecast, unit, start, chartLimits()));
+  }
+
+  private ZoneId zone() {
+    return start
+        .map(ZonedDateTime::getZone)
+        .or(kiln::timeZone)
+        .orElse(ZoneOffset.UTC);
+  }
+
+  // ---------------------------------------------------------------- timing
+
+  private Card.Timing timing() {
+    return new Card.Timing(
+        start, delay(), ready(), forecast.endSeconds(), schedule.atEnd(), startNotes);
+  }
+
+  private Optional<Card.Delay> delay() {
+    Duration delay = schedule.startDelay();
+    if (delay.isZero()) {
+      return Optional.empty();
+    }
+    String pressed =
+        start
+            .map(
+                s -> {
+                  ZonedDateTime press = s.toInstant().minus(delay).atZone(s.getZone());
+                  return ", start pressed " + new WhenWords(Optional.of(press)).full(0);
+                })
+            .orElse(", from the moment start is pressed");
+    return Optional.of(
+        new Card.Delay(
+            keyed(0, KeyedValue.Kind.DELAY).orElse(HourMinute.format(delay)),
+            HourMinute.words(delay) + pressed));
+  }
+
+  private Optional<Card.Ready> ready() {
+    Optional<Double> until =
+        schedule.atEnd() == AtEnd.OFF
+            ? Optional.of(forecast.endSeconds().low())
+            : Optional.empty();
+    boolean work = !forecast.work().isEmpty();
+    return readyFrom()
+        .filter(from -> until.isEmpty() || from.median() < until.get())
+        .map(from -> new Card.Ready(work ? "Work ready" : "Kiln ready", from, until));
+  }
+
+  private Optional<Band> readyFrom() {
+    if (!forecast.work().isEmpty()) {
+      return forecast.workReadySeconds();
+    }
+    Band from =
+        composition.stream()
+            .flatMap(c -> c.moments().stream())
+            .filter(m -> m.kind() == Moment.Kind.READY)
+            .findFirst()
+            .flatMap(this::when)
+            .orElse(lastReached());
+    return Optional.of(from);
+  }
+
+  private Band lastReached() {
+    return forecast.segments().get(forecast.segments().size() - 1).reachedSeconds();
+  }
+
+  private Optional<Band> when(Moment moment) {
+    if (moment.segment() > forecast.segments().size()) {
+      return Optional.empty(); // the schedule was edited since it was composed
+    }
+    double after = moment.after().toSeconds();
+    Optional<Band> anchor =
+        switch (moment.anchor()) {
+          case PROGRAM_START -> Optional.of(Band.exactly(0));
+          case SEGMENT_REACHED -> Optional.of(segment(moment.segment()).reachedSeconds());
+          case SEGMENT_END -> Optional.of(segment(moment.segment()).endSeconds());
+          case WORK_READY ->
+              forecast.work().isEmpty() ? Optional.of(lastReached()) : forecast.workReadySeconds();
+          case PROGRAM_END -> Optional.of(forecast.endSeconds());
+        };
+    return anchor.map(band -> band.plus(after));
+  }
+
+  private SegmentForecast segment(int number) {
+    return forecast.segments().get(number - 1);
+  }
+
+  private List<Card.Act> moments() {
+    List<Card.Act> acts = new ArrayList<>();
+    List<Moment> told = composition.map(Composition::moments).orElse(List.of());
+    for (Moment moment : told) {
+      if (moment.kind() == Moment.Kind.READY) {
+        continue; // stands at the head of the card
+      }
+      when(moment)
+          .ifPresent(
+              at ->
+                  acts.add(
+                      new Card.Act(moment.what(), at, moment.kind() == Moment.Kind.ACT)));
+    }
+    if (told.isEmpty()) {
+      int hottest = hottest();
+      Band ramp =
+          hottest == 0 ? Band.exactly(0) : segment(hottest).endSeconds(); // 1-based: one before
+      acts.add(
+          new Card.Act(
+              "last moment to change the highest target, "
+                  + degrees(schedule.peak())
+                  + ": its ramp begins",
+              ramp,
+              false));
+    }
+    acts.sort(Comparator.comparingDouble(a -> a.seconds().median()));
+    return acts;
+  }
+
+  /** 0-based segment with the highest target. */
+  private int hottest() {
+    List<Segment> segments = schedule.segments();
+    int hottest = 0;
+    for (int i = 1; i < segments.size(); i++) {
+      if (segments.get(i).target().compareTo(segments.get(hottest).target()) > 0) {
+        hottest = i;
+      }
+    }
+    return hottest;
+  }
+
+  // ---------------------------------------------------------------- entry
+
+  private List<Card.Entry> entries() {
+    List<Card.Entry> entries = new ArrayList<>();
+    for (int i = 0; i < schedule.segments().size(); i++) {
+      Segment segment = schedule.segments().get(i);
+      int number = i + 1;
+      entries.add(
+          new Card.Entry(
+              number,
+              purpose(i),
+              keyed(number, KeyedValue.Kind.RATE).orElse(rate(segment)),
+              keyed(number, KeyedValue.Kind.TARGET)
+                  .orElse(number(unit.value(segment.target()))),
+              keyed(number, KeyedValue.Kind.HOLD).orElse(HourMinute.format(segment.hold())),
+              meaning(i),
+              segment(number).reachedSeconds()));
+    }
+    return entries;
+  }
+
+  private Optional<String> keyed(int segment, KeyedValue.Kind kind) {
+    return fitted.stream()
+        .flatMap(f -> f.values().stream())
+        .filter(v -> v.segment() == segment && v.kind() == kind)
+        .map(KeyedValue::digits)
+        .findFirst();
+  }
+
+  private String purpose(int index) {
+    boolean same =
+        composition.isPresent()
+            && composition.get().schedule().segments().size() == schedule.segments().size();
+    Optional<String> told =
+        same
+            ? composition.get().reasons().stream()
+                .filter(r -> r.segment() == index + 1 && !r.purpose().isBlank())
+                .map(Reason::purpose)
+                .findFirst()
+            : Optional.empty();
+    return told.orElse(rises(index) ? "heat" : "cool");
+  }
+
+  private boolean rises(int index) {
+    return schedule.segments().get(index).target().compareTo(schedule.setpointBefore(index, COLD))
+        >= 0;
+  }
+
+  private String rate(Segment segment) {
+    return segment.ramp().rate().map(r -> number(unit.value(r))).orElse("fastest");
+  }
+
+  /** "120 °C/h up to 150 °C (1 h 5 min), hold 2 h". */
+  private String meaning(int index) {
+    Segment segment = schedule.segments().get(index);
+    boolean rises = rises(index);
+    Temperature before = schedule.setpointBefore(index, COLD);
+    String way =
+        segment
+            .ramp()
+            .rate()
+            .map(r -> number(unit.value(r)) + " " + unit.symbol() + "/h " + (rises ? "up" : "down"))
+            .orElse(rises ? "full power up" : "elements off, down");
+    String time =
+        segment
+            .ramp()
+            .nominalTime(segment.target().minus(before))
+            .map(t -> " in " + HourMinute.words(t))
+            .orElse("");
+    String hold =
+        segment.hold().isZero() ? "" : ", hold " + HourMinute.words(segment.hold());
+    return way + " to " + degrees(segment.target()) + time + hold;
+  }
+
+  private List<Card.Fact> checkFigures() {
+    int segments = schedule.segments().size();
+    double sum = schedule.segments().stream().mapToDouble(s -> unit.value(s.target())).sum();
+    Duration holds =
+        schedule.segments().stream().map(Segment::hold).reduce(Duration.ZERO, Duration::plus);
+    Schedule.NominalTime paper = schedule.nominalTime(COLD);
+    String firstUnused = fitted.map(f -> f.checkFigures().firstUnused()).orElse("empty");
+    return List.of(
+        new Card.Fact("segments", Integer.toString(segments)),
+        new Card.Fact("sum of targets", number(sum) + " " + unit.symbol()),
+        new Card.Fact("all holds", minutes(holds)),
+        new Card.Fact(
+            "total from " + degrees(COLD),
+            paper.complete()
+                ? minutes(paper.total())
+                : wholeMinutes(paper.total()) + " min + fastest"),
+        new Card.Fact("segment " + (segments + 1) + " must read", firstUnused));
+  }
+
+  /** "570 min = 9 h 30 min". */
+  private static String minutes(Duration time) {
+    String words = HourMinute.words(time);
+    return time.toHours() == 0 ? words : wholeMinutes(time) + " min = " + words;
+  }
+
+  private static long wholeMinutes(Duration time) {
+    return Math.floorDiv(time.toSeconds() + 30, 60);
+  }
+
+  // ---------------------------------------------------------------- work, kiln
+
+  private List<Card.Fact> work() {
+    List<Card.Fact> facts = new ArrayList<>();
+    composition.ifPresent(c -> facts.add(new Card.Fact("work", c.demands().work())));
+    Charge charge = composition.map(Composition::charge).orElse(Charge.empty());
+    StringJoiner load = new StringJoiner("; ");
+    for (Mould mould : charge.moulds()) {
+      load.add(
+          "%d × ⌀ %s mm, %s mm high"
+              .formatted(
+                  mould.count(),
+                  number(mould.diameterMetres() * 1000),
+                  number(mould.heightMetres() * 1000)));
+    }
+    for (Charge.Piece piece : charge.pieces()) {
+      load.add(piece.name() + " " + number(piece.massKilograms()) + " kg");
+    }
+    if (charge.furnitureKilograms() > 0) {
+      load.add("shelves and props " + number(charge.furnitureKilograms()) + " kg");
+    }
+    if (load.length() > 0) {
+      facts.add(new Card.Fact("load", load.toString()));
+    } else if (composition.isEmpty()) {
+      facts.add(new Card.Fact("load", "not told; forecast for an empty kiln"));
+    }
+    return facts;
+  }
+
+  private List<Card.Fact> limits() {
+    List<Card.Fact> facts = new ArrayList<>();
+    String kilns = degrees(kiln.limit()) + ", the kiln";
+    String limit =
+        composition
+            .flatMap(c -> c.demands().firmCeiling())
+            .map(c -> degrees(c.limit()) + ", " + c.what() + "; " + kilns)
+            .orElse(kilns);
+    facts.add(new Card.Fact("never above", limit));
+    composition.stream()
+        .flatMap(c -> c.demands().rateLimits().stream())
+        .min(Comparator.comparing(Demands.RateLimit::most))
+        .ifPresent(
+            r ->
+                facts.add(
+                    new Card.Fact(
+                        "rise at most",
+                        number(unit.value(r.most()))
+                            + " "
+                            + unit.symbol()
+                            + "/h from "
+                            + degrees(r.range().from())
+                            + " to "
+                            + degrees(r.range().to()))));
+    return facts;
+  }
+
+  private List<ChartData.Limit> chartLimits() {
+    List<ChartData.Limit> limits = new ArrayList<>();
+    composition
+        .flatMap(c -> c.demands().firmCeiling())
+        .ifPresent(
+            c ->
+                limits.add(
+                    new ChartData.Limit(
+                        c.limit().celsius(),
+                        "never above " + degrees(c.limit()) + ": " + c.what())));
+    limits.add(
+        new ChartData.Limit(kiln.limit().celsius(), "kiln limit " + degrees(kiln.limit())));
+    return limits;
+  }
+
+  private List<Card.Fact> power() {
+    List<Card.Fact> facts = new ArrayList<>();
+    facts.add(
+        new Card.Fact(
+            "power",
+            tenths(kiln.element().suppliedWatts() / 1000)
+                + " kW at "
+                + number(kiln.element().supplyVolts())
+                + " V, "
+                + tenths(kiln.element().suppliedAmperes())
+                + " A"));
+    kiln.circuit().ifPresent(c -> facts.add(new Card.Fact("circuit", circuit(c))));
+    Band energy = forecast.energyKilowattHours();
+    facts.add(
+        new Card.Fact(
+            "energy",
+            tenths(energy.median())
+                + " kWh predicted ("
+                + tenths(energy.low())
+                + " to "
+                + tenths(energy.high())
+                + ")"));
+    return facts;
+  }
+
+  private String circuit(Circuit circuit) {
+    double left = circuit.limitAmperes() - kiln.element().suppliedAmperes();
+    return "%s, %s A breaker: %s"
+        .formatted(
+            circuit.name(),
+            number(circuit.limitAmperes()),
+            left > 0
+                ? tenths(left) + " A left"
+                : "too small for this kiln alone");
+  }
+
+  private List<String> loading() {
+    List<String> list = new ArrayList<>();
+    list.add("cold display agrees with a thermometer, " + unit.symbol());
+    list.add("thermocouple tip in sight, touching nothing");
+    if (composition.stream().anyMatch(c -> !c.charge().moulds().isEmpty())) {
+      list.add("moulds clear of elements and tip, air beneath");
+      list.add("drip tray, extraction on, nothing near that burns");
+    } else {
+      list.add("load clear of elements and tip");
+      list.add("extraction on, nothing near that burns");
+    }
+    list.add("load as planned, or forecast again");
+    list.add("vents as planned, " + (kiln.door() == Kiln.Door.TOP ? "lid" : "door") + " shut");
+    return list;
+  }
+
+  private List<Card.Alarm> alarms() {
+    Temperature top =
+        composition
+            .flatMap(c -> c.demands().firmCeiling())
+            .map(Demands.Ceiling::limit)
+            .filter(limit -> limit.compareTo(kiln.limit()) < 0)
+            .orElse(kiln.limit());
+    AfterPowerCut cut = kiln.control().afterPowerCut();
+    String afterCut =
+        switch (cut) {
+          case CONTINUE -> "it goes on where it was: read the display, forecast again.";
+          case RESTART -> "it starts again from segment 1: switch off, decide before you let it run.";
+          case STOP -> "it stops: read the display, decide before you start again.";
+          case UNKNOWN -> "what it does is not known: read the display and the segment number first.";
+        };
+    return List.of(
+        new Card.Alarm(
+            "Display above " + degrees(top) + ", stuck or jumping",
+            "act now: switch the kiln off at the mains, leave it shut."),
+        new Card.Alarm(
+            "Two rows running outside their band",
+            "plan changed: check door, vent, mains and slot; forecast again with what you read."),
+        new Card.Alarm("After a power cut", afterCut));
+  }
+
+  private List<String> estimates() {
+    WhenWords words = new WhenWords(start);
+    List<String> lines = new ArrayList<>();
+    for (WorkForecast place : forecast.work()) {
+      StringJoiner line = new StringJoiner(", ", "mould " + place.mould() + " " + place.probe() + ": ", "");
+      place.drySeconds().ifPresent(dry -> line.add("dry " + words.full(dry.median())));
+      line.add(
+          place
+              .readySeconds()
+              .map(ready -> "ready " + words.full(ready.median()) + " (" + words.band(ready) + ")")
+              .orElse("not sure to be ready"));
+      Band end = place.atEndCelsius();
+      line.add(
+          "at the end %s to %s %s"
+              .formatted(whole(end.low()), whole(end.high()), unit.symbol()));
+      lines.add(line.toString());
+    }
+    return lines;
+  }
+
+  private List<String> cautions() {
+    List<String> cautions = new ArrayList<>();
+    composition.stream().flatMap(c -> c.cautions().stream()).map(Caution::message).forEach(cautions::add);
+    fitted.stream()
+        .flatMap(f -> f.notes().stream())
+        .map(FitNote::message)
+        .forEach(cautions::add);
+    return cautions;
+  }
+
+  /** "harbour-burnout (°C): 1. 120 °C/h to 150 °C, hold 2:00 h; …; then off." */
+  private String scheduleText() {
+    StringJoiner text =
+        new StringJoiner("; ", "Schedule " + schedule.name() + ", " + unit.symbol() + ": ", "");
+    for (int i = 0; i < schedule.segments().size(); i++) {
+      Segment segment = schedule.segments().get(i);
+      text.add(
+          "%d. %s to %s, hold %s h"
+              .formatted(
+                  i + 1,
+                  segment
+                      .ramp()
+                      .rate()
+                      .map(r -> number(unit.value(r)) + " " + unit.symbol() + "/h")
+                      .orElse("fastest"),
+                  degrees(segment.target()),
+                  HourMinute.format(segment.hold())));
+    }
+    return text + (schedule.atEnd() == AtEnd.OFF ? "; then off." : "; then kept.");
+  }
+
+  // ---------------------------------------------------------------- words
+
+  private String degrees(Temperature temperature) {
+    return number(unit.value(temperature)) + " " + unit.symbol();
+  }
+
+  private static String tenths(double value) {
+    return String.format(Locale.ROOT, "%.1f", value);
+  }
+
+  private String whole(double celsius) {
+    return Long.toString(Math.round(unit.value(new Temperature(celsius))));
+  }
+
+  /** A number with at most one decimal, none if it is whole. */
+  private static String number(double value) {
+    double tenths = Math.rint(value * 10) / 10;
+    return tenths == Math.rint(tenths)
+        ? Long.toString(Math.round(tenths))
+        : Double.toString(tenths);
   }
 }

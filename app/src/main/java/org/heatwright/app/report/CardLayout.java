@@ -14,10 +14,10 @@ import org.heatwright.units.TemperatureUnit;
 /**
  * Lays a card out on one page.
  *
- * <p>The rule for long content: three densities are tried, roomy first, and the first that fits is
- * used; room left over goes to the chart and to the lines for notes. Digits to key never shrink
- * below 14 points, nothing below 7.5. In the tightest density texts are cut to the lines a block
- * has, with an ellipsis or a count of what is left out, and the display gets six rows.
+ * <p>The rule for long content: densities are tried, roomy first, and the first that fits is used;
+ * room left over goes to the chart and to the lines for notes. Digits to key never shrink below 14
+ * points, nothing below 7.5. The tighter it gets, the fewer lines a text has before it ends in an
+ * ellipsis, and the display table goes from eight rows to six.
  *
  * <p>What is predicted stands on grey; what is measured or written by hand goes into a white box
  * with a firm edge.
@@ -25,60 +25,120 @@ import org.heatwright.units.TemperatureUnit;
 final class CardLayout {
 
   private static final double SIDE = 10;
-  private static final double TOP = 9;
-  private static final double FOOT = 8;
-  private static final double GAP = 3;
+  private static final double TOP = 7;
+  private static final double FOOT = 5.5;
+  private static final int MOST_DOUBLE_ROWS = 10;
+  private static final int STEPS = 8;
+  private static final int MOST_FACTS = 8;
+  private static final int MOST_LOADING = 6;
   private static final double PREDICTED_GREY = 0.88;
   private static final double FIRM = 0.9;
   private static final double FINE = 0.4;
-  private static final double MOST_CHART_GROWTH = 34;
+  private static final double MOST_CHART_GROWTH = 22;
   private static final double MOST_NOTES = 40;
   private static final double NOTE_LINE = 7;
 
-  /** How closely things are set: points and millimetres. */
-  private enum Density {
-    ROOMY(9, 8, 17, 9.4, 6.6, 8, 3, 8, 3),
-    NORMAL(8.5, 7.5, 15, 7.4, 5.9, 8, 2, 7, 2),
-    TIGHT(7.5, 7.5, 14, 6.1, 5.3, 6, 1, 5, 1);
+  /**
+   * How closely things are set; heights in mm, sizes in points.
+   *
+   * @param tightness 0 roomy, 1 tight
+   */
+  private record Density(double tightness) {
 
-    private final double body;
-    private final double small;
-    private final double digits;
-    private final double entryRow;
-    private final double displayRow;
-    private final int displayRows;
-    private final int cautionLines;
-    private final int listLines;
-    private final int factLines;
-
-    Density(
-        double body,
-        double small,
-        double digits,
-        double entryRow,
-        double displayRow,
-        int displayRows,
-        int cautionLines,
-        int listLines,
-        int factLines) {
-      this.body = body;
-      this.small = small;
-      this.digits = digits;
-      this.entryRow = entryRow;
-      this.displayRow = displayRow;
-      this.displayRows = displayRows;
-      this.cautionLines = cautionLines;
-      this.listLines = listLines;
-      this.factLines = factLines;
+    double body() {
+      return between(9, 7.5);
     }
 
-    /** Distance between lines of body text, mm. */
+    double small() {
+      return between(8, 7.5);
+    }
+
+    double digits() {
+      return between(17, 14);
+    }
+
+    double entryRow() {
+      return between(9.4, 6);
+    }
+
+    double singleRow() {
+      return between(6.4, 4.75);
+    }
+
+    double displayRow() {
+      return between(6.6, 4.3);
+    }
+
+    int displayRows() {
+      return (int) Math.round(between(8, 6));
+    }
+
+    double answer() {
+      return between(16, 13.5);
+    }
+
+    double clock() {
+      return between(22, 18);
+    }
+
+    double heading() {
+      return between(5, 4.4);
+    }
+
+    double box() {
+      return between(9.6, 7.4);
+    }
+
+    double gap() {
+      return between(3.4, 0.9);
+    }
+
+    /** Lines that a running text gets. */
+    int textLines() {
+      return (int) Math.round(between(4, 2));
+    }
+
+    /** Lines that one item of a list gets. */
+    int itemLines() {
+      return (int) Math.round(between(3, 1));
+    }
+
+    int moments() {
+      return (int) Math.round(between(5, 3));
+    }
+
+    int estimates() {
+      return (int) Math.round(between(4, 1));
+    }
+
+    int factLines() {
+      return Math.max(2, itemLines());
+    }
+
+    int stops() {
+      return tightness > 0.5 ? 1 : 2;
+    }
+
+    /** Distance between lines inside a row of a table: set solid. */
+    double cellLine() {
+      return small() / Sheet.POINTS_PER_MILLIMETRE;
+    }
+
+    /** Distance between lines of a size. */
+    double lineOf(double points) {
+      return points * between(1.22, 1.12) / Sheet.POINTS_PER_MILLIMETRE;
+    }
+
     double line() {
-      return lineOf(body);
+      return lineOf(body());
     }
 
     double smallLine() {
-      return lineOf(small);
+      return lineOf(small());
+    }
+
+    double between(double roomy, double tight) {
+      return roomy + tightness * (tight - roomy);
     }
   }
 
@@ -99,11 +159,12 @@ final class CardLayout {
     this.width = size.widthMillimetres() - 2 * SIDE;
     this.density = density;
     this.slack = slack;
-    this.display = spread(card.display(), density.displayRows);
+    this.display = spread(card.display(), density.displayRows());
   }
 
   static void draw(Sheet sheet, Card card, PageSize size) {
-    for (Density density : Density.values()) {
+    for (int step = 0; step <= STEPS; step++) {
+      Density density = new Density((double) step / STEPS);
       double bottom = new CardLayout(sheet.dry(), card, size, density, 0).page();
       double slack = size.heightMillimetres() - FOOT - bottom;
       if (slack >= 0) {
@@ -111,7 +172,13 @@ final class CardLayout {
         return;
       }
     }
-    throw new IllegalStateException("The card '" + card.header().job() + "' is too long.");
+    throw new IllegalArgumentException(
+        "The card '%s' does not fit one page of %s: it has %d segments. Maybe split the schedule in two%s."
+            .formatted(
+                card.header().job(),
+                size.words(),
+                card.entries().size(),
+                size == PageSize.A4 ? "" : ", or print it on A4"));
   }
 
   /** Draws all and returns where it ends, mm from the top. */
@@ -119,10 +186,10 @@ final class CardLayout {
     double y = title(TOP);
     y = stops(y);
     y = answers(y);
-    y = proof(y);
     y = heading("Before", "key these digits, read them back, load", y);
     y = entries(y);
     y = beforeColumns(y);
+    y = proof(y);
     y = heading("During", "is it where it should be?", y);
     y = displayAndChart(y);
     y = alarms(y);
@@ -137,31 +204,45 @@ final class CardLayout {
   private double title(double y) {
     Card.Header header = card.header();
     double badge = 25;
-    double room = width - badge - 4;
-    double size = sheet.sizeFor(header.job(), Weight.BOLD, room, 13, 22);
-    String job = sheet.fit(header.job(), Weight.BOLD, size, room);
-    sheet.text(SIDE, y + 6.2, job, Weight.BOLD, size);
+    double slot = 19;
+    double who = 42;
+    double room = width - badge - slot - 5;
+    double narrow = room - who - 4;
+    if (sheet.widthOf(header.job(), Weight.BOLD, 13) <= room) {
+      double size = sheet.sizeFor(header.job(), Weight.BOLD, room, 13, 22);
+      sheet.text(SIDE, y + 6.2, header.job(), Weight.BOLD, size);
+    } else {
+      List<String> job = sheet.wrap(header.job(), Weight.BOLD, 10.5, room, 2);
+      for (int i = 0; i < job.size(); i++) {
+        sheet.text(SIDE, y + 3 + i * 4, job.get(i), Weight.BOLD, 10.5);
+      }
+    }
     StringBuilder where = new StringBuilder("Kiln " + header.kiln());
     header.keypad().ifPresent(k -> where.append("  ·  keypad ").append(k));
-    if (header.slot().isPresent()) {
-      where.append("  ·  slot ").append(header.slot().getAsInt());
-    }
-    sheet.text(SIDE, y + 11.6, sheet.fit(where.toString(), Weight.BOLD, 11.5, room), Weight.BOLD, 11.5);
-    String date =
-        card.timing().start().map(s -> WhenWords.longDay(s) + ", program start").orElse("Date");
-    double end = SIDE + sheet.widthOf(date, Weight.REGULAR, 9);
-    sheet.text(SIDE, y + 16, date, Weight.REGULAR, 9);
-    if (card.timing().start().isEmpty()) {
-      sheet.line(end + 1, y + 16.4, end + 45, y + 16.4, FINE);
-      end += 45;
-    }
+    double whereSize = sheet.sizeFor(where.toString(), Weight.BOLD, narrow, 9, 11.5);
     sheet.text(
-        end + 4,
-        y + 16,
-        sheet.fit(
-            "clock times: " + header.zone().getId(), Weight.REGULAR, 9, SIDE + room - end - 4),
+        SIDE,
+        y + 11.6,
+        sheet.fit(where.toString(), Weight.BOLD, whereSize, narrow),
+        Weight.BOLD,
+        whereSize);
+    String date =
+        card.timing().start().map(WhenWords::longDay).orElse("Date") + "   ";
+    double end = SIDE + sheet.widthOf(date, Weight.REGULAR, 9);
+    sheet.text(SIDE, y + 16.2, date, Weight.REGULAR, 9);
+    if (card.timing().start().isEmpty()) {
+      sheet.line(end - 1, y + 16.6, end + 38, y + 16.6, FINE);
+      end += 41;
+    }
+    String zone = "clock of " + header.zone().getId();
+    sheet.text(
+        end,
+        y + 16.2,
+        sheet.fit(zone, Weight.REGULAR, 9, SIDE + narrow - end),
         Weight.REGULAR,
         9);
+    line("Responsible", header.responsible(), SIDE + narrow + 4, y + 11.6, who);
+    line("Phone", header.phone(), SIDE + narrow + 4, y + 16.2, who);
     double left = SIDE + width - badge;
     sheet.fill(left, y, badge, 13, 0);
     sheet.text(
@@ -171,8 +252,29 @@ final class CardLayout {
         Weight.BOLD,
         30,
         1);
-    sheet.textCentred(left + badge / 2, y + 16, "unit in force", Weight.BOLD, 8.5);
-    return y + 17.5 + GAP / 2;
+    sheet.textCentred(left + badge / 2, y + 16.2, "unit in force", Weight.BOLD, 8.5);
+    double slotLeft = left - slot - 1.5;
+    sheet.box(slotLeft, y + 0.3, slot, 12.4, 1.6);
+    if (header.slot().isPresent()) {
+      String number = Integer.toString(header.slot().getAsInt());
+      double points = sheet.sizeFor(number, Weight.BOLD, slot - 2, 10, 28);
+      double baseline = y + 6.5 + Sheet.capitals(points) / 2;
+      sheet.textCentred(slotLeft + slot / 2, baseline, number, Weight.BOLD, points);
+    }
+    sheet.textCentred(slotLeft + slot / 2, y + 16.2, "slot", Weight.BOLD, 8.5);
+    return y + 17.5 + density.gap() / 2;
+  }
+
+  /** A label and its value, or a line to write on. */
+  private void line(String label, Optional<String> value, double x, double baseline, double room) {
+    sheet.text(x, baseline, label, Weight.REGULAR, 8.5);
+    double at = x + sheet.widthOf(label, Weight.REGULAR, 8.5) + 1.5;
+    if (value.isPresent()) {
+      String shown = sheet.fit(value.get(), Weight.BOLD, 9, x + room - at);
+      sheet.text(at, baseline, shown, Weight.BOLD, 9);
+    } else {
+      sheet.line(at, baseline + 0.4, x + room, baseline + 0.4, FINE);
+    }
   }
 
   /** A black bar for each finding that says stop. */
@@ -180,18 +282,18 @@ final class CardLayout {
     double at = y;
     List<Finding> stops =
         card.findings().stream().filter(f -> f.severity() == Severity.STOP).toList();
-    int shown = Math.min(stops.size(), 2);
+    int shown = Math.min(stops.size(), density.stops());
     for (int i = 0; i < shown; i++) {
       boolean more = i == shown - 1 && stops.size() > shown;
       String rest = more ? " (and " + (stops.size() - shown) + " more that say stop)" : "";
       List<String> lines =
           sheet.wrap(
               "STOP, do not fire: " + stops.get(i).message() + rest, Weight.BOLD, 9.5, width - 4, 2);
-      double height = lines.size() * lineOf(9.5) + 1.6;
+      double height = lines.size() * density.lineOf(9.5) + 1.6;
       sheet.fill(SIDE, at, width, height, 0);
       for (int line = 0; line < lines.size(); line++) {
         sheet.text(
-            SIDE + 2, at + 3.8 + line * lineOf(9.5), lines.get(line), Weight.BOLD, 9.5, 1);
+            SIDE + 2, at + 3.8 + line * density.lineOf(9.5), lines.get(line), Weight.BOLD, 9.5, 1);
       }
       at += height + 1;
     }
@@ -202,93 +304,124 @@ final class CardLayout {
   private double answers(double y) {
     Card.Timing timing = card.timing();
     double cell = width / 4;
-    double height = 16;
-    answer(0, y, "Program starts", timing.start().isPresent() ? Optional.of(0.0) : Optional.empty(),
-        card.timing().delay().map(d -> "after the delay below").orElse("no delay set"), false);
+    double height = density.answer();
     Optional<Card.Ready> ready = timing.ready();
     String what = ready.map(Card.Ready::what).orElse("Ready");
-    answer(1, y, what + " from", ready.map(r -> r.fromSeconds().median()),
-        ready.map(r -> nineInTen(r.fromSeconds())).orElse("not known"), true);
+    String unsure = "not sure within this program";
+    sheet.fill(SIDE + cell, y, 3 * cell, height, PREDICTED_GREY);
+    answer(
+        0,
+        y,
+        "Program starts",
+        timing.start().map(s -> 0.0),
+        "",
+        timing.delay().map(d -> "after the delay below").orElse("no delay set"));
+    answer(
+        1,
+        y,
+        what + " from",
+        ready.map(r -> r.fromSeconds().median()),
+        "",
+        ready.map(r -> nineInTen(r.fromSeconds())).orElse(unsure));
     Optional<Double> until = ready.flatMap(Card.Ready::untilSeconds);
-    answer(2, y, what + " until", until,
-        until.isPresent() ? "then the kiln cools" : "a person stops the program", true);
-    answer(3, y, timing.atEnd() == AtEnd.OFF ? "Program ends, elements off" : "Last hold ends, heat stays on",
-        Optional.of(timing.endSeconds().median()), nineInTen(timing.endSeconds()), true);
+    boolean kept = ready.isPresent() && until.isEmpty();
+    answer(
+        2,
+        y,
+        what + " until",
+        until,
+        kept ? "kept hot" : "",
+        kept ? "until a person ends it" : ready.map(r -> "then the kiln cools").orElse(unsure));
+    answer(
+        3,
+        y,
+        timing.atEnd() == AtEnd.OFF ? "Program ends, elements off" : "Last hold ends, heat stays on",
+        Optional.of(timing.endSeconds().median()),
+        "",
+        nineInTen(timing.endSeconds()));
     sheet.box(SIDE, y, width, height, FINE);
     for (int i = 1; i < 4; i++) {
       sheet.line(SIDE + i * cell, y, SIDE + i * cell, y + height, FINE);
     }
     sheet.box(SIDE + cell, y, 2 * cell, height, 1.6);
-    return y + height + GAP / 2;
+    return y + height + density.gap() / 2;
   }
 
+  /** A time if there is one, else words if there are some, else a line to write on. */
   private void answer(
-      int column, double y, String label, Optional<Double> seconds, String below, boolean predicted) {
+      int column, double y, String label, Optional<Double> seconds, String words, String below) {
     double cell = width / 4;
     double x = SIDE + column * cell;
-    if (predicted) {
-      sheet.fill(x, y, cell, 16, PREDICTED_GREY);
-    }
     double inner = cell - 4;
-    sheet.text(x + 2, y + 3.4, sheet.fit(label, Weight.REGULAR, 8, inner), Weight.REGULAR, 8);
-    if (seconds.isPresent()) {
-      String clock = when.clock(seconds.get());
-      String day = when.day(seconds.get());
-      double dayWidth = sheet.widthOf(day, Weight.BOLD, 11);
-      double size =
-          sheet.sizeFor(clock, Weight.BOLD, inner - (day.isEmpty() ? 0 : dayWidth + 2), 12, 22);
-      sheet.text(x + 2, y + 10.8, day, Weight.BOLD, 11);
-      sheet.text(x + 2 + (day.isEmpty() ? 0 : dayWidth + 2), y + 10.8, clock, Weight.BOLD, size);
+    double base = y + density.answer() - 4.8;
+    sheet.text(x + 2, y + 3.1, sheet.fit(label, Weight.REGULAR, 8, inner), Weight.REGULAR, 8);
+    String day = seconds.map(when::day).orElse("");
+    String main = seconds.map(when::clock).orElse(words);
+    if (day.isEmpty()) {
+      sheet.text(x + 2, base, main, Weight.BOLD, 15);
+      if (words.isEmpty()) {
+        double blank = x + 3 + sheet.widthOf(main, Weight.BOLD, 15);
+        sheet.line(blank, base + 0.2, x + cell - 3, base + 0.2, FINE);
+      }
     } else {
-      sheet.line(x + 2, y + 11, x + cell - 3, y + 11, FINE);
+      double dayWidth = sheet.widthOf(day, Weight.BOLD, 11);
+      double size = sheet.sizeFor(main, Weight.BOLD, inner - dayWidth - 2, 12, density.clock());
+      sheet.text(x + 2, base, day, Weight.BOLD, 11);
+      sheet.text(x + 4 + dayWidth, base, main, Weight.BOLD, size);
     }
-    sheet.text(x + 2, y + 14.7, sheet.fit(below, Weight.REGULAR, 8, inner), Weight.REGULAR, 8);
+    String foot = sheet.fit(below, Weight.REGULAR, 8, inner);
+    sheet.text(x + 2, y + density.answer() - 1.3, foot, Weight.REGULAR, 8);
   }
 
   private String nineInTen(Band seconds) {
     return when.band(seconds) + ", nine in ten";
   }
 
-  /** Who proved the keying, who answers for it. */
+  /** Proven, sensor checked, go or not: signed before start is pressed. */
   private double proof(double y) {
-    double height = 9.2;
-    double[] shares = {0.36, 0.2, 0.24, 0.2};
-    String[] labels = {
-      "Read back and proven by, on (date, time)",
-      "Thermocouple checked on",
-      "Responsible",
-      "Phone"
-    };
-    List<Optional<String>> values =
-        List.of(
-            Optional.empty(), Optional.empty(), card.header().responsible(), card.header().phone());
-    double x = SIDE;
-    for (int i = 0; i < shares.length; i++) {
-      double cell = width * shares[i];
-      sheet.box(x, y, cell, height, FIRM);
-      sheet.text(
-          x + 1.5, y + 3.2, sheet.fit(labels[i], Weight.REGULAR, 7.5, cell - 2), Weight.REGULAR, 7.5);
-      String value = values.get(i).orElse("");
-      sheet.text(x + 1.5, y + 7.8, sheet.fit(value, Weight.BOLD, 10, cell - 3), Weight.BOLD, 10);
-      x += cell;
-    }
-    return y + height + GAP;
+    double height = density.box();
+    double proven = width * 0.34;
+    double sensor = width * 0.22;
+    double go = width - proven - sensor;
+    sheet.box(SIDE, y, proven, height, FIRM);
+    sheet.text(SIDE + 1.5, y + 3, "read back and proven by, date, time", Weight.REGULAR, 7.5);
+    sheet.box(SIDE + proven, y, sensor, height, FIRM);
+    sheet.text(SIDE + proven + 1.5, y + 3, "thermocouple checked on", Weight.REGULAR, 7.5);
+    double x = SIDE + proven + sensor;
+    sheet.box(x, y, go, height, 1.6);
+    sheet.box(x + 2.5, y + height / 2 - 1.8, 3.6, 3.6, FIRM);
+    sheet.text(x + 7.3, y + height / 2 + Sheet.capitals(11) / 2, "GO", Weight.BOLD, 11);
+    sheet.box(x + 17, y + height / 2 - 1.8, 3.6, 3.6, FIRM);
+    sheet.text(x + 21.8, y + height / 2 + Sheet.capitals(11) / 2, "NO-GO", Weight.BOLD, 11);
+    sheet.text(x + 40, y + 3, "signed, date, time", Weight.REGULAR, 7.5);
+    return y + height + density.gap();
   }
 
   private double heading(String name, String says, double y) {
+    double height = density.heading();
     double tab = sheet.widthOf(name, Weight.BOLD, 10) + 5;
-    sheet.fill(SIDE, y, tab, 5, 0);
-    sheet.text(SIDE + 2.5, y + 3.8, name, Weight.BOLD, 10, 1);
-    sheet.text(SIDE + tab + 2, y + 3.7, says, Weight.REGULAR, 8.5);
-    sheet.line(SIDE, y + 5, SIDE + width, y + 5, 1.2);
-    return y + 5 + 1.6;
+    sheet.fill(SIDE, y, tab, height, 0);
+    double baseline = y + height / 2 + Sheet.capitals(10) / 2;
+    sheet.text(SIDE + 2.5, baseline, name, Weight.BOLD, 10, 1);
+    sheet.text(SIDE + tab + 2, baseline, says, Weight.REGULAR, 8.5);
+    sheet.line(SIDE, y + height, SIDE + width, y + height, 1.2);
+    return y + height + density.gap() / 2;
   }
 
   // ---------------------------------------------------------------- before
 
+  /**
+   * The table of digits. Up to ten segments have two lines each; more have one line, with purpose
+   * and meaning in one column, or the meaning alone where both do not fit.
+   */
   private double entries(double y) {
+    int count = card.entries().size();
+    boolean single = count > MOST_DOUBLE_ROWS;
     double spare = width - 190;
-    double[] columns = {7, 31 + spare / 2, 21, 21, 21, 43 + spare / 2, 31, 15};
+    double[] columns =
+        single
+            ? new double[] {6, 0, 17.5, 17.5, 17.5, 71.5 + spare, 48, 12}
+            : new double[] {7, 31 + spare / 2, 21, 21, 21, 43 + spare / 2, 31, 15};
     double[] x = new double[columns.length + 1];
     x[0] = SIDE;
     for (int i = 0; i < columns.length; i++) {
@@ -297,90 +430,98 @@ final class CardLayout {
     boolean clockForm = card.entries().stream().allMatch(e -> e.holdDigits().contains(":"));
     String[] heads = {
       "",
-      "purpose",
+      single ? "" : "purpose",
       "rate, " + unit.symbol() + "/h",
       "target, " + unit.symbol(),
       clockForm ? "hold, h:mm" : "hold",
-      "which means",
-      "target reached, predicted",
+      single ? "purpose: which means" : "which means",
+      "reached, predicted",
       "read at"
     };
-    double head = 4.4;
     for (int i = 0; i < heads.length; i++) {
-      if (i >= 2 && i <= 4) {
-        sheet.textCentred((x[i] + x[i + 1]) / 2, y + 3.2, heads[i], Weight.BOLD, 8);
-      } else {
-        sheet.text(
-            x[i] + 1, y + 3.2, sheet.fit(heads[i], Weight.REGULAR, 7.5, columns[i]), Weight.REGULAR, 7.5);
-      }
+      boolean keyed = i >= 2 && i <= 4;
+      Weight weight = keyed ? Weight.BOLD : Weight.REGULAR;
+      String head = sheet.fit(heads[i], weight, 7.5, columns[i]);
+      double left =
+          keyed ? (x[i] + x[i + 1] - sheet.widthOf(head, weight, 7.5)) / 2 : x[i] + 1;
+      sheet.text(left, y + 3.2, head, weight, 7.5);
     }
-    double top = y + head;
-    double row = density.entryRow;
-    for (int i = 0; i < card.entries().size(); i++) {
+    double top = y + 4.1;
+    double row = single ? density.singleRow() : density.entryRow();
+    double height = count * row;
+    sheet.fill(x[6], top, columns[6], height, PREDICTED_GREY);
+    for (int i = 0; i < count; i++) {
       Card.Entry entry = card.entries().get(i);
-      double at = top + i * row;
-      sheet.fill(x[6], at, columns[6], row, PREDICTED_GREY);
-      double middle = at + row / 2;
+      double middle = top + (i + 0.5) * row;
       sheet.textCentred(
           (x[0] + x[1]) / 2,
           middle + Sheet.capitals(11) / 2,
           Integer.toString(entry.segment()),
           Weight.BOLD,
           11);
-      stacked(entry.purpose(), x[1] + 1, middle, columns[1] - 2);
       digits(entry.rateDigits(), x[2], middle, columns[2]);
       digits(entry.targetDigits(), x[3], middle, columns[3]);
       digits(entry.holdDigits(), x[4], middle, columns[4]);
-      stacked(entry.meaning(), x[5] + 1, middle, columns[5] - 2);
-      reached(entry.reachedSeconds(), x[6] + 1, middle, columns[6] - 2);
-      sheet.line(SIDE, at + row, SIDE + width, at + row, FINE);
+      if (single) {
+        String both = entry.purpose() + ": " + entry.meaning();
+        boolean fits = sheet.widthOf(both, Weight.REGULAR, density.small()) <= columns[5] - 2;
+        stacked(fits ? both : entry.meaning(), x[5] + 1, middle, columns[5] - 2, 1);
+      } else {
+        stacked(entry.purpose(), x[1] + 1, middle, columns[1] - 2, 2);
+        stacked(entry.meaning(), x[5] + 1, middle, columns[5] - 2, 2);
+      }
+      reached(entry.reachedSeconds(), x[6] + 1, middle, columns[6] - 2, single);
+      sheet.line(SIDE, top + (i + 1) * row, SIDE + width, top + (i + 1) * row, FINE);
+      sheet.box(x[7], top + i * row, columns[7], row, FIRM);
     }
-    double height = card.entries().size() * row;
     sheet.line(SIDE, top, SIDE + width, top, FINE);
+    double bottom = top + height;
+    if (card.timing().delay().isPresent()) {
+      Card.Delay delay = card.timing().delay().get();
+      double middle = bottom + row / 2;
+      sheet.textRight(
+          x[2] - 1.5, middle + Sheet.capitals(8) / 2, single ? "+" : "start delay", Weight.BOLD, 8);
+      digits(delay.digits(), x[2], middle, x[5] - x[2]);
+      String words = (single ? "start delay: " : "") + delay.meaning();
+      stacked(words, x[5] + 1, middle, SIDE + width - x[5] - 2, 1);
+      sheet.box(x[2], bottom, x[5] - x[2], row, 1.6);
+      sheet.line(SIDE, bottom + row, SIDE + width, bottom + row, FINE);
+      bottom += row;
+    }
     sheet.line(x[3], top, x[3], top + height, FINE);
     sheet.line(x[4], top, x[4], top + height, FINE);
     sheet.box(x[2], top, x[5] - x[2], height, 1.6);
-    for (int i = 0; i < card.entries().size(); i++) {
-      sheet.box(x[7], top + i * row, columns[7], row, FIRM);
-    }
-    return top + height + GAP;
+    return bottom + density.gap();
   }
 
   private void digits(String digits, double x, double middle, double column) {
-    double size = sheet.sizeFor(digits, Weight.BOLD, column - 1.6, 7.5, density.digits);
+    double size = sheet.sizeFor(digits, Weight.BOLD, column - 1.6, 7.5, density.digits());
     String shown = sheet.fit(digits, Weight.BOLD, size, column - 1);
     sheet.textCentred(
         x + column / 2, middle + Sheet.capitals(size) / 2, shown, Weight.BOLD, size);
   }
 
-  /** One or two lines, centred on a height. */
-  private void stacked(String text, double x, double middle, double room) {
-    centred(sheet.wrap(text, Weight.REGULAR, density.small, room, 2), x, middle, Weight.REGULAR);
+  /** A few lines, centred on a height. */
+  private void stacked(String text, double x, double middle, double room, int mostLines) {
+    centred(sheet.wrap(text, Weight.REGULAR, density.small(), room, mostLines), x, middle);
   }
 
-  private void reached(Band seconds, double x, double middle, double room) {
-    double line = density.smallLine();
-    double first = middle - line / 2 + Sheet.capitals(density.small) / 2;
-    sheet.text(
-        x,
-        first,
-        sheet.fit(when.full(seconds.median()), Weight.BOLD, density.small, room),
-        Weight.BOLD,
-        density.small);
-    double size = sheet.sizeFor(when.band(seconds), Weight.REGULAR, room, 7.5, density.small);
-    sheet.text(
-        x,
-        first + line,
-        sheet.fit(when.band(seconds), Weight.REGULAR, size, room),
-        Weight.REGULAR,
-        size);
+  private void reached(Band seconds, double x, double middle, double room, boolean single) {
+    double points = density.small();
+    String at = when.full(seconds.median());
+    double first = middle + Sheet.capitals(points) / 2 - (single ? 0 : density.cellLine() / 2);
+    sheet.text(x, first, sheet.fit(at, Weight.BOLD, points, room), Weight.BOLD, points);
+    double left = single ? x + sheet.widthOf(at, Weight.BOLD, points) + 1.5 : x;
+    double band = single ? first : first + density.cellLine();
+    String words = sheet.fit(when.band(seconds), Weight.REGULAR, 7.5, x + room - left);
+    sheet.text(left, band, words, Weight.REGULAR, 7.5);
   }
 
-  private void centred(List<String> lines, double x, double middle, Weight weight) {
-    double line = density.smallLine();
-    double first = middle - (lines.size() - 1) * line / 2 + Sheet.capitals(density.small) / 2;
+  private void centred(List<String> lines, double x, double middle) {
+    double line = density.cellLine();
+    double first = middle - (lines.size() - 1) * line / 2 + Sheet.capitals(density.small()) / 2;
     for (int i = 0; i < lines.size(); i++) {
-      sheet.text(x, first + i * line, lines.get(i), weight, density.small);
+      sheet.text(x, first + i * line, lines.get(i), Weight.REGULAR, density.small());
     }
   }
 
@@ -389,43 +530,27 @@ final class CardLayout {
     double column = (width - 2 * gutter) / 3;
     double a = checkColumn(SIDE, y, column);
     double b = kilnColumn(SIDE + column + gutter, y, column);
-    double c = goColumn(SIDE + 2 * (column + gutter), y, column);
-    return Math.max(a, Math.max(b, c)) + GAP;
+    double c = loadingColumn(SIDE + 2 * (column + gutter), y, column);
+    return Math.max(a, Math.max(b, c)) + density.gap();
   }
 
   private double checkColumn(double x, double y, double room) {
-    double at = smallHead("Check figures the keypad must show", x, y);
-    double size = density.body + 0.5;
+    double at = smallHead("Check figures: count and add up", x, y);
+    double size = density.body() + 0.5;
     for (Card.Fact fact : card.checkFigures()) {
-      at += lineOf(size) + 0.5;
+      at += density.lineOf(size) + 0.5;
       String value = fact.value();
       double valueWidth = sheet.widthOf(value, Weight.BOLD, size);
-      String label = sheet.fit(fact.label(), Weight.REGULAR, density.body, room * 0.55);
-      sheet.text(x, at, label, Weight.REGULAR, density.body);
-      double left = room - sheet.widthOf(label, Weight.REGULAR, density.body) - 2;
+      String label = sheet.fit(fact.label(), Weight.REGULAR, density.body(), room * 0.55);
+      sheet.text(x, at, label, Weight.REGULAR, density.body());
+      double left = room - sheet.widthOf(label, Weight.REGULAR, density.body()) - 2;
       if (valueWidth > left) {
-        value = sheet.fit(value, Weight.BOLD, density.small, left);
-        sheet.textRight(x + room, at, value, Weight.BOLD, density.small);
+        value = sheet.fit(value, Weight.BOLD, density.small(), left);
+        sheet.textRight(x + room, at, value, Weight.BOLD, density.small());
       } else {
         sheet.textRight(x + room, at, value, Weight.BOLD, size);
       }
       sheet.line(x, at + 1, x + room, at + 1, 0.25);
-    }
-    at += 2.2;
-    if (card.timing().delay().isPresent()) {
-      Card.Delay delay = card.timing().delay().get();
-      double box = 24;
-      double height = 7;
-      sheet.box(x, at, box, height, 1.6);
-      digits(delay.digits(), x, at + height / 2, box);
-      List<String> lines =
-          sheet.wrap(
-              "delay to key: " + delay.meaning(), Weight.REGULAR, density.small, room - box - 2, 2);
-      centred(lines, x + box + 2, at + height / 2, Weight.REGULAR);
-      at += height + 0.6;
-    }
-    for (String note : firstOf(card.timing().notes(), density.factLines)) {
-      at = paragraph(note, x, at, room, density.small, Weight.REGULAR, 2);
     }
     return at;
   }
@@ -435,8 +560,7 @@ final class CardLayout {
     List<Card.Fact> facts = new ArrayList<>(card.work());
     facts.addAll(card.limits());
     facts.addAll(card.power());
-    int most = density.listLines + 1;
-    int shown = facts.size() > most ? most - 1 : facts.size();
+    int shown = facts.size() > MOST_FACTS ? MOST_FACTS - 1 : facts.size();
     for (Card.Fact fact : facts.subList(0, shown)) {
       at = fact(fact, x, at, room);
     }
@@ -447,7 +571,7 @@ final class CardLayout {
               x,
               at,
               room,
-              density.small,
+              density.small(),
               Weight.REGULAR,
               1);
     }
@@ -455,63 +579,54 @@ final class CardLayout {
   }
 
   private double fact(Card.Fact fact, double x, double y, double room) {
-    double label = sheet.widthOf(fact.label() + "  ", Weight.BOLD, density.small);
+    double label = sheet.widthOf(fact.label() + "  ", Weight.BOLD, density.small());
     List<String> lines =
         sheet.wrap(
-            fact.value(), Weight.REGULAR, density.small, room - label, density.factLines);
-    sheet.text(x, y + density.smallLine(), fact.label(), Weight.BOLD, density.small);
+            fact.value(), Weight.REGULAR, density.small(), room - label, density.factLines());
+    sheet.text(x, y + density.smallLine(), fact.label(), Weight.BOLD, density.small());
     double at = y;
     for (String line : lines) {
       at += density.smallLine();
-      sheet.text(x + label, at, line, Weight.REGULAR, density.small);
+      sheet.text(x + label, at, line, Weight.REGULAR, density.small());
     }
     return at + 0.4;
   }
 
-  private double goColumn(double x, double y, double room) {
+  private double loadingColumn(double x, double y, double room) {
     double at = smallHead("Before you press start", x, y);
-    for (String item : firstOf(card.loading(), density.listLines)) {
+    for (String item : firstOf(card.loading(), MOST_LOADING)) {
       List<String> lines =
-          sheet.wrap(item, Weight.REGULAR, density.small, room - 4.5, density.factLines);
+          sheet.wrap(item, Weight.REGULAR, density.small(), room - 4.5, density.itemLines());
       sheet.box(x, at + density.smallLine() - 2.4, 2.6, 2.6, FIRM);
       for (String line : lines) {
         at += density.smallLine();
-        sheet.text(x + 4.5, at, line, Weight.REGULAR, density.small);
+        sheet.text(x + 4.5, at, line, Weight.REGULAR, density.small());
       }
       at += 0.5;
     }
-    at += 1.6;
-    double height = 11;
-    sheet.box(x, at, room, height, 1.6);
-    sheet.box(x + 2, at + 1.4, 3.4, 3.4, FIRM);
-    sheet.text(x + 6.5, at + 4.5, "GO", Weight.BOLD, 10.5);
-    sheet.box(x + 17, at + 1.4, 3.4, 3.4, FIRM);
-    sheet.text(x + 21.5, at + 4.5, "NO-GO", Weight.BOLD, 10.5);
-    sheet.text(x + 2, at + 9.4, "signed, date, time", Weight.REGULAR, 7.5);
-    sheet.line(x + 25, at + 9.6, x + room - 2, at + 9.6, FINE);
-    return at + height;
+    return at;
   }
 
   private double smallHead(String text, double x, double y) {
-    sheet.text(x, y + 3, text, Weight.BOLD, 9);
-    return y + 3.4;
+    sheet.text(x, y + 2.9, text, Weight.BOLD, 8.5);
+    return y + 3.2;
   }
 
   // ---------------------------------------------------------------- during
 
   private double displayAndChart(double y) {
     double growth = Math.min(slack, MOST_CHART_GROWTH);
-    double head = 4.4;
-    double height = head + density.displayRows * density.displayRow + growth;
-    double table = 86;
+    double head = 4.1;
+    double height = head + density.displayRows() * density.displayRow() + growth;
+    double table = 89;
     displayTable(y, table, height, head);
     ChartDrawing.draw(
         sheet, card.chart(), display, SIDE + table + 3, y - 0.5, width - table - 3, height + 0.5);
-    return y + height + GAP * 0.8;
+    return y + height + density.gap() * 0.8;
   }
 
   private void displayTable(double y, double table, double height, double head) {
-    double[] x = {SIDE, SIDE + 6, SIDE + 37, SIDE + 53, SIDE + 71, SIDE + table};
+    double[] x = {SIDE, SIDE + 5, SIDE + 37.5, SIDE + 53, SIDE + 75, SIDE + table};
     String symbol = unit.symbol();
     sheet.text(x[1] + 1, y + 3.2, "at this time", Weight.REGULAR, 7.5);
     sheet.text(x[2] + 1, y + 3.2, "display should say, " + symbol, Weight.BOLD, 7.5);
@@ -531,7 +646,11 @@ final class CardLayout {
           8);
       String day = when.day(at.seconds());
       String clock = when.clock(at.seconds());
-      sheet.text(x[1] + 1, middle + Sheet.capitals(9) / 2, day, Weight.REGULAR, 9);
+      if (day.isEmpty()) {
+        sheet.line(x[1] + 1, middle + 1.5, x[1] + 14, middle + 1.5, FINE);
+      } else {
+        sheet.text(x[1] + 1, middle + Sheet.capitals(9) / 2, day, Weight.REGULAR, 9);
+      }
       double clockSize = clock.length() > 6 ? 9 : 12;
       sheet.textRight(
           x[2] - 1.5, middle + Sheet.capitals(clockSize) / 2, clock, Weight.BOLD, clockSize);
@@ -562,9 +681,9 @@ final class CardLayout {
 
   private double alarms(double y) {
     double at = y;
-    double size = density.body;
+    double size = density.body();
     for (Card.Alarm alarm : card.alarms()) {
-      at += lineOf(size) + 0.3;
+      at += density.lineOf(size) + 0.3;
       String sign = alarm.sign() + ":  ";
       sheet.polyline(
           new double[] {SIDE, SIDE + 2.6, SIDE + 1.3, SIDE},
@@ -579,7 +698,7 @@ final class CardLayout {
           Weight.REGULAR,
           size);
     }
-    return at + GAP * 0.6;
+    return at + density.gap() * 0.6;
   }
 
   private double estimatesAndMoments(double y) {
@@ -588,8 +707,8 @@ final class CardLayout {
     double a = y;
     if (left > 0) {
       a = smallHead("Inside the work, predicted", SIDE, y);
-      for (String estimate : firstOf(card.estimates(), density.factLines + 1)) {
-        a = paragraph(estimate, SIDE, a, left, density.small, Weight.REGULAR, 2);
+      for (String estimate : firstOf(card.estimates(), density.estimates())) {
+        a = paragraph(estimate, SIDE, a, left, density.small(), Weight.REGULAR, 2);
       }
     }
     double b = y;
@@ -597,18 +716,17 @@ final class CardLayout {
       double x = SIDE + (left > 0 ? left + gutter : 0);
       double room = SIDE + width - x;
       b = smallHead("What you do, and until when you can still change your mind", x, y);
-      int most = density.factLines + 3;
-      for (Card.Act act : card.moments().subList(0, Math.min(most, card.moments().size()))) {
+      for (Card.Act act : firstOf(card.moments(), density.moments())) {
         b = act(act, x, b, room);
       }
     }
-    return Math.max(a, b) + GAP;
+    return Math.max(a, b) + density.gap();
   }
 
   private double act(Card.Act act, double x, double y, double room) {
     double clock = 28;
-    double size = density.body;
-    double at = y + lineOf(size);
+    double size = density.body();
+    double at = y + density.lineOf(size);
     sheet.text(
         x,
         at,
@@ -619,16 +737,16 @@ final class CardLayout {
         sheet.wrap(
             (act.actNow() ? "ACT: " : "") + act.what(),
             Weight.REGULAR,
-            density.small,
+            density.small(),
             room - clock - 1,
-            density.factLines);
+            density.itemLines());
     for (int i = 0; i < lines.size(); i++) {
       sheet.text(
           x + clock + 1,
           at + i * density.smallLine(),
           lines.get(i),
           Weight.REGULAR,
-          density.small);
+          density.small());
     }
     return at + (lines.size() - 1) * density.smallLine() + 0.4;
   }
@@ -644,57 +762,57 @@ final class CardLayout {
       "keyed other than planned?"
     };
     double cell = width / labels.length;
-    double height = density == Density.TIGHT ? 8 : 9.5;
+    double height = density.box();
     for (int i = 0; i < labels.length; i++) {
       sheet.box(SIDE + i * cell, y, cell, height, FIRM);
       sheet.text(SIDE + i * cell + 1.5, y + 3, labels[i], Weight.REGULAR, 7.5);
     }
     double at = y + height + 1.2 + density.line();
     double x = SIDE;
-    sheet.text(x, at, "Outcome", Weight.BOLD, density.body);
-    x += sheet.widthOf("Outcome", Weight.BOLD, density.body) + 3;
+    sheet.text(x, at, "Outcome", Weight.BOLD, density.body());
+    x += sheet.widthOf("Outcome", Weight.BOLD, density.body()) + 3;
     for (String fault : card.faults()) {
-      double wide = 4 + sheet.widthOf(fault, Weight.REGULAR, density.body) + 3;
-      if (x + wide > SIDE + width + 3) {
+      double wide = 3.6 + sheet.widthOf(fault, Weight.REGULAR, density.body()) + 2;
+      if (x + wide > SIDE + width + 2) {
         x = SIDE;
         at += density.line() + 1;
       }
       sheet.box(x, at - 2.5, 2.8, 2.8, FIRM);
-      sheet.text(x + 4, at, fault, Weight.REGULAR, density.body);
+      sheet.text(x + 3.6, at, fault, Weight.REGULAR, density.body());
       x += wide;
     }
-    at += density.line() + 3;
+    at += density.line() + density.between(3, 1.8);
     String keep = "Keep, or change one thing:";
     String service = "Next service:";
-    sheet.text(SIDE, at, keep, Weight.BOLD, density.body);
+    sheet.text(SIDE, at, keep, Weight.BOLD, density.body());
     String due = card.nextService().orElse("");
-    double dueWidth = Math.max(28, sheet.widthOf(due, Weight.REGULAR, density.body));
-    double serviceWidth = sheet.widthOf(service, Weight.BOLD, density.body);
+    double dueWidth = Math.max(28, sheet.widthOf(due, Weight.REGULAR, density.body()));
+    double serviceWidth = sheet.widthOf(service, Weight.BOLD, density.body());
     double serviceAt = SIDE + width - dueWidth - serviceWidth - 2;
     sheet.line(
-        SIDE + sheet.widthOf(keep, Weight.BOLD, density.body) + 2,
+        SIDE + sheet.widthOf(keep, Weight.BOLD, density.body()) + 2,
         at + 0.6,
         serviceAt - 3,
         at + 0.6,
         FINE);
-    sheet.text(serviceAt, at, service, Weight.BOLD, density.body);
+    sheet.text(serviceAt, at, service, Weight.BOLD, density.body());
     double dueAt = serviceAt + serviceWidth + 2;
     if (due.isEmpty()) {
       sheet.line(dueAt, at + 0.6, SIDE + width, at + 0.6, FINE);
     } else {
-      sheet.text(dueAt, at, due, Weight.REGULAR, density.body);
+      sheet.text(dueAt, at, due, Weight.REGULAR, density.body());
     }
     double notes = Math.min(MOST_NOTES, Math.max(0, slack - MOST_CHART_GROWTH));
     for (int i = 1; i * NOTE_LINE <= notes; i++) {
       sheet.line(SIDE, at + 0.6 + i * NOTE_LINE, SIDE + width, at + 0.6 + i * NOTE_LINE, FINE);
     }
-    return at + notes + GAP * 0.8;
+    return at + notes + 1 + density.gap() * 0.6;
   }
 
   private double foot(double y) {
     sheet.line(SIDE, y, SIDE + width, y, 1.2);
     double at = y + 0.6;
-    List<String> cautions = new ArrayList<>();
+    List<String> cautions = new ArrayList<>(card.timing().notes());
     card.findings().stream()
         .filter(f -> f.severity() == Severity.WARN)
         .map(Finding::message)
@@ -707,13 +825,15 @@ final class CardLayout {
               SIDE,
               at,
               width,
-              density.small,
+              density.small(),
               Weight.REGULAR,
-              density.cautionLines + 1);
+              density.textLines() + 1);
     }
-    at =
-        paragraph(
-            card.scheduleText(), SIDE, at, width, density.small, Weight.REGULAR, density.cautionLines + 1);
+    List<String> schedule =
+        sheet.wrap(card.scheduleText(), Weight.REGULAR, density.small(), width, Integer.MAX_VALUE);
+    if (schedule.size() <= density.textLines()) { // half a schedule would mislead
+      at = paragraph(card.scheduleText(), SIDE, at, width, density.small(), Weight.REGULAR, density.textLines());
+    }
     return paragraph(Card.NEVER_STARTS_HEAT, SIDE, at, width, 8, Weight.BOLD, 1);
   }
 
@@ -723,14 +843,10 @@ final class CardLayout {
       String text, double x, double y, double room, double size, Weight weight, int mostLines) {
     double at = y;
     for (String line : sheet.wrap(text, weight, size, room, mostLines)) {
-      at += lineOf(size);
+      at += density.lineOf(size);
       sheet.text(x, at, line, weight, size);
     }
     return at + 0.6;
-  }
-
-  private static double lineOf(double points) {
-    return points * 1.2 / Sheet.POINTS_PER_MILLIMETRE;
   }
 
   private static <T> List<T> firstOf(List<T> all, int most) {

@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.time.LocalTime;
 import java.time.ZonedDateTime;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.heatwright.forecast.Forecast;
@@ -51,6 +52,9 @@ public record ChartData(
     }
   }
 
+  /** Room above a limit, for its hatching and its words. */
+  private static final double LIMIT_HEADROOM = 1.12;
+
   private static final int MOST_POINTS = 1200;
   private static final int MOST_TIME_TICKS = 8;
   private static final int MOST_TEMPERATURE_TICKS = 7;
@@ -65,7 +69,7 @@ public record ChartData(
   /**
    * Chooses axes and ticks for a forecast.
    *
-   * @param limits shown where they are near enough to the curve to matter
+   * @param limits the lowest is shown, if it is near enough to the curve to matter
    */
   public static ChartData of(
       Forecast forecast,
@@ -92,9 +96,14 @@ public record ChartData(
       work.add(new WorkCurve(name, kept.stream().map(i -> column[i]).toList()));
     }
     double reach = peak * 1.3;
-    List<Limit> near = limits.stream().filter(l -> l.celsius() <= reach).toList();
+    List<Limit> near =
+        limits.stream()
+            .filter(l -> l.celsius() <= reach)
+            .min(Comparator.comparingDouble(Limit::celsius))
+            .stream()
+            .toList();
     double highest = near.stream().mapToDouble(Limit::celsius).max().orElse(0);
-    double wanted = Math.max(peak, highest) * 1.06;
+    double wanted = Math.max(peak * 1.06, highest * LIMIT_HEADROOM);
     List<TemperatureTick> temperatures = temperatureTicks(unit, wanted);
     double bottom = temperatures.get(0).celsius();
     return new ChartData(

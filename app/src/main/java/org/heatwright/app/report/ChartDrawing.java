@@ -118,8 +118,9 @@ final class ChartDrawing {
       sheet.line(left, y, left + width, y, 0.8);
       String words = limit.why();
       double wide = sheet.widthOf(words, Weight.REGULAR, SMALL);
-      sheet.fill(left + 1, y + 0.4, wide + 1, 3.2, 1);
-      sheet.text(left + 1.5, y + 3, words, Weight.REGULAR, SMALL);
+      double baseline = y - top > 3.8 ? y - 1.1 : y + 2.9; // in the hatching, or below if it is thin
+      sheet.fill(left + 1, baseline - 2.4, wide + 1.4, 3, 1);
+      sheet.text(left + 1.7, baseline, words, Weight.REGULAR, SMALL);
     }
   }
 
@@ -135,7 +136,8 @@ final class ChartDrawing {
       double to = x(night.toSeconds());
       sheet.fill(from, foot - 0.9, to - from, 0.9, 0);
       if (to - from > 10) {
-        sheet.textCentred((from + to) / 2, foot - 1.5, "night", Weight.REGULAR, SMALL);
+        sheet.fill((from + to) / 2 - 4.2, foot - 4, 8.4, 3.1, NIGHT_GREY);
+        sheet.textCentred((from + to) / 2, foot - 1.7, "night", Weight.REGULAR, SMALL);
       }
     }
     double free = Double.NEGATIVE_INFINITY;
@@ -178,21 +180,21 @@ final class ChartDrawing {
     sheet.polyline(
         new double[] {x, x + 5}, new double[] {middle + 1.1, middle + 1.1}, 0.3, DOTTED);
     sheet.line(x, middle, x + 5, middle, 0.7);
-    x = label(x + 6, baseline, "display, nine in ten");
+    x = label(x + 6, baseline, "display, 9 in 10");
     sheet.polyline(new double[] {x, x + 5}, new double[] {middle, middle}, 0.5, DASHED);
     x = label(x + 6, baseline, "setpoint");
     if (!chart.work().isEmpty()) {
       sheet.polyline(new double[] {x, x + 6}, new double[] {middle, middle}, 1.0, DASH_DOT);
-      x = label(x + 7, baseline, "inside the work");
+      x = label(x + 7, baseline, "in the work");
     }
     sheet.line(x, middle - 1, x + 2, middle + 1, 1.2);
     sheet.line(x, middle + 1, x + 2, middle - 1, 1.2);
-    label(x + 3, baseline, "mark what you read");
+    label(x + 3, baseline, "what you read");
   }
 
   private double label(double x, double baseline, String words) {
     sheet.text(x, baseline, words, Weight.REGULAR, SMALL);
-    return x + sheet.widthOf(words, Weight.REGULAR, SMALL) + 3;
+    return x + sheet.widthOf(words, Weight.REGULAR, SMALL) + 2;
   }
 
   private double x(double seconds) {

@@ -23,6 +23,7 @@ public record WhenWords(Optional<ZonedDateTime> start) {
   private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("EEE d MMM", Locale.UK);
   private static final DateTimeFormatter LONG_DAY =
       DateTimeFormatter.ofPattern("EEEE d MMMM yyyy", Locale.UK);
+  private static final DateTimeFormatter WEEKDAY = DateTimeFormatter.ofPattern("EEE", Locale.UK);
   private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm", Locale.UK);
 
   /** "Thu 3 Dec 08:31", or "+12:01 h". */
@@ -40,14 +41,18 @@ public record WhenWords(Optional<ZonedDateTime> start) {
     return at(seconds).map(WhenWords::clock).orElse(elapsed(seconds));
   }
 
-  /** "08:10 to 08:50" if all is on the median's day, else each end with its day. */
+  /** "23:40 to Fri 00:20": an end that is not on the median's day has its weekday. */
   public String band(Band seconds) {
     Optional<LocalDate> day = at(seconds.median()).map(ZonedDateTime::toLocalDate);
     return bound(seconds.low(), day) + " to " + bound(seconds.high(), day);
   }
 
   private String bound(double seconds, Optional<LocalDate> day) {
-    return at(seconds).map(ZonedDateTime::toLocalDate).equals(day) ? clock(seconds) : full(seconds);
+    Optional<ZonedDateTime> when = at(seconds);
+    String weekday = when.map(w -> WEEKDAY.format(w) + " ").orElse("");
+    return when.map(ZonedDateTime::toLocalDate).equals(day)
+        ? clock(seconds)
+        : weekday + clock(seconds);
   }
 
   /** The moment, to the nearest minute. */
