@@ -155,7 +155,7 @@ public final class CalendarFile {
     line(text, "BEGIN:VALARM");
     line(text, "ACTION:DISPLAY");
     line(text, "DESCRIPTION:" + escaped(words));
-    line(text, "TRIGGER:-PT" + before.toMinutes() + "M");
+    line(text, "TRIGGER;RELATED=START:-PT" + before.toMinutes() + "M");
     line(text, "END:VALARM");
   }
 

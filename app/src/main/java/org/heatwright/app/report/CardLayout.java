@@ -32,6 +32,9 @@ final class CardLayout {
   private static final int MOST_FACTS = 8;
   private static final int MOST_LOADING = 6;
   private static final double PREDICTED_GREY = 0.88;
+  /** Marks a prediction where grey does not survive a copier. */
+  private static final String PREDICTED = "≈";
+
   private static final double FIRM = 0.9;
   private static final double FINE = 0.4;
   private static final double MOST_CHART_GROWTH = 22;
@@ -190,7 +193,7 @@ final class CardLayout {
     y = entries(y);
     y = beforeColumns(y);
     y = proof(y);
-    y = heading("During", "is it where it should be?", y);
+    y = heading("During", "is it where it should be?  grey and ≈: predicted; firm box: write what you read", y);
     y = displayAndChart(y);
     y = alarms(y);
     y = estimatesAndMoments(y);
@@ -307,7 +310,7 @@ final class CardLayout {
     double height = density.answer();
     Optional<Card.Ready> ready = timing.ready();
     String what = ready.map(Card.Ready::what).orElse("Ready");
-    String unsure = "not sure within this program";
+    String unsure = "not known for this program";
     sheet.fill(SIDE + cell, y, 3 * cell, height, PREDICTED_GREY);
     answer(
         0,
@@ -356,7 +359,8 @@ final class CardLayout {
     double base = y + density.answer() - 4.8;
     sheet.text(x + 2, y + 3.1, sheet.fit(label, Weight.REGULAR, 8, inner), Weight.REGULAR, 8);
     String day = seconds.map(when::day).orElse("");
-    String main = seconds.map(when::clock).orElse(words);
+    String about = column == 0 ? "" : PREDICTED;
+    String main = seconds.map(s -> about + when.clock(s)).orElse(words);
     if (day.isEmpty()) {
       sheet.text(x + 2, base, main, Weight.BOLD, 15);
       if (words.isEmpty()) {
@@ -626,7 +630,7 @@ final class CardLayout {
   }
 
   private void displayTable(double y, double table, double height, double head) {
-    double[] x = {SIDE, SIDE + 5, SIDE + 37.5, SIDE + 53, SIDE + 75, SIDE + table};
+    double[] x = {SIDE, SIDE + 5, SIDE + 37.5, SIDE + 54.5, SIDE + 75.5, SIDE + table};
     String symbol = unit.symbol();
     sheet.text(x[1] + 1, y + 3.2, "at this time", Weight.REGULAR, 7.5);
     sheet.text(x[2] + 1, y + 3.2, "display should say, " + symbol, Weight.BOLD, 7.5);
@@ -661,12 +665,10 @@ final class CardLayout {
           degrees(band.median()),
           Weight.BOLD,
           13.5);
-      sheet.text(
-          x[3],
-          middle + Sheet.capitals(9) / 2,
-          degrees(band.low()) + " to " + degrees(band.high()),
-          Weight.REGULAR,
-          9);
+      sheet.text(x[2] + 0.6, middle + Sheet.capitals(9) / 2, PREDICTED, Weight.REGULAR, 9);
+      String range = range(band);
+      double size = sheet.sizeFor(range, Weight.REGULAR, x[4] - x[3] - 1, 7.5, 9);
+      sheet.text(x[3], middle + Sheet.capitals(9) / 2, range, Weight.REGULAR, size);
       sheet.line(SIDE, top + row, SIDE + table, top + row, FINE);
     }
     sheet.line(SIDE, y + head, SIDE + table, y + head, FINE);
@@ -677,6 +679,13 @@ final class CardLayout {
 
   private String degrees(double celsius) {
     return Long.toString(Math.round(unit.value(new Temperature(celsius))));
+  }
+
+  /** "397 to 405", opened outward to whole degrees. */
+  private String range(Band celsius) {
+    long low = (long) Math.floor(unit.value(new Temperature(celsius.low())));
+    long high = (long) Math.ceil(unit.value(new Temperature(celsius.high())));
+    return low + " to " + high;
   }
 
   private double alarms(double y) {
@@ -772,13 +781,13 @@ final class CardLayout {
     sheet.text(x, at, "Outcome", Weight.BOLD, density.body());
     x += sheet.widthOf("Outcome", Weight.BOLD, density.body()) + 3;
     for (String fault : card.faults()) {
-      double wide = 3.6 + sheet.widthOf(fault, Weight.REGULAR, density.body()) + 2;
+      double wide = 3.6 + sheet.widthOf(fault, Weight.REGULAR, density.small()) + 2;
       if (x + wide > SIDE + width + 2) {
         x = SIDE;
         at += density.line() + 1;
       }
       sheet.box(x, at - 2.5, 2.8, 2.8, FIRM);
-      sheet.text(x + 3.6, at, fault, Weight.REGULAR, density.body());
+      sheet.text(x + 3.6, at, fault, Weight.REGULAR, density.small());
       x += wide;
     }
     at += density.line() + density.between(3, 1.8);

@@ -13,13 +13,15 @@ import org.heatwright.schedule.HourMinute;
 
 /**
  * Says when something is: by the clock, with weekday and date, if the start is known, else as time
- * after the start. Minutes are the finest step. An hour that the clock shows twice says which one
+ * after the start. Minutes are the finest step:
+ * a moment goes to the nearest, a band opens outward. An hour that the clock shows twice says which one
  * is meant.
  *
  * @param start when the program's first segment begins, where known
  */
 public record WhenWords(Optional<ZonedDateTime> start) {
 
+  private static final double MINUTE_SECONDS = 60;
   private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("EEE d MMM", Locale.UK);
   private static final DateTimeFormatter LONG_DAY =
       DateTimeFormatter.ofPattern("EEEE d MMMM yyyy", Locale.UK);
@@ -41,10 +43,23 @@ public record WhenWords(Optional<ZonedDateTime> start) {
     return at(seconds).map(WhenWords::clock).orElse(elapsed(seconds));
   }
 
-  /** "23:40 to Fri 00:20": an end that is not on the median's day has its weekday. */
+  /**
+   * "23:40 to Fri 00:20": opened outward to whole minutes; an end that is not on the median's day
+   * has its weekday.
+   */
   public String band(Band seconds) {
     Optional<LocalDate> day = at(seconds.median()).map(ZonedDateTime::toLocalDate);
-    return bound(seconds.low(), day) + " to " + bound(seconds.high(), day);
+    double low = seconds.low() - sinceMinute(seconds.low());
+    double past = sinceMinute(seconds.high());
+    double high = past == 0 ? seconds.high() : seconds.high() + MINUTE_SECONDS - past;
+    return bound(low, day) + " to " + bound(high, day);
+  }
+
+  /** How far into its minute a moment is, s. */
+  private double sinceMinute(double seconds) {
+    double startSeconds = start.map(s -> s.getSecond() + s.getNano() / 1e9).orElse(0.0);
+    double whole = Math.rint((startSeconds + seconds) * 1000) / 1000;
+    return whole - Math.floor(whole / MINUTE_SECONDS) * MINUTE_SECONDS;
   }
 
   private String bound(double seconds, Optional<LocalDate> day) {
