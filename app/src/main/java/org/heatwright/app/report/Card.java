@@ -18,7 +18,9 @@ import org.heatwright.units.TemperatureUnit;
  *
  * @param header what, where, who
  * @param timing start, ready window, end
+ * @param digitHeads what the three digits of a segment are, with their unit, in keying order
  * @param entries one a segment, in order; 1 to {@link #MOST_SEGMENTS}
+ * @param extras what else is keyed, in order: start delay, number of segments, end mark
  * @param checkFigures figures the keypad cannot fake: label and value with unit
  * @param work what is in the kiln
  * @param limits what must not be exceeded, and why
@@ -38,7 +40,9 @@ import org.heatwright.units.TemperatureUnit;
 public record Card(
     Header header,
     Timing timing,
+    List<String> digitHeads,
     List<Entry> entries,
+    List<Extra> extras,
     List<Fact> checkFigures,
     List<Fact> work,
     List<Fact> limits,
@@ -58,12 +62,16 @@ public record Card(
   /** More segments than this do not fit one page legibly. */
   public static final int MOST_SEGMENTS = 16;
 
+  private static final int DIGITS = 3;
+
   /** Printed on every card. */
   public static final String NEVER_STARTS_HEAT =
       "Heatwright never starts heat: a person at the kiln presses start.";
 
   public Card {
+    digitHeads = List.copyOf(digitHeads);
     entries = List.copyOf(entries);
+    extras = List.copyOf(extras);
     checkFigures = List.copyOf(checkFigures);
     work = List.copyOf(work);
     limits = List.copyOf(limits);
@@ -81,6 +89,9 @@ public record Card(
       throw new IllegalArgumentException(
           "A card holds 1 to %d segments, but the schedule '%s' has %d. Maybe split it in two."
               .formatted(MOST_SEGMENTS, header.job(), entries.size()));
+    }
+    if (digitHeads.size() != DIGITS || entries.stream().anyMatch(e -> e.digits().size() != DIGITS)) {
+      throw new IllegalArgumentException("A segment on a card has a rate, a target and a hold.");
     }
   }
 
@@ -112,7 +123,7 @@ public record Card(
 
   /**
    * @param start when the program's first segment begins; empty: not planned, clock times are blank
-   * @param delay the delay to key, where one is to be set
+   * @param delayed whether the controller waits between being started and the first segment
    * @param ready when the work is ready, and until when; empty: not surely while the program runs
    * @param endSeconds when the program ends, s from its start
    * @param atEnd what the controller does then
@@ -120,7 +131,7 @@ public record Card(
    */
   public record Timing(
       Optional<ZonedDateTime> start,
-      Optional<Delay> delay,
+      boolean delayed,
       Optional<Ready> ready,
       Band endSeconds,
       AtEnd atEnd,
@@ -131,10 +142,14 @@ public record Card(
   }
 
   /**
+   * Something to key that belongs to no segment.
+   *
+   * @param what it is, e.g. "start delay"
    * @param digits what to key
-   * @param meaning in words, e.g. "5 h 30 min from the moment start is pressed"
+   * @param meaning in words, e.g. "3 h 30 min, start pressed Wed 2 Dec 17:00"
+   * @param beforeSegments whether it is keyed before the segments
    */
-  public record Delay(String digits, String meaning) {}
+  public record Extra(String what, String digits, String meaning, boolean beforeSegments) {}
 
   /**
    * @param what is ready, e.g. "Moulds ready to pour"
@@ -148,20 +163,20 @@ public record Card(
    *
    * @param segment 1-based
    * @param purpose why it is there, e.g. "dry"
-   * @param rateDigits as the keypad takes it
-   * @param targetDigits as the keypad takes it
-   * @param holdDigits as the keypad takes it
+   * @param digits rate, target and hold as the keypad takes them, in keying order
    * @param meaning in words, with units
    * @param reachedSeconds when the target is reached, s from the program's start
    */
   public record Entry(
       int segment,
       String purpose,
-      String rateDigits,
-      String targetDigits,
-      String holdDigits,
+      List<String> digits,
       String meaning,
-      Band reachedSeconds) {}
+      Band reachedSeconds) {
+    public Entry {
+      digits = List.copyOf(digits);
+    }
+  }
 
   /** A figure and what it is; the value carries its unit. */
   public record Fact(String label, String value) {}

@@ -22,6 +22,7 @@ import org.heatwright.keypad.FitNote;
 import org.heatwright.keypad.FittedProgram;
 import org.heatwright.keypad.KeyedValue;
 import org.heatwright.keypad.Keypad;
+import org.heatwright.keypad.TimeForm;
 import org.heatwright.kiln.Circuit;
 import org.heatwright.kiln.Control.AfterPowerCut;
 import org.heatwright.kiln.Kiln;
@@ -67,7 +68,7 @@ public final class CardBuilder {
   private final TemperatureUnit unit;
   private Optional<Composition> composition = Optional.empty();
   private Optional<FittedProgram> fitted = Optional.empty();
-  private Optional<String> keypad = Optional.empty();
+  private Optional<Keypad> keypad = Optional.empty();
   private OptionalInt slot = OptionalInt.empty();
   private Optional<ZonedDateTime> start = Optional.empty();
   private List<String> startNotes = List.of();
@@ -113,7 +114,7 @@ public final class CardBuilder {
     CardBuilder builder =
         new CardBuilder(program.expressible().withUnit(program.unit()), kiln, forecast);
     builder.fitted = Optional.of(program);
-    builder.keypad = Optional.of(keypad.name());
+    builder.keypad = Optional.of(keypad);
     return builder;
   }
 
@@ -166,9 +167,11 @@ public final class CardBuilder {
   public Card build() {
     return new Card(
         new Card.Header(
-            schedule.name(), kiln.name(), keypad, slot, unit, zone(), responsible, phone),
+            schedule.name(), kiln.name(), keypad.map(Keypad::name), slot, unit, zone(), responsible, phone),
         timing(),
+        order().stream().map(this::digitHead).toList(),
         entries(),
+        extras(),
         checkFigures(),
         work(),
         limits(),
@@ -197,26 +200,7 @@ public final class CardBuilder {
 
   private Card.Timing timing() {
     return new Card.Timing(
-        start, delay(), ready(), forecast.endSeconds(), schedule.atEnd(), startNotes);
-  }
-
-  private Optional<Card.Delay> delay() {
-    Duration delay = schedule.startDelay();
-    if (delay.isZero()) {
-      return Optional.empty();
-    }
-    String pressed =
-        start
-            .map(
-                s -> {
-                  ZonedDateTime press = s.toInstant().minus(delay).atZone(s.getZone());
-                  return ", start pressed " + new WhenWords(Optional.of(press)).full(0);
-                })
-            .orElse(", from the moment start is pressed");
-    return Optional.of(
-        new Card.Delay(
-            keyed(0, KeyedValue.Kind.DELAY).orElse(HourMinute.format(delay)),
-            HourMinute.words(delay) + pressed));
+        start, !schedule.startDelay().isZero(), ready(), forecast.endSeconds(), schedule.atEnd(), startNotes);
   }
 
   private Optional<Card.Ready> ready() {
@@ -312,31 +296,119 @@ public final class CardBuilder {
 
   // ---------------------------------------------------------------- entry
 
+  /** The fields of a segment in the order they are keyed. */
+  private List<KeyedValue.Kind> order() {
+    return keypad
+        .map(Keypad::order)
+        .orElse(
+            List.of(KeyedValue.Kind.RATE, KeyedValue.Kind.TARGET, KeyedValue.Kind.HOLD));
+  }
+
+  /** "rate, °C/h", "hold, h.mm". */
+  private String digitHead(KeyedValue.Kind kind) {
+    boolean aMinute =
+        keypad.filter(k -> k.rate().per() == Keypad.RateField.Per.MINUTE).isPresent();
+    String form =
+        switch (kind) {
+          case RATE -> unit.symbol() + (aMinute ? "/min" : "/h");
+          case TARGET -> unit.symbol();
+          default -> keypad.map(k -> k.hold().form()).map(CardBuilder::words).orElse("h:mm");
+        };
+    return kind.word() + ", " + form;
+  }
+
+  private static String words(TimeForm form) {
+    return switch (form) {
+      case MINUTES -> "min";
+      case DECIMAL_HOURS -> "hours, decimal";
+      case HOURS_UNSURE -> "whole hours";
+      default -> form.word();
+    };
+  }
+
   private List<Card.Entry> entries() {
     List<Card.Entry> entries = new ArrayList<>();
     for (int i = 0; i < schedule.segments().size(); i++) {
-      Segment segment = schedule.segments().get(i);
-      int number = i + 1;
+      int index = i;
       entries.add(
           new Card.Entry(
-              number,
+              i + 1,
               purpose(i),
-              keyed(number, KeyedValue.Kind.RATE).orElse(rate(segment)),
-              keyed(number, KeyedValue.Kind.TARGET)
-                  .orElse(number(unit.value(segment.target()))),
-              keyed(number, KeyedValue.Kind.HOLD).orElse(HourMinute.format(segment.hold())),
+              order().stream().map(kind -> digits(index, kind)).toList(),
               meaning(i),
-              segment(number).reachedSeconds()));
+              segment(i + 1).reachedSeconds()));
     }
     return entries;
   }
 
-  private Optional<String> keyed(int segment, KeyedValue.Kind kind) {
-    return fitted.stream()
-        .flatMap(f -> f.values().stream())
-        .filter(v -> v.segment() == segment && v.kind() == kind)
-        .map(KeyedValue::digits)
-        .findFirst();
+  /** As the keypad takes it; without a keypad, as the schedule's file has it. */
+  private String digits(int index, KeyedValue.Kind kind) {
+    Segment segment = schedule.segments().get(index);
+    if (fitted.isPresent()) {
+      return fitted.get().values().stream()
+          .filter(v -> v.segment() == index + 1 && v.kind() == kind)
+          .map(KeyedValue::digits)
+          .findFirst()
+          .orElseThrow(
+              () ->
+                  new IllegalArgumentException(
+                      "The fitted program lacks the %s of segment %d."
+                          .formatted(kind.word(), index + 1)));
+    }
+    return switch (kind) {
+      case RATE -> segment.ramp().rate().map(r -> number(unit.value(r))).orElse("fastest");
+      case TARGET -> number(unit.value(segment.target()));
+      default -> HourMinute.format(segment.hold());
+    };
+  }
+
+  private List<Card.Extra> extras() {
+    Duration delay = schedule.startDelay();
+    if (fitted.isEmpty()) {
+      return delay.isZero()
+          ? List.of()
+          : List.of(
+              new Card.Extra("start delay", HourMinute.format(delay), delayWords(), false));
+    }
+    List<KeyedValue> values = fitted.get().values();
+    List<Card.Extra> extras = new ArrayList<>();
+    boolean before = true;
+    for (int i = 0; i < values.size(); i++) {
+      KeyedValue value = values.get(i);
+      if (value.kind() != KeyedValue.Kind.DELAY && value.kind() != KeyedValue.Kind.END) {
+        before = false;
+        continue;
+      }
+      int last = i;
+      while (last + 1 < values.size()
+          && value.segment() > 0
+          && values.get(last + 1).kind() == KeyedValue.Kind.END
+          && values.get(last + 1).segment() > 0) {
+        last++; // one row for all unused segments
+      }
+      boolean wait = value.kind() == KeyedValue.Kind.DELAY;
+      extras.add(
+          new Card.Extra(
+              last == i
+                  ? value.place()
+                  : "segments %d to %d"
+                      .formatted(value.segment(), values.get(last).segment()),
+              value.digits(),
+              wait ? delayWords() : value.meaning(),
+              before));
+      i = last;
+    }
+    return extras;
+  }
+
+  private String delayWords() {
+    Duration delay = schedule.startDelay();
+    String pressed =
+        start
+            .map(s -> new WhenWords(Optional.of(s)).full(-delay.toSeconds()))
+            .map(at -> ", start pressed " + at)
+            .orElse(" from the moment start is pressed");
+    return delay.isZero() ? "no delay" : HourMinute.words(delay) + pressed;
   }
 
   private String purpose(int index) {
@@ -358,10 +430,6 @@ public final class CardBuilder {
         >= 0;
   }
 
-  private String rate(Segment segment) {
-    return segment.ramp().rate().map(r -> number(unit.value(r))).orElse("fastest");
-  }
-
   /** "120 °C/h up to 150 °C (1 h 5 min), hold 2 h". */
   private String meaning(int index) {
     Segment segment = schedule.segments().get(index);
@@ -381,12 +449,17 @@ public final class CardBuilder {
             .orElse("");
     String hold =
         segment.hold().isZero() ? "" : ", hold " + HourMinute.words(segment.hold());
-    return way + " to " + degrees(segment.target()) + time + hold;
+    boolean kept =
+        index == schedule.segments().size() - 1 && schedule.atEnd() == AtEnd.KEEP;
+    return way + " to " + degrees(segment.target()) + time + hold + (kept ? ", then kept" : "");
   }
 
   private List<Card.Fact> checkFigures() {
     int segments = schedule.segments().size();
-    double sum = schedule.segments().stream().mapToDouble(s -> unit.value(s.target())).sum();
+    double sum =
+        fitted
+            .map(f -> f.checkFigures().sumOfTargets())
+            .orElse(schedule.segments().stream().mapToDouble(s -> unit.value(s.target())).sum());
     Duration holds =
         schedule.segments().stream().map(Segment::hold).reduce(Duration.ZERO, Duration::plus);
     Schedule.NominalTime paper = schedule.nominalTime(COLD);

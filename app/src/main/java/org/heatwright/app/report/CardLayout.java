@@ -318,7 +318,7 @@ final class CardLayout {
         "Program starts",
         timing.start().map(s -> 0.0),
         "",
-        timing.delay().map(d -> "after the delay below").orElse("no delay set"));
+        timing.delayed() ? "after the delay below" : "no delay set");
     answer(
         1,
         y,
@@ -431,13 +431,12 @@ final class CardLayout {
     for (int i = 0; i < columns.length; i++) {
       x[i + 1] = x[i] + columns[i];
     }
-    boolean clockForm = card.entries().stream().allMatch(e -> e.holdDigits().contains(":"));
     String[] heads = {
       "",
       single ? "" : "purpose",
-      "rate, " + unit.symbol() + "/h",
-      "target, " + unit.symbol(),
-      clockForm ? "hold, h:mm" : "hold",
+      card.digitHeads().get(0),
+      card.digitHeads().get(1),
+      card.digitHeads().get(2),
       single ? "purpose: which means" : "which means",
       "reached, predicted",
       "read at"
@@ -450,8 +449,10 @@ final class CardLayout {
           keyed ? (x[i] + x[i + 1] - sheet.widthOf(head, weight, 7.5)) / 2 : x[i] + 1;
       sheet.text(left, y + 3.2, head, weight, 7.5);
     }
-    double top = y + 4.1;
     double row = single ? density.singleRow() : density.entryRow();
+    double start = y + 4.1;
+    sheet.line(SIDE, start, SIDE + width, start, FINE);
+    double top = extras(true, start, x, row, single);
     double height = count * row;
     sheet.fill(x[6], top, columns[6], height, PREDICTED_GREY);
     for (int i = 0; i < count; i++) {
@@ -463,9 +464,9 @@ final class CardLayout {
           Integer.toString(entry.segment()),
           Weight.BOLD,
           11);
-      digits(entry.rateDigits(), x[2], middle, columns[2]);
-      digits(entry.targetDigits(), x[3], middle, columns[3]);
-      digits(entry.holdDigits(), x[4], middle, columns[4]);
+      for (int digit = 0; digit < entry.digits().size(); digit++) {
+        digits(entry.digits().get(digit), x[2 + digit], middle, columns[2 + digit]);
+      }
       if (single) {
         String both = entry.purpose() + ": " + entry.meaning();
         boolean fits = sheet.widthOf(both, Weight.REGULAR, density.small()) <= columns[5] - 2;
@@ -478,24 +479,30 @@ final class CardLayout {
       sheet.line(SIDE, top + (i + 1) * row, SIDE + width, top + (i + 1) * row, FINE);
       sheet.box(x[7], top + i * row, columns[7], row, FIRM);
     }
-    sheet.line(SIDE, top, SIDE + width, top, FINE);
-    double bottom = top + height;
-    if (card.timing().delay().isPresent()) {
-      Card.Delay delay = card.timing().delay().get();
+    sheet.line(x[3], top, x[3], top + height, FINE);
+    sheet.line(x[4], top, x[4], top + height, FINE);
+    sheet.box(x[2], top, x[5] - x[2], height, 1.6);
+    return extras(false, top + height, x, row, single) + density.gap();
+  }
+
+  /** Rows for what is keyed beside the segments: its digits in one box across the three columns. */
+  private double extras(boolean before, double y, double[] x, double row, boolean single) {
+    double bottom = y;
+    for (Card.Extra extra : card.extras()) {
+      if (extra.beforeSegments() != before) {
+        continue;
+      }
       double middle = bottom + row / 2;
-      sheet.textRight(
-          x[2] - 1.5, middle + Sheet.capitals(8) / 2, single ? "+" : "start delay", Weight.BOLD, 8);
-      digits(delay.digits(), x[2], middle, x[5] - x[2]);
-      String words = (single ? "start delay: " : "") + delay.meaning();
+      String what = single ? "+" : sheet.fit(extra.what(), Weight.BOLD, 8, x[2] - SIDE - 3);
+      sheet.textRight(x[2] - 1.5, middle + Sheet.capitals(8) / 2, what, Weight.BOLD, 8);
+      digits(extra.digits(), x[2], middle, x[5] - x[2]);
+      String words = (single ? extra.what() + ": " : "") + extra.meaning();
       stacked(words, x[5] + 1, middle, SIDE + width - x[5] - 2, 1);
       sheet.box(x[2], bottom, x[5] - x[2], row, 1.6);
       sheet.line(SIDE, bottom + row, SIDE + width, bottom + row, FINE);
       bottom += row;
     }
-    sheet.line(x[3], top, x[3], top + height, FINE);
-    sheet.line(x[4], top, x[4], top + height, FINE);
-    sheet.box(x[2], top, x[5] - x[2], height, 1.6);
-    return bottom + density.gap();
+    return bottom;
   }
 
   private void digits(String digits, double x, double middle, double column) {

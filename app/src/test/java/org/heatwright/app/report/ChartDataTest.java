@@ -35,8 +35,8 @@ class ChartDataTest {
     assertThat(c.timeTicks().get(0).seconds()).isEqualTo(1800);
     assertThat(c.timeTicks().stream().filter(t -> !t.date().isEmpty())).hasSize(2);
     ChartData f = chart(Optional.empty(), TemperatureUnit.FAHRENHEIT);
-    assertThat(f.temperatureTicks().get(1).label()).isEqualTo("200");
-    assertThat(f.temperatureTicks().get(1).celsius()).isBetween(93.3, 93.4);
+    assertThat(f.temperatureTicks().get(1).label()).isEqualTo("500");
+    assertThat(f.temperatureTicks().get(1).celsius()).isEqualTo(260);
     assertThat(f.timeTicks().get(0).label()).isEqualTo("+0:00 h");
   }
 
