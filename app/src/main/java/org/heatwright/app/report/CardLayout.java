@@ -424,7 +424,7 @@ final class CardLayout {
     double spare = width - 190;
     double[] columns =
         single
-            ? new double[] {6, 0, 17.5, 17.5, 17.5, 71.5 + spare, 48, 12}
+            ? new double[] {6, 0, 19.3, 19.3, 19.3, 66.1 + spare, 48, 12}
             : new double[] {7, 31 + spare / 2, 21, 21, 21, 43 + spare / 2, 31, 15};
     double[] x = new double[columns.length + 1];
     x[0] = SIDE;

@@ -86,6 +86,7 @@ final class Sheet {
     try (InputStream in = Sheet.class.getResourceAsStream("/report/" + weight.file)) {
       Objects.requireNonNull(in, () -> "the font " + weight.file + " is not in the jar");
       TrueTypeFont parsed = new TTFParser().parse(new RandomAccessReadBuffer(in));
+      parsed.setEnableGsub(false); // no ligatures: what is printed can be searched and copied
       return new Font(PDType0Font.load(document, parsed, true), parsed.getUnicodeCmapLookup());
     }
   }
@@ -306,7 +307,7 @@ final class Sheet {
             c -> {
               if (Character.isISOControl(c) || Character.isWhitespace(c)) {
                 clean.append(' ');
-              } else {
+              } else if (Character.getType(c) != Character.FORMAT) { // direction marks and joiners
                 clean.appendCodePoint(glyphs.getGlyphId(c) == 0 ? UNPRINTABLE : c);
               }
             });

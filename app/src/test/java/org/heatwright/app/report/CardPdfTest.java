@@ -1,25 +1,245 @@
 package org.heatwright.app.report;
 
-import java.nio.file.Files;
-import java.nio.file.Path;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.cos.COSName;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.PDPage;
+import org.apache.pdfbox.text.PDFTextStripper;
+import org.apache.pdfbox.text.TextPosition;
+import org.heatwright.units.Temperature;
 import org.heatwright.units.TemperatureUnit;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.Arguments;
+import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.MethodSource;
 
 class CardPdfTest {
-  @Test
-  void look() throws Exception {
-    Path to = Path.of(System.getProperty("user.dir"), "target", "cards");
-    Files.createDirectories(to);
-    Files.write(to.resolve("burnout-a4.pdf"), CardPdf.render(TestFirings.burnoutCard(), PageSize.A4));
-    Files.write(to.resolve("burnout-letter.pdf"), CardPdf.render(TestFirings.burnoutCard(), PageSize.LETTER));
-    Files.write(to.resolve("crowded-4-a4.pdf"), CardPdf.render(TestFirings.crowdedCard(4), PageSize.A4));
-    Files.write(to.resolve("crowded-8-letter.pdf"), CardPdf.render(TestFirings.crowdedCard(8), PageSize.LETTER));
-    for (int n : new int[] {1, 8, 16}) {
-      Card card = TestFirings.bareCard(TestFirings.stairs(n, TemperatureUnit.FAHRENHEIT));
-      Files.write(to.resolve("bare-" + n + "-a4.pdf"), CardPdf.render(card, PageSize.A4));
-      Files.write(to.resolve("bare-" + n + "-letter.pdf"), CardPdf.render(card, PageSize.LETTER));
+
+  /** A run of text as it lies on the page: points from the top left, the baseline at y. */
+  private record Run(String text, double x, double y, double right, double points, boolean bold) {
+
+    double top() {
+      return y - points * Sheet.CAPITAL_HEIGHT;
     }
-    Files.write(to.resolve("crowded-16-a4.pdf"), CardPdf.render(TestFirings.crowdedCard(16), PageSize.A4));
-    Files.write(to.resolve("crowded-16-letter.pdf"), CardPdf.render(TestFirings.crowdedCard(16), PageSize.LETTER));
+
+    boolean meets(Run other) {
+      double wide = Math.min(right, other.right) - Math.max(x, other.x);
+      double high = Math.min(y, other.y) - Math.max(top(), other.top());
+      return wide > 0.5 && high > 0.5;
+    }
+
+    /** The numbers on the curve lie on top of it and of its words by intent. */
+    boolean isMark() {
+      return bold && points < 7.6 && text.length() == 1;
+    }
   }
+
+  private static List<Run> runs(PDDocument document) throws IOException {
+    List<Run> runs = new ArrayList<>();
+    PDFTextStripper stripper =
+        new PDFTextStripper() {
+          private final List<TextPosition> shown = new ArrayList<>();
+
+          @Override
+          protected void showText(byte[] string) throws IOException {
+            shown.clear();
+            super.showText(string);
+            if (shown.isEmpty()) {
+              return;
+            }
+            TextPosition first = shown.get(0);
+            TextPosition last = shown.get(shown.size() - 1);
+            StringBuilder text = new StringBuilder();
+            shown.forEach(position -> text.append(position.getUnicode()));
+            runs.add(
+                new Run(
+                    text.toString().strip(),
+                    first.getXDirAdj(),
+                    first.getYDirAdj(),
+                    last.getXDirAdj() + last.getWidthDirAdj(),
+                    first.getFontSize(),
+                    first.getFont().getName().endsWith("-Bold")));
+          }
+
+          @Override
+          protected void processTextPosition(TextPosition position) {
+            shown.add(position);
+          }
+        };
+    stripper.getText(document);
+    return runs;
+  }
+
+  /** All text in the order it is drawn, one blank between the runs. */
+  private static String text(byte[] pdf) throws IOException {
+    try (PDDocument document = Loader.loadPDF(pdf)) {
+      return runs(document).stream().map(Run::text).collect(Collectors.joining(" "));
+    }
+  }
+
+  static Stream<Arguments> cards() {
+    List<Arguments> cards = new ArrayList<>();
+    for (PageSize size : PageSize.values()) {
+      cards.add(Arguments.of("burnout", size, TestFirings.burnoutCard()));
+      for (int segments : new int[] {1, 4, 8, 10, 11, 16}) {
+        for (TemperatureUnit unit : TemperatureUnit.values()) {
+          Card card = TestFirings.bareCard(TestFirings.stairs(segments, unit));
+          cards.add(Arguments.of("bare " + segments + " " + unit, size, card));
+        }
+        cards.add(
+            Arguments.of("crowded " + segments, size, TestFirings.crowdedCard(segments)));
+      }
+    }
+    return cards.stream();
+  }
+
+  @ParameterizedTest(name = "{0} on {1}")
+  @MethodSource("cards")
+  void everyCardIsOneLegiblePageAndNothingSpillsOrCollides(String name, PageSize size, Card card)
+      throws IOException {
+    try (PDDocument document = Loader.loadPDF(CardPdf.render(card, size))) {
+      assertThat(document.getNumberOfPages()).isEqualTo(1);
+      PDPage page = document.getPage(0);
+      double width = page.getMediaBox().getWidth();
+      double height = page.getMediaBox().getHeight();
+      assertThat(width).isCloseTo(size.widthMillimetres() / 25.4 * 72, within(0.01));
+      assertThat(height).isCloseTo(size.heightMillimetres() / 25.4 * 72, within(0.01));
+      List<Run> runs = runs(document);
+      double margin = 5 / 25.4 * 72; // common practice, no source: lasers print to some 4.3 mm
+      for (Run run : runs) {
+        assertThat(run.points()).as(run.text()).isGreaterThanOrEqualTo(7.5);
+        assertThat(run.x()).as(run.text()).isGreaterThan(margin);
+        assertThat(run.right()).as(run.text()).isLessThan(width - margin);
+        assertThat(run.top()).as(run.text()).isGreaterThan(margin);
+        assertThat(run.y()).as(run.text()).isLessThan(height - margin);
+      }
+      List<Run> words = runs.stream().filter(r -> !r.isMark()).toList();
+      for (int i = 0; i < words.size(); i++) {
+        for (int j = i + 1; j < words.size(); j++) {
+          assertThat(words.get(i).meets(words.get(j)))
+              .as("%s over %s", words.get(i), words.get(j))
+              .isFalse();
+        }
+      }
+      List<String> large =
+          runs.stream().filter(r -> r.bold() && r.points() >= 13.99).map(Run::text).toList();
+      for (Card.Entry entry : card.entries()) {
+        assertThat(large).containsAll(entry.digits());
+      }
+    }
+  }
+
+  @ParameterizedTest
+  @EnumSource(PageSize.class)
+  void everyPromisedElementIsThere(PageSize size) throws IOException {
+    Card card = TestFirings.burnoutCard();
+    String text = text(CardPdf.render(card, size));
+    assertThat(text)
+        .contains("harbour-burnout", "Kiln Capstan", "Wednesday 2 December 2026")
+        .contains("Europe/Lisbon", "unit in force", "slot", "Responsible caster", "Phone")
+        .contains("Before", "rate, °C/h", "target, °C", "hold, h:mm")
+        .contains("dry", "wax out", "carbon out", "settle at pour")
+        .contains("120 °C/h up to 150 °C", "elements off, down to 500 °C")
+        .contains("start delay", "3:30", "start pressed Wed 2 Dec 17:00")
+        .contains("segments 4", "sum of targets 1740 °C", "570 min = 9 h 30 min")
+        .contains("segment 5 must read empty")
+        .contains("2.6 kW at 230 V, 11.3 A", "workshop ring, 16 A breaker: 4.7 A left")
+        .contains("730 °C, the gypsum-bonded")
+        .contains("thermocouple tip in sight", "extraction on", "lid shut")
+        .contains("GO", "NO-GO", "read back and proven by", "thermocouple checked on")
+        .contains("During", "display should say, °C", "read, °C")
+        .contains("Two rows running outside their band", "After a power cut")
+        .contains("Inside the work, predicted", "mould 1 centre")
+        .contains("Work ready from", "Thu 3 Dec ≈11:36", "nine in ten", "kept hot")
+        .contains("last change of the top temperature, 720 °C", "ACT: pour the first mould")
+        .contains("After", "peak read, °C", "incomplete", "porous", "unsintered")
+        .contains("Keep, or change one thing", "Next service")
+        .contains("Caution: Burning wax", "Moulds look cold")
+        .contains("Schedule harbour-burnout, °C: 1. 120 °C/h to 150 °C")
+        .contains(Card.NEVER_STARTS_HEAT)
+        .contains("night", "in the work", "never above 730 °C");
+    WhenWords when = new WhenWords(card.timing().start());
+    long rows =
+        card.display().stream()
+            .filter(
+                row ->
+                    text.contains(
+                        when.full(row.seconds())
+                            + " "
+                            + Math.round(row.displayCelsius().median())
+                            + " ≈ "
+                            + (long) Math.floor(celsius(row.displayCelsius().low()))
+                            + " to "
+                            + (long) Math.ceil(celsius(row.displayCelsius().high()))))
+            .count();
+    assertThat(rows).isBetween(6L, 8L);
+  }
+
+  /** Without noise in the last digits. */
+  private static double celsius(double value) {
+    return TemperatureUnit.CELSIUS.value(Temperature.ofCelsius(value));
+  }
+
+  @Test
+  void withoutAStartTimesAreElapsedAndTheClockIsBlank() throws IOException {
+    String text = text(CardPdf.render(TestFirings.bareCard(TestFirings.burnout()), PageSize.A4));
+    assertThat(text).contains("Date", "+1:07 h", "empty kiln").doesNotContain("Dec");
+  }
+
+  @Test
+  void aFindingThatSaysStopStandsInABlackBarAndAWarningAmongTheCautions() throws IOException {
+    String text = text(CardPdf.render(TestFirings.crowdedCard(4), PageSize.A4));
+    assertThat(text)
+        .contains("STOP, do not fire: Segment 3 goes to 1598 °F", "more that say stop")
+        .contains("Segment 1 rises at 300 °F/h")
+        .contains("The clocks go back");
+  }
+
+  @Test
+  void theFontIsEmbedded() throws IOException {
+    try (PDDocument document =
+        Loader.loadPDF(CardPdf.render(TestFirings.burnoutCard(), PageSize.A4))) {
+      var resources = document.getPage(0).getResources();
+      int fonts = 0;
+      for (COSName name : resources.getFontNames()) {
+        assertThat(resources.getFont(name).isEmbedded()).isTrue();
+        assertThat(resources.getFont(name).getName()).contains("DejaVuSansCondensed");
+        fonts++;
+      }
+      assertThat(fonts).isEqualTo(2);
+    }
+  }
+
+  @Test
+  void theSameCardGivesTheSameBytes() {
+    assertThat(CardPdf.render(TestFirings.burnoutCard(), PageSize.A4))
+        .isEqualTo(CardPdf.render(TestFirings.burnoutCard(), PageSize.A4));
+  }
+
+  @Test
+  void charactersThatTheFontLacksAreMarkedAndDoNotStopThePrint() throws IOException {
+    Card card =
+        TestFirings.bareCard(TestFirings.burnout().withName("печь 🔥 炉\u0007 \u202e é ß"));
+    assertThat(text(CardPdf.render(card, PageSize.A4))).contains("печь", "\uFFFD", "é ß");
+  }
+
+  @Test
+  void moreSegmentsThanAPageHoldsAreRefusedInOneSentence() {
+    assertThatThrownBy(
+            () -> TestFirings.bareCard(TestFirings.stairs(17, TemperatureUnit.CELSIUS)))
+        .isInstanceOf(IllegalArgumentException.class)
+        .hasMessageContaining("1 to 16 segments")
+        .hasMessageContaining("has 17");
+  }
+
 }
