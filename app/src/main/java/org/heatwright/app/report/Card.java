@@ -19,7 +19,7 @@ import org.heatwright.units.TemperatureUnit;
  * @param header what, where, who
  * @param timing start, ready window, end
  * @param digitHeads what the three digits of a segment are, with their unit, in keying order
- * @param entries one a segment, in order; 1 to {@link #MOST_SEGMENTS}
+ * @param entries one a segment, in order
  * @param extras what else is keyed, in order: start delay, number of segments, end mark
  * @param checkFigures figures the keypad cannot fake: label and value with unit
  * @param work what is in the kiln
@@ -59,9 +59,6 @@ public record Card(
     String scheduleText,
     ChartData chart) {
 
-  /** More segments than this do not fit one page legibly. */
-  public static final int MOST_SEGMENTS = 16;
-
   private static final int DIGITS = 3;
 
   /** Printed on every card. */
@@ -85,11 +82,6 @@ public record Card(
     findings = List.copyOf(findings);
     cautions = List.copyOf(cautions);
     Objects.requireNonNull(scheduleText, "scheduleText");
-    if (entries.isEmpty() || entries.size() > MOST_SEGMENTS) {
-      throw new IllegalArgumentException(
-          "A card holds 1 to %d segments, but the schedule '%s' has %d. Maybe split it in two."
-              .formatted(MOST_SEGMENTS, header.job(), entries.size()));
-    }
     if (digitHeads.size() != DIGITS || entries.stream().anyMatch(e -> e.digits().size() != DIGITS)) {
       throw new IllegalArgumentException("A segment on a card has a rate, a target and a hold.");
     }

@@ -15,6 +15,7 @@ import org.heatwright.forecast.Band;
 import org.heatwright.forecast.Charge;
 import org.heatwright.forecast.Forecast;
 import org.heatwright.forecast.SegmentForecast;
+import org.heatwright.forecast.StartPlanner;
 import org.heatwright.forecast.WorkForecast;
 import org.heatwright.inspect.Demands;
 import org.heatwright.inspect.Finding;
@@ -161,9 +162,6 @@ public final class CardBuilder {
     return this;
   }
 
-  /**
-   * @throws IllegalArgumentException if the schedule has more segments than a card holds
-   */
   public Card build() {
     return new Card(
         new Card.Header(
@@ -208,28 +206,10 @@ public final class CardBuilder {
         schedule.atEnd() == AtEnd.OFF
             ? Optional.of(forecast.endSeconds().low())
             : Optional.empty();
-    boolean work = !forecast.work().isEmpty();
-    return readyFrom()
+    String what = forecast.work().isEmpty() ? "Kiln ready" : "Work ready";
+    return StartPlanner.readySeconds(forecast)
         .filter(from -> until.isEmpty() || from.median() < until.get())
-        .map(from -> new Card.Ready(work ? "Work ready" : "Kiln ready", from, until));
-  }
-
-  private Optional<Band> readyFrom() {
-    if (!forecast.work().isEmpty()) {
-      return forecast.workReadySeconds();
-    }
-    Band from =
-        composition.stream()
-            .flatMap(c -> c.moments().stream())
-            .filter(m -> m.kind() == Moment.Kind.READY)
-            .findFirst()
-            .flatMap(this::when)
-            .orElse(lastReached());
-    return Optional.of(from);
-  }
-
-  private Band lastReached() {
-    return forecast.segments().get(forecast.segments().size() - 1).reachedSeconds();
+        .map(from -> new Card.Ready(what, from, until));
   }
 
   private Optional<Band> when(Moment moment) {
@@ -242,8 +222,7 @@ public final class CardBuilder {
           case PROGRAM_START -> Optional.of(Band.exactly(0));
           case SEGMENT_REACHED -> Optional.of(segment(moment.segment()).reachedSeconds());
           case SEGMENT_END -> Optional.of(segment(moment.segment()).endSeconds());
-          case WORK_READY ->
-              forecast.work().isEmpty() ? Optional.of(lastReached()) : forecast.workReadySeconds();
+          case WORK_READY -> StartPlanner.readySeconds(forecast);
           case PROGRAM_END -> Optional.of(forecast.endSeconds());
         };
     return anchor.map(band -> band.plus(after));

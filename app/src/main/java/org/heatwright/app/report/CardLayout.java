@@ -318,7 +318,9 @@ final class CardLayout {
         "Program starts",
         timing.start().map(s -> 0.0),
         "",
-        timing.delayed() ? "after the delay below" : "no delay set");
+        timing.delayed()
+            ? "after the delay below"
+            : timing.start().isPresent() ? "press start then, no delay" : "no delay set");
     answer(
         1,
         y,

@@ -11,14 +11,24 @@ import org.apache.pdfbox.pdmodel.PDDocument;
  */
 public final class CardPdf {
 
+  /** More segments than this do not fit one page legibly. */
+  public static final int MOST_SEGMENTS = 16;
+
   private CardPdf() {}
 
   /**
    * The same card gives the same bytes.
    *
    * @return a PDF of exactly one page
+   * @throws IllegalArgumentException with a sentence for people, if the card is too long for a page
    */
   public static byte[] render(Card card, PageSize size) {
+    int segments = card.entries().size();
+    if (segments > MOST_SEGMENTS) {
+      throw new IllegalArgumentException(
+          "A card holds 1 to %d segments, but the schedule '%s' has %d. Maybe split it in two."
+              .formatted(MOST_SEGMENTS, card.header().job(), segments));
+    }
     try (PDDocument document = new PDDocument()) {
       Sheet sheet = Sheet.addTo(document, size);
       CardLayout.draw(sheet, card, size);

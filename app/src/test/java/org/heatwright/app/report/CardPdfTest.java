@@ -235,8 +235,8 @@ class CardPdfTest {
 
   @Test
   void moreSegmentsThanAPageHoldsAreRefusedInOneSentence() {
-    assertThatThrownBy(
-            () -> TestFirings.bareCard(TestFirings.stairs(17, TemperatureUnit.CELSIUS)))
+    Card card = TestFirings.bareCard(TestFirings.stairs(17, TemperatureUnit.CELSIUS));
+    assertThatThrownBy(() -> CardPdf.render(card, PageSize.A4))
         .isInstanceOf(IllegalArgumentException.class)
         .hasMessageContaining("1 to 16 segments")
         .hasMessageContaining("has 17");
