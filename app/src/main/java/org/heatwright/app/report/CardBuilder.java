@@ -11,6 +11,8 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.StringJoiner;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.heatwright.forecast.Band;
 import org.heatwright.forecast.Charge;
 import org.heatwright.forecast.Forecast;
@@ -61,6 +63,7 @@ public final class CardBuilder {
           "unsintered",
           "other");
 
+  private static final String LAST_MOMENT = "last moment to ";
   private static final Temperature COLD = Temperature.ofCelsius(20);
 
   private final Schedule schedule;
@@ -184,7 +187,7 @@ public final class CardBuilder {
         findings,
         cautions(),
         scheduleText(),
-        ChartData.of(forecast, unit, start, chartLimits()));
+        ChartData.of(forecast, unit, start, ceilings()));
   }
 
   private ZoneId zone() {
@@ -207,9 +210,21 @@ public final class CardBuilder {
             ? Optional.of(forecast.endSeconds().low())
             : Optional.empty();
     String what = forecast.work().isEmpty() ? "Kiln ready" : "Work ready";
-    return StartPlanner.readySeconds(forecast)
+    return readyFrom()
         .filter(from -> until.isEmpty() || from.median() < until.get())
         .map(from -> new Card.Ready(what, from, until));
+  }
+
+  /** The work if there is any, else what the composition calls ready, else the last target. */
+  private Optional<Band> readyFrom() {
+    Optional<Moment> told =
+        composition.stream()
+            .flatMap(c -> c.moments().stream())
+            .filter(m -> m.kind() == Moment.Kind.READY)
+            .findFirst();
+    return forecast.work().isEmpty() && told.isPresent()
+        ? when(told.get())
+        : StartPlanner.readySeconds(forecast);
   }
 
   private Optional<Band> when(Moment moment) {
@@ -243,7 +258,9 @@ public final class CardBuilder {
           .ifPresent(
               at ->
                   acts.add(
-                      new Card.Act(moment.what(), at, moment.kind() == Moment.Kind.ACT)));
+                      moment.kind() == Moment.Kind.ACT
+                          ? new Card.Act(moment.what(), at, true)
+                          : new Card.Act(LAST_MOMENT + moment.what(), at, false)));
     }
     if (told.isEmpty()) {
       int hottest = hottest();
@@ -251,9 +268,7 @@ public final class CardBuilder {
           hottest == 0 ? Band.exactly(0) : segment(hottest).endSeconds(); // 1-based: one before
       acts.add(
           new Card.Act(
-              "last moment to change the highest target, "
-                  + degrees(schedule.peak())
-                  + ": its ramp begins",
+              LAST_MOMENT + "change the highest target, " + degrees(schedule.peak()),
               ramp,
               false));
     }
@@ -496,13 +511,12 @@ public final class CardBuilder {
 
   private List<Card.Fact> limits() {
     List<Card.Fact> facts = new ArrayList<>();
-    String kilns = degrees(kiln.limit()) + ", the kiln";
-    String limit =
-        composition
-            .flatMap(c -> c.demands().firmCeiling())
-            .map(c -> degrees(c.limit()) + ", " + c.what() + "; " + kilns)
-            .orElse(kilns);
-    facts.add(new Card.Fact("never above", limit));
+    facts.add(
+        new Card.Fact(
+            "never above",
+            ceilings().stream()
+                .map(c -> degrees(Temperature.ofCelsius(c.celsius())) + ", " + c.why())
+                .collect(Collectors.joining("; "))));
     composition.stream()
         .flatMap(c -> c.demands().rateLimits().stream())
         .min(Comparator.comparing(Demands.RateLimit::most))
@@ -521,19 +535,16 @@ public final class CardBuilder {
     return facts;
   }
 
-  private List<ChartData.Limit> chartLimits() {
-    List<ChartData.Limit> limits = new ArrayList<>();
-    composition
-        .flatMap(c -> c.demands().firmCeiling())
-        .ifPresent(
-            c ->
-                limits.add(
-                    new ChartData.Limit(
-                        c.limit().celsius(),
-                        "never above " + degrees(c.limit()) + ": " + c.what())));
-    limits.add(
-        new ChartData.Limit(kiln.limit().celsius(), "kiln limit " + degrees(kiln.limit())));
-    return limits;
+  /** What must not be exceeded, lowest first. */
+  private List<ChartData.Limit> ceilings() {
+    return Stream.concat(
+            composition
+                .flatMap(c -> c.demands().firmCeiling())
+                .map(c -> new ChartData.Limit(c.limit().celsius(), c.what()))
+                .stream(),
+            Stream.of(new ChartData.Limit(kiln.limit().celsius(), "the kiln")))
+        .sorted(Comparator.comparingDouble(ChartData.Limit::celsius))
+        .toList();
   }
 
   private List<Card.Fact> power() {
@@ -589,12 +600,7 @@ public final class CardBuilder {
   }
 
   private List<Card.Alarm> alarms() {
-    Temperature top =
-        composition
-            .flatMap(c -> c.demands().firmCeiling())
-            .map(Demands.Ceiling::limit)
-            .filter(limit -> limit.compareTo(kiln.limit()) < 0)
-            .orElse(kiln.limit());
+    Temperature top = Temperature.ofCelsius(ceilings().get(0).celsius());
     AfterPowerCut cut = kiln.control().afterPowerCut();
     String afterCut =
         switch (cut) {

@@ -101,6 +101,10 @@ final class CardLayout {
       return (int) Math.round(between(4, 2));
     }
 
+    int cautionLines() {
+      return (int) Math.round(between(9, 3));
+    }
+
     /** Lines that one item of a list gets. */
     int itemLines() {
       return (int) Math.round(between(3, 1));
@@ -790,7 +794,7 @@ final class CardLayout {
     sheet.text(x, at, "Outcome", Weight.BOLD, density.body());
     x += sheet.widthOf("Outcome", Weight.BOLD, density.body()) + 3;
     for (String fault : card.faults()) {
-      double wide = 3.6 + sheet.widthOf(fault, Weight.REGULAR, density.small()) + 2;
+      double wide = 3.6 + sheet.widthOf(fault, Weight.REGULAR, density.small()) + 1.5;
       if (x + wide > SIDE + width + 2) {
         x = SIDE;
         at += density.line() + 1;
@@ -837,22 +841,40 @@ final class CardLayout {
         .forEach(cautions::add);
     cautions.addAll(card.cautions());
     if (!cautions.isEmpty()) {
+      at = cautions(cautions, at);
+    }
+    if (wrapped(card.scheduleText()).size() <= density.textLines()) { // half would mislead
       at =
           paragraph(
-              "Caution: " + String.join("  ·  ", cautions),
+              card.scheduleText(),
               SIDE,
               at,
               width,
               density.small(),
               Weight.REGULAR,
-              density.textLines() + 1);
-    }
-    List<String> schedule =
-        sheet.wrap(card.scheduleText(), Weight.REGULAR, density.small(), width, Integer.MAX_VALUE);
-    if (schedule.size() <= density.textLines()) { // half a schedule would mislead
-      at = paragraph(card.scheduleText(), SIDE, at, width, density.small(), Weight.REGULAR, density.textLines());
+              density.textLines());
     }
     return paragraph(Card.NEVER_STARTS_HEAT, SIDE, at, width, 8, Weight.BOLD, 1);
+  }
+
+  /** As many whole cautions as there are lines for; what does not fit is counted. */
+  private double cautions(List<String> cautions, double y) {
+    for (int shown = cautions.size(); ; shown--) {
+      String text = "Caution: " + String.join("  ·  ", cautions.subList(0, shown));
+      int left = cautions.size() - shown;
+      if (left > 0) {
+        text += "  ·  " + left + " more with the schedule, not printed here.";
+      }
+      List<String> lines = wrapped(text);
+      if (lines.size() <= density.cautionLines() || shown <= 1) {
+        return paragraph(
+            text, SIDE, y, width, density.small(), Weight.REGULAR, density.cautionLines());
+      }
+    }
+  }
+
+  private List<String> wrapped(String text) {
+    return sheet.wrap(text, Weight.REGULAR, density.small(), width, Integer.MAX_VALUE);
   }
 
   // ---------------------------------------------------------------- text

@@ -53,7 +53,7 @@ public record ChartData(
   }
 
   /** Room above a limit, for its hatching and its words. */
-  private static final double LIMIT_HEADROOM = 1.12;
+  private static final double LIMIT_HEADROOM = 1.15;
 
   private static final int MOST_POINTS = 1200;
   private static final int MOST_TIME_TICKS = 8;
@@ -237,6 +237,6 @@ public record ChartData(
   /** A stretch of night. */
   public record Night(double fromSeconds, double toSeconds) {}
 
-  /** A temperature that must not be exceeded, and why. */
+  /** A temperature that must not be exceeded, and whose limit it is, e.g. "the kiln". */
   public record Limit(double celsius, String why) {}
 }

@@ -2,6 +2,7 @@ package org.heatwright.app.report;
 
 import java.util.List;
 import org.heatwright.app.report.Sheet.Weight;
+import org.heatwright.units.Temperature;
 
 /**
  * Draws a {@link ChartData} on paper. Predicted is soft: a grey band with a dotted edge and a fine
@@ -116,7 +117,12 @@ final class ChartDrawing {
       double y = y(limit.celsius());
       sheet.hatch(left, top, width, y - top, 1.3);
       sheet.line(left, y, left + width, y, 0.8);
-      String words = limit.why();
+      String words =
+          "never above %d %s: %s"
+              .formatted(
+                  Math.round(chart.unit().value(new Temperature(limit.celsius()))),
+                  chart.unit().symbol(),
+                  limit.why());
       double wide = sheet.widthOf(words, Weight.REGULAR, SMALL);
       double baseline = y - top > 3.8 ? y - 1.1 : y + 2.9; // in the hatching, or below if it is thin
       sheet.fill(left + 1, baseline - 2.4, wide + 1.4, 3, 1);

@@ -161,7 +161,7 @@ class CardPdfTest {
         .contains("Two rows running outside their band", "After a power cut")
         .contains("Inside the work, predicted", "mould 1 centre")
         .contains("Work ready from", "Thu 3 Dec ≈11:36", "nine in ten", "kept hot")
-        .contains("last change of the top temperature, 720 °C", "ACT: pour the first mould")
+        .contains("last moment to change the top temperature", "ACT: pour the first mould")
         .contains("After", "peak read, °C", "incomplete", "porous", "unsintered")
         .contains("Keep, or change one thing", "Next service")
         .contains("Caution: Burning wax", "Moulds look cold")

@@ -265,7 +265,7 @@ final class TestFirings {
                 Moment.Anchor.SEGMENT_END,
                 2,
                 Duration.ZERO,
-                "last change of the top temperature, 720 °C",
+                "change the top temperature",
                 "its ramp begins"),
             new Moment(
                 Moment.Kind.READY, Moment.Anchor.WORK_READY, 0, Duration.ZERO, "moulds ready", "core"),
