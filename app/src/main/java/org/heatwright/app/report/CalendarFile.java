@@ -44,9 +44,7 @@ public final class CalendarFile {
       Instant end,
       Optional<Duration> alarm) {
     public Event {
-      if (uid.isBlank()
-          || end.isBefore(start)
-          || alarm.filter(Duration::isNegative).isPresent()) {
+      if (uid.isBlank() || end.isBefore(start) || alarm.filter(Duration::isNegative).isPresent()) {
         throw new IllegalArgumentException(
             "The event '%s' (uid '%s', %s to %s, alarm %s) needs a uid, must not end before it starts and rings at its start or before."
                 .formatted(summary, uid, start, end, alarm));
@@ -65,7 +63,10 @@ public final class CalendarFile {
     WhenWords when = new WhenWords(card.timing().start());
     String firing = card.header().job() + ", kiln " + card.header().kiln();
     List<Event> events = new ArrayList<>();
-    card.timing().ready().flatMap(r -> ready(card, r, when, uidRoot, firing)).ifPresent(events::add);
+    card.timing()
+        .ready()
+        .flatMap(r -> ready(card, r, when, uidRoot, firing))
+        .ifPresent(events::add);
     int number = 0;
     for (Card.Act act : card.moments()) {
       if (!act.actNow()) {

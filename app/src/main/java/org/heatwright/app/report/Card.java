@@ -82,7 +82,8 @@ public record Card(
     findings = List.copyOf(findings);
     cautions = List.copyOf(cautions);
     Objects.requireNonNull(scheduleText, "scheduleText");
-    if (digitHeads.size() != DIGITS || entries.stream().anyMatch(e -> e.digits().size() != DIGITS)) {
+    if (digitHeads.size() != DIGITS
+        || entries.stream().anyMatch(e -> e.digits().size() != DIGITS)) {
       throw new IllegalArgumentException("A segment on a card has a rate, a target and a hold.");
     }
   }
@@ -160,11 +161,7 @@ public record Card(
    * @param reachedSeconds when the target is reached, s from the program's start
    */
   public record Entry(
-      int segment,
-      String purpose,
-      List<String> digits,
-      String meaning,
-      Band reachedSeconds) {
+      int segment, String purpose, List<String> digits, String meaning, Band reachedSeconds) {
     public Entry {
       digits = List.copyOf(digits);
     }

@@ -89,8 +89,7 @@ public final class CardBuilder {
     if (forecast.segments().size() != schedule.segments().size()) {
       throw new IllegalArgumentException(
           "The forecast has %d segments, but the schedule '%s' has %d: forecast this schedule first."
-              .formatted(
-                  forecast.segments().size(), schedule.name(), schedule.segments().size()));
+              .formatted(forecast.segments().size(), schedule.name(), schedule.segments().size()));
     }
   }
 
@@ -105,8 +104,7 @@ public final class CardBuilder {
    * @param forecast of the expressible schedule
    * @throws IllegalArgumentException if the program does not fit: there is nothing to key then
    */
-  public static CardBuilder of(
-      FittedProgram program, Keypad keypad, Kiln kiln, Forecast forecast) {
+  public static CardBuilder of(FittedProgram program, Keypad keypad, Kiln kiln, Forecast forecast) {
     if (!program.fits()) {
       throw new IllegalArgumentException(
           "There is nothing to key: the schedule '%s' does not fit the keypad '%s'. %s"
@@ -168,7 +166,14 @@ public final class CardBuilder {
   public Card build() {
     return new Card(
         new Card.Header(
-            schedule.name(), kiln.name(), keypad.map(Keypad::name), slot, unit, zone(), responsible, phone),
+            schedule.name(),
+            kiln.name(),
+            keypad.map(Keypad::name),
+            slot,
+            unit,
+            zone(),
+            responsible,
+            phone),
         timing(),
         order().stream().map(this::digitHead).toList(),
         entries(),
@@ -191,24 +196,24 @@ public final class CardBuilder {
   }
 
   private ZoneId zone() {
-    return start
-        .map(ZonedDateTime::getZone)
-        .or(kiln::timeZone)
-        .orElse(ZoneOffset.UTC);
+    return start.map(ZonedDateTime::getZone).or(kiln::timeZone).orElse(ZoneOffset.UTC);
   }
 
   // ---------------------------------------------------------------- timing
 
   private Card.Timing timing() {
     return new Card.Timing(
-        start, !schedule.startDelay().isZero(), ready(), forecast.endSeconds(), schedule.atEnd(), startNotes);
+        start,
+        !schedule.startDelay().isZero(),
+        ready(),
+        forecast.endSeconds(),
+        schedule.atEnd(),
+        startNotes);
   }
 
   private Optional<Card.Ready> ready() {
     Optional<Double> until =
-        schedule.atEnd() == AtEnd.OFF
-            ? Optional.of(forecast.endSeconds().low())
-            : Optional.empty();
+        schedule.atEnd() == AtEnd.OFF ? Optional.of(forecast.endSeconds().low()) : Optional.empty();
     String what = forecast.work().isEmpty() ? "Kiln ready" : "Work ready";
     return readyFrom()
         .filter(from -> until.isEmpty() || from.median() < until.get())
@@ -268,9 +273,7 @@ public final class CardBuilder {
           hottest == 0 ? Band.exactly(0) : segment(hottest).endSeconds(); // 1-based: one before
       acts.add(
           new Card.Act(
-              LAST_MOMENT + "change the highest target, " + degrees(schedule.peak()),
-              ramp,
-              false));
+              LAST_MOMENT + "change the highest target, " + degrees(schedule.peak()), ramp, false));
     }
     acts.sort(Comparator.comparingDouble(a -> a.seconds().median()));
     return acts;
@@ -294,14 +297,12 @@ public final class CardBuilder {
   private List<KeyedValue.Kind> order() {
     return keypad
         .map(Keypad::order)
-        .orElse(
-            List.of(KeyedValue.Kind.RATE, KeyedValue.Kind.TARGET, KeyedValue.Kind.HOLD));
+        .orElse(List.of(KeyedValue.Kind.RATE, KeyedValue.Kind.TARGET, KeyedValue.Kind.HOLD));
   }
 
   /** "rate, °C/h", "hold, h.mm". */
   private String digitHead(KeyedValue.Kind kind) {
-    boolean aMinute =
-        keypad.filter(k -> k.rate().per() == Keypad.RateField.Per.MINUTE).isPresent();
+    boolean aMinute = keypad.filter(k -> k.rate().per() == Keypad.RateField.Per.MINUTE).isPresent();
     String form =
         switch (kind) {
           case RATE -> unit.symbol() + (aMinute ? "/min" : "/h");
@@ -361,8 +362,7 @@ public final class CardBuilder {
     if (fitted.isEmpty()) {
       return delay.isZero()
           ? List.of()
-          : List.of(
-              new Card.Extra("start delay", HourMinute.format(delay), delayWords(), false));
+          : List.of(new Card.Extra("start delay", HourMinute.format(delay), delayWords(), false));
     }
     List<KeyedValue> values = fitted.get().values();
     List<Card.Extra> extras = new ArrayList<>();
@@ -385,8 +385,7 @@ public final class CardBuilder {
           new Card.Extra(
               last == i
                   ? value.place()
-                  : "segments %d to %d"
-                      .formatted(value.segment(), values.get(last).segment()),
+                  : "segments %d to %d".formatted(value.segment(), values.get(last).segment()),
               value.digits(),
               wait ? delayWords() : value.meaning(),
               before));
@@ -441,10 +440,8 @@ public final class CardBuilder {
             .nominalTime(segment.target().minus(before))
             .map(t -> " in " + HourMinute.words(t))
             .orElse("");
-    String hold =
-        segment.hold().isZero() ? "" : ", hold " + HourMinute.words(segment.hold());
-    boolean kept =
-        index == schedule.segments().size() - 1 && schedule.atEnd() == AtEnd.KEEP;
+    String hold = segment.hold().isZero() ? "" : ", hold " + HourMinute.words(segment.hold());
+    boolean kept = index == schedule.segments().size() - 1 && schedule.atEnd() == AtEnd.KEEP;
     return way + " to " + degrees(segment.target()) + time + hold + (kept ? ", then kept" : "");
   }
 
@@ -578,9 +575,7 @@ public final class CardBuilder {
         .formatted(
             circuit.name(),
             number(circuit.limitAmperes()),
-            left > 0
-                ? tenths(left) + " A left"
-                : "too small for this kiln alone");
+            left > 0 ? tenths(left) + " A left" : "too small for this kiln alone");
   }
 
   private List<String> loading() {
@@ -605,9 +600,11 @@ public final class CardBuilder {
     String afterCut =
         switch (cut) {
           case CONTINUE -> "it goes on where it was: read the display, forecast again.";
-          case RESTART -> "it starts again from segment 1: switch off, decide before you let it run.";
+          case RESTART ->
+              "it starts again from segment 1: switch off, decide before you let it run.";
           case STOP -> "it stops: read the display, decide before you start again.";
-          case UNKNOWN -> "what it does is not known: read the display and the segment number first.";
+          case UNKNOWN ->
+              "what it does is not known: read the display and the segment number first.";
         };
     return List.of(
         new Card.Alarm(
@@ -623,7 +620,8 @@ public final class CardBuilder {
     WhenWords words = new WhenWords(start);
     List<String> lines = new ArrayList<>();
     for (WorkForecast place : forecast.work()) {
-      StringJoiner line = new StringJoiner(", ", "mould " + place.mould() + " " + place.probe() + ": ", "");
+      StringJoiner line =
+          new StringJoiner(", ", "mould " + place.mould() + " " + place.probe() + ": ", "");
       place.drySeconds().ifPresent(dry -> line.add("dry " + words.full(dry.median())));
       line.add(
           place
@@ -632,8 +630,7 @@ public final class CardBuilder {
               .orElse("not sure to be ready"));
       Band end = place.atEndCelsius();
       line.add(
-          "at the end %s to %s %s"
-              .formatted(whole(end.low()), whole(end.high()), unit.symbol()));
+          "at the end %s to %s %s".formatted(whole(end.low()), whole(end.high()), unit.symbol()));
       lines.add(line.toString());
     }
     return lines;
@@ -641,11 +638,11 @@ public final class CardBuilder {
 
   private List<String> cautions() {
     List<String> cautions = new ArrayList<>();
-    composition.stream().flatMap(c -> c.cautions().stream()).map(Caution::message).forEach(cautions::add);
-    fitted.stream()
-        .flatMap(f -> f.notes().stream())
-        .map(FitNote::message)
+    composition.stream()
+        .flatMap(c -> c.cautions().stream())
+        .map(Caution::message)
         .forEach(cautions::add);
+    fitted.stream().flatMap(f -> f.notes().stream()).map(FitNote::message).forEach(cautions::add);
     return cautions;
   }
 

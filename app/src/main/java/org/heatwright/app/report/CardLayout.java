@@ -32,6 +32,7 @@ final class CardLayout {
   private static final int MOST_FACTS = 8;
   private static final int MOST_LOADING = 6;
   private static final double PREDICTED_GREY = 0.88;
+
   /** Marks a prediction where grey does not survive a copier. */
   private static final String PREDICTED = "≈";
 
@@ -197,7 +198,11 @@ final class CardLayout {
     y = entries(y);
     y = beforeColumns(y);
     y = proof(y);
-    y = heading("During", "is it where it should be?  grey and ≈: predicted; firm box: write what you read", y);
+    y =
+        heading(
+            "During",
+            "is it where it should be?  grey and ≈: predicted; firm box: write what you read",
+            y);
     y = displayAndChart(y);
     y = alarms(y);
     y = estimatesAndMoments(y);
@@ -233,8 +238,7 @@ final class CardLayout {
         sheet.fit(where.toString(), Weight.BOLD, whereSize, narrow),
         Weight.BOLD,
         whereSize);
-    String date =
-        card.timing().start().map(WhenWords::longDay).orElse("Date") + "   ";
+    String date = card.timing().start().map(WhenWords::longDay).orElse("Date") + "   ";
     double end = SIDE + sheet.widthOf(date, Weight.REGULAR, 9);
     sheet.text(SIDE, y + 16.2, date, Weight.REGULAR, 9);
     if (card.timing().start().isEmpty()) {
@@ -243,11 +247,7 @@ final class CardLayout {
     }
     String zone = "clock of " + header.zone().getId();
     sheet.text(
-        end,
-        y + 16.2,
-        sheet.fit(zone, Weight.REGULAR, 9, SIDE + narrow - end),
-        Weight.REGULAR,
-        9);
+        end, y + 16.2, sheet.fit(zone, Weight.REGULAR, 9, SIDE + narrow - end), Weight.REGULAR, 9);
     line("Responsible", header.responsible(), SIDE + narrow + 4, y + 11.6, who);
     line("Phone", header.phone(), SIDE + narrow + 4, y + 16.2, who);
     double left = SIDE + width - badge;
@@ -295,7 +295,11 @@ final class CardLayout {
       String rest = more ? " (and " + (stops.size() - shown) + " more that say stop)" : "";
       List<String> lines =
           sheet.wrap(
-              "STOP, do not fire: " + stops.get(i).message() + rest, Weight.BOLD, 9.5, width - 4, 2);
+              "STOP, do not fire: " + stops.get(i).message() + rest,
+              Weight.BOLD,
+              9.5,
+              width - 4,
+              2);
       double height = lines.size() * density.lineOf(9.5) + 1.6;
       sheet.fill(SIDE, at, width, height, 0);
       for (int line = 0; line < lines.size(); line++) {
@@ -344,7 +348,9 @@ final class CardLayout {
     answer(
         3,
         y,
-        timing.atEnd() == AtEnd.OFF ? "Program ends, elements off" : "Last hold ends, heat stays on",
+        timing.atEnd() == AtEnd.OFF
+            ? "Program ends, elements off"
+            : "Last hold ends, heat stays on",
         Optional.of(timing.endSeconds().median()),
         "",
         nineInTen(timing.endSeconds()));
@@ -451,8 +457,7 @@ final class CardLayout {
       boolean keyed = i >= 2 && i <= 4;
       Weight weight = keyed ? Weight.BOLD : Weight.REGULAR;
       String head = sheet.fit(heads[i], weight, 7.5, columns[i]);
-      double left =
-          keyed ? (x[i] + x[i + 1] - sheet.widthOf(head, weight, 7.5)) / 2 : x[i] + 1;
+      double left = keyed ? (x[i] + x[i + 1] - sheet.widthOf(head, weight, 7.5)) / 2 : x[i] + 1;
       sheet.text(left, y + 3.2, head, weight, 7.5);
     }
     double row = single ? density.singleRow() : density.entryRow();
@@ -514,8 +519,7 @@ final class CardLayout {
   private void digits(String digits, double x, double middle, double column) {
     double size = sheet.sizeFor(digits, Weight.BOLD, column - 1.6, 7.5, density.digits());
     String shown = sheet.fit(digits, Weight.BOLD, size, column - 1);
-    sheet.textCentred(
-        x + column / 2, middle + Sheet.capitals(size) / 2, shown, Weight.BOLD, size);
+    sheet.textCentred(x + column / 2, middle + Sheet.capitals(size) / 2, shown, Weight.BOLD, size);
   }
 
   /** A few lines, centred on a height. */
@@ -656,11 +660,7 @@ final class CardLayout {
       sheet.fill(x[2], top, x[4] - x[2], row, PREDICTED_GREY);
       sheet.circle(x[0] + 2.4, middle, 2, 0.6, 1);
       sheet.textCentred(
-          x[0] + 2.4,
-          middle + Sheet.capitals(8) / 2,
-          Integer.toString(i + 1),
-          Weight.BOLD,
-          8);
+          x[0] + 2.4, middle + Sheet.capitals(8) / 2, Integer.toString(i + 1), Weight.BOLD, 8);
       String day = when.day(at.seconds());
       String clock = when.clock(at.seconds());
       if (day.isEmpty()) {
@@ -673,11 +673,7 @@ final class CardLayout {
           x[2] - 1.5, middle + Sheet.capitals(clockSize) / 2, clock, Weight.BOLD, clockSize);
       Band band = at.displayCelsius();
       sheet.textRight(
-          x[3] - 2,
-          middle + Sheet.capitals(13.5) / 2,
-          degrees(band.median()),
-          Weight.BOLD,
-          13.5);
+          x[3] - 2, middle + Sheet.capitals(13.5) / 2, degrees(band.median()), Weight.BOLD, 13.5);
       sheet.text(x[2] + 0.6, middle + Sheet.capitals(9) / 2, PREDICTED, Weight.REGULAR, 9);
       String range = range(band);
       double size = sheet.sizeFor(range, Weight.REGULAR, x[4] - x[3] - 1, 7.5, 9);

@@ -6,8 +6,8 @@ import java.io.UncheckedIOException;
 import org.apache.pdfbox.pdmodel.PDDocument;
 
 /**
- * Prints a card: one page, black on white, nothing but what is in the {@link Card}. The font lies in
- * the jar and is embedded, so neither this machine nor the printer needs one.
+ * Prints a card: one page, black on white, nothing but what is in the {@link Card}. The font lies
+ * in the jar and is embedded, so neither this machine nor the printer needs one.
  */
 public final class CardPdf {
 

@@ -72,10 +72,7 @@ public record ChartData(
    * @param limits the lowest is shown, if it is near enough to the curve to matter
    */
   public static ChartData of(
-      Forecast forecast,
-      TemperatureUnit unit,
-      Optional<ZonedDateTime> start,
-      List<Limit> limits) {
+      Forecast forecast, TemperatureUnit unit, Optional<ZonedDateTime> start, List<Limit> limits) {
     ForecastTrace trace = forecast.trace();
     List<Integer> kept = thinned(trace.size());
     double[] seconds = trace.seconds();

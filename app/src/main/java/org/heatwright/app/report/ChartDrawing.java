@@ -124,7 +124,8 @@ final class ChartDrawing {
                   chart.unit().symbol(),
                   limit.why());
       double wide = sheet.widthOf(words, Weight.REGULAR, SMALL);
-      double baseline = y - top > 3.8 ? y - 1.1 : y + 2.9; // in the hatching, or below if it is thin
+      double baseline =
+          y - top > 3.8 ? y - 1.1 : y + 2.9; // in the hatching, or below if it is thin
       sheet.fill(left + 1, baseline - 2.4, wide + 1.4, 3, 1);
       sheet.text(left + 1.7, baseline, words, Weight.REGULAR, SMALL);
     }
@@ -181,10 +182,8 @@ final class ChartDrawing {
     double middle = baseline - 0.9;
     double x = from + AXIS_WIDTH;
     sheet.fill(x, middle - 1.1, 5, 2.2, BAND_GREY);
-    sheet.polyline(
-        new double[] {x, x + 5}, new double[] {middle - 1.1, middle - 1.1}, 0.3, DOTTED);
-    sheet.polyline(
-        new double[] {x, x + 5}, new double[] {middle + 1.1, middle + 1.1}, 0.3, DOTTED);
+    sheet.polyline(new double[] {x, x + 5}, new double[] {middle - 1.1, middle - 1.1}, 0.3, DOTTED);
+    sheet.polyline(new double[] {x, x + 5}, new double[] {middle + 1.1, middle + 1.1}, 0.3, DOTTED);
     sheet.line(x, middle, x + 5, middle, 0.7);
     x = label(x + 6, baseline, "display, 9 in 10");
     sheet.polyline(new double[] {x, x + 5}, new double[] {middle, middle}, 0.5, DASHED);
@@ -208,8 +207,7 @@ final class ChartDrawing {
   }
 
   private double y(double celsius) {
-    double share =
-        (celsius - chart.bottomCelsius()) / (chart.topCelsius() - chart.bottomCelsius());
+    double share = (celsius - chart.bottomCelsius()) / (chart.topCelsius() - chart.bottomCelsius());
     return top + height * (1 - share);
   }
 }

@@ -56,10 +56,7 @@ final class Sheet {
   }
 
   private Sheet(
-      Map<Weight, Font> fonts,
-      PDPageContentStream content,
-      double heightMillimetres,
-      boolean dry) {
+      Map<Weight, Font> fonts, PDPageContentStream content, double heightMillimetres, boolean dry) {
     this.fonts = fonts;
     this.content = content;
     this.heightMillimetres = heightMillimetres;

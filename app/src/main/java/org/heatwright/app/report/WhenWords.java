@@ -13,9 +13,8 @@ import org.heatwright.schedule.HourMinute;
 
 /**
  * Says when something is: by the clock, with weekday and date, if the start is known, else as time
- * after the start. Minutes are the finest step:
- * a moment goes to the nearest, a band opens outward. An hour that the clock shows twice says which one
- * is meant.
+ * after the start. Minutes are the finest step: a moment goes to the nearest, a band opens outward.
+ * An hour that the clock shows twice says which one is meant.
  *
  * @param start when the program's first segment begins, where known
  */
@@ -99,8 +98,7 @@ public record WhenWords(Optional<ZonedDateTime> start) {
   }
 
   private static String clock(ZonedDateTime when) {
-    boolean twice =
-        when.getZone().getRules().getValidOffsets(when.toLocalDateTime()).size() == 2;
+    boolean twice = when.getZone().getRules().getValidOffsets(when.toLocalDateTime()).size() == 2;
     if (!twice) {
       return CLOCK.format(when);
     }

@@ -114,10 +114,8 @@ class CalendarFileTest {
 
   @Test
   void theSameCardGivesTheSameText() {
-    String once =
-        CalendarFile.write(CalendarFile.events(TestFirings.burnoutCard(), "a@b"), STAMP);
-    String again =
-        CalendarFile.write(CalendarFile.events(TestFirings.burnoutCard(), "a@b"), STAMP);
+    String once = CalendarFile.write(CalendarFile.events(TestFirings.burnoutCard(), "a@b"), STAMP);
+    String again = CalendarFile.write(CalendarFile.events(TestFirings.burnoutCard(), "a@b"), STAMP);
     assertThat(once).isEqualTo(again);
   }
 

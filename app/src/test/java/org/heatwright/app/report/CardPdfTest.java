@@ -96,8 +96,7 @@ class CardPdfTest {
           Card card = TestFirings.bareCard(TestFirings.stairs(segments, unit));
           cards.add(Arguments.of("bare " + segments + " " + unit, size, card));
         }
-        cards.add(
-            Arguments.of("crowded " + segments, size, TestFirings.crowdedCard(segments)));
+        cards.add(Arguments.of("crowded " + segments, size, TestFirings.crowdedCard(segments)));
       }
     }
     return cards.stream();
@@ -228,8 +227,7 @@ class CardPdfTest {
 
   @Test
   void charactersThatTheFontLacksAreMarkedAndDoNotStopThePrint() throws IOException {
-    Card card =
-        TestFirings.bareCard(TestFirings.burnout().withName("печь 🔥 炉\u0007 \u202e é ß"));
+    Card card = TestFirings.bareCard(TestFirings.burnout().withName("печь 🔥 炉\u0007 \u202e é ß"));
     assertThat(text(CardPdf.render(card, PageSize.A4))).contains("печь", "\uFFFD", "é ß");
   }
 
@@ -241,5 +239,4 @@ class CardPdfTest {
         .hasMessageContaining("1 to 16 segments")
         .hasMessageContaining("has 17");
   }
-
 }

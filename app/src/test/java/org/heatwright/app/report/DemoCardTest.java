@@ -41,8 +41,7 @@ class DemoCardTest {
     Work work = WorkFile.read(text("works/" + workName + ".yaml"), workName);
     Composition composition = Composer.compose(work, kiln, Optional.empty());
     Forecast forecast =
-        Forecaster.forecast(
-            ForecastRequest.of(composition.schedule(), kiln, composition.charge()));
+        Forecaster.forecast(ForecastRequest.of(composition.schedule(), kiln, composition.charge()));
     ZonedDateTime by = work.readyBy().orElseThrow().atZone(kiln.timeZone().orElseThrow());
     StartPlan start = StartPlanner.readyBy(forecast, by, by.minusHours(18));
     Card card =

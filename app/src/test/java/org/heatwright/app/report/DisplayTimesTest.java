@@ -45,8 +45,7 @@ class DisplayTimesTest {
     for (Card.DisplayRow row : rows) {
       assertThat(row.seconds()).isGreaterThan(previous);
       assertThat(row.seconds()).isLessThanOrEqualTo(forecast.endSeconds().low());
-      assertThat(row.displayCelsius())
-          .isEqualTo(forecast.trace().displayCelsiusAt(row.seconds()));
+      assertThat(row.displayCelsius()).isEqualTo(forecast.trace().displayCelsiusAt(row.seconds()));
       previous = row.seconds();
     }
   }

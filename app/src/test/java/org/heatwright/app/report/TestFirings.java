@@ -134,7 +134,11 @@ final class TestFirings {
       Segment segment = schedule.segments().get(i);
       double target = segment.target().celsius();
       double rate =
-          segment.ramp().rate().map(HeatingRate::kelvinsPerHour).orElse(target > level ? 600.0 : 90.0);
+          segment
+              .ramp()
+              .rate()
+              .map(HeatingRate::kelvinsPerHour)
+              .orElse(target > level ? 600.0 : 90.0);
       now += Math.abs(target - level) / rate * 3600;
       double reached = now;
       corners.add(now);
@@ -268,7 +272,12 @@ final class TestFirings {
                 "change the top temperature",
                 "its ramp begins"),
             new Moment(
-                Moment.Kind.READY, Moment.Anchor.WORK_READY, 0, Duration.ZERO, "moulds ready", "core"),
+                Moment.Kind.READY,
+                Moment.Anchor.WORK_READY,
+                0,
+                Duration.ZERO,
+                "moulds ready",
+                "core"),
             new Moment(
                 Moment.Kind.ACT,
                 Moment.Anchor.WORK_READY,
@@ -313,7 +322,10 @@ final class TestFirings {
     return CardBuilder.of(schedule, kiln, forecast(schedule, kiln, true))
         .composition(composition(schedule))
         .slot(12)
-        .start(EVENING, List.of("The clocks go back at 02:00 on Sunday 25 October 2026: the delay is counted in elapsed hours; a controller with a clock of its own may start an hour off."))
+        .start(
+            EVENING,
+            List.of(
+                "The clocks go back at 02:00 on Sunday 25 October 2026: the delay is counted in elapsed hours; a controller with a clock of its own may start an hour off."))
         .responsible("production caster on the late shift, site B")
         .phone("extension 4711, then the workshop manager")
         .nextService("elements and thermocouple, 14 January 2027")
