@@ -26,6 +26,9 @@ final class ForecastChecks {
   /** A hold that loses more than this share to heating is not the hold that was meant. */
   private static final double MOST_OF_HOLD = 0.4;
 
+  /** A display this near the target has arrived, K. */
+  private static final double NEAR_KELVINS = 10;
+
   private static final Origin FORECAST = Origin.derived("the forecast for this kiln and load");
 
   private ForecastChecks() {}
@@ -38,7 +41,7 @@ final class ForecastChecks {
         findings.add(notReached(segment, step, walk));
       } else {
         behind(segment, kiln, step, walk).ifPresent(findings::add);
-        holdCountsWhileHeating(segment, kiln, step, walk).ifPresent(findings::add);
+        holdCountsWhileHeating(forecast, segment, kiln, step, walk).ifPresent(findings::add);
       }
     }
     return findings;
@@ -102,28 +105,49 @@ final class ForecastChecks {
             FORECAST));
   }
 
-  /** At full power with a hold that does not wait, the hold's clock runs from the first second. */
+  /** On a fastest ramp with a hold that does not wait, the hold's clock runs at once. */
   private static Optional<Finding> holdCountsWhileHeating(
-      SegmentForecast segment, Optional<Kiln> kiln, Walk.Step step, Walk walk) {
-    double heating = segment.saturatedSeconds();
+      Forecast forecast, SegmentForecast segment, Optional<Kiln> kiln, Walk.Step step, Walk walk) {
     if (step.segment().ramp().rate().isPresent()
         || !step.rises()
         || step.segment().hold().isZero()
-        || heating <= ON_TIME_SECONDS
         || kiln.map(ForecastChecks::holdWaits).orElse(true)) {
+      return Optional.empty();
+    }
+    double holdSeconds = step.segment().hold().toSeconds();
+    double heating = heatingSeconds(forecast, segment, step);
+    if (heating <= ON_TIME_SECONDS) {
       return Optional.empty();
     }
     return Optional.of(
         finding(
-            heating > MOST_OF_HOLD * step.segment().hold().toSeconds()
-                ? Severity.WARN
-                : Severity.NOTE,
+            heating > MOST_OF_HOLD * holdSeconds ? Severity.WARN : Severity.NOTE,
             "hold-counts-while-heating",
             step,
-            "The hold of %s at %s counts from the start of the ramp here, and the kiln heats at full power for %s of it. Make the hold longer by that, or climb at a rate it can follow."
+            "The hold of %s at %s counts from the start of the ramp here, and the kiln needs about %s of it to get there: %s are left. If that is too short, make the hold longer."
                 .formatted(
-                    HourMinute.words(step.segment().hold()), walk.target(step), minutes(heating)),
+                    HourMinute.words(step.segment().hold()),
+                    walk.target(step),
+                    minutes(heating),
+                    minutes(Math.max(0, holdSeconds - heating))),
             FORECAST));
+  }
+
+  /** From the start of the segment until the median display is near the target. */
+  private static double heatingSeconds(Forecast forecast, SegmentForecast segment, Walk.Step step) {
+    double begins =
+        segment.index() == 1
+            ? 0
+            : forecast.segments().get(segment.index() - 2).endSeconds().median();
+    double[] seconds = forecast.trace().seconds();
+    double[] display = forecast.trace().medianCelsius();
+    double near = step.segment().target().celsius() - NEAR_KELVINS;
+    for (int i = 0; i < seconds.length; i++) {
+      if (seconds[i] >= begins && display[i] >= near) {
+        return seconds[i] - begins;
+      }
+    }
+    return segment.endSeconds().median() - begins;
   }
 
   private static boolean holdWaits(Kiln kiln) {

@@ -385,16 +385,16 @@ final class BurnoutComposer {
   }
 
   private HeatingRate secondRise(HeatingRate early) {
-    HeatingRate share =
-        HeatingRate.ofKelvinsPerHour(early.kelvinsPerHour() * BurnoutRules.RESIN_RATE_SHARE);
-    return resin ? RoundNumbers.rate(share, unit) : early;
+    return resin ? RoundNumbers.rate(BurnoutRules.slowedForResin(early), unit) : early;
   }
 
   private Draft.Why secondWhy() {
     return new Draft.Why(
         "The core still boils while the chamber climbs, and cristobalite turns at 220 to 270 °C: no"
             + " faster than while drying."
-            + (resin ? " A quarter slower for resin, which swells before it chars." : ""),
+            + (resin
+                ? " A quarter slower for resin, which swells before it chars, but not under 50 °C/h."
+                : ""),
         "100 to 150 °C/h, slower for large moulds",
         BurnoutRules.THERMAL_STRESS);
   }

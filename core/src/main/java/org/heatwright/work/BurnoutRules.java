@@ -56,7 +56,10 @@ final class BurnoutRules {
   static final Duration EXTRA_FOR_TALL = Duration.ofMinutes(30);
 
   /** Resin goes up slower from the drying hold. {@code practice:}, the share is an estimate. */
-  static final double RESIN_RATE_SHARE = 0.75;
+  private static final double RESIN_RATE_SHARE = 0.75;
+
+  /** The slow end of practice for large moulds. {@code estimate:} */
+  private static final double LEAST_RISE_KELVINS_PER_HOUR = 50;
 
   /** Catch-up times are known within 40 %. {@code estimate:} */
   private static final double SLOW_END = 1.4;
@@ -82,7 +85,13 @@ final class BurnoutRules {
 
   /** Rise while the mould is wet and through the cristobalite inversion: what we plan. */
   static HeatingRate plannedEarlyRise(double diameterMillimetres) {
-    return scaledRise(diameterMillimetres, SMALL_MILLIMETRES, 50);
+    return scaledRise(diameterMillimetres, SMALL_MILLIMETRES, LEAST_RISE_KELVINS_PER_HOUR);
+  }
+
+  /** A quarter slower, but not slower than practice goes for the largest moulds. */
+  static HeatingRate slowedForResin(HeatingRate early) {
+    double least = Math.min(LEAST_RISE_KELVINS_PER_HOUR, early.kelvinsPerHour());
+    return HeatingRate.ofKelvinsPerHour(Math.max(least, RESIN_RATE_SHARE * early.kelvinsPerHour()));
   }
 
   /** Rise while the mould is wet: the fast end of practice, where we warn. */

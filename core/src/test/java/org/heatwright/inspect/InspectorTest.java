@@ -424,6 +424,7 @@ class InspectorTest {
           "hold-counts-while-heating",
           schedule == brief ? Severity.WARN : Severity.NOTE,
           1);
+      assertThat(of(findings, "hold-counts-while-heating").message()).contains("about 20 min");
       assertNone(
           Inspector.inspect(
               Inspection.of(schedule).in(Scenarios.buoy()).with(forecast(schedule, 1, 0, 1))),
@@ -492,6 +493,11 @@ class InspectorTest {
     return Inspector.inspect(Inspection.of(schedule).in(kiln).forWork(MOULDS).with(forecast));
   }
 
+  /** A display that climbs 40 K a minute and stays at 800 °C. */
+  private static final double[] SECONDS = {0, 300, 600, 900, 1200, 1500, 60_000};
+
+  private static final double[] DISPLAY = {20, 220, 420, 620, 800, 800, 800};
+
   /** Hand-made: one segment late or not reached, all others on time. */
   private static Forecast forecast(
       Schedule schedule, int late, double behindSeconds, double reachedShare) {
@@ -515,13 +521,7 @@ class InspectorTest {
         800,
         List.of(),
         new ForecastTrace(
-            new double[] {0},
-            new double[] {20},
-            new double[] {20},
-            new double[] {20},
-            new double[] {20},
-            new double[] {0},
-            Map.of()));
+            SECONDS, DISPLAY, DISPLAY, DISPLAY, DISPLAY, new double[SECONDS.length], Map.of()));
   }
 
   private static void assertOne(
