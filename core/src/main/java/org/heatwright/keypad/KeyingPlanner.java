@@ -288,7 +288,7 @@ public final class KeyingPlanner {
     }
 
     private String label(KeyedValue value) {
-      String label = Readback.label(keypad, value.segment(), value.kind());
+      String label = ReviewPlan.label(keypad, value.segment(), value.kind());
       return label.equals(value.place()) ? label : "%s (%s)".formatted(label, value.place());
     }
 

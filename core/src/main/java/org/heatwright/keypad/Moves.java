@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Supplier;
 
 /**
  * The quickest way to a value: for keys that step, a search over holding and tapping, from below,
@@ -69,11 +70,11 @@ final class Moves {
     Move best(int from) {
       // A knob that is spun and spun back again is nobody's way.
       Plan plan = plan(from, !(entry instanceof Entry.Knob));
-      return new Move(plan.words(), plan.seconds());
+      return new Move(plan.words().get(), plan.seconds());
     }
 
-    /** Without a run: taps or clicks only. */
-    private Plan taps(int from) {
+    /** Without a run: taps or clicks only. {@code about} stands before their number. */
+    private Plan taps(int from, String about) {
       int size = scale.size();
       int up = to - from;
       if (up < 0 && wrapsUp()) {
@@ -86,32 +87,32 @@ final class Moves {
       boolean goUp = down < 0 || (up >= 0 && up <= down);
       int steps = goUp ? up : down;
       if (steps == 0) {
-        return new Plan("", 0, 0);
+        return new Plan(0, 0, () -> "");
       }
-      String around = goUp == (to > from) ? "" : ", around the end";
-      String words =
+      String direction =
           entry instanceof Entry.Knob
-              ? "%s %s%s".formatted(goUp ? "click right" : "click left", times(steps), around)
-              : "tap %s %s%s".formatted(goUp ? "up" : "down", times(steps), around);
-      return new Plan(words, steps * stepSeconds(), 0);
+              ? (goUp ? "click right " : "click left ")
+              : (goUp ? "tap up " : "tap down ");
+      String around = goUp == (to > from) ? "" : ", around the end";
+      return new Plan(steps * stepSeconds(), 0, () -> direction + about + times(steps) + around);
     }
 
     /** With at most one more run, or at most two. */
     private Plan plan(int from, boolean two) {
-      Plan best = taps(from);
+      Plan best = taps(from, "");
       for (int direction : new int[] {1, -1}) {
         for (Tick tick : run(from, direction, best.seconds())) {
           Plan rest =
               two
                   ? oneRun.computeIfAbsent(tick.position(), p -> plan(p, false))
-                  : taps(tick.position());
+                  : taps(tick.position(), "");
           double seconds =
               tick.seconds()
                   + times.mentalSeconds()
                   + tick.scatterSteps() * stepSeconds()
                   + rest.seconds();
           if (seconds < best.seconds()) {
-            best = new Plan(words(tick, direction, rest), seconds, rest.runs() + 1);
+            best = new Plan(seconds, rest.runs() + 1, () -> words(tick, direction, rest));
           }
         }
       }
@@ -136,13 +137,20 @@ final class Moves {
         run += (exact ? ", to " : ", to about ") + there;
       }
       String goal = ", until it shows " + scale.text(to);
-      if (!rest.words().isEmpty()) {
-        // After an inexact run the count is a guess, so the goal is what matters.
-        return run + ", then " + rest.words() + (exact || rest.runs() > 0 ? "" : goal);
+      String finger = entry instanceof Entry.Knob ? "click" : "tap";
+      if (rest.runs() > 0) {
+        return run + ", then " + rest.words().get();
       }
-      return tick.stopped() || exact
-          ? run + (tick.stopped() ? "" : goal)
-          : run + ", then " + (entry instanceof Entry.Knob ? "click" : "tap") + goal;
+      int steps = (int) Math.round(rest.seconds() / stepSeconds());
+      if (exact) {
+        return steps > 0
+            ? run + ", then " + rest.words().get()
+            : run + (tick.stopped() ? "" : goal);
+      }
+      // After an inexact run the count is a guess, so the goal is what matters.
+      return steps > 2
+          ? run + ", then " + taps(tick.position(), "about ").words().get() + goal
+          : run + ", then " + finger + goal;
     }
 
     private List<Tick> run(int from, int direction, double withinSeconds) {
@@ -214,7 +222,8 @@ final class Moves {
     }
   }
 
-  private record Plan(String words, double seconds, int runs) {}
+  /** A way; its words are made only if it is the one taken. */
+  private record Plan(double seconds, int runs, Supplier<String> words) {}
 
   /** One motion of several steps; beyond an end it stops there or lands on the other end. */
   int step(int position, int steps) {

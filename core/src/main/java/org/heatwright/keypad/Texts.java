@@ -13,11 +13,13 @@ final class Texts {
 
   private static final Pattern NUMBER = Pattern.compile("-?\\d{1,7}(\\.\\d{1,4})?");
 
+  private static final Pattern BLANKS = Pattern.compile("[\\s\\u00a0\\u202f]");
+
   private Texts() {}
 
   /** Without blanks, with a point for a comma and a plain minus. */
   static String clean(String text) {
-    return text.replaceAll("[\\s\\u00a0\\u202f]", "").replace(',', '.').replace('\u2212', '-');
+    return BLANKS.matcher(text).replaceAll("").replace(',', '.').replace('\u2212', '-');
   }
 
   /** Clean, and in one case. */

@@ -13,13 +13,16 @@ import static org.heatwright.keypad.TestKeypads.segment;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.Random;
 import org.heatwright.keypad.ReadbackReport.VerdictKind;
 import org.heatwright.schedule.AtEnd;
 import org.heatwright.schedule.Schedule;
 import org.heatwright.schedule.Segment;
 import org.heatwright.units.TemperatureUnit;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -228,7 +231,8 @@ class ReadbackTest {
     List<Shown.Value> byPosition = review(fitted, steps).values();
     for (int i = 0; i < byPosition.size(); i++) {
       byLabel.add(
-          new Shown.Value(questions.get(i).label().toUpperCase(), byPosition.get(i).text()));
+          new Shown.Value(
+              questions.get(i).label().toUpperCase(Locale.ROOT), byPosition.get(i).text()));
     }
     ReadbackReport report =
         Readback.compare(
@@ -411,6 +415,58 @@ class ReadbackTest {
     assertThat(
             only(Readback.compare(fitted, knob, changed(review(fitted, knob), 5, "01:00"))).kind())
         .isEqualTo(VerdictKind.WRONG);
+  }
+
+  @Test
+  void aBlankAnswerIsNoAnswerAndAMissingSegmentIsStillNamed() {
+    ReadbackReport report =
+        compare(
+            shown(
+                "3", "150", "120", "150", "730", "999", "240", "500", "180", "105", "03:20", "",
+                " ", ""));
+    assertThat(report.findings().get(0)).startsWith("Segment 2 is missing");
+    assertThat(only(compare(changed(5, " "))).kind()).isEqualTo(VerdictKind.MISSING);
+  }
+
+  private static String spelling(String text) {
+    return text.replaceAll("[^0-9a-zA-Z-]", "").toLowerCase(Locale.ROOT);
+  }
+
+  @Tag("property")
+  @ParameterizedTest
+  @MethodSource("keypads")
+  void noTextMakesItStumbleOrPass(Keypad keypad) {
+    Random random = new Random(7);
+    FittedProgram fitted = KeypadFit.fit(burnout(), keypad);
+    Shown right = review(fitted, keypad);
+    String letters = "0123456789.,:-+ °CFEndFULLcont\u2212\u00e9\u0661eE%s";
+    for (int run = 0; run < 3000; run++) {
+      List<Shown.Value> values = new ArrayList<>(right.values());
+      int at = random.nextInt(values.size());
+      StringBuilder text = new StringBuilder();
+      int length = random.nextInt(12);
+      for (int i = 0; i < length; i++) {
+        text.append(letters.charAt(random.nextInt(letters.length())));
+      }
+      String was = values.get(at).text();
+      values.set(
+          at,
+          new Shown.Value(
+              random.nextInt(8) == 0 ? text.toString() : values.get(at).at(), text.toString()));
+      ReadbackReport report =
+          Readback.compare(fitted, keypad, new Shown(OptionalInt.of(1), right.unit(), values));
+      if (report.outcome() != NOT_PROVEN) {
+        // The only text that passes is the right one in another spelling.
+        String plain = spelling(text.toString());
+        boolean sameNumber =
+            Texts.number(text.toString())
+                .filter(n -> Texts.number(was).filter(w -> w.compareTo(n) == 0).isPresent())
+                .isPresent();
+        assertThat(sameNumber || plain.matches("0*" + spelling(was) + "[cf]?"))
+            .as("'%s' for '%s'", text, was)
+            .isTrue();
+      }
+    }
   }
 
   @Test

@@ -1,0 +1,94 @@
+package org.heatwright.keypad;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/** What a keypad would show of a program, changed or not. */
+record ReviewPlan(
+    Keypad keypad, Optional<String> delay, List<Map<KeyedValue.Kind, String>> segments) {
+
+  static ReviewPlan of(FittedProgram program, Keypad keypad) {
+    List<Map<KeyedValue.Kind, String>> segments = new ArrayList<>();
+    Optional<String> delay = Optional.empty();
+    for (KeyedValue value : program.values()) {
+      if (value.kind() == KeyedValue.Kind.DELAY) {
+        delay = Optional.of(value.digits());
+      } else if (value.kind() != KeyedValue.Kind.END) {
+        if (segments.size() < value.segment()) {
+          segments.add(new EnumMap<>(KeyedValue.Kind.class));
+        }
+        segments.get(value.segment() - 1).put(value.kind(), value.digits());
+      }
+    }
+    return new ReviewPlan(keypad, delay, segments);
+  }
+
+  ReviewPlan without(int segment) {
+    List<Map<KeyedValue.Kind, String>> fewer = new ArrayList<>(segments);
+    fewer.remove(segment - 1);
+    return new ReviewPlan(keypad, delay, fewer);
+  }
+
+  /** With a segment that may hold anything, so that it becomes number {@code segment}. */
+  ReviewPlan with(int segment) {
+    List<Map<KeyedValue.Kind, String>> more = new ArrayList<>(segments);
+    more.add(segment - 1, Map.of());
+    return new ReviewPlan(keypad, delay, more);
+  }
+
+  List<Item> items() {
+    Keypad.Review review = keypad.review();
+    List<Item> items = new ArrayList<>();
+    if (review.delay() == Keypad.Position.FIRST) {
+      delay.ifPresent(d -> items.add(new Item(0, KeyedValue.Kind.DELAY, Optional.of(d))));
+    }
+    if (keypad.end().by() == Keypad.EndRule.By.COUNT) {
+      items.add(new Item(0, KeyedValue.Kind.END, Optional.of(Integer.toString(segments.size()))));
+    }
+    for (int i = 0; i < segments.size(); i++) {
+      for (KeyedValue.Kind kind : review.order()) {
+        items.add(new Item(i + 1, kind, Optional.ofNullable(segments.get(i).get(kind))));
+      }
+    }
+    if (review.unused()) {
+      int last =
+          keypad.end().by() == Keypad.EndRule.By.EVERY_UNUSED
+              ? keypad.segments()
+              : Math.min(segments.size() + 1, keypad.segments());
+      for (int segment = segments.size() + 1; segment <= last; segment++) {
+        items.add(new Item(segment, KeyedValue.Kind.END, keypad.end().mark().map(Special::shows)));
+      }
+    }
+    if (review.delay() == Keypad.Position.LAST) {
+      delay.ifPresent(d -> items.add(new Item(0, KeyedValue.Kind.DELAY, Optional.of(d))));
+    }
+    return items;
+  }
+
+  /** What the display marks a place with during the review. */
+  static String label(Keypad keypad, int segment, KeyedValue.Kind kind) {
+    boolean unused = kind == KeyedValue.Kind.END && segment > 0;
+    if (!unused) {
+      return keypad.label(segment, kind);
+    }
+    List<KeyedValue.Kind> order = keypad.review().order();
+    KeyedValue.Kind first = order.isEmpty() ? keypad.order().get(0) : order.get(0);
+    String label = keypad.label(segment, first);
+    return label.equals(KeyedValue.place(segment, first))
+        ? "segment %d, first value".formatted(segment)
+        : label;
+  }
+
+  /**
+   * A value that a review shows.
+   *
+   * @param segment 1-based; 0 for the whole program
+   * @param kind which field
+   * @param text what it reads; empty for a segment that is not the plan's, where it may read
+   *     anything
+   */
+  record Item(int segment, KeyedValue.Kind kind, Optional<String> text) {}
+}
