@@ -144,10 +144,8 @@ final class Comparison {
         "That the keypad is in %s: its review does not show the unit, and no reading alone can tell (68 may be a warm kiln in °C). Compare the cold kiln's reading with a thermometer.%s"
             .formatted(
                 unit.symbol(),
-                trap.targets().stream()
-                    .filter(UnitTrap.Target::accepted)
+                trap.worst()
                     .map(t -> " Segment %d: %s".formatted(t.segment(), t.meaning()))
-                    .findFirst()
                     .orElse("")));
     unitCheck.ifPresent(c -> unproven.add(c.why()));
   }

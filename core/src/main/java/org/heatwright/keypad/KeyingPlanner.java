@@ -86,22 +86,39 @@ public final class KeyingPlanner {
 
     private void unit() {
       TemperatureUnit unit = program.unit();
+      UnitTrap trap = UnitTrap.of(program, keypad);
+      String worst =
+          trap.worst().map(t -> " Segment %d: %s".formatted(t.segment(), t.meaning())).orElse("");
       if (!keypad.units().switchable()) {
+        if (trap.springs()) {
+          step(
+              "unit in force",
+              "",
+              "nothing; key the numbers of this sheet, not those of the schedule",
+              unit.symbol(),
+              "The keypad would take the schedule's numbers as well." + worst);
+        }
         return;
       }
       String where =
-          keypad.units().shownAt().isEmpty()
-              ? "The display never shows it: settle it by the cold kiln's reading against a thermometer"
-              : "Look at the unit ("
-                  + keypad.units().shownAt().stream()
-                      .sorted()
-                      .map(p -> p.name().toLowerCase(Locale.ROOT))
-                      .collect(Collectors.joining(", "))
-                  + "); if it is "
-                  + unit.other().symbol()
-                  + ", switch it first";
+          keypad.units().shownAt().stream()
+              .sorted()
+              .map(p -> p.name().toLowerCase(Locale.ROOT))
+              .collect(Collectors.joining(" or "));
+      String look = where.isEmpty() ? "" : "look at the unit (" + where + " display); ";
+      String settle =
+          trap.needsUnitCheck()
+              ? "settle the unit by the cold kiln's reading against a thermometer; "
+              : "";
       seconds += times.seconds(0, 1);
-      step("unit in force", "", where, unit.symbol(), "every number of this sheet is in it");
+      step(
+          "unit in force",
+          "",
+          look + settle + "if it is " + unit.other().symbol() + ", switch it first",
+          unit.symbol(),
+          trap.springs()
+              ? "The keypad would take these numbers in the other unit as well." + worst
+              : "every number of this sheet is in it");
     }
 
     private void chooseSlot(String prompt, String showsAfter) {

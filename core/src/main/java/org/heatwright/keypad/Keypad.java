@@ -10,6 +10,8 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
+import java.util.function.Predicate;
+import java.util.stream.IntStream;
 import org.heatwright.schedule.AtEnd;
 import org.heatwright.units.TemperatureUnit;
 
@@ -118,9 +120,17 @@ public record Keypad(
         "Ranges in the other unit are for a keypad that can be switched to it.");
     requireDistinctTexts(rate, target, hold, end, order.get(0));
     if (entry instanceof Entry.DigitKeys) {
-      requireTypable(rate.fastest());
-      requireTypable(hold.endless());
-      requireTypable(end.mark());
+      KeyedValue.Kind first = order.get(0);
+      requireTypable(rate.fastest(), n -> rate.range().holds(n));
+      requireTypable(hold.endless(), n -> isOrdinaryHold(hold, n));
+      requireTypable(
+          end.mark(),
+          n ->
+              switch (first) {
+                case RATE -> rate.range().holds(n);
+                case TARGET -> target.range().holds(n);
+                default -> isOrdinaryHold(hold, n);
+              });
     }
     requireLabels(rate, target, hold, delay);
     rate.start()
@@ -237,13 +247,28 @@ public record Keypad(
             });
   }
 
-  private static void requireTypable(Optional<Special> special) {
+  /** Whether typing these digits makes a hold; points and colons are not typed. */
+  private static boolean isOrdinaryHold(HoldField hold, BigDecimal typed) {
+    Range range = hold.range();
+    return IntStream.range(0, range.count())
+        .mapToObj(i -> hold.form().text(range.value(i), hold.decimals()).replaceAll("[.:]", ""))
+        .anyMatch(text -> new BigDecimal(text).compareTo(typed) == 0);
+  }
+
+  private static void requireTypable(Optional<Special> special, Predicate<BigDecimal> isOrdinary) {
     special.ifPresent(
-        s ->
-            require(
-                s.typed().isPresent() || s.shows().matches("\\d+"),
-                "The special value '%s' cannot be typed on digit keys: say which digits make it.",
-                s.shows()));
+        s -> {
+          require(
+              s.typed().isPresent() || s.shows().matches("\\d+"),
+              "The special value '%s' cannot be typed on digit keys: say which digits make it.",
+              s.shows());
+          String typed = s.typed().orElse(s.shows());
+          require(
+              !isOrdinary.test(new BigDecimal(typed)),
+              "The special value '%s' is typed as %s, but that is an ordinary value too.",
+              s.shows(),
+              typed);
+        });
   }
 
   private static void requireLabels(

@@ -3,9 +3,12 @@ package org.heatwright.keypad;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import org.heatwright.schedule.Segment;
 import org.heatwright.units.Temperature;
+import org.heatwright.units.TemperatureChange;
 import org.heatwright.units.TemperatureUnit;
 
 /**
@@ -17,6 +20,8 @@ import org.heatwright.units.TemperatureUnit;
  *     proven: the keypad can be in either unit and would take at least one target in both
  */
 public record UnitTrap(List<Target> targets, boolean needsUnitCheck) {
+
+  private static final TemperatureChange NOWHERE = TemperatureChange.ofKelvins(0);
 
   public UnitTrap {
     targets = List.copyOf(targets);
@@ -44,10 +49,18 @@ public record UnitTrap(List<Target> targets, boolean needsUnitCheck) {
                 i + 1,
                 Words.number(program.unit().value(keyed.target())),
                 false,
+                NOWHERE,
                 "The keypad works in %s only.".formatted(program.unit().symbol())));
       }
     }
     return new UnitTrap(targets, switchable && targets.stream().anyMatch(Target::accepted));
+  }
+
+  /** The accepted target by which the kiln would go farthest wrong, if any is accepted. */
+  public Optional<Target> worst() {
+    return targets.stream()
+        .filter(Target::accepted)
+        .max(Comparator.comparingDouble(t -> Math.abs(t.off().kelvins())));
   }
 
   /** Whether anything is keyed that the keypad would take in the wrong unit. */
@@ -67,6 +80,7 @@ public record UnitTrap(List<Target> targets, boolean needsUnitCheck) {
           segment,
           digits,
           false,
+          NOWHERE,
           "%s %s meant: keyed in %s it is refused, because the keypad takes %s to %s %s."
               .formatted(
                   digits,
@@ -82,6 +96,7 @@ public record UnitTrap(List<Target> targets, boolean needsUnitCheck) {
         segment,
         digits,
         true,
+        goesTo.minus(meant),
         "%s %s meant (%s): keyed in %s it is taken, and the kiln goes to %s, which is %s %s too %s."
             .formatted(
                 digits,
@@ -98,7 +113,9 @@ public record UnitTrap(List<Target> targets, boolean needsUnitCheck) {
    * @param segment 1-based
    * @param digits the number
    * @param accepted whether the keypad would take it in the wrong unit
+   * @param off how far from what was meant the kiln would go; nothing if it is not accepted
    * @param meaning what would happen, in words
    */
-  public record Target(int segment, String digits, boolean accepted, String meaning) {}
+  public record Target(
+      int segment, String digits, boolean accepted, TemperatureChange off, String meaning) {}
 }

@@ -133,9 +133,25 @@ class KeyingPlannerTest {
   void theUnitComesFirstWhereItCanBeSwitched() {
     KeyingSheet sheet = sheet(TestKeypads.steps(), burnout(), Optional.empty());
     assertThat(sheet.steps().get(0).prompt()).isEqualTo("unit in force");
-    assertThat(sheet.steps().get(0).press()).contains("settings", "if it is °F, switch it first");
+    assertThat(sheet.steps().get(0).press())
+        .isEqualTo(
+            "look at the unit (settings display); settle the unit by the cold kiln's reading against a thermometer; if it is °F, switch it first");
+    // 730 °F is 387.8 °C.
+    assertThat(sheet.steps().get(0).meaning()).contains("Segment 3: 730 °C meant", "387.8 °C");
     assertThat(sheet(TestKeypads.digits(), burnout(), Optional.empty()).steps().get(0).prompt())
         .isEqualTo("open programming");
+  }
+
+  @Test
+  void aSheetInAnotherUnitThanTheScheduleSaysWhichNumbersToKey() {
+    Schedule fahrenheit =
+        Schedule.of(
+            "old-card",
+            TemperatureUnit.FAHRENHEIT,
+            List.of(TestKeypads.segment(TemperatureUnit.FAHRENHEIT, 180, 900, 60)));
+    KeyingStep first = sheet(TestKeypads.digits(), fahrenheit, Optional.empty()).steps().get(0);
+    assertThat(first.press()).contains("key the numbers of this sheet");
+    assertThat(first.meaning()).contains("900 °F meant (482.2 °C)", "1652 °F");
   }
 
   @Test

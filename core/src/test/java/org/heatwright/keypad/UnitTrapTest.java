@@ -1,6 +1,7 @@
 package org.heatwright.keypad;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 import static org.heatwright.keypad.TestKeypads.celsius;
 import static org.heatwright.keypad.TestKeypads.schedule;
 import static org.heatwright.keypad.TestKeypads.segment;
@@ -52,6 +53,20 @@ class UnitTrapTest {
     assertThat(trap.springs()).isTrue();
     assertThat(trap.targets()).extracting(UnitTrap.Target::accepted).containsExactly(true, false);
     assertThat(trap.targets().get(1).meaning()).contains("refused", "0 to 1200 °C");
+  }
+
+  @Test
+  void theWorstIsTheOneThatGoesFarthestWrong() {
+    Keypad keypad = TestKeypads.knob();
+    UnitTrap trap =
+        UnitTrap.of(
+            KeypadFit.fit(
+                schedule(celsius(60, 150, 60), celsius(60, 730, 60), celsius(60, 500, 60)), keypad),
+            keypad);
+    UnitTrap.Target worst = trap.worst().orElseThrow();
+    assertThat(worst.segment()).isEqualTo(2);
+    // 730 °F is 387.78 °C: (730 - 32) / 1.8.
+    assertThat(worst.off().kelvins()).isCloseTo(698 / 1.8 - 730, within(1e-9));
   }
 
   @Test
