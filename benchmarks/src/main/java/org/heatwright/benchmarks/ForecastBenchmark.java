@@ -1,0 +1,86 @@
+package org.heatwright.benchmarks;
+
+import java.util.List;
+import java.util.concurrent.TimeUnit;
+import org.heatwright.forecast.Charge;
+import org.heatwright.forecast.Forecast;
+import org.heatwright.forecast.ForecastRequest;
+import org.heatwright.forecast.Forecaster;
+import org.heatwright.kiln.ExplicitFiring;
+import org.heatwright.kiln.FiringConditions;
+import org.heatwright.kiln.FiringRun;
+import org.heatwright.kiln.FiringSimulation;
+import org.heatwright.kiln.Kiln;
+import org.heatwright.kiln.KilnParameters;
+import org.heatwright.kiln.KilnPrior;
+import org.heatwright.mould.Investment;
+import org.heatwright.mould.Mould;
+import org.heatwright.schedule.Schedule;
+import org.openjdk.jmh.annotations.Benchmark;
+import org.openjdk.jmh.annotations.BenchmarkMode;
+import org.openjdk.jmh.annotations.Fork;
+import org.openjdk.jmh.annotations.Measurement;
+import org.openjdk.jmh.annotations.Mode;
+import org.openjdk.jmh.annotations.OutputTimeUnit;
+import org.openjdk.jmh.annotations.Scope;
+import org.openjdk.jmh.annotations.State;
+import org.openjdk.jmh.annotations.Warmup;
+
+/**
+ * A forecast of twelve hours: one draw on one core, beside a general-purpose integrator on the same
+ * equations at the same accuracy, and the usual ensemble.
+ */
+@State(Scope.Benchmark)
+@BenchmarkMode(Mode.AverageTime)
+@OutputTimeUnit(TimeUnit.MILLISECONDS)
+@Warmup(iterations = 3, time = 2)
+@Measurement(iterations = 5, time = 2)
+@Fork(1)
+public class ForecastBenchmark {
+
+  /**
+   * Gives the explicit integrator the same largest error against the converged run, about 0.2 K.
+   */
+  private static final double SAME_ACCURACY_KELVINS = 0.05;
+
+  private final Kiln kiln = BenchmarkKilns.muffle();
+  private final Schedule schedule = BenchmarkKilns.twelveHours();
+  private final KilnParameters median = KilnPrior.median(kiln);
+  private final Charge moulds =
+      Charge.moulds(List.of(new Mould(3, 0.09, 0.15, 0.003)), Investment.gypsum(0.40));
+  private final FiringRun known = oneDraw();
+
+  /** One kiln, one firing of twelve hours. */
+  @Benchmark
+  public FiringRun oneDraw() {
+    FiringSimulation simulation =
+        new FiringSimulation(
+            kiln,
+            median,
+            FiringConditions.usual(),
+            List.of(),
+            schedule,
+            FiringSimulation.Accuracy.USUAL);
+    simulation.runProgram();
+    return simulation.run();
+  }
+
+  /** The same by Hipparchus' Dormand-Prince 8(5,3). */
+  @Benchmark
+  public double oneDrawGeneralPurpose() {
+    return new ExplicitFiring(kiln, median, schedule, known, SAME_ACCURACY_KELVINS)
+        .finalReadingCelsius();
+  }
+
+  /** The usual forecast of 64 draws, curves and bands included, on all cores. */
+  @Benchmark
+  public Forecast usualForecast() {
+    return Forecaster.forecast(ForecastRequest.of(schedule, kiln, Charge.empty()));
+  }
+
+  /** The usual forecast with three moulds in the kiln. */
+  @Benchmark
+  public Forecast usualForecastWithMoulds() {
+    return Forecaster.forecast(ForecastRequest.of(schedule, kiln, moulds));
+  }
+}

@@ -1,0 +1,5 @@
+/** Yardsticks that need the kiln's own equations. */
+@NullMarked
+package org.heatwright.kiln;
+
+import org.jspecify.annotations.NullMarked;
