@@ -13,6 +13,7 @@ import org.heatwright.kiln.FiringSimulation;
 import org.heatwright.kiln.Kiln;
 import org.heatwright.kiln.KilnParameters;
 import org.heatwright.kiln.KilnPrior;
+import org.heatwright.material.HeatCurves;
 import org.heatwright.mould.Investment;
 import org.heatwright.mould.Mould;
 import org.heatwright.schedule.Schedule;
@@ -48,6 +49,7 @@ public class ForecastBenchmark {
   private final KilnParameters median = KilnPrior.median(kiln);
   private final Charge moulds =
       Charge.moulds(List.of(new Mould(3, 0.09, 0.15, 0.003)), Investment.gypsum(0.40));
+  private final HeatCurves curves = new HeatCurves();
   private final FiringRun known = oneDraw();
 
   /** One kiln, one firing of twelve hours. */
@@ -60,7 +62,8 @@ public class ForecastBenchmark {
             FiringConditions.usual(),
             List.of(),
             schedule,
-            FiringSimulation.Accuracy.USUAL);
+            FiringSimulation.Accuracy.USUAL,
+            curves);
     simulation.runProgram();
     return simulation.run();
   }

@@ -1,6 +1,7 @@
 package org.heatwright.kiln;
 
 import java.util.List;
+import org.heatwright.material.HeatCurves;
 import org.heatwright.schedule.Schedule;
 import org.heatwright.schedule.Segment;
 import org.hipparchus.ode.ODEState;
@@ -43,12 +44,14 @@ public final class ExplicitFiring {
 
   /** Integrates to the program's end and returns the final reading, °C. */
   public double finalReadingCelsius() {
+    HeatCurves curves = new HeatCurves();
     FiringSimulation.Accuracy usual = FiringSimulation.Accuracy.USUAL;
     List<ThermalBody> walls =
-        new WallBuilder(kiln, new WallBuilder.Grid(usual.firstCellMetres(), usual.cellGrowth()))
+        new WallBuilder(
+                kiln, new WallBuilder.Grid(usual.firstCellMetres(), usual.cellGrowth()), curves)
             .build(parameters.conductivityFactor(), parameters.capacityFactor());
     List<ThermalBody> bodies =
-        List.of(LumpedLoad.fittings(kiln, parameters.fittingsJoulesPerKelvin()).body(1, 1));
+        List.of(LumpedLoad.fittings(kiln).body(curves, 1, parameters.fittingsJoulesPerKelvin()));
     KilnNetwork network =
         new KilnNetwork(
             kiln, parameters, FiringConditions.usual(), walls, bodies, toleranceKelvins);

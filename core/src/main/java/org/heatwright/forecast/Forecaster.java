@@ -14,6 +14,7 @@ import org.heatwright.kiln.KilnParameters;
 import org.heatwright.kiln.KilnPrior;
 import org.heatwright.kiln.Load;
 import org.heatwright.kiln.LumpedLoad;
+import org.heatwright.material.HeatCurves;
 import org.heatwright.mould.Investment;
 import org.heatwright.mould.Mould;
 import org.heatwright.mould.MouldLoad;
@@ -62,6 +63,7 @@ public final class Forecaster {
     List<KilnParameters> ensemble =
         KilnPrior.ensemble(request.kiln(), request.draws(), request.seed());
     Loads loads = Loads.of(request.charge());
+    HeatCurves curves = new HeatCurves();
     List<FiringSimulation> simulations =
         IntStream.range(0, ensemble.size())
             .parallel()
@@ -74,7 +76,8 @@ public final class Forecaster {
                           request.conditions(),
                           loads.all,
                           request.schedule(),
-                          FiringSimulation.Accuracy.USUAL);
+                          FiringSimulation.Accuracy.USUAL,
+                          curves);
                   simulation.runProgram();
                   return simulation;
                 })

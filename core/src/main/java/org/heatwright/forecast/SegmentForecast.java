@@ -6,7 +6,7 @@ package org.heatwright.forecast;
  * @param index 1-based, as people count
  * @param reachedSeconds when its hold's clock starts, s from the program's start
  * @param endSeconds when the segment ends, s from the program's start
- * @param saturatedSeconds how long the elements are fully on while it lasts, median, s
+ * @param saturatedSeconds how long the elements are fully on, on the way to its target, median, s
  * @param behindSeconds how much later than on paper the target is reached, median, s; zero for
  *     <i>fastest</i>
  * @param reachedShare share of the ensemble that reaches the target at all, 0 to 1

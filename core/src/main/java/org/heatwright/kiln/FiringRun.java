@@ -14,7 +14,7 @@ public final class FiringRun {
    *
    * @param reachedSeconds start of its hold, s from the program's start; infinite if never
    * @param endSeconds its end, s; infinite if never
-   * @param saturatedSeconds time at full power while it lasted, s
+   * @param saturatedSeconds time at full power on the way to its target, s
    * @param energyJoules energy from the program's start to its end, J
    */
   public record SegmentRun(

@@ -6,6 +6,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.heatwright.kiln.KilnNetwork.Drive;
+import org.heatwright.material.HeatCurves;
 import org.heatwright.numerics.NumericsException;
 import org.heatwright.numerics.RosenbrockStepper;
 import org.heatwright.schedule.AtEnd;
@@ -99,6 +100,7 @@ public final class FiringSimulation {
    * @param loads what stands inside; a load of several cells is probed at its core
    * @param schedule the program
    * @param accuracy how exactly
+   * @param curves the materials' heat curves, shared by the simulations of one forecast
    */
   public FiringSimulation(
       Kiln kiln,
@@ -106,18 +108,22 @@ public final class FiringSimulation {
       FiringConditions conditions,
       List<? extends Load> loads,
       Schedule schedule,
-      Accuracy accuracy) {
+      Accuracy accuracy,
+      HeatCurves curves) {
     this.kiln = kiln;
     this.schedule = schedule;
     List<ThermalBody> walls =
         new WallBuilder(
-                kiln, new WallBuilder.Grid(accuracy.firstCellMetres(), accuracy.cellGrowth()))
+                kiln,
+                new WallBuilder.Grid(accuracy.firstCellMetres(), accuracy.cellGrowth()),
+                curves)
             .build(parameters.conductivityFactor(), parameters.capacityFactor());
     List<ThermalBody> bodies = new ArrayList<>();
     for (Load load : loads) {
-      bodies.add(load.body(parameters.loadConductivityFactor(), parameters.loadHeatFactor()));
+      bodies.add(
+          load.body(curves, parameters.loadConductivityFactor(), parameters.loadHeatFactor()));
     }
-    bodies.add(LumpedLoad.fittings(kiln, parameters.fittingsJoulesPerKelvin()).body(1, 1));
+    bodies.add(LumpedLoad.fittings(kiln).body(curves, 1, parameters.fittingsJoulesPerKelvin()));
     this.network =
         new KilnNetwork(kiln, parameters, conditions, walls, bodies, accuracy.toleranceKelvins());
     this.stepper = new RosenbrockStepper(network);
@@ -261,11 +267,12 @@ public final class FiringSimulation {
       }
     }
     double reached = now;
+    double saturatedUntilReached = saturatedSeconds;
     advance(segment.hold().toSeconds(), Optional.empty());
     if (interrupted()) {
       return restart;
     }
-    segmentRuns.add(new FiringRun.SegmentRun(reached, now, saturatedSeconds, joulesNow()));
+    segmentRuns.add(new FiringRun.SegmentRun(reached, now, saturatedUntilReached, joulesNow()));
     return true;
   }
 
@@ -346,6 +353,7 @@ public final class FiringSimulation {
   private double takeStep(double stop, Optional<Double> level, double levelSide) {
     applySwitch();
     double limit = switches() ? Math.min(stop, switchAt - now) : stop;
+    boolean retried = false;
     while (true) {
       double length = Math.min(step, limit);
       // Do not leave a sliver behind.
@@ -355,6 +363,7 @@ public final class FiringSimulation {
       double norm = stepper.step(y, rates, length, yNew);
       if (!(norm <= 1)) {
         rejected++;
+        retried = true;
         if (!(length > SMALLEST_STEP_SECONDS)) {
           throw new NumericsException(
               "The simulation of kiln '%s' does not converge at %.0f s, where the display reads"
@@ -369,7 +378,9 @@ public final class FiringSimulation {
         length = Math.max(crossing, SMALLEST_STEP_SECONDS);
         stepper.step(y, rates, length, yNew);
       } else if (length >= step) {
-        step = Math.min(LARGEST_STEP_SECONDS, RosenbrockStepper.nextStep(length, norm));
+        // After a failure do not grow at once: what made it fail is still near.
+        double most = retried ? length : LARGEST_STEP_SECONDS;
+        step = Math.min(most, RosenbrockStepper.nextStep(length, norm));
       }
       accept(length);
       return length;

@@ -45,6 +45,9 @@ final class KilnNetwork implements StiffSystem {
   /** Share of the two-way door exchange that leaves with heat. Source: estimate, 0.2 to 0.5. */
   private static final double DOOR_EXCHANGE_SHARE = 0.3;
 
+  /** A kelvin inside a boiling mould matters less than one on the display. */
+  private static final double LOAD_WEIGHT = 0.2;
+
   private static final double AIR_JOULES_PER_KILOGRAM_KELVIN = 1100;
 
   // Positions of the states before the cells.
@@ -64,6 +67,7 @@ final class KilnNetwork implements StiffSystem {
 
   private final int size;
   private final int bodies;
+  private final int firstLoadCell;
   private final ThermalBody[] body;
   private final int[] start;
   private final double fullWatts;
@@ -127,6 +131,7 @@ final class KilnNetwork implements StiffSystem {
     this.bodies = walls.size() + loads.size();
     this.body = new ThermalBody[bodies];
     this.start = new int[bodies + 1];
+    this.firstLoadCell = FIRST_CELL + walls.stream().mapToInt(wall -> wall.cells).sum();
     int position = FIRST_CELL;
     for (int b = 0; b < bodies; b++) {
       body[b] = b < walls.size() ? walls.get(b) : loads.get(b - walls.size());
@@ -557,8 +562,11 @@ final class KilnNetwork implements StiffSystem {
         Math.max(
             Math.abs(error[SENSOR]),
             Math.max(Math.abs(error[ELEMENT]) * 0.5, Math.abs(error[INTEGRAL]) * 0.2));
-    for (int c = FIRST_CELL; c < size; c++) {
+    for (int c = FIRST_CELL; c < firstLoadCell; c++) {
       worst = Math.max(worst, Math.abs(error[c]) * kelvinsPerHeat[c]);
+    }
+    for (int c = firstLoadCell; c < size; c++) {
+      worst = Math.max(worst, Math.abs(error[c]) * kelvinsPerHeat[c] * LOAD_WEIGHT);
     }
     return worst / toleranceKelvins;
   }

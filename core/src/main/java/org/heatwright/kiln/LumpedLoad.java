@@ -1,7 +1,7 @@
 package org.heatwright.kiln;
 
 import java.util.List;
-import org.heatwright.material.HeatCurve;
+import org.heatwright.material.HeatCurves;
 import org.heatwright.material.Material;
 import org.heatwright.material.Origin;
 import org.heatwright.numerics.LinearTable;
@@ -28,28 +28,31 @@ public record LumpedLoad(
     return new LumpedLoad("furniture", massKilograms, 0.067 * massKilograms, 1050);
   }
 
-  /** Hearth plate and element carriers: part of the kiln, seen from one side and the edges. */
-  static LumpedLoad fittings(Kiln kiln, double joulesPerKelvin) {
+  /**
+   * Hearth plate and element carriers of 1 J/K: part of the kiln, seen from one side and the edges.
+   * A draw's heat factor makes them as heavy as they are.
+   */
+  static LumpedLoad fittings(Kiln kiln) {
     double capacity = 1050;
     return new LumpedLoad(
-        "fittings", joulesPerKelvin / capacity, 1.3 * kiln.chamber().floorSquareMetres(), capacity);
+        "fittings", 1 / capacity, 1.3 * kiln.chamber().floorSquareMetres(), capacity);
   }
 
   @Override
-  public ThermalBody body(double conductivityFactor, double heatFactor) {
+  public ThermalBody body(HeatCurves curves, double conductivityFactor, double heatFactor) {
     Material material =
         new Material(
             name,
             DENSITY,
             LinearTable.constant(1),
-            LinearTable.constant(heatCapacityJoulesPerKilogramKelvin * heatFactor),
+            LinearTable.constant(heatCapacityJoulesPerKilogramKelvin),
             List.of(),
             Origin.estimate("lumped load"));
     return ThermalBody.lumped(
         name,
         faceSquareMetres,
         KilnNetwork.WALL_EMISSIVITY,
-        HeatCurve.of(material),
-        massKilograms / DENSITY);
+        curves.of(material),
+        heatFactor * massKilograms / DENSITY);
   }
 }

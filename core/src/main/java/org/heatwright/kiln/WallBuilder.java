@@ -1,12 +1,11 @@
 package org.heatwright.kiln;
 
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.heatwright.material.HeatCurve;
-import org.heatwright.material.Material;
+import org.heatwright.material.HeatCurves;
 
 /**
  * Turns the layers of a kiln's faces into bodies of cells. Faces with the same layers become one
@@ -23,7 +22,7 @@ final class WallBuilder {
 
   private final Kiln kiln;
   private final Grid grid;
-  private final Map<Material, HeatCurve> curves = new HashMap<>();
+  private final HeatCurves curves;
 
   /**
    * How fine the walls are cut.
@@ -35,9 +34,10 @@ final class WallBuilder {
     static final Grid USUAL = new Grid(0.001, 1.6);
   }
 
-  WallBuilder(Kiln kiln, Grid grid) {
+  WallBuilder(Kiln kiln, Grid grid, HeatCurves curves) {
     this.kiln = kiln;
     this.grid = grid;
+    this.curves = curves;
   }
 
   List<ThermalBody> build(double conductivityFactor, double capacityFactor) {
@@ -79,7 +79,7 @@ final class WallBuilder {
     double wanted = grid.firstMetres();
     for (int l = 0; l < layers.size(); l++) {
       Layer layer = layers.get(l);
-      HeatCurve curve = curves.computeIfAbsent(layer.material(), HeatCurve::of);
+      HeatCurve curve = curves.of(layer.material());
       List<Double> cells = cut(layer.thicknessMetres(), wanted, grid.growth());
       if (l == layers.size() - 1) {
         splitLast(cells);

@@ -4,6 +4,7 @@ import java.util.List;
 import org.heatwright.kiln.Load;
 import org.heatwright.kiln.ThermalBody;
 import org.heatwright.material.HeatCurve;
+import org.heatwright.material.HeatCurves;
 import org.heatwright.material.Material;
 import org.heatwright.material.Origin;
 import org.heatwright.numerics.LinearTable;
@@ -43,7 +44,7 @@ public record MouldLoad(Mould moulds, Investment investment) implements Load {
           Origin.read("DIN EN 12524 design values, as carried by an open library"));
 
   @Override
-  public ThermalBody body(double conductivityFactor, double heatFactor) {
+  public ThermalBody body(HeatCurves curves, double conductivityFactor, double heatFactor) {
     Material material = GypsumInvestment.material(investment.waterPowder(), wetShare());
     double radius = moulds.investmentDiameterMetres() / 2;
     double height = moulds.heightMetres();
@@ -52,7 +53,8 @@ public record MouldLoad(Mould moulds, Investment investment) implements Load {
     return shortCylinders(
         "mould",
         moulds.count(),
-        HeatCurve.of(material),
+        curves,
+        material,
         radius,
         height,
         surface,
@@ -72,7 +74,8 @@ public record MouldLoad(Mould moulds, Investment investment) implements Load {
    *
    * @param name what they are
    * @param count how many
-   * @param curve their material
+   * @param curves where heat curves come from
+   * @param material what they are made of
    * @param radius m, inside the ring
    * @param height m
    * @param surface area of one that takes up heat, m²
@@ -83,7 +86,8 @@ public record MouldLoad(Mould moulds, Investment investment) implements Load {
   public static ThermalBody shortCylinders(
       String name,
       int count,
-      HeatCurve curve,
+      HeatCurves curves,
+      Material material,
       double radius,
       double height,
       double surface,
@@ -95,10 +99,11 @@ public record MouldLoad(Mould moulds, Investment investment) implements Load {
     double decayPerMetre = Math.hypot(FIRST_ZERO_CYLINDER / radius, Math.PI / height);
     double depth = depth(surfacePerVolume, decayPerMetre);
     double power = surfacePerVolume * depth - 1;
+    HeatCurve curve = curves.of(material);
     ThermalBody.Builder builder = ThermalBody.builder(name, count * surface, EMISSIVITY * VIEW);
     if (ringMetres > 0) {
       builder.cell(
-          HeatCurve.of(STEEL), 1, 1, ringMetres, count * surface * ringMetres, count * surface);
+          curves.of(STEEL), 1, 1, ringMetres, count * surface * ringMetres, count * surface);
     }
     // Equal cells, but one whose node sits on the surface is a half.
     boolean bare = ringMetres == 0;

@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.heatwright.kiln.FiringConditions.Disturbance;
+import org.heatwright.material.HeatCurves;
 import org.heatwright.mould.Investment;
 import org.heatwright.mould.Mould;
 import org.heatwright.mould.MouldLoad;
@@ -42,7 +43,13 @@ class FiringSimulationTest {
   private static FiringSimulation simulation(
       Kiln kiln, Schedule schedule, FiringConditions conditions, List<? extends Load> loads) {
     return new FiringSimulation(
-        kiln, KilnPrior.median(kiln), conditions, loads, schedule, FiringSimulation.Accuracy.USUAL);
+        kiln,
+        KilnPrior.median(kiln),
+        conditions,
+        loads,
+        schedule,
+        FiringSimulation.Accuracy.USUAL,
+        new HeatCurves());
   }
 
   private static FiringRun run(Kiln kiln, Schedule schedule, Disturbance... disturbances) {
@@ -209,7 +216,8 @@ class FiringSimulationTest {
             FiringConditions.usual(),
             List.of(),
             burnout,
-            FiringSimulation.Accuracy.FINE);
+            FiringSimulation.Accuracy.FINE,
+            new HeatCurves());
     fine.runProgram();
     FiringRun converged = fine.run();
     assertThat(converged.endSeconds()).isGreaterThan(12 * 3600);
@@ -237,7 +245,8 @@ class FiringSimulationTest {
             FiringConditions.usual(),
             List.of(),
             quick,
-            FiringSimulation.Accuracy.FINE);
+            FiringSimulation.Accuracy.FINE,
+            new HeatCurves());
     fine.runProgram();
     assertThat(usual.endSeconds())
         .isCloseTo(fine.run().endSeconds(), within(0.01 * usual.endSeconds()));

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.ArrayList;
 import java.util.List;
 import org.heatwright.material.HeatCurve;
+import org.heatwright.material.HeatCurves;
 import org.heatwright.material.Material;
 import org.heatwright.material.Origin;
 import org.heatwright.mould.MouldLoad;
@@ -160,7 +161,7 @@ class KilnNetworkTest {
             kiln,
             plain,
             FiringConditions.usual(),
-            new WallBuilder(kiln, WallBuilder.Grid.USUAL).build(1, 1),
+            new WallBuilder(kiln, WallBuilder.Grid.USUAL, new HeatCurves()).build(1, 1),
             List.of(),
             0.1);
     network.drive(KilnNetwork.Drive.NONE);
@@ -229,7 +230,7 @@ class KilnNetworkTest {
     double surface = 2 * Math.PI * radius * (height + radius);
     ThermalBody body =
         MouldLoad.shortCylinders(
-            "mould", 1, HeatCurve.of(investment), radius, height, surface, 0, 1, 1);
+            "mould", 1, new HeatCurves(), investment, radius, height, surface, 0, 1, 1);
     double[] heat = new double[body.cells];
     java.util.Arrays.fill(heat, body.curve[0].heatAt(20));
     double step = 0.25;
