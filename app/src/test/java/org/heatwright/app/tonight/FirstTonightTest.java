@@ -40,6 +40,7 @@ class FirstTonightTest {
   void whatTheCardSaysTheDisplayWillReadIsInsideItsBandNineTimesInTen()
       throws IOException, WorkRefusedException {
     List<String> outside = new ArrayList<>();
+    List<Double> widthsKelvins = new ArrayList<>();
     int rows = 0;
     long seed = 20261202;
     for (String[] pair :
@@ -55,8 +56,11 @@ class FirstTonightTest {
       Schedule schedule = composition.schedule();
       Charge charge = composition.charge();
       Forecast forecast = Forecaster.forecast(ForecastRequest.of(schedule, kiln, charge));
-      Card card = CardBuilder.of(schedule, kiln, forecast).start(EVENING).build();
+      Card card = CardBuilder.of(schedule, kiln, forecast).start(EVENING, List.of()).build();
       assertThat(card.display()).hasSizeBetween(6, 8);
+      card.display()
+          .forEach(
+              row -> widthsKelvins.add(row.displayCelsius().high() - row.displayCelsius().low()));
       double last = card.display().get(card.display().size() - 1).seconds();
       for (int i = 0; i < KILNS_EACH; i++) {
         Random random = new Random(seed++);
@@ -85,15 +89,21 @@ class FirstTonightTest {
       }
     }
     double inside = 1 - outside.size() / (double) rows;
-    System.out.printf("first-tonight rows inside their bands: %.1f %% of %d%n", 100 * inside, rows);
+    widthsKelvins.sort(null);
+    double middleWidth = widthsKelvins.get(widthsKelvins.size() / 2);
+    System.out.printf(
+        "first-tonight rows inside their bands: %.1f %% of %d; half of the bands are %.0f K wide or"
+            + " less, the widest %.0f K%n",
+        100 * inside, rows, middleWidth, widthsKelvins.get(widthsKelvins.size() - 1));
     assertThat(inside).as(() -> String.join("\n", outside)).isGreaterThanOrEqualTo(0.9);
+    // A band that says nothing would pass the line above.
+    assertThat(middleWidth).isLessThan(40);
   }
 
   private static String resource(String folder, String name) throws IOException {
     try (InputStream in =
         Objects.requireNonNull(
-            FirstTonightTest.class.getResourceAsStream(
-                "/demo/" + folder + "/" + name + ".yaml"))) {
+            FirstTonightTest.class.getResourceAsStream("/demo/" + folder + "/" + name + ".yaml"))) {
       return new String(in.readAllBytes(), StandardCharsets.UTF_8);
     }
   }

@@ -109,8 +109,7 @@ final class IndependentKiln {
         } else {
           double above = Math.max(0.01, t[i] - room);
           double film =
-              1.3 * Math.pow(above / 0.3, 0.25)
-                  + 0.85 * SIGMA * (quad(t[i]) - quad(room)) / above;
+              1.3 * Math.pow(above / 0.3, 0.25) + 0.85 * SIGMA * (quad(t[i]) - quad(room)) / above;
           double shellFilm = 1 / (1 / film + CELL / 2 / k(i));
           out = shellFilm * area[n] * (t[i] - room);
         }
@@ -122,7 +121,9 @@ final class IndependentKiln {
     }
   }
 
-  /** Moulds as long cylinders in rings of equal width, with an enthalpy that boils and dehydrates. */
+  /**
+   * Moulds as long cylinders in rings of equal width, with an enthalpy that boils and dehydrates.
+   */
   private static final class Cylinder {
     static final int RINGS = 12;
     final double[] heat = new double[RINGS];
@@ -202,15 +203,13 @@ final class IndependentKiln {
     this.kiln = kiln;
     this.random = random;
     this.room = room;
-    this.watts =
-        kiln.element().suppliedWatts() * Math.exp(0.04 * random.nextGaussian());
+    this.watts = kiln.element().suppliedWatts() * Math.exp(0.04 * random.nextGaussian());
     double perimeter = 4 * Math.sqrt(kiln.openingSquareMetres());
     this.leak = perimeter * uniform(0.15, 0.7);
     double plate = uniform(0.006, 0.018) * kiln.chamber().floorSquareMetres();
     this.fittingsCapacity = plate * 2000 * 1050;
     this.fittingsArea = uniform(1.0, 1.6) * kiln.chamber().floorSquareMetres();
-    this.sensorCapacity =
-        uniform(0.4, 1.3) * 3.6e6 * kiln.thermocouple().sheathMetres() / 4;
+    this.sensorCapacity = uniform(0.4, 1.3) * 3.6e6 * kiln.thermocouple().sheathMetres() / 4;
     this.band = Math.exp(uniform(Math.log(25), Math.log(90)));
     this.integralSeconds = Math.exp(uniform(Math.log(150), Math.log(600)));
     this.switchDelay = uniform(6, 35);
@@ -273,8 +272,7 @@ final class IndependentKiln {
               segment.ramp().rate().map(r -> r.kelvinsPerHour() / 3600 * STEP).orElse(1e9);
           double way = target - setpoint;
           setpoint = Math.abs(way) <= kelvins ? target : setpoint + Math.signum(way) * kelvins;
-          double near =
-              kiln.control().holdWaitsWithin().map(c -> c.kelvins()).orElse(1e9);
+          double near = kiln.control().holdWaitsWithin().map(c -> c.kelvins()).orElse(1e9);
           if (setpoint == target && Math.abs(sensor - target) <= near) {
             holding = true;
             left = segment.hold().toSeconds();
@@ -376,8 +374,7 @@ final class IndependentKiln {
               * cylinder.surfaceArea
               / faces
               * (fourElement - quad(cylinder.surface));
-      double among =
-          grey * SIGMA * cylinder.surfaceArea * (meanFour - quad(cylinder.surface));
+      double among = grey * SIGMA * cylinder.surfaceArea * (meanFour - quad(cylinder.surface));
       fromElement += direct;
       radiantSum += among;
       cylinder.absorbed =
@@ -392,21 +389,18 @@ final class IndependentKiln {
     double among = grey * SIGMA * fittingsArea * (meanFour - quad(fittings));
     radiantSum += among;
     fittings +=
-        STEP
-            * (direct + among + convection * fittingsArea * (air - fittings))
-            / fittingsCapacity;
+        STEP * (direct + among + convection * fittingsArea * (air - fittings)) / fittingsCapacity;
     element +=
-        STEP
-            * (power - fromElement - convection * elementArea * (element - air))
-            / elementCapacity;
+        STEP * (power - fromElement - convection * elementArea * (element - air)) / elementCapacity;
     double seen = (elementArea * fourElement + faces * meanFour) / (elementArea + faces);
-    sensor +=
-        STEP * (14 * (air - sensor) + 0.8 * SIGMA * (seen - quad(sensor))) / sensorCapacity;
+    sensor += STEP * (14 * (air - sensor) + 0.8 * SIGMA * (seen - quad(sensor))) / sensorCapacity;
     if (!Double.isFinite(radiantSum) || !Double.isFinite(element)) {
       throw new IllegalStateException("The independent kiln has become unstable.");
     }
   }
 
-  /** The surface follows its cell with this share a step, which keeps the explicit scheme stable. */
+  /**
+   * The surface follows its cell with this share a step, which keeps the explicit scheme stable.
+   */
   private static final double SURFACE_RELAXATION = 0.1;
 }
