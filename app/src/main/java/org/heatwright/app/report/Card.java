@@ -65,6 +65,9 @@ public record Card(
   public static final String NEVER_STARTS_HEAT =
       "Heatwright never starts heat: a person at the kiln presses start.";
 
+  /** Printed on every card. */
+  public static final String MAKERS_FIRST = "Makers' data sheets and local rules come first.";
+
   public Card {
     digitHeads = List.copyOf(digitHeads);
     entries = List.copyOf(entries);

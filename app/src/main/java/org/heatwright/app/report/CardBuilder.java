@@ -63,6 +63,18 @@ public final class CardBuilder {
           "unsintered",
           "other");
 
+  /** Codes of cautions that are about people, the most urgent first. */
+  private static final List<String> DANGERS =
+      List.of(
+          "molten-metal",
+          "burnout-fumes",
+          "hot-work",
+          "unattended",
+          "enamel-dust",
+          "silica-dust");
+
+  private static final String SAID_ON_EVERY_CARD = "maker-first";
+
   private static final String LAST_MOMENT = "last moment to ";
   private static final Temperature COLD = Temperature.ofCelsius(20);
 
@@ -454,7 +466,6 @@ public final class CardBuilder {
     Duration holds =
         schedule.segments().stream().map(Segment::hold).reduce(Duration.ZERO, Duration::plus);
     Schedule.NominalTime paper = schedule.nominalTime(COLD);
-    String firstUnused = fitted.map(f -> f.checkFigures().firstUnused()).orElse("empty");
     return List.of(
         new Card.Fact("segments", Integer.toString(segments)),
         new Card.Fact("sum of targets", number(sum) + " " + unit.symbol()),
@@ -464,7 +475,20 @@ public final class CardBuilder {
             paper.complete()
                 ? minutes(paper.total())
                 : wholeMinutes(paper.total()) + " min + fastest"),
-        new Card.Fact("segment " + (segments + 1) + " must read", firstUnused));
+        firstUnused(segments + 1));
+  }
+
+  private Card.Fact firstUnused(int number) {
+    boolean counted =
+        keypad.filter(k -> k.end().by() == Keypad.EndRule.By.COUNT).isPresent();
+    boolean full = keypad.filter(k -> number > k.segments()).isPresent();
+    if (counted || full) {
+      return new Card.Fact(
+          "unused segments", full ? "none, all are used" : "none, they are counted");
+    }
+    return new Card.Fact(
+        "segment " + number + " must read",
+        fitted.map(f -> f.checkFigures().firstUnused()).orElse("empty"));
   }
 
   /** "570 min = 9 h 30 min". */
@@ -636,13 +660,26 @@ public final class CardBuilder {
     return lines;
   }
 
+  /** Dangers to people first: where not all fit the page, those do. */
   private List<String> cautions() {
+    List<Caution> told =
+        composition.map(Composition::cautions).orElse(List.of()).stream()
+            .filter(c -> !c.code().equals(SAID_ON_EVERY_CARD))
+            .toList();
     List<String> cautions = new ArrayList<>();
-    composition.stream()
-        .flatMap(c -> c.cautions().stream())
+    told.stream()
+        .filter(c -> DANGERS.contains(c.code()))
+        .sorted(Comparator.comparingInt(c -> DANGERS.indexOf(c.code())))
         .map(Caution::message)
         .forEach(cautions::add);
-    fitted.stream().flatMap(f -> f.notes().stream()).map(FitNote::message).forEach(cautions::add);
+    fitted.stream()
+        .flatMap(f -> f.notes().stream())
+        .map(FitNote::message)
+        .forEach(cautions::add);
+    told.stream()
+        .filter(c -> !DANGERS.contains(c.code()))
+        .map(Caution::message)
+        .forEach(cautions::add);
     return cautions;
   }
 

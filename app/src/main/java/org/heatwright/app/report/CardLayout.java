@@ -421,7 +421,7 @@ final class CardLayout {
     sheet.text(SIDE + 2.5, baseline, name, Weight.BOLD, 10, 1);
     sheet.text(SIDE + tab + 2, baseline, says, Weight.REGULAR, 8.5);
     sheet.line(SIDE, y + height, SIDE + width, y + height, 1.2);
-    return y + height + density.gap() / 2;
+    return y + height + Math.max(0.9, density.gap() / 2);
   }
 
   // ---------------------------------------------------------------- before
@@ -734,7 +734,7 @@ final class CardLayout {
       double x = SIDE + (left > 0 ? left + gutter : 0);
       double room = SIDE + width - x;
       b = smallHead("What you do, and until when you can still change your mind", x, y);
-      for (Card.Act act : firstOf(card.moments(), density.moments())) {
+      for (Card.Act act : mostUrgent(card.moments(), density.moments())) {
         b = act(act, x, b, room);
       }
     }
@@ -850,7 +850,7 @@ final class CardLayout {
               Weight.REGULAR,
               density.textLines());
     }
-    return paragraph(Card.NEVER_STARTS_HEAT, SIDE, at, width, 8, Weight.BOLD, 1);
+    return paragraph(Card.MAKERS_FIRST + " " + Card.NEVER_STARTS_HEAT, SIDE, at, width, 8, Weight.BOLD, 1);
   }
 
   /** As many whole cautions as there are lines for; what does not fit is counted. */
@@ -887,6 +887,19 @@ final class CardLayout {
 
   private static <T> List<T> firstOf(List<T> all, int most) {
     return all.subList(0, Math.min(most, all.size()));
+  }
+
+  /** At most so many, in order of time; what must be done goes before what may be changed. */
+  private static List<Card.Act> mostUrgent(List<Card.Act> acts, int most) {
+    long actNow = acts.stream().filter(Card.Act::actNow).count();
+    long others = Math.max(0, most - actNow);
+    List<Card.Act> kept = new ArrayList<>();
+    for (Card.Act act : acts) {
+      if (act.actNow() ? kept.size() < most : others-- > 0) {
+        kept.add(act);
+      }
+    }
+    return kept;
   }
 
   /** At most so many rows, the first and the last among them, the rest spread evenly. */

@@ -7,14 +7,11 @@ import static org.assertj.core.api.Assertions.within;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
-import org.apache.pdfbox.text.PDFTextStripper;
-import org.apache.pdfbox.text.TextPosition;
 import org.heatwright.units.Temperature;
 import org.heatwright.units.TemperatureUnit;
 import org.junit.jupiter.api.Test;
@@ -24,68 +21,6 @@ import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.MethodSource;
 
 class CardPdfTest {
-
-  /** A run of text as it lies on the page: points from the top left, the baseline at y. */
-  private record Run(String text, double x, double y, double right, double points, boolean bold) {
-
-    double top() {
-      return y - points * Sheet.CAPITAL_HEIGHT;
-    }
-
-    boolean meets(Run other) {
-      double wide = Math.min(right, other.right) - Math.max(x, other.x);
-      double high = Math.min(y, other.y) - Math.max(top(), other.top());
-      return wide > 0.5 && high > 0.5;
-    }
-
-    /** The numbers on the curve lie on top of it and of its words by intent. */
-    boolean isMark() {
-      return bold && points < 7.6 && text.length() == 1;
-    }
-  }
-
-  private static List<Run> runs(PDDocument document) throws IOException {
-    List<Run> runs = new ArrayList<>();
-    PDFTextStripper stripper =
-        new PDFTextStripper() {
-          private final List<TextPosition> shown = new ArrayList<>();
-
-          @Override
-          protected void showText(byte[] string) throws IOException {
-            shown.clear();
-            super.showText(string);
-            if (shown.isEmpty()) {
-              return;
-            }
-            TextPosition first = shown.get(0);
-            TextPosition last = shown.get(shown.size() - 1);
-            StringBuilder text = new StringBuilder();
-            shown.forEach(position -> text.append(position.getUnicode()));
-            runs.add(
-                new Run(
-                    text.toString().strip(),
-                    first.getXDirAdj(),
-                    first.getYDirAdj(),
-                    last.getXDirAdj() + last.getWidthDirAdj(),
-                    first.getFontSize(),
-                    first.getFont().getName().endsWith("-Bold")));
-          }
-
-          @Override
-          protected void processTextPosition(TextPosition position) {
-            shown.add(position);
-          }
-        };
-    stripper.getText(document);
-    return runs;
-  }
-
-  /** All text in the order it is drawn, one blank between the runs. */
-  private static String text(byte[] pdf) throws IOException {
-    try (PDDocument document = Loader.loadPDF(pdf)) {
-      return runs(document).stream().map(Run::text).collect(Collectors.joining(" "));
-    }
-  }
 
   static Stream<Arguments> cards() {
     List<Arguments> cards = new ArrayList<>();
@@ -106,23 +41,24 @@ class CardPdfTest {
   @MethodSource("cards")
   void everyCardIsOneLegiblePageAndNothingSpillsOrCollides(String name, PageSize size, Card card)
       throws IOException {
-    try (PDDocument document = Loader.loadPDF(CardPdf.render(card, size))) {
+    byte[] pdf = CardPdf.render(card, size);
+    try (PDDocument document = Loader.loadPDF(pdf)) {
       assertThat(document.getNumberOfPages()).isEqualTo(1);
       PDPage page = document.getPage(0);
       double width = page.getMediaBox().getWidth();
       double height = page.getMediaBox().getHeight();
       assertThat(width).isCloseTo(size.widthMillimetres() / 25.4 * 72, within(0.01));
       assertThat(height).isCloseTo(size.heightMillimetres() / 25.4 * 72, within(0.01));
-      List<Run> runs = runs(document);
+      List<PrintedPage.Run> runs = PrintedPage.runs(document);
       double margin = 5 / 25.4 * 72; // common practice, no source: lasers print to some 4.3 mm
-      for (Run run : runs) {
+      for (PrintedPage.Run run : runs) {
         assertThat(run.points()).as(run.text()).isGreaterThanOrEqualTo(7.5);
         assertThat(run.x()).as(run.text()).isGreaterThan(margin);
         assertThat(run.right()).as(run.text()).isLessThan(width - margin);
         assertThat(run.top()).as(run.text()).isGreaterThan(margin);
         assertThat(run.y()).as(run.text()).isLessThan(height - margin);
       }
-      List<Run> words = runs.stream().filter(r -> !r.isMark()).toList();
+      List<PrintedPage.Run> words = runs.stream().filter(r -> !r.isMark()).toList();
       for (int i = 0; i < words.size(); i++) {
         for (int j = i + 1; j < words.size(); j++) {
           assertThat(words.get(i).meets(words.get(j)))
@@ -130,10 +66,8 @@ class CardPdfTest {
               .isFalse();
         }
       }
-      List<String> large =
-          runs.stream().filter(r -> r.bold() && r.points() >= 13.99).map(Run::text).toList();
       for (Card.Entry entry : card.entries()) {
-        assertThat(large).containsAll(entry.digits());
+        assertThat(PrintedPage.large(pdf)).containsAll(entry.digits());
       }
     }
   }
@@ -142,7 +76,7 @@ class CardPdfTest {
   @EnumSource(PageSize.class)
   void everyPromisedElementIsThere(PageSize size) throws IOException {
     Card card = TestFirings.burnoutCard();
-    String text = text(CardPdf.render(card, size));
+    String text = PrintedPage.text(CardPdf.render(card, size));
     assertThat(text)
         .contains("harbour-burnout", "Kiln Capstan", "Wednesday 2 December 2026")
         .contains("Europe/Lisbon", "unit in force", "slot", "Responsible caster", "Phone")
@@ -191,13 +125,13 @@ class CardPdfTest {
 
   @Test
   void withoutAStartTimesAreElapsedAndTheClockIsBlank() throws IOException {
-    String text = text(CardPdf.render(TestFirings.bareCard(TestFirings.burnout()), PageSize.A4));
+    String text = PrintedPage.text(CardPdf.render(TestFirings.bareCard(TestFirings.burnout()), PageSize.A4));
     assertThat(text).contains("Date", "+1:07 h", "empty kiln").doesNotContain("Dec");
   }
 
   @Test
   void aFindingThatSaysStopStandsInABlackBarAndAWarningAmongTheCautions() throws IOException {
-    String text = text(CardPdf.render(TestFirings.crowdedCard(4), PageSize.A4));
+    String text = PrintedPage.text(CardPdf.render(TestFirings.crowdedCard(4), PageSize.A4));
     assertThat(text)
         .contains("STOP, do not fire: Segment 3 goes to 1598 °F", "more that say stop")
         .contains("Segment 1 rises at 300 °F/h")
@@ -228,7 +162,7 @@ class CardPdfTest {
   @Test
   void charactersThatTheFontLacksAreMarkedAndDoNotStopThePrint() throws IOException {
     Card card = TestFirings.bareCard(TestFirings.burnout().withName("печь 🔥 炉\u0007 \u202e é ß"));
-    assertThat(text(CardPdf.render(card, PageSize.A4))).contains("печь", "\uFFFD", "é ß");
+    assertThat(PrintedPage.text(CardPdf.render(card, PageSize.A4))).contains("печь", "\uFFFD", "é ß");
   }
 
   @Test

@@ -1,6 +1,7 @@
 package org.heatwright.app.report;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.IOException;
 import java.io.InputStream;
@@ -8,7 +9,9 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.ZonedDateTime;
+import java.util.List;
 import java.util.Optional;
+import org.heatwright.app.files.KeypadFile;
 import org.heatwright.app.files.KilnFile;
 import org.heatwright.app.files.WorkFile;
 import org.heatwright.forecast.Forecast;
@@ -18,10 +21,17 @@ import org.heatwright.forecast.StartPlan;
 import org.heatwright.forecast.StartPlanner;
 import org.heatwright.inspect.Inspection;
 import org.heatwright.inspect.Inspector;
+import org.heatwright.keypad.FittedProgram;
+import org.heatwright.keypad.KeyedValue;
+import org.heatwright.keypad.Keypad;
+import org.heatwright.keypad.KeypadFit;
 import org.heatwright.kiln.Kiln;
+import org.heatwright.schedule.Schedule;
+import org.heatwright.units.TemperatureUnit;
 import org.heatwright.work.Composer;
 import org.heatwright.work.Composition;
 import org.heatwright.work.Work;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -34,33 +44,119 @@ class DemoCardTest {
     }
   }
 
-  @ParameterizedTest
-  @CsvSource({"harbour-burnout, capstan", "mixed-moulds, capstan", "evening-enamel, buoy"})
-  void fromTheWorkToTheCard(String workName, String kilnName) throws IOException {
+  /** A demo firing, planned to be ready in time on a demo keypad. */
+  private record Planned(FittedProgram program, Forecast forecast, Card card) {}
+
+  private static Planned plan(
+      String workName, String kilnName, String keypadName, TemperatureUnit unit, int hoursBefore)
+      throws IOException {
     Kiln kiln = KilnFile.read(text("kilns/" + kilnName + ".yaml"), kilnName);
+    Keypad keypad = KeypadFile.read(text("keypads/" + keypadName + ".yaml"), keypadName);
     Work work = WorkFile.read(text("works/" + workName + ".yaml"), workName);
-    Composition composition = Composer.compose(work, kiln, Optional.empty());
+    Composition composition = Composer.compose(work, kiln, Optional.of(keypad));
+    Schedule asked = composition.schedule().withUnit(unit);
     Forecast forecast =
-        Forecaster.forecast(ForecastRequest.of(composition.schedule(), kiln, composition.charge()));
+        Forecaster.forecast(
+            ForecastRequest.of(
+                KeypadFit.fit(asked, keypad).expressible(), kiln, composition.charge()));
     ZonedDateTime by = work.readyBy().orElseThrow().atZone(kiln.timeZone().orElseThrow());
-    StartPlan start = StartPlanner.readyBy(forecast, by, by.minusHours(18));
+    ZonedDateTime press = by.minusHours(hoursBefore);
+    StartPlan wanted = StartPlanner.readyBy(forecast, by, press);
+    FittedProgram program =
+        KeypadFit.fit(asked.withStartDelay(wanted.delayToSet().orElseThrow()), keypad);
+    ZonedDateTime start = press.plus(program.expressible().startDelay());
     Card card =
-        CardBuilder.of(
-                composition.schedule().withStartDelay(start.delayToSet().orElseThrow()),
-                kiln,
-                forecast)
+        CardBuilder.of(program, keypad, kiln, forecast)
             .composition(composition)
-            .start(start.start(), start.notes())
+            .slot(2)
+            .start(start, wanted.notes())
             .findings(
                 Inspector.inspect(
-                    Inspection.of(composition.schedule())
+                    Inspection.of(program.expressible())
                         .in(kiln)
+                        .on(keypad)
                         .forWork(composition.demands())
                         .with(forecast)))
             .build();
-    Path to = Path.of(System.getProperty("user.dir"), "target", "cards");
-    Files.createDirectories(to);
-    Files.write(to.resolve("demo-" + workName + ".pdf"), CardPdf.render(card, PageSize.A4));
-    assertThat(card.entries()).isNotEmpty();
+    return new Planned(program, forecast, card);
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "harbour-burnout, capstan, tern, CELSIUS, 18",
+    "harbour-burnout, capstan, tern, FAHRENHEIT, 18",
+    "harbour-burnout, capstan, gull, CELSIUS, 18",
+    "harbour-burnout, anchor, heron, CELSIUS, 18",
+    "mixed-moulds, capstan, gull, CELSIUS, 30",
+    "mixed-moulds, capstan, gull, CELSIUS, 10",
+    "evening-enamel, buoy, heron, CELSIUS, 2",
+  })
+  void thePrintedDigitsAreThoseOfTheFittedProgramInKeyingOrder(
+      String work, String kiln, String keypad, TemperatureUnit unit, int hoursBefore)
+      throws IOException {
+    Planned planned = plan(work, kiln, keypad, unit, hoursBefore);
+    for (PageSize size : PageSize.values()) {
+      byte[] pdf = CardPdf.render(planned.card(), size);
+      keepForLooking(pdf, work + "-" + keypad + "-" + unit + "-" + hoursBefore + "-" + size);
+      List<String> large = PrintedPage.large(pdf);
+      int from = large.indexOf(planned.program().values().get(0).digits());
+      assertThat(from).isNotNegative();
+      List<String> keyed =
+          planned.program().values().stream()
+              .filter(v -> v.kind() != KeyedValue.Kind.END || v.segment() <= firstUnused(planned))
+              .map(KeyedValue::digits)
+              .toList();
+      assertThat(large).containsSequence(keyed);
+    }
+  }
+
+  private static int firstUnused(Planned planned) {
+    return planned.program().expressible().segments().size() + 1;
+  }
+
+  /** Under target/cards, for a person to look at. */
+  private static void keepForLooking(byte[] pdf, String name) throws IOException {
+    Path folder = Path.of("target", "cards");
+    Files.createDirectories(folder);
+    Files.write(folder.resolve(name + ".pdf"), pdf);
+  }
+
+  @Test
+  void aCardTellsTheSameTimesAsTheForecast() throws IOException {
+    Planned planned = plan("harbour-burnout", "capstan", "tern", TemperatureUnit.CELSIUS, 18);
+    Card card = planned.card();
+    assertThat(card.timing().ready().orElseThrow().fromSeconds())
+        .isEqualTo(planned.forecast().workReadySeconds().orElseThrow());
+    assertThat(card.timing().endSeconds()).isEqualTo(planned.forecast().endSeconds());
+    for (Card.Entry entry : card.entries()) {
+      assertThat(entry.reachedSeconds())
+          .isEqualTo(planned.forecast().segments().get(entry.segment() - 1).reachedSeconds());
+    }
+    for (Card.DisplayRow row : card.display()) {
+      assertThat(row.displayCelsius())
+          .isEqualTo(planned.forecast().trace().displayCelsiusAt(row.seconds()));
+    }
+  }
+
+  @Test
+  void theCalendarRingsForThePour() throws IOException {
+    Card card = plan("harbour-burnout", "capstan", "tern", TemperatureUnit.CELSIUS, 18).card();
+    assertThat(CalendarFile.events(card, "harbour@heatwright"))
+        .extracting(CalendarFile.Event::summary)
+        .anyMatch(s -> s.startsWith("Work ready"))
+        .anyMatch(s -> s.startsWith("Act now: melt ready"));
+  }
+
+  @Test
+  void aProgramThatDoesNotFitHasNoCard() throws IOException {
+    Kiln kiln = KilnFile.read(text("kilns/capstan.yaml"), "capstan");
+    Keypad keypad = KeypadFile.read(text("keypads/tern.yaml"), "tern");
+    Schedule tooMany =
+        TestFirings.stairs(keypad.segments() + 1, TemperatureUnit.CELSIUS);
+    FittedProgram program = KeypadFit.fit(tooMany, keypad);
+    Forecast forecast = TestFirings.forecast(tooMany, kiln, false);
+    assertThatThrownBy(() -> CardBuilder.of(program, keypad, kiln, forecast))
+        .isInstanceOf(IllegalArgumentException.class)
+        .hasMessageContaining("does not fit the keypad");
   }
 }
