@@ -161,7 +161,8 @@ public record Card(
    * @param purpose why it is there, e.g. "dry"
    * @param digits rate, target and hold as the keypad takes them, in keying order
    * @param meaning in words, with units
-   * @param reachedSeconds when the target is reached, s from the program's start
+   * @param reachedSeconds when the target counts as reached and the hold's clock starts, s from the
+   *     program's start; a controller that does not wait starts it with the setpoint
    */
   public record Entry(
       int segment, String purpose, List<String> digits, String meaning, Band reachedSeconds) {

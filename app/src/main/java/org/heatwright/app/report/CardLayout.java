@@ -450,7 +450,7 @@ final class CardLayout {
       card.digitHeads().get(1),
       card.digitHeads().get(2),
       single ? "purpose: which means" : "which means",
-      "reached, predicted",
+      "hold starts, predicted",
       "read at"
     };
     for (int i = 0; i < heads.length; i++) {
