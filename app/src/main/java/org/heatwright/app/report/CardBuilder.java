@@ -66,12 +66,7 @@ public final class CardBuilder {
   /** Codes of cautions that are about people, the most urgent first. */
   private static final List<String> DANGERS =
       List.of(
-          "molten-metal",
-          "burnout-fumes",
-          "hot-work",
-          "unattended",
-          "enamel-dust",
-          "silica-dust");
+          "molten-metal", "burnout-fumes", "hot-work", "unattended", "enamel-dust", "silica-dust");
 
   private static final String SAID_ON_EVERY_CARD = "maker-first";
 
@@ -479,8 +474,7 @@ public final class CardBuilder {
   }
 
   private Card.Fact firstUnused(int number) {
-    boolean counted =
-        keypad.filter(k -> k.end().by() == Keypad.EndRule.By.COUNT).isPresent();
+    boolean counted = keypad.filter(k -> k.end().by() == Keypad.EndRule.By.COUNT).isPresent();
     boolean full = keypad.filter(k -> number > k.segments()).isPresent();
     if (counted || full) {
       return new Card.Fact(
@@ -672,10 +666,7 @@ public final class CardBuilder {
         .sorted(Comparator.comparingInt(c -> DANGERS.indexOf(c.code())))
         .map(Caution::message)
         .forEach(cautions::add);
-    fitted.stream()
-        .flatMap(f -> f.notes().stream())
-        .map(FitNote::message)
-        .forEach(cautions::add);
+    fitted.stream().flatMap(f -> f.notes().stream()).map(FitNote::message).forEach(cautions::add);
     told.stream()
         .filter(c -> !DANGERS.contains(c.code()))
         .map(Caution::message)

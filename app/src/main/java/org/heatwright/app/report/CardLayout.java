@@ -850,7 +850,8 @@ final class CardLayout {
               Weight.REGULAR,
               density.textLines());
     }
-    return paragraph(Card.MAKERS_FIRST + " " + Card.NEVER_STARTS_HEAT, SIDE, at, width, 8, Weight.BOLD, 1);
+    return paragraph(
+        Card.MAKERS_FIRST + " " + Card.NEVER_STARTS_HEAT, SIDE, at, width, 8, Weight.BOLD, 1);
   }
 
   /** As many whole cautions as there are lines for; what does not fit is counted. */

@@ -125,7 +125,8 @@ class CardPdfTest {
 
   @Test
   void withoutAStartTimesAreElapsedAndTheClockIsBlank() throws IOException {
-    String text = PrintedPage.text(CardPdf.render(TestFirings.bareCard(TestFirings.burnout()), PageSize.A4));
+    String text =
+        PrintedPage.text(CardPdf.render(TestFirings.bareCard(TestFirings.burnout()), PageSize.A4));
     assertThat(text).contains("Date", "+1:07 h", "empty kiln").doesNotContain("Dec");
   }
 
@@ -162,7 +163,8 @@ class CardPdfTest {
   @Test
   void charactersThatTheFontLacksAreMarkedAndDoNotStopThePrint() throws IOException {
     Card card = TestFirings.bareCard(TestFirings.burnout().withName("печь 🔥 炉\u0007 \u202e é ß"));
-    assertThat(PrintedPage.text(CardPdf.render(card, PageSize.A4))).contains("печь", "\uFFFD", "é ß");
+    assertThat(PrintedPage.text(CardPdf.render(card, PageSize.A4)))
+        .contains("печь", "\uFFFD", "é ß");
   }
 
   @Test

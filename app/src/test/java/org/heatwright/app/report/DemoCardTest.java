@@ -151,8 +151,7 @@ class DemoCardTest {
   void aProgramThatDoesNotFitHasNoCard() throws IOException {
     Kiln kiln = KilnFile.read(text("kilns/capstan.yaml"), "capstan");
     Keypad keypad = KeypadFile.read(text("keypads/tern.yaml"), "tern");
-    Schedule tooMany =
-        TestFirings.stairs(keypad.segments() + 1, TemperatureUnit.CELSIUS);
+    Schedule tooMany = TestFirings.stairs(keypad.segments() + 1, TemperatureUnit.CELSIUS);
     FittedProgram program = KeypadFit.fit(tooMany, keypad);
     Forecast forecast = TestFirings.forecast(tooMany, kiln, false);
     assertThatThrownBy(() -> CardBuilder.of(program, keypad, kiln, forecast))
