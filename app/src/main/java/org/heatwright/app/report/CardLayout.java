@@ -36,6 +36,9 @@ final class CardLayout {
   /** Marks a prediction where grey does not survive a copier. */
   private static final String PREDICTED = "≈";
 
+  /** Digits to key are never smaller, points. */
+  private static final double LEAST_DIGITS = 14;
+
   private static final double FIRM = 0.9;
   private static final double FINE = 0.4;
   private static final double MOST_CHART_GROWTH = 22;
@@ -58,7 +61,7 @@ final class CardLayout {
     }
 
     double digits() {
-      return between(17, 14);
+      return between(17, LEAST_DIGITS);
     }
 
     double entryRow() {
@@ -245,7 +248,10 @@ final class CardLayout {
       sheet.line(end - 1, y + 16.6, end + 38, y + 16.6, FINE);
       end += 41;
     }
-    String zone = "clock of " + header.zone().getId();
+    String zone =
+        card.timing().start().isPresent()
+            ? "clock of " + header.zone().getId()
+            : "+h:mm counts from program start";
     sheet.text(
         end, y + 16.2, sheet.fit(zone, Weight.REGULAR, 9, SIDE + narrow - end), Weight.REGULAR, 9);
     line("Responsible", header.responsible(), SIDE + narrow + 4, y + 11.6, who);
@@ -476,7 +482,7 @@ final class CardLayout {
           Weight.BOLD,
           11);
       for (int digit = 0; digit < entry.digits().size(); digit++) {
-        digits(entry.digits().get(digit), x[2 + digit], middle, columns[2 + digit]);
+        digits(entry.digits().get(digit), x[2 + digit], middle, columns[2 + digit], single);
       }
       if (single) {
         String both = entry.purpose() + ": " + entry.meaning();
@@ -506,7 +512,7 @@ final class CardLayout {
       double middle = bottom + row / 2;
       String what = single ? "+" : sheet.fit(extra.what(), Weight.BOLD, 8, x[2] - SIDE - 3);
       sheet.textRight(x[2] - 1.5, middle + Sheet.capitals(8) / 2, what, Weight.BOLD, 8);
-      digits(extra.digits(), x[2], middle, x[5] - x[2]);
+      digits(extra.digits(), x[2], middle, x[5] - x[2], single);
       String words = (single ? extra.what() + ": " : "") + extra.meaning();
       stacked(words, x[5] + 1, middle, SIDE + width - x[5] - 2, 1);
       sheet.box(x[2], bottom, x[5] - x[2], row, 1.6);
@@ -516,8 +522,9 @@ final class CardLayout {
     return bottom;
   }
 
-  private void digits(String digits, double x, double middle, double column) {
-    double size = sheet.sizeFor(digits, Weight.BOLD, column - 1.6, 7.5, density.digits());
+  private void digits(String digits, double x, double middle, double column, boolean single) {
+    double most = single ? LEAST_DIGITS : density.digits();
+    double size = sheet.sizeFor(digits, Weight.BOLD, column - 1.6, 7.5, most);
     String shown = sheet.fit(digits, Weight.BOLD, size, column - 1);
     sheet.textCentred(x + column / 2, middle + Sheet.capitals(size) / 2, shown, Weight.BOLD, size);
   }
