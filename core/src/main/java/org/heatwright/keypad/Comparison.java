@@ -130,18 +130,22 @@ final class Comparison {
       wrongUnitInForce(unitCheck.orElseThrow().why());
       return;
     }
-    boolean settled =
-        !keypad.units().switchable()
-            || unitCheck.filter(c -> c.settles(unit)).isPresent()
-            || (shown.unit().isPresent()
-                && keypad.units().shownAt().contains(Keypad.UnitSetting.ShownAt.REVIEW));
-    if (settled) {
+    Set<Keypad.UnitSetting.ShownAt> shownAt = keypad.units().shownAt();
+    if (!keypad.units().switchable() || unitCheck.filter(c -> c.settles(unit)).isPresent()) {
+      return;
+    }
+    if (shown.unit().isPresent() && !shownAt.isEmpty()) {
+      if (!shownAt.contains(Keypad.UnitSetting.ShownAt.REVIEW)) {
+        unproven.add(
+            "That the keypad is in %s rests on the sign seen elsewhere on its display; the review does not show it."
+                .formatted(unit.symbol()));
+      }
       return;
     }
     UnitTrap trap = UnitTrap.of(program, keypad);
     unitOpen = trap.needsUnitCheck();
     unproven.add(
-        "That the keypad is in %s: its review does not show the unit, and no reading alone can tell (68 may be a warm kiln in °C). Compare the cold kiln's reading with a thermometer.%s"
+        "That the keypad is in %s: no unit sign was read off the display, and no reading alone can tell (68 may be a warm kiln in °C). Compare the cold kiln's reading with a thermometer.%s"
             .formatted(
                 unit.symbol(),
                 trap.worst()
@@ -185,8 +189,8 @@ final class Comparison {
     for (int i = 0; i < items.size(); i++) {
       ReviewPlan.Item item = items.get(i);
       if (!answers.containsKey(i)
-          && (Texts.folded(ReviewPlan.label(keypad, item.segment(), item.kind())).equals(wanted)
-              || Texts.folded(KeyedValue.place(item.segment(), item.kind())).equals(wanted))) {
+          && ReviewPlan.names(keypad, item.segment(), item.kind()).stream()
+              .anyMatch(name -> Texts.folded(name).equals(wanted))) {
         return OptionalInt.of(i);
       }
     }

@@ -305,8 +305,18 @@ public final class KeyingPlanner {
     }
 
     private String label(KeyedValue value) {
-      String label = ReviewPlan.label(keypad, value.segment(), value.kind());
+      String label =
+          value.kind() == KeyedValue.Kind.END && value.segment() > 0
+              ? markLabel(value)
+              : keypad.label(value.segment(), value.kind());
       return label.equals(value.place()) ? label : "%s (%s)".formatted(label, value.place());
+    }
+
+    /** The end mark is keyed at the first field of the unused segment. */
+    private String markLabel(KeyedValue value) {
+      KeyedValue.Kind first = keypad.order().get(0);
+      String label = keypad.label(value.segment(), first);
+      return label.equals(KeyedValue.place(value.segment(), first)) ? value.place() : label;
     }
 
     private String accept() {

@@ -27,10 +27,7 @@ public final class Readback {
           new ReadbackQuestion(
               questions.size() + 1,
               ReviewPlan.label(keypad, item.segment(), item.kind()),
-              // Blind: "unused" would tell how many segments there should be.
-              item.kind() == KeyedValue.Kind.END && item.segment() > 0
-                  ? "segment %d, first value".formatted(item.segment())
-                  : KeyedValue.place(item.segment(), item.kind())));
+              ReviewPlan.words(item.segment(), item.kind())));
     }
     return questions;
   }

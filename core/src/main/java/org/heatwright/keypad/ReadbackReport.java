@@ -12,7 +12,7 @@ import java.util.Optional;
  * @param findings what went wrong as a whole, in words; empty if all match
  * @param correction the one thing to key now, if something is wrong
  * @param figures check figures of the plan beside those of what was shown
- * @param unproven what this read-back cannot show, in words; never empty silently
+ * @param unproven what this read-back cannot show, in words; empty only if it shows all
  */
 public record ReadbackReport(
     Outcome outcome,

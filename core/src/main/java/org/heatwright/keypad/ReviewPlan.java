@@ -2,9 +2,11 @@ package org.heatwright.keypad;
 
 import java.util.ArrayList;
 import java.util.EnumMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
 /** What a keypad would show of a program, changed or not. */
 record ReviewPlan(
@@ -68,18 +70,40 @@ record ReviewPlan(
     return items;
   }
 
-  /** What the display marks a place with during the review. */
+  /** What the display marks a place with during the review; our words if it marks nothing. */
   static String label(Keypad keypad, int segment, KeyedValue.Kind kind) {
     boolean unused = kind == KeyedValue.Kind.END && segment > 0;
     if (!unused) {
       return keypad.label(segment, kind);
     }
-    List<KeyedValue.Kind> order = keypad.review().order();
-    KeyedValue.Kind first = order.isEmpty() ? keypad.order().get(0) : order.get(0);
-    String label = keypad.label(segment, first);
-    return label.equals(KeyedValue.place(segment, first))
-        ? "segment %d, first value".formatted(segment)
+    String label = keypad.label(segment, firstShown(keypad));
+    return label.equals(KeyedValue.place(segment, firstShown(keypad)))
+        ? words(segment, kind)
         : label;
+  }
+
+  /** Our words for a place; blind, because "unused" would tell how many segments there are. */
+  static String words(int segment, KeyedValue.Kind kind) {
+    return kind == KeyedValue.Kind.END && segment > 0
+        ? "segment %d, first value".formatted(segment)
+        : KeyedValue.place(segment, kind);
+  }
+
+  /** Everything a person may call a place. */
+  static Set<String> names(Keypad keypad, int segment, KeyedValue.Kind kind) {
+    Set<String> names = new LinkedHashSet<>();
+    names.add(label(keypad, segment, kind));
+    names.add(words(segment, kind));
+    names.add(KeyedValue.place(segment, kind));
+    if (kind == KeyedValue.Kind.END && segment > 0) {
+      names.add(KeyedValue.place(segment, firstShown(keypad)));
+    }
+    return names;
+  }
+
+  private static KeyedValue.Kind firstShown(Keypad keypad) {
+    List<KeyedValue.Kind> order = keypad.review().order();
+    return order.isEmpty() ? keypad.order().get(0) : order.get(0);
   }
 
   /**

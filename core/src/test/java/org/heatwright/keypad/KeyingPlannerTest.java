@@ -83,6 +83,17 @@ class KeyingPlannerTest {
   }
 
   @Test
+  void aPromptCarriesTheLabelOfTheFieldThatIsKeyed() {
+    // Keyed at the rate, reviewed at the target.
+    Keypad keypad = TestKeypads.knob();
+    assertThat(step(sheet(keypad, burnout(), Optional.empty()), "(unused)").prompt())
+        .isEqualTo("P5.r (segment 5 (unused))");
+    assertThat(Readback.questions(KeypadFit.fit(burnout(), keypad), keypad))
+        .extracting(ReadbackQuestion::label)
+        .contains("P5.t");
+  }
+
+  @Test
   void whatTheSlotHoldsIsOnlyConfirmed() {
     List<Segment> changed = new ArrayList<>(burnout().segments());
     changed.set(2, celsius(200, 732, 240));

@@ -17,6 +17,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Random;
+import java.util.Set;
 import org.heatwright.keypad.ReadbackReport.VerdictKind;
 import org.heatwright.schedule.AtEnd;
 import org.heatwright.schedule.Schedule;
@@ -111,7 +112,7 @@ class ReadbackTest {
     ReadbackReport open = Readback.compare(fitted, steps, shown);
     assertThat(open.outcome()).isEqualTo(UNIT_OPEN);
     assertThat(open.unproven().get(0))
-        .contains("does not show the unit", "68 may be a warm kiln in °C", "thermometer");
+        .contains("no unit sign was read", "68 may be a warm kiln in °C", "thermometer");
     assertThat(
             Readback.compare(fitted, steps, shown, OptionalInt.of(1), Optional.of(COLD_IN_CELSIUS))
                 .outcome())
@@ -133,11 +134,20 @@ class ReadbackTest {
             OptionalInt.of(1),
             Optional.of(UnitCheck.judge(68, 20, TemperatureUnit.CELSIUS, false)));
     assertThat(warm.outcome()).isEqualTo(UNIT_OPEN);
-    // A unit that somebody wrote down although the review does not show it settles nothing.
+    // The sign stands in this keypad's settings, so it can have been seen, but not in the review.
+    ReadbackReport seen =
+        Readback.compare(
+            fitted,
+            steps,
+            new Shown(shown.slot(), Optional.of(TemperatureUnit.CELSIUS), shown.values()));
+    assertThat(seen.outcome()).isEqualTo(PROVEN);
+    assertThat(seen.unproven().get(0)).contains("rests on the sign seen elsewhere");
+    // Where no display shows the unit, what somebody wrote down settles nothing.
+    Keypad silent = TestKeypads.withUnits(steps, Set.of());
     assertThat(
             Readback.compare(
                     fitted,
-                    steps,
+                    silent,
                     new Shown(shown.slot(), Optional.of(TemperatureUnit.CELSIUS), shown.values()))
                 .outcome())
         .isEqualTo(UNIT_OPEN);
@@ -252,6 +262,24 @@ class ReadbackTest {
     assertThat(otherSlot.outcome()).isEqualTo(NOT_PROVEN);
     assertThat(otherSlot.findings())
         .containsExactly("Slot 2 was reviewed, but the program was keyed into slot 3.");
+  }
+
+  @Test
+  void theUnusedSegmentMayBeCalledByItsFirstField() {
+    Keypad steps = TestKeypads.steps();
+    FittedProgram fitted = KeypadFit.fit(burnout(), steps);
+    for (String name : List.of("r5", "R5", "14", "segment 5, first value", "Segment 5 rate")) {
+      List<Shown.Value> values = new ArrayList<>(review(fitted, steps).values());
+      values.set(13, new Shown.Value(name, "End"));
+      assertThat(
+              Readback.compare(
+                      fitted,
+                      steps,
+                      new Shown(OptionalInt.of(1), Optional.of(TemperatureUnit.CELSIUS), values))
+                  .outcome())
+          .as(name)
+          .isEqualTo(PROVEN);
+    }
   }
 
   @Test

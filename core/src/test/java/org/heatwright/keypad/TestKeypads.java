@@ -220,10 +220,27 @@ public final class TestKeypads {
         keypad.hold());
   }
 
+  static Keypad withUnits(Keypad keypad, Set<UnitSetting.ShownAt> shownAt) {
+    return with(
+        keypad,
+        new UnitSetting(
+            keypad.units().setting(),
+            keypad.units().rangesIn(),
+            shownAt,
+            keypad.units().switchingConverts()),
+        keypad.rate(),
+        keypad.hold());
+  }
+
   public static Keypad with(Keypad k, Keypad.RateField rate, Keypad.HoldField hold) {
+    return with(k, k.units(), rate, hold);
+  }
+
+  private static Keypad with(
+      Keypad k, UnitSetting units, Keypad.RateField rate, Keypad.HoldField hold) {
     return new Keypad(
         k.name(),
-        k.units(),
+        units,
         k.keys(),
         k.entry(),
         k.accept(),
