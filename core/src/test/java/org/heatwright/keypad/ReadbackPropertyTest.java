@@ -128,11 +128,11 @@ class ReadbackPropertyTest {
                 : UnitCheck.judge(68, 20, TemperatureUnit.CELSIUS, true)));
   }
 
-  /** A program of two or more segments that leaves room for one more. */
+  /** A program of two or more segments, up to all that the keypad has. */
   private FittedProgram generated(Keypad keypad) {
     while (true) {
       TemperatureUnit unit = TemperatureUnit.values()[random.nextInt(2)];
-      int count = 2 + random.nextInt(4);
+      int count = 2 + random.nextInt(Math.min(keypad.segments() - 1, 7));
       List<Segment> segments = new ArrayList<>();
       for (int i = 0; i < count; i++) {
         if (i > 0 && random.nextInt(8) == 0) {

@@ -282,6 +282,26 @@ class ReadbackTest {
     }
   }
 
+  @ParameterizedTest
+  @MethodSource("keypads")
+  void oneSegmentAndAllSegmentsAreProvenToo(Keypad keypad) {
+    for (int count : new int[] {1, keypad.segments()}) {
+      Segment[] segments = new Segment[count];
+      for (int i = 0; i < count; i++) {
+        segments[i] = celsius(60 + 60 * i, 100 + 50 * i, 5 * i);
+      }
+      FittedProgram fitted = KeypadFit.fit(schedule(segments), keypad);
+      ReadbackReport report =
+          Readback.compare(
+              fitted,
+              keypad,
+              review(fitted, keypad),
+              OptionalInt.of(1),
+              Optional.of(COLD_IN_CELSIUS));
+      assertThat(report.outcome()).as("%s with %d", keypad.name(), count).isEqualTo(PROVEN);
+    }
+  }
+
   @Test
   void aMissingSegmentIsNamedAndWhatMovedIsNotCalledWrong() {
     Keypad steps = TestKeypads.steps();

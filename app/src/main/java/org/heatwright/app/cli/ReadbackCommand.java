@@ -168,7 +168,7 @@ final class ReadbackCommand implements Callable<Integer> {
           case NOT_PROVEN -> "Not proven: do not start.";
         });
     report.findings().forEach(finding -> page.hanging("  - ", finding));
-    report.correction().ifPresent(correction -> page.line("Now key: " + correction));
+    report.correction().ifPresent(correction -> page.line("What to do: " + correction));
     boolean wrong = report.verdicts().stream().anyMatch(v -> v.kind() != VerdictKind.MATCH);
     if (wrong) {
       page.blank();
