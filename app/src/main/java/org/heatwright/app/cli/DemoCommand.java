@@ -4,6 +4,7 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.heatwright.app.demo.DemoStudio;
 import org.heatwright.app.store.Store;
+import org.heatwright.app.web.BenchSettings;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 
@@ -36,7 +37,10 @@ final class DemoCommand implements Callable<Integer> {
   public Integer call() throws InterruptedException {
     try (Store store = Store.temporary(surroundings.clock())) {
       DemoStudio.fill(store);
-      Serving.serve(surroundings, store, Serving.port(port), "The demo studio is open at %s");
+      Serving.serve(
+          surroundings,
+          new BenchSettings(store, surroundings.clock(), Serving.port(port), DemoStudio.OPENING),
+          "The demo studio is open at %s");
     }
     return Answer.DONE;
   }

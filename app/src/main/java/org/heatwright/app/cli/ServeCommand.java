@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.heatwright.app.store.Store;
+import org.heatwright.app.web.BenchSettings;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 
@@ -43,7 +44,9 @@ final class ServeCommand implements Callable<Integer> {
             () -> Store.defaultFile(surroundings.environment(), surroundings.home()));
     try (Store store = Store.open(file, surroundings.clock())) {
       Serving.serve(
-          surroundings, store, Serving.port(port), "The bench is open at %s (store " + file + ")");
+          surroundings,
+          new BenchSettings(store, surroundings.clock(), Serving.port(port)),
+          "The bench is open at %s (store " + file + ")");
     }
     return Answer.DONE;
   }

@@ -1,7 +1,6 @@
 package org.heatwright.app.cli;
 
 import java.util.OptionalInt;
-import org.heatwright.app.store.Store;
 import org.heatwright.app.web.Bench;
 import org.heatwright.app.web.BenchSettings;
 
@@ -10,9 +9,9 @@ final class Serving {
 
   private Serving() {}
 
-  static void serve(Surroundings surroundings, Store store, OptionalInt port, String greeting)
+  static void serve(Surroundings surroundings, BenchSettings settings, String greeting)
       throws InterruptedException {
-    try (Bench bench = Bench.start(new BenchSettings(store, surroundings.clock(), port))) {
+    try (Bench bench = Bench.start(settings)) {
       surroundings.out().println(greeting.formatted(bench.address()));
       surroundings.out().println("Stop it with Ctrl-C.");
       surroundings.out().flush();

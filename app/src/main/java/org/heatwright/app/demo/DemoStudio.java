@@ -5,27 +5,38 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.Map;
 import org.heatwright.app.store.Kind;
 import org.heatwright.app.store.Store;
 
 /** Puts the Quayside Bench on the shelf: three kilns, three keypads and the week's work. */
 public final class DemoStudio {
 
+  private static final List<String> WORKS =
+      List.of("harbour-burnout", "mixed-moulds", "evening-enamel");
   private static final List<String> KILNS = List.of("anchor", "buoy", "capstan");
   private static final List<String> KEYPADS = List.of("tern", "gull", "heron");
+
+  /** What the bench shows first: three moulds for Thursday's pour, in the top loader. */
+  public static final Map<String, String> OPENING =
+      Map.of("work", "Harbour burnout", "kiln", "Capstan", "keypad", "Tern", "slot", "3");
 
   private DemoStudio() {}
 
   /** Fills the store; what is there already under the same names becomes an earlier text. */
   public static void fill(Store store) {
-    KILNS.forEach(name -> keep(store, Kind.KILN, "kilns/" + name));
-    KEYPADS.forEach(name -> keep(store, Kind.KEYPAD, "keypads/" + name));
+    WORKS.forEach(name -> keep(store, Kind.WORK, "works", name));
+    KILNS.forEach(name -> keep(store, Kind.KILN, "kilns", name));
+    KEYPADS.forEach(name -> keep(store, Kind.KEYPAD, "keypads", name));
   }
 
-  private static void keep(Store store, Kind kind, String path) {
-    String name = path.substring(path.indexOf('/') + 1);
-    String shelfName = Character.toUpperCase(name.charAt(0)) + name.substring(1);
-    store.keep(kind, shelfName, text("/demo/" + path + ".yaml"));
+  private static void keep(Store store, Kind kind, String folder, String name) {
+    store.keep(kind, shelfName(name), text("/demo/" + folder + "/" + name + ".yaml"));
+  }
+
+  /** "harbour-burnout" stands on the shelf as "Harbour burnout". */
+  private static String shelfName(String name) {
+    return Character.toUpperCase(name.charAt(0)) + name.substring(1).replace('-', ' ');
   }
 
   private static String text(String resource) {

@@ -1,6 +1,7 @@
 package org.heatwright.app.web;
 
 import io.javalin.Javalin;
+import io.javalin.http.staticfiles.Location;
 import java.net.URI;
 
 /** The running bench. Close it to stop serving; the store stays open. */
@@ -44,11 +45,8 @@ public final class Bench implements AutoCloseable {
             config -> {
               config.startup.showJavalinBanner = false;
               config.jetty.host = "127.0.0.1";
-              config.routes.get(
-                  "/health",
-                  ctx ->
-                      ctx.status(settings.store().answers() ? 200 : 503)
-                          .json(java.util.Map.of("store", settings.store().answers())));
+              config.staticFiles.add("/public", Location.CLASSPATH);
+              new Routes(settings).addTo(config.routes);
             });
     try {
       server.start(port);

@@ -1,6 +1,7 @@
 package org.heatwright.app.web;
 
 import java.time.Clock;
+import java.util.Map;
 import java.util.OptionalInt;
 import org.heatwright.app.store.Store;
 
@@ -9,18 +10,26 @@ import org.heatwright.app.store.Store;
  *
  * @param store what is on the shelf; stays the caller's to close
  * @param clock what time it is
+ * @param opening what is chosen when the page is opened without any choice: field name to text
  * @param port the port asked for, 0 for any free one; empty: 7070, or a free one where that is
  *     taken
  */
-public record BenchSettings(Store store, Clock clock, OptionalInt port) {
+public record BenchSettings(
+    Store store, Clock clock, OptionalInt port, Map<String, String> opening) {
 
   /** The port tried first when none is asked for. */
   public static final int USUAL_PORT = 7070;
 
   public BenchSettings {
+    opening = Map.copyOf(opening);
     if (port.isPresent() && (port.getAsInt() < 0 || port.getAsInt() > 65535)) {
       throw new IllegalArgumentException(
           "The port (%d) must be 0 to 65535; 0 takes any free one.".formatted(port.getAsInt()));
     }
+  }
+
+  /** A bench that opens on the first of everything. */
+  public BenchSettings(Store store, Clock clock, OptionalInt port) {
+    this(store, clock, port, Map.of());
   }
 }

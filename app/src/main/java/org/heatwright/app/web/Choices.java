@@ -1,0 +1,122 @@
+package org.heatwright.app.web;
+
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+
+/**
+ * What a person chose and typed, as typed: the fields of the form, which are also the address of
+ * the page. Empty text means not chosen.
+ *
+ * @param work name on the shelf; likewise kiln, keypad
+ * @param slot program slot of the keypad
+ * @param by "ready" or "start": what {@code at} means
+ * @param at local date and time, {@code yyyy-MM-ddTHH:mm}
+ * @param press when a person presses start, likewise
+ * @param of the composition that the edits belong to; edits of another one are put aside
+ * @param edits field name ("rate2") to what was typed
+ */
+record Choices(
+    String work,
+    String kiln,
+    String keypad,
+    String slot,
+    String by,
+    String at,
+    String press,
+    String of,
+    Map<String, String> edits) {
+
+  private static final Pattern EDIT = Pattern.compile("(rate|target|hold)[1-9]\\d?");
+  private static final int LONGEST_FIELD = 200;
+
+  Choices {
+    edits = Map.copyOf(edits);
+  }
+
+  static Choices of(Map<String, String> fields) {
+    Map<String, String> edits = new LinkedHashMap<>();
+    fields.forEach(
+        (name, value) -> {
+          if (EDIT.matcher(name).matches()) {
+            edits.put(name, shortened(value));
+          }
+        });
+    return new Choices(
+        text(fields, "work"),
+        text(fields, "kiln"),
+        text(fields, "keypad"),
+        text(fields, "slot"),
+        text(fields, "by"),
+        text(fields, "at"),
+        text(fields, "press"),
+        text(fields, "of"),
+        edits);
+  }
+
+  boolean readyBy() {
+    return !by.equals("start");
+  }
+
+  Choices withWork(String newWork) {
+    return new Choices(newWork, kiln, keypad, slot, by, at, press, of, edits);
+  }
+
+  Choices withKiln(String newKiln) {
+    return new Choices(work, newKiln, keypad, slot, by, at, press, of, edits);
+  }
+
+  Choices withKeypad(String newKeypad) {
+    return new Choices(work, kiln, newKeypad, slot, by, at, press, of, edits);
+  }
+
+  Choices withSlot(String newSlot) {
+    return new Choices(work, kiln, keypad, newSlot, by, at, press, of, edits);
+  }
+
+  Choices withAt(String newAt) {
+    return new Choices(work, kiln, keypad, slot, by, newAt, press, of, edits);
+  }
+
+  Choices withPress(String newPress) {
+    return new Choices(work, kiln, keypad, slot, by, at, newPress, of, edits);
+  }
+
+  Choices withEdits(String newOf, Map<String, String> newEdits) {
+    return new Choices(work, kiln, keypad, slot, by, at, press, newOf, newEdits);
+  }
+
+  /** These choices as a query string, the same for the same choices. */
+  String query() {
+    Map<String, String> fields = new LinkedHashMap<>();
+    fields.put("work", work);
+    fields.put("kiln", kiln);
+    fields.put("keypad", keypad);
+    fields.put("slot", slot);
+    fields.put("by", readyBy() ? "ready" : "start");
+    fields.put("at", at);
+    fields.put("press", press);
+    if (!edits.isEmpty()) {
+      fields.put("of", of);
+      edits.entrySet().stream()
+          .sorted(Map.Entry.comparingByKey())
+          .forEach(e -> fields.put(e.getKey(), e.getValue()));
+    }
+    return fields.entrySet().stream()
+        .filter(e -> !e.getValue().isEmpty())
+        .map(e -> e.getKey() + "=" + URLEncoder.encode(e.getValue(), StandardCharsets.UTF_8))
+        .collect(Collectors.joining("&"));
+  }
+
+  private static String text(Map<String, String> fields, String name) {
+    return shortened(fields.getOrDefault(name, ""));
+  }
+
+  private static String shortened(String value) {
+    String stripped = value.strip();
+    return stripped.length() > LONGEST_FIELD ? stripped.substring(0, LONGEST_FIELD) : stripped;
+  }
+}

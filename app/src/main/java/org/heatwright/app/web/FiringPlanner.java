@@ -1,0 +1,311 @@
+package org.heatwright.app.web;
+
+import java.time.Clock;
+import java.time.DateTimeException;
+import java.time.Duration;
+import java.time.LocalDateTime;
+import java.time.LocalTime;
+import java.time.ZoneId;
+import java.time.ZonedDateTime;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Function;
+import org.heatwright.app.files.InputException;
+import org.heatwright.app.files.KeypadFile;
+import org.heatwright.app.files.KilnFile;
+import org.heatwright.app.files.WorkFile;
+import org.heatwright.app.report.CardBuilder;
+import org.heatwright.app.store.Document;
+import org.heatwright.app.store.Kind;
+import org.heatwright.app.store.Store;
+import org.heatwright.forecast.CostEstimate;
+import org.heatwright.forecast.Forecast;
+import org.heatwright.forecast.ForecastRequest;
+import org.heatwright.forecast.StartPlan;
+import org.heatwright.forecast.StartPlanner;
+import org.heatwright.inspect.Finding;
+import org.heatwright.inspect.Inspection;
+import org.heatwright.inspect.Inspector;
+import org.heatwright.keypad.FittedProgram;
+import org.heatwright.keypad.Keypad;
+import org.heatwright.keypad.KeypadFit;
+import org.heatwright.kiln.Kiln;
+import org.heatwright.schedule.Schedule;
+import org.heatwright.work.Composer;
+import org.heatwright.work.Composition;
+import org.heatwright.work.Work;
+import org.heatwright.work.WorkRefusedException;
+
+/**
+ * Takes choices through the whole chain: shelf, composer, edits, keypad, forecast, start,
+ * inspection, card. Safe for use from several threads.
+ */
+final class FiringPlanner {
+
+  /** Time allowed for keying and reading back before start is pressed. */
+  private static final Duration TO_KEY = Duration.ofMinutes(15);
+
+  private static final int ROUND_TO_MINUTES = 5;
+  private static final LocalTime USUAL_READY = LocalTime.of(10, 0);
+
+  private final Store store;
+  private final Clock clock;
+  private final Forecasts forecasts = new Forecasts();
+
+  FiringPlanner(Store store, Clock clock) {
+    this.store = store;
+    this.clock = clock;
+  }
+
+  /**
+   * @param draws size of the ensemble: 1 for a quick sketch
+   */
+  PlanResult plan(Choices typed, int draws) {
+    return new Attempt(typed, draws).run();
+  }
+
+  /** One run through the chain; gathers errors and notes on the way. */
+  private final class Attempt {
+
+    private final Choices typed;
+    private final int draws;
+    private final Map<String, String> errors = new LinkedHashMap<>();
+    private final List<String> notes = new ArrayList<>();
+    private Choices choices;
+
+    Attempt(Choices typed, int draws) {
+      this.typed = typed;
+      this.draws = draws;
+      this.choices = typed;
+    }
+
+    PlanResult run() {
+      try {
+        Optional<Firing> firing = Optional.of(firing()); // first: it fills in the choices
+        return new PlanResult(choices, errors, Optional.empty(), notes, firing);
+      } catch (Refusal refusal) {
+        return new PlanResult(
+            choices, errors, Optional.of(refusal.sentence()), notes, Optional.empty());
+      }
+    }
+
+    private Firing firing() {
+      Document workText = choose(Kind.WORK, typed.work());
+      choices = choices.withWork(workText.name());
+      Document kilnText = choose(Kind.KILN, typed.kiln());
+      choices = choices.withKiln(kilnText.name());
+      Document keypadText = choose(Kind.KEYPAD, typed.keypad());
+      choices = choices.withKeypad(keypadText.name());
+      Work work = read(workText, text -> WorkFile.read(text, workText.name()));
+      Kiln kiln = read(kilnText, text -> KilnFile.read(text, kilnText.name()));
+      Keypad keypad = read(keypadText, text -> KeypadFile.read(text, keypadText.name()));
+      int slot = slot(keypad);
+      ZoneId zone = kiln.timeZone().orElse(clock.getZone());
+      ZonedDateTime press = press(zone);
+      ZonedDateTime at = at(work, press);
+
+      Composition composition = compose(work, kiln, keypad);
+      Schedule asked = edited(composition, workText.name(), kilnText.name());
+      FittedProgram fitted = KeypadFit.fit(asked, keypad);
+      Schedule toForecast = fitted.expressible();
+      Forecast forecast =
+          forecasts.of(ForecastRequest.of(toForecast, kiln, composition.charge()).withDraws(draws));
+
+      StartPlan wanted =
+          choices.readyBy()
+              ? StartPlanner.readyBy(forecast, at, press)
+              : StartPlanner.startingAt(forecast, at, press);
+      Duration delay = Duration.between(press, wanted.start());
+      if (delay.isNegative()) {
+        delay = Duration.ZERO;
+      }
+      FittedProgram program =
+          KeypadFit.fit(asked.withStartDelay(delay.truncatedTo(ChronoUnit.MINUTES)), keypad);
+      StartPlan start =
+          StartPlanner.startingAt(forecast, press.plus(program.expressible().startDelay()), press);
+      Set<String> timeNotes = new LinkedHashSet<>(wanted.notes());
+      timeNotes.addAll(start.notes());
+      List<Finding> findings =
+          Inspector.inspect(
+              Inspection.of(program.expressible())
+                  .in(kiln)
+                  .on(keypad)
+                  .forWork(composition.demands())
+                  .with(forecast));
+      CardBuilder card =
+          program.fits()
+              ? CardBuilder.of(program, keypad, kiln, forecast)
+              : CardBuilder.of(program.expressible(), kiln, forecast);
+      return new Firing(
+          choices,
+          kiln,
+          keypad,
+          slot,
+          composition,
+          choices.edits(),
+          program,
+          forecast,
+          press,
+          start,
+          wanted.inTime(),
+          List.copyOf(timeNotes),
+          kiln.tariff().map(t -> CostEstimate.of(forecast, t, start.start())),
+          findings,
+          card.composition(composition)
+              .slot(slot)
+              .start(start.start(), List.copyOf(timeNotes))
+              .findings(findings)
+              .build(),
+          draws == 1);
+    }
+
+    private Document choose(Kind kind, String name) {
+      List<Document> shelf = store.all(kind);
+      if (shelf.isEmpty()) {
+        throw new Refusal(
+            "There is no %s on the shelf yet: bring its file below.".formatted(kind.word()));
+      }
+      if (name.isEmpty()) {
+        return shelf.get(0);
+      }
+      return shelf.stream()
+          .filter(d -> d.name().equals(name))
+          .findFirst()
+          .orElseThrow(
+              () -> {
+                errors.put(
+                    kind.word(),
+                    "There is no %s named “%s” on the shelf: choose another."
+                        .formatted(kind.word(), name));
+                return new Refusal(errors.get(kind.word()));
+              });
+    }
+
+    private <T> T read(Document document, Function<String, T> reader) {
+      try {
+        return reader.apply(document.text());
+      } catch (InputException e) {
+        errors.put(document.kind().word(), Objects.requireNonNull(e.getMessage()));
+        throw new Refusal(Objects.requireNonNull(e.getMessage()));
+      }
+    }
+
+    private int slot(Keypad keypad) {
+      if (typed.slot().isEmpty()) {
+        choices = choices.withSlot("1");
+        return 1;
+      }
+      int slot = typed.slot().matches("\\d{1,3}") ? Integer.parseInt(typed.slot()) : 0;
+      if (slot < 1 || slot > keypad.slots()) {
+        errors.put(
+            "slot",
+            "%s has program slots 1 to %d; “%s” is none of them."
+                .formatted(keypad.name(), keypad.slots(), typed.slot()));
+        return 1;
+      }
+      return slot;
+    }
+
+    private ZonedDateTime press(ZoneId zone) {
+      ZonedDateTime usual = rounded(clock.instant().atZone(zone).plus(TO_KEY));
+      ZonedDateTime press = time("press", typed.press(), usual);
+      choices = choices.withPress(errors.containsKey("press") ? typed.press() : text(press));
+      if (press.plusMinutes(30).isBefore(clock.instant().atZone(zone))) {
+        notes.add(
+            "The time to press start has passed: choose a new one, or the delay will be wrong.");
+      }
+      return press;
+    }
+
+    private ZonedDateTime at(Work work, ZonedDateTime press) {
+      ZonedDateTime usual = usualReady(work, press);
+      ZonedDateTime at = time("at", typed.at(), usual);
+      choices = choices.withAt(errors.containsKey("at") ? typed.at() : text(at));
+      return at;
+    }
+
+    private ZonedDateTime usualReady(Work work, ZonedDateTime press) {
+      Optional<ZonedDateTime> told = work.readyBy().map(t -> t.atZone(press.getZone()));
+      if (told.isPresent() && told.get().isAfter(press)) {
+        return told.get();
+      }
+      LocalTime time = told.map(ZonedDateTime::toLocalTime).orElse(USUAL_READY);
+      ZonedDateTime tomorrow = press.plusDays(1).with(time);
+      if (told.isPresent() && typed.at().isEmpty()) {
+        notes.add("The work's own ready-by has passed; tomorrow at the same time stands instead.");
+      }
+      return tomorrow;
+    }
+
+    private ZonedDateTime time(String field, String text, ZonedDateTime usual) {
+      if (text.isEmpty()) {
+        return usual;
+      }
+      try {
+        StartPlanner.LocalChoice choice =
+            StartPlanner.atLocal(LocalDateTime.parse(text), usual.getZone());
+        notes.addAll(choice.notes());
+        return choice.time();
+      } catch (DateTimeException e) {
+        errors.put(
+            field, "“%s” is no date and time; write it like %s.".formatted(text, text(usual)));
+        return usual;
+      }
+    }
+
+    private Composition compose(Work work, Kiln kiln, Keypad keypad) {
+      try {
+        return Composer.compose(work, kiln, Optional.of(keypad));
+      } catch (WorkRefusedException e) {
+        throw new Refusal(Objects.requireNonNull(e.getMessage()));
+      }
+    }
+
+    private Schedule edited(Composition composition, String work, String kiln) {
+      Schedule composed = composition.schedule();
+      String of =
+          "%s@%s/%d%s".formatted(work, kiln, composed.segments().size(), composed.unit().letter());
+      Map<String, String> edits = typed.edits();
+      if (!typed.of().isEmpty() && !typed.of().equals(of)) {
+        notes.add("The schedule is composed anew; values you had changed were put aside.");
+        edits = Map.of();
+      }
+      SegmentFields.Edited edited = SegmentFields.apply(edits, composed);
+      errors.putAll(edited.errors());
+      choices = choices.withEdits(of, edited.kept());
+      return edited.schedule();
+    }
+  }
+
+  private static ZonedDateTime rounded(ZonedDateTime time) {
+    ZonedDateTime minute = time.truncatedTo(ChronoUnit.MINUTES);
+    int past = minute.getMinute() % ROUND_TO_MINUTES;
+    return past == 0 ? minute : minute.plusMinutes(ROUND_TO_MINUTES - past);
+  }
+
+  private static String text(ZonedDateTime time) {
+    return time.toLocalDateTime().truncatedTo(ChronoUnit.MINUTES).toString();
+  }
+
+  /** There can be no firing; the sentence says why. */
+  private static final class Refusal extends RuntimeException {
+    private static final long serialVersionUID = 1L;
+    private final String sentence;
+
+    Refusal(String sentence) {
+      super(sentence);
+      this.sentence = sentence;
+    }
+
+    String sentence() {
+      return sentence;
+    }
+  }
+}

@@ -1,0 +1,280 @@
+package org.heatwright.app.web;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * What the page shows, already in words: the templates only lay it out.
+ *
+ * @param clock the bench's time when the page was made, in words
+ * @param choices what is chosen and what could be
+ * @param errors field name to one sentence that stands beside the field
+ * @param refusal why there is no plan: one sentence; empty where there is one
+ * @param plan the walk from schedule to card
+ * @param readback the blind check, when the person is at it: then the plan is not shown
+ * @param shelf what was kept
+ * @param bringing a file that a person is bringing
+ */
+public record Page(
+    String clock,
+    Choosing choices,
+    Map<String, String> errors,
+    Optional<String> refusal,
+    Optional<Plan> plan,
+    Optional<Reading> readback,
+    Shelf shelf,
+    Bringing bringing) {
+
+  public Page {
+    errors = Map.copyOf(errors);
+  }
+
+  Page with(Bringing newBringing) {
+    return new Page(clock, choices, errors, refusal, plan, readback, shelf, newBringing);
+  }
+
+  /** The sentence beside a field, empty where the field is fine. */
+  public String error(String field) {
+    return errors.getOrDefault(field, "");
+  }
+
+  /**
+   * The choices as the form shows them.
+   *
+   * @param works names on the shelf; likewise kilns, keypads
+   * @param readyBy true: {@code at} is when the work must be ready; false: when heat begins
+   * @param at local date and time as {@code yyyy-MM-ddTHH:mm}
+   * @param press when a person presses start, likewise
+   * @param zone the kiln's time zone in words
+   * @param query the whole state of the page as a query string: the deep link
+   * @param notes what was put aside or taken as usual, in sentences
+   */
+  public record Choosing(
+      List<Option> works,
+      List<Option> kilns,
+      List<Option> keypads,
+      String slot,
+      boolean readyBy,
+      String at,
+      String press,
+      String zone,
+      String editsOf,
+      String query,
+      List<String> notes) {}
+
+  /** One entry of a list to choose from. */
+  public record Option(String name, boolean chosen) {}
+
+  /** One planned firing. */
+  public record Plan(
+      Answer answer,
+      Curve curve,
+      List<Row> rows,
+      List<Remark> findings,
+      List<String> cautions,
+      Optional<Keying> keying,
+      Taking taking) {}
+
+  /**
+   * What now, when next, how sure.
+   *
+   * @param lead e.g. "Ready"
+   * @param figure e.g. "08:40 to 09:05"
+   * @param day e.g. "Thursday 3 December"
+   * @param facts the lines under it: label and sentence
+   * @param worst the worst finding's severity word and sentence, if it must not be overlooked
+   * @param sketch true while only one draw stands behind it
+   */
+  public record Answer(
+      String lead,
+      String figure,
+      String day,
+      List<Fact> facts,
+      Optional<Remark> worst,
+      boolean sketch) {}
+
+  /** A label and what it says. */
+  public record Fact(String label, String text) {}
+
+  /**
+   * The curve in thousandths of its frame; texts sit at percentages.
+   *
+   * @param band outline of the display's band, empty in a sketch
+   * @param display the display's median
+   * @param setpoint the setpoint
+   * @param work the work's inside
+   * @param summary the curve in words
+   * @param points the same data for the script: what the slider tells
+   */
+  public record Curve(
+      String band,
+      String display,
+      String setpoint,
+      List<WorkLine> work,
+      List<Tick> times,
+      List<Tick> temperatures,
+      List<Span> nights,
+      List<Limit> limits,
+      Optional<Span> ready,
+      String summary,
+      String points,
+      boolean sketch) {}
+
+  /** A place inside the work. */
+  public record WorkLine(String name, String path) {}
+
+  /**
+   * A labelled place on an axis.
+   *
+   * @param at e.g. "42.5%"
+   * @param day the date, where one begins
+   * @param spare true if a narrow screen may leave the label out
+   */
+  public record Tick(String at, String label, String day, boolean spare) {}
+
+  /** A stretch along the time axis: from, width. */
+  public record Span(String from, String width) {}
+
+  /**
+   * A temperature not to exceed.
+   *
+   * @param height how far down from the top its hatching reaches
+   * @param what the limit in a few words
+   * @param why whose limit it is, a clause that a narrow screen may leave out; may be empty
+   */
+  public record Limit(String height, String what, String why) {}
+
+  /**
+   * One segment.
+   *
+   * @param number 1-based
+   * @param purpose why it is there, e.g. "dry"
+   * @param reached when the target is reached, with band
+   * @param ends when its hold ends
+   */
+  public record Row(
+      int number,
+      String purpose,
+      Field rate,
+      Field target,
+      Field hold,
+      String reached,
+      String ends,
+      List<Why> reasons) {}
+
+  /**
+   * An editable value.
+   *
+   * @param name of the form field, e.g. "rate2"
+   * @param label for people, e.g. "Rate of segment 2"
+   * @param value as typed or composed
+   * @param composed what the rules gave
+   * @param unit e.g. "°C/h"
+   */
+  public record Field(String name, String label, String value, String composed, String unit) {
+    public boolean edited() {
+      return !value.equals(composed);
+    }
+  }
+
+  /** Why a value is what it is. */
+  public record Why(String what, String value, String rule, String range, String source) {}
+
+  /**
+   * A finding.
+   *
+   * @param severity "stop", "warn" or "note"
+   * @param where e.g. "segment 2", or empty
+   */
+  public record Remark(String severity, String where, String message, String source) {}
+
+  /**
+   * How to key it in.
+   *
+   * @param fits false if it must not be keyed: then {@code told} says why
+   * @param told every rounding and refusal
+   * @param takes how long by hand, in words
+   * @param takesSource where that is from
+   * @param check figures the display must agree with
+   */
+  public record Keying(
+      String keypad,
+      String slot,
+      String unit,
+      boolean fits,
+      List<String> told,
+      List<Step> steps,
+      String takes,
+      String takesSource,
+      List<Fact> check) {}
+
+  /** One step at the keypad. */
+  public record Step(
+      int number, String prompt, String press, String before, String after, String meaning) {}
+
+  /** What a person takes away: the moments to act, the card and the calendar. */
+  public record Taking(List<Fact> moments) {}
+
+  /**
+   * The blind check.
+   *
+   * @param keypad the keypad's name
+   * @param slot the slot it shows, as typed; likewise {@code shown}
+   * @param sign the unit sign on the display as chosen; empty where this keypad shows none
+   * @param unit what settles the unit of a keypad that can be switched
+   * @param verdict the answer, once there is one
+   */
+  public record Reading(
+      String keypad,
+      Ask slot,
+      Optional<String> sign,
+      List<Ask> shown,
+      Optional<ColdKiln> unit,
+      Optional<Verdict> verdict) {}
+
+  /**
+   * The answer of the blind check.
+   *
+   * @param right true if everything that the review shows is as planned
+   * @param head in a few words
+   * @param correction the one thing to do next
+   * @param more what else was found, and what this check cannot show
+   * @param figures check figures: planned beside shown
+   */
+  public record Verdict(
+      boolean right, String head, String correction, List<String> more, List<Fact> figures) {}
+
+  /** A cold kiln's reading beside a thermometer's, as typed. */
+  public record ColdKiln(
+      boolean overnight, String display, String thermometer, String thermometerUnit) {}
+
+  /**
+   * One question of the blind check.
+   *
+   * @param name of the form field
+   * @param label what the display marks it with, or where it stands
+   * @param value as typed
+   * @param mark "right", "wrong" or empty before the answer
+   * @param remark what is wrong with it, in words; empty where nothing is
+   */
+  public record Ask(String name, String label, String value, String mark, String remark) {}
+
+  /** What was kept: cards and schedules. */
+  public record Shelf(List<Kept> cards, List<Kept> schedules) {}
+
+  /** Something that was kept, with the address it can be fetched from. */
+  public record Kept(String name, String when, String address) {}
+
+  /**
+   * A file that a person brings.
+   *
+   * @param kind "work", "kiln" or "keypad"
+   * @param error why it is not on the shelf, one sentence; empty where nothing is wrong
+   */
+  public record Bringing(String kind, String name, String text, String error) {
+    static Bringing nothing() {
+      return new Bringing("kiln", "", "", "");
+    }
+  }
+}

@@ -1,0 +1,391 @@
+package org.heatwright.app.web;
+
+import java.time.Clock;
+import java.time.Duration;
+import java.time.ZoneId;
+import java.time.ZonedDateTime;
+import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.heatwright.app.report.Card;
+import org.heatwright.app.report.WhenWords;
+import org.heatwright.app.store.Document;
+import org.heatwright.app.store.Kind;
+import org.heatwright.app.store.Store;
+import org.heatwright.forecast.Band;
+import org.heatwright.forecast.CostEstimate;
+import org.heatwright.forecast.SegmentForecast;
+import org.heatwright.inspect.Finding;
+import org.heatwright.inspect.Severity;
+import org.heatwright.keypad.CheckFigures;
+import org.heatwright.keypad.FitNote;
+import org.heatwright.keypad.KeyingPlanner;
+import org.heatwright.keypad.KeyingSheet;
+import org.heatwright.keypad.KeyingStep;
+import org.heatwright.schedule.AtEnd;
+import org.heatwright.schedule.HourMinute;
+import org.heatwright.schedule.Segment;
+import org.heatwright.units.TemperatureUnit;
+import org.heatwright.work.Caution;
+import org.heatwright.work.Reason;
+
+/** Puts a planned firing into the words of the page. */
+final class PageWords {
+
+  private static final DateTimeFormatter DAY =
+      DateTimeFormatter.ofPattern("EEEE d MMMM", Locale.UK);
+  private static final DateTimeFormatter CLOCK =
+      DateTimeFormatter.ofPattern("EEE d MMM, HH:mm", Locale.UK);
+  private static final DateTimeFormatter KEPT =
+      DateTimeFormatter.ofPattern("EEE d MMM yyyy, HH:mm", Locale.UK);
+  private static final int SHELF_SHOWS = 8;
+
+  private final Store store;
+  private final Clock clock;
+
+  PageWords(Store store, Clock clock) {
+    this.store = store;
+    this.clock = clock;
+  }
+
+  Page page(PlanResult result, Optional<Page.Reading> reading) {
+    ZoneId zone = result.firing().map(f -> f.press().getZone()).orElse(clock.getZone());
+    return new Page(
+        CLOCK.format(clock.instant().atZone(zone)),
+        choosing(result, zone),
+        result.errors(),
+        result.refusal(),
+        result.firing().map(this::plan),
+        reading,
+        shelf(zone),
+        Page.Bringing.nothing());
+  }
+
+  private Page.Choosing choosing(PlanResult result, ZoneId zone) {
+    Choices choices = result.choices();
+    return new Page.Choosing(
+        options(Kind.WORK, choices.work()),
+        options(Kind.KILN, choices.kiln()),
+        options(Kind.KEYPAD, choices.keypad()),
+        choices.slot(),
+        choices.readyBy(),
+        choices.at(),
+        choices.press(),
+        zone.getId(),
+        choices.of(),
+        choices.query(),
+        result.notes());
+  }
+
+  private List<Page.Option> options(Kind kind, String chosen) {
+    return store.all(kind).stream()
+        .map(Document::name)
+        .map(name -> new Page.Option(name, name.equals(chosen)))
+        .toList();
+  }
+
+  private Page.Plan plan(Firing firing) {
+    WhenWords when = new WhenWords(Optional.of(firing.start().start()));
+    List<Page.Remark> findings = firing.findings().stream().map(PageWords::remark).toList();
+    return new Page.Plan(
+        answer(firing, when, findings),
+        new CurveDrawing(firing.card().chart(), when)
+            .curve(firing.card().timing().ready(), firing.sketch(), summary(firing, when)),
+        rows(firing, when),
+        findings,
+        firing.composition().cautions().stream().map(Caution::message).toList(),
+        Optional.of(keying(firing)),
+        new Page.Taking(moments(firing, when)));
+  }
+
+  // ---- answer
+
+  private static Page.Answer answer(Firing firing, WhenWords when, List<Page.Remark> findings) {
+    Optional<Card.Ready> ready = firing.card().timing().ready();
+    Band from = ready.map(Card.Ready::fromSeconds).orElse(firing.forecast().endSeconds());
+    String figure = firing.sketch() ? "about " + when.clock(from.median()) : window(when, from);
+    List<Page.Fact> facts = new ArrayList<>();
+    facts.add(new Page.Fact("What now", whatNow(firing, when)));
+    facts.add(new Page.Fact("How sure", howSure(firing)));
+    facts.add(new Page.Fact("Power", power(firing)));
+    firing.timeNotes().forEach(note -> facts.add(new Page.Fact("Mind", note)));
+    return new Page.Answer(
+        lead(firing, ready),
+        figure,
+        when.at(from.median()).map(DAY::format).orElse(""),
+        facts,
+        findings.stream().filter(f -> !f.severity().equals(word(Severity.NOTE))).findFirst(),
+        firing.sketch());
+  }
+
+  private static String lead(Firing firing, Optional<Card.Ready> ready) {
+    if (ready.isEmpty()) {
+      return "Not sure to be ready; the program ends";
+    }
+    return firing.inTime() || !firing.choices().readyBy()
+        ? ready.get().what()
+        : ready.get().what() + ", later than you asked";
+  }
+
+  private static String window(WhenWords when, Band band) {
+    String low = when.clock(band.low());
+    String high = when.clock(band.high());
+    return low.equals(high) ? low : low + " to " + high;
+  }
+
+  private static String whatNow(Firing firing, WhenWords when) {
+    if (!firing.program().fits()) {
+      return "Do not key this: it does not fit %s. See below what to change."
+          .formatted(firing.keypad().name());
+    }
+    Duration delay = firing.program().expressible().startDelay();
+    String press = new WhenWords(Optional.of(firing.press())).full(0);
+    return delay.isZero()
+        ? "Key it in and read it back. Press start %s: heat begins at once.".formatted(press)
+        : "Key it in with a delay of %s and read it back. Press start %s: heat begins %s."
+            .formatted(HourMinute.words(delay), press, when.full(0));
+  }
+
+  private static String howSure(Firing firing) {
+    return firing.sketch()
+        ? "A first sketch from one draw; the band is being worked out."
+        : "Nine firings in ten should land in this window. The kiln is known from its nameplate"
+            + " alone, so the window is wide.";
+  }
+
+  private static String power(Firing firing) {
+    Band energy = firing.forecast().energyKilowattHours();
+    String kilowattHours =
+        firing.sketch()
+            ? "about %s kWh".formatted(tenths(energy.median()))
+            : "%s to %s kWh".formatted(tenths(energy.low()), tenths(energy.high()));
+    return firing
+        .cost()
+        .map(c -> kilowattHours + ", " + cost(c, firing.sketch()))
+        .orElse(kilowattHours);
+  }
+
+  private static String cost(CostEstimate cost, boolean sketch) {
+    return sketch
+        ? "about %.2f %s".formatted(cost.cost().median(), cost.currency())
+        : "%.2f to %.2f %s".formatted(cost.cost().low(), cost.cost().high(), cost.currency());
+  }
+
+  private static String tenths(double value) {
+    return String.format(Locale.ROOT, "%.1f", value);
+  }
+
+  private static String summary(Firing firing, WhenWords when) {
+    List<SegmentForecast> segments = firing.forecast().segments();
+    StringBuilder words = new StringBuilder("The curve of the display over time.");
+    for (SegmentForecast segment : segments) {
+      Segment asked = firing.program().expressible().segments().get(segment.index() - 1);
+      words.append(
+          " %s %s at %s."
+              .formatted(
+                  SegmentFields.target(asked, firing.program().unit()),
+                  firing.program().unit().symbol(),
+                  when.full(segment.reachedSeconds().median())));
+    }
+    return words.toString();
+  }
+
+  // ---- schedule
+
+  private static List<Page.Row> rows(Firing firing, WhenWords when) {
+    List<Page.Row> rows = new ArrayList<>();
+    TemperatureUnit unit = firing.composition().schedule().unit();
+    List<Segment> composed = firing.composition().schedule().segments();
+    for (int i = 0; i < composed.size(); i++) {
+      int number = i + 1;
+      SegmentForecast expected = firing.forecast().segments().get(i);
+      List<Reason> reasons =
+          firing.composition().reasons().stream().filter(r -> r.segment() == number).toList();
+      rows.add(
+          new Page.Row(
+              number,
+              capital(reasons.stream().map(Reason::purpose).findFirst().orElse("")),
+              field(
+                  firing,
+                  "rate",
+                  "Rate",
+                  number,
+                  SegmentFields.rate(composed.get(i), unit),
+                  unit.symbol() + "/h"),
+              field(
+                  firing,
+                  "target",
+                  "Target",
+                  number,
+                  SegmentFields.target(composed.get(i), unit),
+                  unit.symbol()),
+              field(firing, "hold", "Hold", number, SegmentFields.hold(composed.get(i)), "h:mm"),
+              firing.sketch()
+                  ? "about " + when.full(expected.reachedSeconds().median())
+                  : days(when, expected.reachedSeconds()) + reach(expected),
+              firing.sketch()
+                  ? "about " + when.full(expected.endSeconds().median())
+                  : days(when, expected.endSeconds()),
+              reasons.stream().map(PageWords::why).toList()));
+    }
+    return rows;
+  }
+
+  private static String reach(SegmentForecast expected) {
+    return expected.reachedShare() < 1
+        ? " (in %d of 100 firings it does not get there)"
+            .formatted(Math.round(100 * (1 - expected.reachedShare())))
+        : "";
+  }
+
+  private static Page.Field field(
+      Firing firing, String what, String label, int number, String composed, String unit) {
+    String name = what + number;
+    return new Page.Field(
+        name,
+        "%s of segment %d, %s".formatted(label, number, unit),
+        firing.kept().getOrDefault(name, composed),
+        composed,
+        unit);
+  }
+
+  /** "Thu 3 Dec 08:10 to 08:50". */
+  private static String days(WhenWords when, Band band) {
+    String low = when.full(band.low());
+    String high = when.full(band.high());
+    if (low.equals(high)) {
+      return low;
+    }
+    return when.day(band.low()).equals(when.day(band.high()))
+        ? low + " to " + when.clock(band.high())
+        : low + " to " + high;
+  }
+
+  private static Page.Why why(Reason reason) {
+    return new Page.Why(
+        capital(reason.part().name().toLowerCase(Locale.ROOT)),
+        reason.value(),
+        reason.rule(),
+        reason.range(),
+        reason.origin().words());
+  }
+
+  // ---- findings, keying, taking
+
+  private static Page.Remark remark(Finding finding) {
+    return new Page.Remark(
+        word(finding.severity()),
+        finding.segment().isPresent() ? "segment " + finding.segment().getAsInt() : "",
+        finding.message(),
+        finding.origin().words());
+  }
+
+  private static String word(Severity severity) {
+    return severity.name().toLowerCase(Locale.ROOT);
+  }
+
+  private static Page.Keying keying(Firing firing) {
+    boolean fits = firing.program().fits();
+    Optional<KeyingSheet> sheet =
+        fits
+            ? Optional.of(
+                KeyingPlanner.plan(
+                    firing.program(), firing.keypad(), firing.slot(), Optional.empty()))
+            : Optional.empty();
+    return new Page.Keying(
+        firing.keypad().name(),
+        Integer.toString(firing.slot()),
+        firing.program().unit().symbol(),
+        fits,
+        firing.program().notes().stream().map(FitNote::message).toList(),
+        sheet.map(s -> s.steps().stream().map(PageWords::step).toList()).orElse(List.of()),
+        sheet
+            .map(s -> "About %s by hand.".formatted(HourMinute.words(atLeastAMinute(s.byHand()))))
+            .orElse(""),
+        sheet.map(KeyingSheet::timesOrigin).orElse(""),
+        fits ? check(firing.program().checkFigures(), firing.program().unit()) : List.of());
+  }
+
+  private static Duration atLeastAMinute(Duration byHand) {
+    return byHand.compareTo(Duration.ofMinutes(1)) < 0 ? Duration.ofMinutes(1) : byHand;
+  }
+
+  private static Page.Step step(KeyingStep step) {
+    return new Page.Step(
+        step.number(),
+        step.prompt(),
+        step.press(),
+        step.showsBefore(),
+        step.press().contains("shows " + step.showsAfter() + ",") ? "" : step.showsAfter(),
+        step.meaning());
+  }
+
+  private static List<Page.Fact> check(CheckFigures figures, TemperatureUnit unit) {
+    return List.of(
+        new Page.Fact("Segments", Integer.toString(figures.segments())),
+        new Page.Fact(
+            "Sum of targets", SegmentFields.number(figures.sumOfTargets()) + " " + unit.symbol()),
+        new Page.Fact(
+            "All holds",
+            "%d min = %s"
+                .formatted(
+                    figures.totalMinutes(),
+                    HourMinute.words(Duration.ofMinutes(figures.totalMinutes())))),
+        new Page.Fact("First unused segment", figures.firstUnused()));
+  }
+
+  private static List<Page.Fact> moments(Firing firing, WhenWords when) {
+    List<Page.Fact> moments = new ArrayList<>();
+    for (Card.Act act : firing.card().moments()) {
+      String at =
+          act.actNow()
+              ? days(when, act.seconds())
+              : when.full(act.seconds().low()); // until then: the earliest it may be too late
+      moments.add(new Page.Fact(at, capital(act.what()) + "."));
+    }
+    firing
+        .card()
+        .timing()
+        .ready()
+        .flatMap(Card.Ready::untilSeconds)
+        .ifPresent(
+            until ->
+                moments.add(
+                    new Page.Fact(
+                        when.full(until), "The elements go off; the work cools from here.")));
+    if (firing.program().expressible().atEnd() == AtEnd.KEEP) {
+      moments.add(
+          new Page.Fact(
+              "Until you stop it", "The kiln keeps its last target: somebody must come."));
+    }
+    return moments;
+  }
+
+  // ---- shelf
+
+  private Page.Shelf shelf(ZoneId zone) {
+    List<Page.Kept> cards =
+        store.newestCards(SHELF_SHOWS).stream()
+            .map(c -> new Page.Kept(c.name(), kept(c.made().atZone(zone)), "/cards/" + c.id()))
+            .toList();
+    List<Page.Kept> schedules =
+        store.all(Kind.SCHEDULE).stream()
+            .map(
+                d ->
+                    new Page.Kept(d.name(), kept(d.changed().atZone(zone)), "/schedules/" + d.id()))
+            .toList();
+    return new Page.Shelf(cards, schedules);
+  }
+
+  private static String kept(ZonedDateTime when) {
+    return KEPT.format(when);
+  }
+
+  private static String capital(String text) {
+    return text.isEmpty()
+        ? text
+        : text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
+  }
+}

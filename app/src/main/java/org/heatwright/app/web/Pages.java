@@ -1,0 +1,37 @@
+package org.heatwright.app.web;
+
+import gg.jte.ContentType;
+import gg.jte.TemplateEngine;
+import gg.jte.output.StringOutput;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/** Lays out a page, whole or in the parts that the script swaps in. */
+final class Pages {
+
+  /** Parts of the page that follow from the choices; each is a template and an element's id. */
+  private static final List<String> PARTS =
+      List.of("answer", "curve", "schedule", "findings", "keying", "taking");
+
+  private final TemplateEngine engine =
+      TemplateEngine.createPrecompiled(
+          null, ContentType.Html, null, "org.heatwright.app.web.pages");
+
+  String whole(Page page) {
+    return part("page", page);
+  }
+
+  /** Element id to its inside. */
+  Map<String, String> parts(Page page) {
+    Map<String, String> parts = new LinkedHashMap<>();
+    PARTS.forEach(name -> parts.put(name, part(name, page)));
+    return parts;
+  }
+
+  private String part(String name, Page page) {
+    StringOutput output = new StringOutput();
+    engine.render(name + ".jte", Map.of("page", page), output);
+    return output.toString();
+  }
+}

@@ -1,0 +1,256 @@
+package org.heatwright.app.web;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.BadRequestResponse;
+import io.javalin.http.Context;
+import io.javalin.http.ForbiddenResponse;
+import io.javalin.http.NotFoundResponse;
+import java.nio.charset.StandardCharsets;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.Set;
+import org.heatwright.app.files.ScheduleFile;
+import org.heatwright.app.json.ForecastJson;
+import org.heatwright.app.json.Json;
+import org.heatwright.app.report.CalendarFile;
+import org.heatwright.app.report.CardPdf;
+import org.heatwright.app.report.PageSize;
+import org.heatwright.app.store.CardEntry;
+import org.heatwright.app.store.Kind;
+import org.heatwright.app.store.StoreException;
+import org.heatwright.forecast.ForecastRequest;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/** What the bench answers to. */
+final class Routes {
+
+  private static final Logger LOG = LoggerFactory.getLogger(Routes.class);
+  private static final Set<String> HOSTS = Set.of("127.0.0.1", "localhost", "[::1]");
+  private static final String POLICY =
+      "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:;"
+          + " connect-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'";
+  private static final ObjectMapper READER = new ObjectMapper();
+  private static final int LONGEST_FILE = 200_000;
+
+  private final BenchSettings settings;
+  private final FiringPlanner planner;
+  private final PageWords words;
+  private final Pages pages = new Pages();
+
+  Routes(BenchSettings settings) {
+    this.settings = settings;
+    this.planner = new FiringPlanner(settings.store(), settings.clock());
+    this.words = new PageWords(settings.store(), settings.clock());
+  }
+
+  void addTo(RoutesConfig routes) {
+    routes.before(Routes::guard);
+    routes.get("/health", this::health);
+    routes.get("/", this::page);
+    routes.post("/plan", this::plan);
+    routes.get("/readback", ctx -> readback(ctx, false));
+    routes.post("/readback", ctx -> readback(ctx, true));
+    routes.post("/card", this::card);
+    routes.get("/cards/{id}", this::keptCard);
+    routes.get("/calendar.ics", this::calendar);
+    routes.post("/keep", this::keep);
+    routes.post("/shelf", this::shelve);
+    routes.get("/schedules/{id}", this::keptSchedule);
+    routes.exception(
+        StoreException.class, (e, ctx) -> tell(ctx, 503, Objects.requireNonNull(e.getMessage())));
+    routes.exception(
+        Exception.class,
+        (e, ctx) -> {
+          LOG.error("The bench could not answer {} {}", ctx.method(), ctx.path(), e);
+          tell(ctx, 500, "The bench could not work that out; the terminal it runs in says more.");
+        });
+  }
+
+  /**
+   * Only pages of our own may ask: a foreign page's requests carry its origin, and a foreign name
+   * that was made to point here carries that name.
+   */
+  private static void guard(Context ctx) {
+    ctx.header("Content-Security-Policy", POLICY);
+    ctx.header("X-Content-Type-Options", "nosniff");
+    ctx.header("Referrer-Policy", "same-origin");
+    ctx.header("Cache-Control", "no-store");
+    String host = Optional.ofNullable(ctx.header("Host")).orElse("");
+    String name = host.replaceFirst(":\\d+$", "");
+    String origin = Optional.ofNullable(ctx.header("Origin")).orElse("http://" + host);
+    if (!HOSTS.contains(name) || !origin.equals("http://" + host)) {
+      throw new ForbiddenResponse("The bench answers its own pages only.");
+    }
+  }
+
+  private void health(Context ctx) {
+    boolean well = settings.store().answers();
+    ctx.status(well ? 200 : 503)
+        .contentType("application/json")
+        .result("{\"store\":%s}".formatted(well));
+  }
+
+  private void page(Context ctx) {
+    Choices choices = ctx.queryParamMap().isEmpty() ? Choices.of(settings.opening()) : choices(ctx);
+    PlanResult result = planner.plan(choices, ForecastRequest.USUAL_DRAWS);
+    ctx.html(pages.whole(words.page(result, Optional.empty())));
+  }
+
+  /** The script asks: the parts of the page that follow from the choices, or what is wrong. */
+  private void plan(Context ctx) {
+    Map<String, String> fields = new LinkedHashMap<>();
+    boolean quick;
+    try {
+      JsonNode asked = READER.readTree(ctx.body());
+      asked.path("fields").properties().forEach(e -> fields.put(e.getKey(), e.getValue().asText()));
+      quick = asked.path("draws").asInt() == 1;
+    } catch (JsonProcessingException e) {
+      throw new BadRequestResponse("The body must be JSON with fields and draws.");
+    }
+    int draws = quick ? 1 : ForecastRequest.USUAL_DRAWS;
+    PlanResult result = planner.plan(Choices.of(fields), draws);
+    PlanAnswer answer =
+        new PlanAnswer(
+            result.errors(),
+            result.refusal(),
+            result.choices().query(),
+            result.choices().of(),
+            result.notes(),
+            draws,
+            result
+                .firing()
+                .map(
+                    f ->
+                        ForecastJson.of(
+                            f.forecast(), f.cost(), Optional.of(f.start()), f.findings())),
+            result.errors().isEmpty()
+                ? pages.parts(words.page(result, Optional.empty()))
+                : Map.of());
+    ctx.contentType("application/json; charset=utf-8").result(Json.text(answer));
+  }
+
+  private void readback(Context ctx, boolean answered) {
+    PlanResult result = planner.plan(choices(ctx), ForecastRequest.USUAL_DRAWS);
+    Optional<Firing> firing = result.firing().filter(f -> f.program().fits());
+    if (firing.isEmpty()) {
+      ctx.redirect("/?" + result.choices().query());
+      return;
+    }
+    Page.Reading reading =
+        answered ? ReadbackDesk.answer(firing.get(), form(ctx)) : ReadbackDesk.ask(firing.get());
+    ctx.html(pages.whole(words.page(result, Optional.of(reading))));
+  }
+
+  private void card(Context ctx) {
+    Firing firing = firing(ctx);
+    PageSize size = "letter".equals(ctx.formParam("paper")) ? PageSize.LETTER : PageSize.A4;
+    byte[] pdf = CardPdf.render(firing.card(), size);
+    CardEntry entry =
+        settings.store().keepCard(firing.card().header().job(), firing.choices().query(), pdf);
+    sendPdf(ctx, entry.name(), pdf);
+  }
+
+  private void keptCard(Context ctx) {
+    byte[] pdf =
+        settings
+            .store()
+            .cardPdf(ctx.pathParam("id"))
+            .orElseThrow(() -> new NotFoundResponse("There is no such card on the shelf."));
+    sendPdf(ctx, "card", pdf);
+  }
+
+  private void calendar(Context ctx) {
+    Firing firing = firing(ctx);
+    String root = Integer.toHexString(firing.choices().query().hashCode()) + "@heatwright";
+    ctx.contentType("text/calendar; charset=utf-8")
+        .header("Content-Disposition", attachment(firing.card().header().job(), "ics"))
+        .result(
+            CalendarFile.write(
+                CalendarFile.events(firing.card(), root), settings.clock().instant()));
+  }
+
+  private void keep(Context ctx) {
+    Firing firing = firing(ctx);
+    var schedule = firing.program().expressible();
+    settings.store().keep(Kind.SCHEDULE, schedule.name(), ScheduleFile.write(schedule));
+    ctx.redirect("/?" + firing.choices().query() + "#shelf");
+  }
+
+  private void keptSchedule(Context ctx) {
+    String id = ctx.pathParam("id");
+    var document =
+        settings.store().all(Kind.SCHEDULE).stream()
+            .filter(d -> d.id().equals(id))
+            .findFirst()
+            .orElseThrow(() -> new NotFoundResponse("There is no such schedule on the shelf."));
+    ctx.contentType("text/plain; charset=utf-8").result(document.text());
+  }
+
+  /** A person brings a file of their own. */
+  private void shelve(Context ctx) {
+    Map<String, String> form = form(ctx);
+    String text = form.getOrDefault("text", "");
+    String name = form.getOrDefault("name", "").strip();
+    Choices choices = choices(ctx);
+    Page.Bringing bringing;
+    if (text.length() > LONGEST_FILE) {
+      bringing =
+          new Page.Bringing(form.getOrDefault("kind", ""), name, "", "That file is too long.");
+    } else {
+      bringing = Shelving.bring(settings.store(), form.getOrDefault("kind", ""), name, text);
+    }
+    if (bringing.error().isEmpty()) {
+      ctx.redirect("/?" + choices.query() + "#shelf");
+      return;
+    }
+    PlanResult result = planner.plan(choices, ForecastRequest.USUAL_DRAWS);
+    ctx.status(422).html(pages.whole(words.page(result, Optional.empty()).with(bringing)));
+  }
+
+  private Firing firing(Context ctx) {
+    PlanResult result = planner.plan(choices(ctx), ForecastRequest.USUAL_DRAWS);
+    if (!result.errors().isEmpty()) {
+      throw new BadRequestResponse(result.errors().values().iterator().next());
+    }
+    return result
+        .firing()
+        .orElseThrow(
+            () -> new BadRequestResponse(result.refusal().orElse("There is no plan to take.")));
+  }
+
+  private static Choices choices(Context ctx) {
+    Map<String, String> fields = new LinkedHashMap<>();
+    ctx.queryParamMap().forEach((name, values) -> fields.put(name, values.get(0)));
+    return Choices.of(fields);
+  }
+
+  private static Map<String, String> form(Context ctx) {
+    Map<String, String> fields = new LinkedHashMap<>();
+    ctx.formParamMap().forEach((name, values) -> fields.put(name, values.get(0)));
+    return fields;
+  }
+
+  private static void sendPdf(Context ctx, String name, byte[] pdf) {
+    ctx.contentType("application/pdf")
+        .header("Content-Disposition", attachment(name, "pdf"))
+        .result(pdf);
+  }
+
+  /** A file name of plain letters, so that no header and no file system minds it. */
+  private static String attachment(String name, String ending) {
+    String plain = name.replaceAll("[^A-Za-z0-9]+", "-").replaceAll("^-|-$", "");
+    return "attachment; filename=\"%s.%s\"".formatted(plain.isEmpty() ? "firing" : plain, ending);
+  }
+
+  private static void tell(Context ctx, int status, String sentence) {
+    ctx.status(status)
+        .contentType("text/plain; charset=utf-8")
+        .result(sentence.getBytes(StandardCharsets.UTF_8));
+  }
+}

@@ -1,0 +1,58 @@
+package org.heatwright.app.web;
+
+import java.util.Locale;
+import java.util.Objects;
+import java.util.Optional;
+import org.heatwright.app.files.InputException;
+import org.heatwright.app.files.KeypadFile;
+import org.heatwright.app.files.KilnFile;
+import org.heatwright.app.files.WorkFile;
+import org.heatwright.app.store.Kind;
+import org.heatwright.app.store.Store;
+
+/** Puts a file that a person brings on the shelf, if it can be read. */
+final class Shelving {
+
+  private Shelving() {}
+
+  /**
+   * @param kind "work", "kiln" or "keypad"
+   * @param name its name on the shelf; empty: the name inside the file, where it has one
+   * @return what was brought; its error is empty if it is on the shelf now
+   */
+  static Page.Bringing bring(Store store, String kind, String name, String text) {
+    try {
+      Optional<Kind> wanted = kind(kind);
+      if (wanted.isEmpty()) {
+        return new Page.Bringing(kind, name, text, "Say whether it is a work, a kiln or a keypad.");
+      }
+      String inside =
+          switch (wanted.get()) {
+            case KILN -> KilnFile.read(text, "this file").name();
+            case KEYPAD -> KeypadFile.read(text, "this file").name();
+            default -> {
+              WorkFile.read(text, "this file");
+              yield "";
+            }
+          };
+      String shelfName = name.isEmpty() ? inside : name;
+      if (shelfName.isEmpty() || shelfName.length() > 200) {
+        return new Page.Bringing(
+            kind, name, text, "Give it a name to find it by, at most 200 characters.");
+      }
+      store.keep(wanted.get(), shelfName, text);
+      return new Page.Bringing(kind, name, text, "");
+    } catch (InputException e) {
+      return new Page.Bringing(kind, name, text, Objects.requireNonNull(e.getMessage()));
+    }
+  }
+
+  private static Optional<Kind> kind(String word) {
+    return switch (word.toLowerCase(Locale.ROOT)) {
+      case "work" -> Optional.of(Kind.WORK);
+      case "kiln" -> Optional.of(Kind.KILN);
+      case "keypad" -> Optional.of(Kind.KEYPAD);
+      default -> Optional.empty();
+    };
+  }
+}

@@ -1,0 +1,222 @@
+// The bench's only script: when a value changes it asks the server for the plan again, first a quick
+// sketch, then the band, and swaps in what comes back. Everything works without it, one click slower.
+
+const form = document.getElementById("choices");
+const PAUSE_MILLIS = 300;
+let asked = 0;
+let running = new AbortController();
+let timer = 0;
+
+document.documentElement.classList.add("scripted");
+document.getElementById("verdict")?.focus();
+if (form) {
+  document.addEventListener("input", edited);
+  document.addEventListener("change", edited); // some browsers tell of a list's choice only so
+  document.addEventListener("click", takeBack);
+  document.addEventListener("pointermove", follow);
+  form.addEventListener("submit", (event) => {
+    event.preventDefault();
+    plan(0);
+  });
+  window.addEventListener("popstate", () => location.reload());
+  prepareLook();
+}
+
+function edited(event) {
+  if (event.target.id === "look") {
+    look(event.target);
+  } else if (event.target.form === form && !halfTyped(event.target)) {
+    plan(PAUSE_MILLIS);
+  }
+}
+
+/** A date of which some part is still missing has no value yet. */
+function halfTyped(field) {
+  return field.type === "datetime-local" && field.value === "";
+}
+
+function plan(pause) {
+  clearTimeout(timer);
+  working("Working out a first sketch");
+  timer = setTimeout(ask, pause);
+}
+
+async function ask() {
+  const mine = ++asked;
+  running.abort();
+  running = new AbortController();
+  const fields = chosen();
+  try {
+    if (!(await draw(fields, 1, mine))) {
+      return;
+    }
+    working("Working out the band");
+    await draw(fields, 0, mine);
+  } catch (failure) {
+    if (mine === asked) {
+      working("");
+      say("The bench does not answer. What you typed is still here; check that Heatwright is running.");
+    }
+  } finally {
+    if (mine === asked) {
+      working("");
+    }
+  }
+}
+
+/** The fields that say something: an untouched value of the schedule is the rules' own. */
+function chosen() {
+  const fields = Object.fromEntries(new FormData(form));
+  for (const field of form.elements) {
+    if (field.dataset.composed !== undefined && field.dataset.composed === field.value) {
+      delete fields[field.name];
+    }
+  }
+  return fields;
+}
+
+/** Asks for one drawing; true if the next one is wanted. */
+async function draw(fields, draws, mine) {
+  const response = await fetch("/plan", {
+    method: "POST",
+    headers: { "Content-Type": "application/json" },
+    body: JSON.stringify({ fields, draws }),
+    signal: running.signal,
+  }).catch((failure) => {
+    if (failure.name === "AbortError") {
+      return null;
+    }
+    throw failure;
+  });
+  if (!response || mine !== asked) {
+    return false;
+  }
+  const answer = response.ok ? await response.json() : { message: await response.text() };
+  if (mine !== asked) {
+    return false;
+  }
+  if (!response.ok) {
+    say(answer.message ?? "The bench could not work that out.");
+    return false;
+  }
+  tellErrors(answer.errors);
+  document.getElementById("of").value = answer.of;
+  document.querySelector("label[for=at]").textContent = fields.by === "start" ? "Heat begins" : "Ready by";
+  note(answer.notes);
+  const stuck = Object.keys(answer.errors).length > 0;
+  document.body.classList.toggle("stale", stuck);
+  if (stuck) {
+    return false;
+  }
+  swap(answer.parts);
+  history.replaceState(null, "", "?" + answer.query);
+  return true;
+}
+
+function swap(parts) {
+  const open = [...document.querySelectorAll("details[open]")].map((d) => d.id);
+  const focused = document.activeElement;
+  const { id, selectionStart, selectionEnd } = focused ?? {};
+  const place = document.getElementById("look")?.value;
+  for (const [name, html] of Object.entries(parts)) {
+    const section = document.getElementById(name);
+    if (section) {
+      section.innerHTML = html;
+    }
+  }
+  open.forEach((d) => document.getElementById(d)?.setAttribute("open", ""));
+  const again = id ? document.getElementById(id) : null;
+  if (again && again !== document.activeElement) {
+    again.focus({ preventScroll: true });
+    if (again.type === "text" && selectionStart !== null) {
+      again.setSelectionRange(selectionStart, selectionEnd);
+    }
+  }
+  prepareLook(place);
+}
+
+function tellErrors(errors) {
+  for (const line of document.querySelectorAll("p.error")) {
+    const name = line.id.replace(/-error$/, "");
+    line.textContent = errors[name] ?? "";
+    const field = document.getElementById(name);
+    if (field) {
+      errors[name] ? field.setAttribute("aria-invalid", "true") : field.removeAttribute("aria-invalid");
+    }
+  }
+}
+
+function working(words) {
+  const progress = document.getElementById("progress");
+  progress.textContent = words;
+  progress.classList.toggle("working", words !== "");
+}
+
+function note(sentences, kind = "aside") {
+  const lines = sentences.map((sentence) => {
+    const line = document.createElement("p");
+    line.className = kind;
+    line.textContent = sentence;
+    return line;
+  });
+  document.getElementById("notes").replaceChildren(...lines);
+}
+
+function say(sentence) {
+  note([sentence], "error");
+}
+
+function takeBack(event) {
+  const name = event.target.dataset?.back;
+  if (name) {
+    const field = document.getElementById(name);
+    field.value = field.dataset.composed;
+    field.focus();
+    plan(0);
+  }
+}
+
+// Looking along the curve: a slider for keys and fingers, the pointer over the drawing for a mouse.
+
+function points() {
+  const data = document.getElementById("points");
+  return data ? JSON.parse(data.textContent).looks : [];
+}
+
+function prepareLook(place) {
+  const slider = document.getElementById("look");
+  if (!slider) {
+    return;
+  }
+  slider.closest(".look").hidden = false;
+  const last = points().length - 1;
+  slider.max = String(last);
+  slider.value = place ?? String(Math.round(last / 2));
+  look(slider);
+}
+
+function look(slider) {
+  const point = points()[Number(slider.value)];
+  if (!point) {
+    return;
+  }
+  const drawing = document.getElementById("drawing");
+  drawing.classList.add("looking");
+  const cursor = document.getElementById("cursor");
+  cursor.setAttribute("x1", point.at);
+  cursor.setAttribute("x2", point.at);
+  document.getElementById("seen").textContent = point.says;
+  slider.setAttribute("aria-valuetext", point.says);
+}
+
+function follow(event) {
+  const drawing = event.target.closest?.("#drawing");
+  if (!drawing) {
+    return;
+  }
+  const box = drawing.getBoundingClientRect();
+  const slider = document.getElementById("look");
+  const share = Math.min(1, Math.max(0, (event.clientX - box.left) / box.width));
+  slider.value = String(Math.round(share * Number(slider.max)));
+  look(slider);
+}
