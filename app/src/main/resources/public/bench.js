@@ -6,10 +6,12 @@ const PAUSE_MILLIS = 300;
 let asked = 0;
 let running = new AbortController();
 let timer = 0;
+let lastAsked = "";
 
 document.documentElement.classList.add("scripted");
 document.getElementById("verdict")?.focus();
 if (form) {
+  lastAsked = JSON.stringify(chosen());
   document.addEventListener("input", edited);
   document.addEventListener("change", edited); // some browsers tell of a list's choice only so
   document.addEventListener("click", takeBack);
@@ -26,7 +28,9 @@ function edited(event) {
   if (event.target.id === "look") {
     look(event.target);
   } else if (event.target.form === form && !halfTyped(event.target)) {
-    plan(PAUSE_MILLIS);
+    if (JSON.stringify(chosen()) !== lastAsked) {
+      plan(PAUSE_MILLIS);
+    }
   }
 }
 
@@ -46,6 +50,7 @@ async function ask() {
   running.abort();
   running = new AbortController();
   const fields = chosen();
+  lastAsked = JSON.stringify(fields);
   try {
     if (!(await draw(fields, 1, mine))) {
       return;
@@ -54,6 +59,7 @@ async function ask() {
     await draw(fields, 0, mine);
   } catch (failure) {
     if (mine === asked) {
+      lastAsked = "";
       working("");
       say("The bench does not answer. What you typed is still here; check that Heatwright is running.");
     }
@@ -100,7 +106,11 @@ async function draw(fields, draws, mine) {
     return false;
   }
   tellErrors(answer.errors);
-  document.getElementById("of").value = answer.of;
+  const of = document.getElementById("of");
+  if (of.value !== answer.of) {
+    of.value = answer.of;
+    lastAsked = JSON.stringify(chosen());
+  }
   document.querySelector("label[for=at]").textContent = fields.by === "start" ? "Heat begins" : "Ready by";
   note(answer.notes);
   const stuck = Object.keys(answer.errors).length > 0;

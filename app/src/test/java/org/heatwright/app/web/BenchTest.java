@@ -3,36 +3,62 @@ package org.heatwright.app.web;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
+import java.net.Socket;
+import java.net.URLEncoder;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
+import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneOffset;
+import java.util.Map;
 import java.util.OptionalInt;
+import java.util.stream.Collectors;
+import org.heatwright.app.demo.DemoStudio;
+import org.heatwright.app.store.Kind;
 import org.heatwright.app.store.Store;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 class BenchTest {
 
   private static final Clock CLOCK =
       Clock.fixed(Instant.parse("2026-12-02T15:00:00Z"), ZoneOffset.UTC);
 
+  private Store store;
+  private Bench bench;
+
+  @BeforeEach
+  void open() {
+    store = Store.temporary(CLOCK);
+    DemoStudio.fill(store);
+    bench = Bench.start(new BenchSettings(store, CLOCK, OptionalInt.of(0), DemoStudio.OPENING));
+  }
+
+  @AfterEach
+  void close() {
+    bench.close();
+    store.close();
+  }
+
   @Test
   void answersOnLoopbackThatItIsWell() throws Exception {
-    try (Store store = Store.temporary(CLOCK);
-        Bench bench = Bench.start(new BenchSettings(store, CLOCK, OptionalInt.of(0)))) {
-      assertThat(bench.address().getHost()).isEqualTo("127.0.0.1");
-      HttpResponse<String> health = get(bench, "health");
-      assertThat(health.statusCode()).isEqualTo(200);
-      assertThat(health.body()).isEqualTo("{\"store\":true}");
-    }
+    assertThat(bench.address().getHost()).isEqualTo("127.0.0.1");
+    HttpResponse<String> health = get("health");
+    assertThat(health.statusCode()).isEqualTo(200);
+    assertThat(health.body()).isEqualTo("{\"store\":true}");
   }
 
   @Test
   void aTakenPortIsToldWhenAskedForAndSteppedAsideFromWhenNot() {
-    try (Store store = Store.temporary(CLOCK);
-        Bench first = Bench.start(new BenchSettings(store, CLOCK, OptionalInt.empty()));
+    try (Bench first = Bench.start(new BenchSettings(store, CLOCK, OptionalInt.empty()));
         Bench second = Bench.start(new BenchSettings(store, CLOCK, OptionalInt.empty()))) {
       assertThat(second.address()).isNotEqualTo(first.address());
       int taken = first.address().getPort();
@@ -42,10 +68,188 @@ class BenchTest {
     }
   }
 
-  private static HttpResponse<String> get(Bench bench, String path) throws Exception {
-    return HttpClient.newHttpClient()
-        .send(
-            HttpRequest.newBuilder(bench.address().resolve(path)).build(),
-            HttpResponse.BodyHandlers.ofString());
+  @Test
+  void theFirstPageSaysItAllWithoutItsScript() throws Exception {
+    HttpResponse<String> page = get("");
+    assertThat(page.statusCode()).isEqualTo(200);
+    assertThat(page.body())
+        .contains("Thursday 3 December", "Press start Wed 2 Dec 15:15", "<path class=\"band\"")
+        .contains("Why these numbers", "Read it back, blind", "Work it out");
+    assertThat(page.headers().firstValue("Content-Security-Policy").orElseThrow())
+        .contains("default-src 'none'")
+        .doesNotContain("unsafe");
+    assertThat(page.body()).doesNotContain("style=\"", "onclick", "http://", "https://");
+  }
+
+  @Test
+  void everyWorkOfTheDemoStudioGoesThroughEveryKilnAndKeypad() throws Exception {
+    for (var work : store.all(Kind.WORK)) {
+      for (var kiln : store.all(Kind.KILN)) {
+        for (var keypad : store.all(Kind.KEYPAD)) {
+          JsonNode answer =
+              plan(Map.of("work", work.name(), "kiln", kiln.name(), "keypad", keypad.name()), 1);
+          assertThat(answer.path("errors")).isEmpty();
+          String parts = answer.path("parts").toString();
+          assertThat(parts)
+              .as(work.name() + " in " + kiln.name() + " on " + keypad.name())
+              .containsPattern("about \\d\\d:\\d\\d|No plan|Do not key this");
+        }
+      }
+    }
+  }
+
+  @Test
+  void aDeepLinkKeepsEveryChoiceAndEdit() throws Exception {
+    JsonNode first = plan(Map.of("work", "Harbour burnout", "kiln", "Capstan"), 1);
+    JsonNode edited =
+        plan(
+            Map.of(
+                "work", "Harbour burnout",
+                "kiln", "Capstan",
+                "of", first.path("of").asText(),
+                "hold2", "5:10"),
+            1);
+    String link = edited.path("query").asText();
+    assertThat(link).contains("hold2=5%3A10", "at=", "press=");
+    String page = get("?" + link).body();
+    assertThat(page).containsPattern("id=\"hold2\"[^>]*value=\"5:10\"");
+    assertThat(edited.path("forecast").path("endSeconds").path("median").asDouble())
+        .isGreaterThan(first.path("forecast").path("endSeconds").path("median").asDouble());
+  }
+
+  @Test
+  void editsOfOtherWorkArePutAsideAndToldSo() throws Exception {
+    JsonNode answer =
+        plan(
+            Map.of(
+                "work", "Mixed moulds",
+                "kiln", "Capstan",
+                "of", "Harbour burnout@Capstan/4C",
+                "hold2", "9:59"),
+            1);
+    assertThat(answer.path("notes").toString()).contains("put aside");
+    assertThat(answer.path("query").asText()).doesNotContain("hold2");
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "slot    | 0                | program slots 1 to",
+        "slot    | three            | is none of them",
+        "at      | next Tuesday     | write it like 2026-",
+        "press   | 2026-13-01T10:00 | is no date and time",
+        "target1 | 9o0              | is a number in °C",
+        "kiln    | Dinghy           | There is no kiln named",
+      })
+  void aWrongFieldIsToldInOneSentenceBesideIt(String field, String typed, String told)
+      throws Exception {
+    JsonNode answer = plan(Map.of(field, typed), 1);
+    assertThat(answer.path("errors").path(field).asText()).contains(told);
+    assertThat(answer.path("parts")).isEmpty();
+    String page = get("?" + field + "=" + encoded(typed)).body();
+    assertThat(page).contains("id=\"" + field + "-error\"").contains(told);
+  }
+
+  @Test
+  void aFileThatCannotBeReadIsToldWithItsLineAndStaysInTheForm() throws Exception {
+    HttpResponse<String> answer =
+        post("shelf", Map.of("kind", "kiln", "name", "Dinghy", "text", "name: Dinghy\nchamber: 7"));
+    assertThat(answer.statusCode()).isEqualTo(422);
+    assertThat(answer.body()).contains("line 2", "name: Dinghy\nchamber: 7");
+    assertThat(store.find(Kind.KILN, "Dinghy")).isEmpty();
+  }
+
+  @Test
+  void aFileOfOnesOwnStandsOnTheShelfAsText() throws Exception {
+    String text = store.find(Kind.WORK, "Harbour burnout").orElseThrow().text();
+    HttpResponse<String> answer =
+        post("shelf", Map.of("kind", "work", "name", "<b>Mine</b>", "text", text));
+    assertThat(answer.statusCode()).isEqualTo(302);
+    assertThat(store.find(Kind.WORK, "<b>Mine</b>").orElseThrow().text()).isEqualTo(text);
+    assertThat(get("").body()).contains("&lt;b&gt;Mine").doesNotContain("<b>Mine");
+  }
+
+  @Test
+  void anEmptyShelfSaysWhatIsMissing() throws Exception {
+    try (Store empty = Store.temporary(CLOCK);
+        Bench own = Bench.start(new BenchSettings(empty, CLOCK, OptionalInt.of(0)))) {
+      HttpResponse<String> page = send(HttpRequest.newBuilder(own.address()).build());
+      assertThat(page.statusCode()).isEqualTo(200);
+      assertThat(page.body()).contains("There is no work on the shelf yet");
+    }
+  }
+
+  @Test
+  void aKeptScheduleCanBeFetchedAsItsFile() throws Exception {
+    String query = plan(DemoStudio.OPENING, 1).path("query").asText();
+    assertThat(post("keep?" + query, Map.of()).statusCode()).isEqualTo(302);
+    var kept = store.all(Kind.SCHEDULE).get(0);
+    assertThat(get("schedules/" + kept.id()).body()).isEqualTo(kept.text()).contains("segments:");
+    assertThat(get("schedules/no-such").statusCode()).isEqualTo(404);
+  }
+
+  @Test
+  void anEmptyReadBackTellsNothingOfThePlan() throws Exception {
+    String query = plan(DemoStudio.OPENING, 1).path("query").asText();
+    String page = post("readback?" + query, Map.of("shown-slot", "3")).body();
+    assertThat(page).contains("Not compared yet").doesNotContain("must be", "730");
+  }
+
+  @Test
+  void aForeignPageOrNameIsTurnedAway() throws Exception {
+    HttpRequest foreign =
+        HttpRequest.newBuilder(bench.address().resolve("keep"))
+            .header("Origin", "http://example.com")
+            .POST(HttpRequest.BodyPublishers.noBody())
+            .build();
+    assertThat(send(foreign).statusCode()).isEqualTo(403);
+    assertThat(store.all(Kind.SCHEDULE)).isEmpty();
+    try (Socket socket = new Socket("127.0.0.1", bench.address().getPort())) {
+      socket
+          .getOutputStream()
+          .write(
+              "GET / HTTP/1.1\r\nHost: example.com\r\nConnection: close\r\n\r\n"
+                  .getBytes(StandardCharsets.US_ASCII));
+      assertThat(new String(socket.getInputStream().readAllBytes(), StandardCharsets.UTF_8))
+          .startsWith("HTTP/1.1 403");
+    }
+  }
+
+  private JsonNode plan(Map<String, String> fields, int draws) throws Exception {
+    ObjectMapper mapper = new ObjectMapper();
+    String body = mapper.writeValueAsString(Map.of("fields", fields, "draws", draws));
+    HttpResponse<String> answer =
+        send(
+            HttpRequest.newBuilder(bench.address().resolve("plan"))
+                .POST(HttpRequest.BodyPublishers.ofString(body))
+                .build());
+    assertThat(answer.statusCode()).as(answer.body()).isEqualTo(200);
+    return mapper.readTree(answer.body());
+  }
+
+  private HttpResponse<String> get(String path) throws Exception {
+    return send(HttpRequest.newBuilder(bench.address().resolve(path)).build());
+  }
+
+  private HttpResponse<String> post(String path, Map<String, String> form) throws Exception {
+    String body =
+        form.entrySet().stream()
+            .map(e -> e.getKey() + "=" + encoded(e.getValue()))
+            .collect(Collectors.joining("&"));
+    return send(
+        HttpRequest.newBuilder(bench.address().resolve(path))
+            .header("Content-Type", "application/x-www-form-urlencoded")
+            .POST(HttpRequest.BodyPublishers.ofString(body))
+            .build());
+  }
+
+  private static String encoded(String text) {
+    return URLEncoder.encode(text, StandardCharsets.UTF_8);
+  }
+
+  private static HttpResponse<String> send(HttpRequest request)
+      throws IOException, InterruptedException {
+    return HttpClient.newHttpClient().send(request, HttpResponse.BodyHandlers.ofString());
   }
 }
