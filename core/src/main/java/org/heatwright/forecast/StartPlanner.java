@@ -131,8 +131,10 @@ public final class StartPlanner {
     if (ready.isEmpty()) {
       notes.add(
           hasWork
-              ? "The work is not ready in every case that the forecast tried; judge it by the"
-                  + " inspection's findings and do not rely on a clock time."
+              ? "In some of the cases that the forecast tried the work is still more than %.0f °C"
+                      .formatted(Forecaster.READY_WITHIN_KELVINS)
+                  + " from the last target at the end: do not rely on a clock time. A longer last"
+                  + " hold helps."
               : "The kiln does not reach its last target in every case that the forecast tried.");
     }
     StartPlan.Window end = StartPlan.Window.after(start, forecast.endSeconds());

@@ -165,7 +165,7 @@ class StartPlannerTest {
     assertThat(plan.notes())
         .singleElement()
         .asString()
-        .startsWith("The work is not ready in every");
+        .contains("the work is still more than 10 °C from the last target");
   }
 
   @Test
