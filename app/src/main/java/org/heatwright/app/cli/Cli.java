@@ -88,6 +88,7 @@ public final class Cli {
     line.addSubcommand(new ForecastCommand(surroundings));
     line.addSubcommand(new KeyingCommand(surroundings));
     line.addSubcommand(new ReadbackCommand(surroundings));
+    line.addSubcommand(new CardCommand(surroundings));
     line.addSubcommand(new CompletionCommand(surroundings));
     line.setOut(writer(surroundings.out()));
     line.setErr(writer(surroundings.err()));

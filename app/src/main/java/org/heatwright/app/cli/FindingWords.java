@@ -12,8 +12,8 @@ final class FindingWords {
 
   static void print(List<Finding> findings, Page page) {
     for (Finding finding : findings) {
-      String segment =
-          finding.segment().isPresent() ? "segment " + finding.segment().getAsInt() + ": " : "";
+      boolean place = finding.segment().isPresent() && !finding.message().startsWith("Segment ");
+      String segment = place ? "segment " + finding.segment().getAsInt() + ": " : "";
       page.hanging(
           "%-5s ".formatted(word(finding.severity())),
           segment + finding.message() + " (" + finding.origin().words() + ")");

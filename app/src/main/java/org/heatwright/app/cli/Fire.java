@@ -58,18 +58,41 @@ final class Fire {
           "When the work must be ready; gives the latest safe start and the delay to set.")
   private Optional<String> readyByText;
 
+  @Option(
+      names = "--press-at",
+      paramLabel = "TIME",
+      description = "When start will be pressed: the delay counts from then. Now if left out.")
+  private Optional<String> pressText;
+
   /**
    * A schedule forecast and put on the clock.
    *
+   * @param pressed when start is pressed: the delay counts from there
    * @param notes what to know about these results
    */
   record Planned(
       Kiln kiln,
       Optional<Composition> composition,
       Forecast forecast,
+      ZonedDateTime pressed,
       Optional<StartPlan> start,
       Optional<CostEstimate> cost,
-      List<String> notes) {}
+      List<String> notes) {
+
+    /** The same with another start. */
+    Planned startingAt(StartPlan plan, List<String> more) {
+      List<String> all = new ArrayList<>(notes);
+      more.stream().filter(note -> !all.contains(note)).forEach(all::add);
+      return new Planned(
+          kiln,
+          composition,
+          forecast,
+          pressed,
+          Optional.of(plan),
+          kiln.tariff().map(t -> CostEstimate.of(forecast, t, plan.start())),
+          all);
+    }
+  }
 
   /** Forecasts {@code schedule} as the options say. */
   Planned plan(Schedule schedule, Optional<Keypad> keypad, ZonedDateTime now) {
@@ -89,19 +112,26 @@ final class Fire {
     Optional<Composition> composition = work.map(w -> Composer.compose(w, kiln, keypad));
     Charge charge = charge(firing, composition);
     // Times that cannot be understood are told before the forecast takes its time.
-    Optional<LocalChoice> start = startText.map(t -> time("--start", t, kiln, now));
-    Optional<LocalChoice> readyBy = readyBy(work, kiln, now, notes);
+    Optional<LocalChoice> press = pressText.map(t -> time("--press-at", t, kiln, now));
+    ZonedDateTime pressed =
+        press
+            .map(LocalChoice::time)
+            .orElse(kiln.timeZone().map(now::withZoneSameInstant).orElse(now));
+    Optional<LocalChoice> start = startText.map(t -> time("--start", t, kiln, pressed));
+    Optional<LocalChoice> readyBy = readyBy(work, kiln, pressed, notes);
     Forecast forecast =
         Forecaster.forecast(
             ForecastRequest.of(schedule, kiln, charge).withConditions(firing.conditions()));
+    press.ifPresent(choice -> notes.addAll(choice.notes()));
     start.ifPresent(choice -> notes.addAll(choice.notes()));
     readyBy.ifPresent(choice -> notes.addAll(choice.notes()));
     Optional<StartPlan> plan =
         start
-            .map(choice -> StartPlanner.startingAt(forecast, choice.time(), now))
-            .or(() -> readyBy.map(c -> StartPlanner.readyBy(forecast, c.time(), now)));
+            .map(choice -> StartPlanner.startingAt(forecast, choice.time(), pressed))
+            .or(() -> readyBy.map(c -> StartPlanner.readyBy(forecast, c.time(), pressed)));
     plan.ifPresent(p -> notes.addAll(p.notes()));
-    return new Planned(kiln, composition, forecast, plan, cost(forecast, kiln, plan, now), notes);
+    return new Planned(
+        kiln, composition, forecast, pressed, plan, cost(forecast, kiln, plan, pressed), notes);
   }
 
   private LocalChoice time(String option, String text, Kiln kiln, ZonedDateTime now) {

@@ -72,7 +72,7 @@ final class ForecastCommand implements Callable<Integer> {
     Optional<String> written =
         tracePath.map(
             path -> Output.write(path, Output.Kind.TRACE, Trace.csv(planned.forecast().trace())));
-    Page page = page(schedule, planned, findings);
+    Page page = page(schedule, planned, findings, now);
     written.ifPresent(sentence -> page.blank().line(sentence));
     answer.give(
         surroundings,
@@ -89,11 +89,13 @@ final class ForecastCommand implements Callable<Integer> {
 
   // ---- for people
 
-  private static Page page(Schedule schedule, Fire.Planned planned, List<Finding> findings) {
+  private static Page page(
+      Schedule schedule, Fire.Planned planned, List<Finding> findings, ZonedDateTime now) {
     Forecast forecast = planned.forecast();
     Page page = new Page();
     page.line(ready(forecast, planned.start()));
-    planned.start().ifPresent(plan -> page.line(start(plan)));
+    Duration untilPressed = Duration.between(now, planned.pressed());
+    planned.start().ifPresent(plan -> page.line(start(plan, untilPressed)));
     page.line(end(forecast, planned.start()));
     for (String note : planned.notes()) {
       page.line(note);
@@ -127,16 +129,19 @@ final class ForecastCommand implements Callable<Integer> {
     return "Ready %s%s.".formatted(when, what);
   }
 
-  private static String start(StartPlan plan) {
+  private static String start(StartPlan plan, Duration untilPressed) {
     String delay =
         plan.delayToSet()
-            .map(
-                d ->
-                    d.isZero()
-                        ? ", that is now"
-                        : ", a delay of %s from now".formatted(HourMinute.words(d)))
+            .map(d -> delay(d, plan, untilPressed.compareTo(Duration.ofMinutes(1)) < 0))
             .orElse("");
     return "Start %s%s.".formatted(ClockWords.moment(plan.start()), delay);
+  }
+
+  private static String delay(Duration delay, StartPlan plan, boolean now) {
+    String pressed = now ? "now" : ClockWords.moment(plan.start().minus(delay));
+    return delay.isZero()
+        ? now ? ", that is now" : ""
+        : ", a delay of %s from %s".formatted(HourMinute.words(delay), pressed);
   }
 
   private static String end(Forecast forecast, Optional<StartPlan> plan) {

@@ -169,13 +169,9 @@ final class ReadbackCommand implements Callable<Integer> {
         });
     report.findings().forEach(finding -> page.hanging("  - ", finding));
     report.correction().ifPresent(correction -> page.line("What to do: " + correction));
-    boolean wrong = report.verdicts().stream().anyMatch(v -> v.kind() != VerdictKind.MATCH);
-    if (wrong) {
-      page.blank();
-      report.verdicts().stream()
-          .filter(v -> v.kind() != VerdictKind.MATCH)
-          .forEach(v -> page.hanging("%3d  ".formatted(v.position()), v.message()));
-    }
+    report.verdicts().stream()
+        .filter(v -> v.kind() != VerdictKind.MATCH && !report.findings().contains(v.message()))
+        .forEach(v -> page.hanging("%3d  ".formatted(v.position()), v.message()));
     page.blank().line("Check figures:");
     for (ReadbackReport.Figure figure : report.figures()) {
       page.hanging(

@@ -22,6 +22,7 @@ class HelpTest {
         "forecast",
         "keying",
         "readback",
+        "card",
         "completion"
       })
   void everyCommandHasHelpWithExamplesIn80Columns(String command) {
@@ -35,7 +36,7 @@ class HelpTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"compose", "inspect", "forecast", "keying", "readback"})
+  @ValueSource(strings = {"compose", "inspect", "forecast", "keying", "readback", "card"})
   void everyAnsweringCommandHasJson(String command) {
     assertThat(Run.of(command, "--help").out()).contains("--json");
   }
