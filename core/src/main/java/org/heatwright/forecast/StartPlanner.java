@@ -33,6 +33,14 @@ public final class StartPlanner {
     }
   }
 
+  /**
+   * What is ready, and when.
+   *
+   * @param what in words: "the work", "the kiln for the first piece"
+   * @param seconds s from the program's start; empty if that does not happen in every case
+   */
+  public record Ready(String what, Optional<Band> seconds) {}
+
   /** The instant that a local time means; never later than a person can have meant. */
   public static LocalChoice atLocal(LocalDateTime local, ZoneId zone) {
     List<ZoneOffset> offsets = zone.getRules().getValidOffsets(local);
@@ -63,11 +71,17 @@ public final class StartPlanner {
 
   /** What follows from a start. */
   public static StartPlan startingAt(Forecast forecast, ZonedDateTime start) {
-    return plan(forecast, start, Optional.empty(), List.of(), true);
+    return plan(forecast, ready(forecast), start, Optional.empty(), List.of(), true);
+  }
+
+  /** As the other {@code startingAt}, ready as the forecast itself can tell. */
+  public static StartPlan startingAt(Forecast forecast, ZonedDateTime start, ZonedDateTime now) {
+    return startingAt(forecast, ready(forecast), start, now);
   }
 
   /** What follows from a start, and the delay to set now for it. */
-  public static StartPlan startingAt(Forecast forecast, ZonedDateTime start, ZonedDateTime now) {
+  public static StartPlan startingAt(
+      Forecast forecast, Ready ready, ZonedDateTime start, ZonedDateTime now) {
     Duration wait = Duration.between(now, start);
     List<String> notes = new ArrayList<>();
     Optional<Duration> delay = Optional.empty();
@@ -76,25 +90,30 @@ public final class StartPlanner {
     } else {
       delay = Optional.of(Duration.ofMinutes(wait.toMinutes()));
     }
-    return plan(forecast, start, delay, notes, true);
+    return plan(forecast, ready, start, delay, notes, true);
+  }
+
+  /** As the other {@code readyBy}, ready as the forecast itself can tell. */
+  public static StartPlan readyBy(Forecast forecast, ZonedDateTime readyBy, ZonedDateTime now) {
+    return readyBy(forecast, ready(forecast), readyBy, now);
   }
 
   /**
    * The latest safe start: ready-by minus the high end of ready, to the whole minute from now that
    * is not later. If that has passed, the plan starts now and says how late it will be.
    */
-  public static StartPlan readyBy(Forecast forecast, ZonedDateTime readyBy, ZonedDateTime now) {
+  public static StartPlan readyBy(
+      Forecast forecast, Ready ready, ZonedDateTime readyBy, ZonedDateTime now) {
     ZonedDateTime nowThere = now.withZoneSameInstant(readyBy.getZone());
-    Optional<Band> ready = readySeconds(forecast);
     List<String> notes = new ArrayList<>();
-    Band counted = ready.orElse(forecast.endSeconds());
+    Band counted = ready.seconds().orElse(forecast.endSeconds());
     Instant latest = readyBy.toInstant().minusMillis((long) Math.ceil(counted.high() * 1000));
     long minutes = Math.floorDiv(Duration.between(nowThere.toInstant(), latest).toMillis(), 60_000);
     if (minutes >= 0) {
       Duration delay = Duration.ofMinutes(minutes);
-      return plan(forecast, nowThere.plus(delay), Optional.of(delay), notes, ready.isPresent());
+      return plan(forecast, ready, nowThere.plus(delay), Optional.of(delay), notes, true);
     }
-    StartPlan plan = plan(forecast, nowThere, Optional.of(Duration.ZERO), List.of(), false);
+    StartPlan plan = plan(forecast, ready, nowThere, Optional.of(Duration.ZERO), List.of(), false);
     ZonedDateTime sure = plan.at(counted.high());
     notes.add(
         "Ready by %s cannot be promised: started now it is ready by %s, %s later."
@@ -108,6 +127,15 @@ public final class StartPlanner {
   }
 
   /**
+   * What a forecast itself can tell: the work if there is any, else the kiln at its last target.
+   */
+  public static Ready ready(Forecast forecast) {
+    return new Ready(
+        forecast.work().isEmpty() ? "the kiln at its last target" : "the work",
+        readySeconds(forecast));
+  }
+
+  /**
    * When a forecast is ready, s from the program's start: the work if there is any, else the kiln
    * at its last target. Empty if that does not happen in every case.
    */
@@ -116,19 +144,56 @@ public final class StartPlanner {
       return forecast.workReadySeconds();
     }
     SegmentForecast last = forecast.segments().get(forecast.segments().size() - 1);
-    return last.reachedShare() == 1 ? Optional.of(last.reachedSeconds()) : Optional.empty();
+    return last.reachedShare() == 1 ? Optional.of(atTarget(forecast, last)) : Optional.empty();
+  }
+
+  /**
+   * When the display is at the last target. Where the hold's clock waits for the reading, that is
+   * when the hold starts; where it runs from the setpoint, the display may be far behind, and each
+   * curve counts from where it stays within {@link Forecaster#READY_WITHIN_KELVINS} of where the
+   * hold leaves it.
+   */
+  private static Band atTarget(Forecast forecast, SegmentForecast last) {
+    ForecastTrace trace = forecast.trace();
+    double reached = last.reachedSeconds().median();
+    double left = last.endSeconds().median();
+    double behind =
+        Math.abs(trace.displayCelsiusAt(left).median() - trace.displayCelsiusAt(reached).median());
+    if (behind <= Forecaster.READY_WITHIN_KELVINS) {
+      return last.reachedSeconds();
+    }
+    double median = settled(trace.seconds(), trace.medianCelsius(), reached, left);
+    double low = settled(trace.seconds(), trace.lowCelsius(), reached, left);
+    double high = settled(trace.seconds(), trace.highCelsius(), reached, left);
+    return new Band(
+        Math.min(median, Math.min(low, high)), median, Math.max(median, Math.max(low, high)));
+  }
+
+  /** From when on, between two times, a curve stays near its value at the second. */
+  private static double settled(double[] seconds, double[] celsius, double from, double to) {
+    int end = seconds.length - 1;
+    while (end > 0 && seconds[end] > to) {
+      end--;
+    }
+    int since = end;
+    while (since > 0
+        && seconds[since - 1] >= from
+        && Math.abs(celsius[since - 1] - celsius[end]) <= Forecaster.READY_WITHIN_KELVINS) {
+      since--;
+    }
+    return seconds[since];
   }
 
   private static StartPlan plan(
       Forecast forecast,
+      Ready ready,
       ZonedDateTime start,
       Optional<Duration> delay,
       List<String> before,
       boolean inTime) {
     boolean hasWork = !forecast.work().isEmpty();
-    Optional<Band> ready = readySeconds(forecast);
     List<String> notes = new ArrayList<>(before);
-    if (ready.isEmpty()) {
+    if (ready.seconds().isEmpty()) {
       notes.add(
           hasWork
               ? "In some of the cases that the forecast tried the work is still more than %.0f °C"
@@ -143,10 +208,10 @@ public final class StartPlanner {
     return new StartPlan(
         start,
         delay,
-        hasWork ? "the work" : "the kiln at its last target",
-        ready.map(seconds -> StartPlan.Window.after(start, seconds)),
+        ready.what(),
+        ready.seconds().map(seconds -> StartPlan.Window.after(start, seconds)),
         end,
-        inTime && ready.isPresent(),
+        inTime && ready.seconds().isPresent(),
         notes);
   }
 

@@ -3,6 +3,8 @@ package org.heatwright.work;
 import java.util.List;
 import java.util.Objects;
 import org.heatwright.forecast.Charge;
+import org.heatwright.forecast.Forecast;
+import org.heatwright.forecast.StartPlanner;
 import org.heatwright.inspect.Demands;
 import org.heatwright.schedule.Schedule;
 
@@ -31,5 +33,21 @@ public record Composition(
     Objects.requireNonNull(charge, "charge");
     cautions = List.copyOf(cautions);
     moments = List.copyOf(moments);
+  }
+
+  /**
+   * When the work is ready by a forecast of this schedule: the cores of moulds that are in it, or
+   * else what the first moment of kind READY says.
+   */
+  public StartPlanner.Ready ready(Forecast forecast) {
+    if (!forecast.work().isEmpty()) {
+      return StartPlanner.ready(forecast);
+    }
+    return moments.stream()
+        .filter(moment -> moment.kind() == Moment.Kind.READY)
+        .findFirst()
+        .filter(moment -> moment.segment() <= forecast.segments().size())
+        .map(moment -> new StartPlanner.Ready(moment.what(), moment.seconds(forecast)))
+        .orElseGet(() -> StartPlanner.ready(forecast));
   }
 }

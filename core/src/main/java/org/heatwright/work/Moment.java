@@ -2,6 +2,10 @@ package org.heatwright.work;
 
 import java.time.Duration;
 import java.util.Objects;
+import java.util.Optional;
+import org.heatwright.forecast.Band;
+import org.heatwright.forecast.Forecast;
+import org.heatwright.forecast.StartPlanner;
 
 /**
  * A time at which a person must do something or can last change something. It is tied to the
@@ -49,5 +53,25 @@ public record Moment(
                   .formatted(what, anchor, segment, after)
               + " must not lie before its anchor.");
     }
+  }
+
+  /**
+   * When it comes, s from the program's start. Empty if the work is not ready in every case, or if
+   * the schedule that was forecast has no such segment.
+   */
+  public Optional<Band> seconds(Forecast forecast) {
+    if (segment > forecast.segments().size()) {
+      return Optional.empty();
+    }
+    Optional<Band> anchored =
+        switch (anchor) {
+          case PROGRAM_START -> Optional.of(Band.exactly(0));
+          case SEGMENT_REACHED ->
+              Optional.of(forecast.segments().get(segment - 1).reachedSeconds());
+          case SEGMENT_END -> Optional.of(forecast.segments().get(segment - 1).endSeconds());
+          case WORK_READY -> StartPlanner.readySeconds(forecast);
+          case PROGRAM_END -> Optional.of(forecast.endSeconds());
+        };
+    return anchored.map(band -> band.plus(after.toSeconds()));
   }
 }

@@ -32,8 +32,8 @@ final class Forecasts {
       double watts,
       Band kilowattHours,
       List<WorkForecast> work) {
-    double[] seconds = {0, end.median() / 3, end.high()};
-    double[] celsius = {20, 400, 500};
+    double[] seconds = {0, Math.min(reached.median(), 0.99 * end.median()), end.high()};
+    double[] celsius = {20, 500, 500};
     return new Forecast(
         "s",
         "k",

@@ -221,4 +221,45 @@ class StartPlannerTest {
     assertThat(plan.ready().orElseThrow().words()).isEqualTo("18:50 to 19:07 Wednesday 2 December");
     assertThat(plan.start().getOffset()).isEqualTo(ZoneOffset.UTC);
   }
+
+  /**
+   * The hold's clock runs from the setpoint: reached says 0 s, but the display needs 20 minutes.
+   */
+  @Test
+  void aHoldThatDoesNotWaitDoesNotMakeAColdKilnReady() {
+    double[] seconds = {0, 600, 1200, 1800, 5400};
+    double[] setpoint = {800, 800, 800, 800, 800};
+    double[] low = {20, 350, 700, 795, 795};
+    double[] median = {20, 400, 795, 800, 800};
+    double[] high = {20, 700, 805, 805, 805};
+    Forecast forecast =
+        new Forecast(
+            "s",
+            "k",
+            List.of(new SegmentForecast(1, Band.exactly(0), Band.exactly(5400), 0, 0, 1)),
+            Band.exactly(5400),
+            Band.exactly(1),
+            1000,
+            List.of(),
+            new ForecastTrace(
+                seconds, setpoint, low, median, high, new double[5], java.util.Map.of()));
+
+    assertThat(StartPlanner.readySeconds(forecast)).contains(new Band(1200, 1200, 1800));
+  }
+
+  @Test
+  void whatCountsAsReadyMayBeTold() {
+    StartPlanner.Ready warm =
+        new StartPlanner.Ready("the first piece", Optional.of(new Band(6000, 6600, 7200)));
+
+    StartPlan plan =
+        StartPlanner.readyBy(
+            ending(Duration.ofHours(5)),
+            warm,
+            lisbon("2026-12-02T18:30"),
+            lisbon("2026-12-02T12:00"));
+
+    assertThat(plan.start()).isEqualTo(lisbon("2026-12-02T16:30"));
+    assertThat(plan.readyWhat()).isEqualTo("the first piece");
+  }
 }

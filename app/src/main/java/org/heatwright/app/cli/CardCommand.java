@@ -177,6 +177,7 @@ final class CardCommand implements Callable<Integer> {
     StartPlan plan =
         StartPlanner.startingAt(
             planned.forecast(),
+            planned.ready(),
             planned.pressed().plus(delayed.expressible().startDelay()),
             planned.pressed());
     return new Timed(Optional.of(delayed), planned.startingAt(plan, plan.notes()));

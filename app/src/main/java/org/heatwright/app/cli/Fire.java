@@ -74,6 +74,7 @@ final class Fire {
       Kiln kiln,
       Optional<Composition> composition,
       Forecast forecast,
+      StartPlanner.Ready ready,
       ZonedDateTime pressed,
       Optional<StartPlan> start,
       Optional<CostEstimate> cost,
@@ -87,6 +88,7 @@ final class Fire {
           kiln,
           composition,
           forecast,
+          ready,
           pressed,
           Optional.of(plan),
           kiln.tariff().map(t -> CostEstimate.of(forecast, t, plan.start())),
@@ -122,16 +124,28 @@ final class Fire {
     Forecast forecast =
         Forecaster.forecast(
             ForecastRequest.of(schedule, kiln, charge).withConditions(firing.conditions()));
+    StartPlanner.Ready ready = ready(forecast, composition);
     press.ifPresent(choice -> notes.addAll(choice.notes()));
     start.ifPresent(choice -> notes.addAll(choice.notes()));
     readyBy.ifPresent(choice -> notes.addAll(choice.notes()));
     Optional<StartPlan> plan =
         start
-            .map(choice -> StartPlanner.startingAt(forecast, choice.time(), pressed))
-            .or(() -> readyBy.map(c -> StartPlanner.readyBy(forecast, c.time(), pressed)));
+            .map(choice -> StartPlanner.startingAt(forecast, ready, choice.time(), pressed))
+            .or(() -> readyBy.map(c -> StartPlanner.readyBy(forecast, ready, c.time(), pressed)));
     plan.ifPresent(p -> notes.addAll(p.notes()));
     return new Planned(
-        kiln, composition, forecast, pressed, plan, cost(forecast, kiln, plan, pressed), notes);
+        kiln,
+        composition,
+        forecast,
+        ready,
+        pressed,
+        plan,
+        cost(forecast, kiln, plan, pressed),
+        notes);
+  }
+
+  private static StartPlanner.Ready ready(Forecast forecast, Optional<Composition> composition) {
+    return composition.map(c -> c.ready(forecast)).orElseGet(() -> StartPlanner.ready(forecast));
   }
 
   private LocalChoice time(String option, String text, Kiln kiln, ZonedDateTime now) {

@@ -93,7 +93,7 @@ final class ForecastCommand implements Callable<Integer> {
       Schedule schedule, Fire.Planned planned, List<Finding> findings, ZonedDateTime now) {
     Forecast forecast = planned.forecast();
     Page page = new Page();
-    page.line(ready(forecast, planned.start()));
+    page.line(ready(planned.ready(), planned.start()));
     Duration untilPressed = Duration.between(now, planned.pressed());
     planned.start().ifPresent(plan -> page.line(start(plan, untilPressed)));
     page.line(end(forecast, planned.start()));
@@ -116,16 +116,15 @@ final class ForecastCommand implements Callable<Integer> {
     return page;
   }
 
-  private static String ready(Forecast forecast, Optional<StartPlan> plan) {
-    Optional<Band> ready = StartPlanner.readySeconds(forecast);
-    if (ready.isEmpty()) {
+  private static String ready(StartPlanner.Ready ready, Optional<StartPlan> plan) {
+    if (ready.seconds().isEmpty()) {
       return "No ready time can be promised.";
     }
     String when =
         plan.flatMap(StartPlan::ready)
             .map(StartPlan.Window::words)
-            .orElseGet(() -> elapsed(ready.get()) + " after the start");
-    String what = forecast.work().isEmpty() ? " (the last target is reached)" : "";
+            .orElseGet(() -> elapsed(ready.seconds().get()) + " after the start");
+    String what = ready.what().equals("the work") ? "" : " (" + ready.what() + ")";
     return "Ready %s%s.".formatted(when, what);
   }
 

@@ -229,30 +229,10 @@ public final class CardBuilder {
 
   /** The work if there is any, else what the composition calls ready, else the last target. */
   private Optional<Band> readyFrom() {
-    Optional<Moment> told =
-        composition.stream()
-            .flatMap(c -> c.moments().stream())
-            .filter(m -> m.kind() == Moment.Kind.READY)
-            .findFirst();
-    return forecast.work().isEmpty() && told.isPresent()
-        ? when(told.get())
-        : StartPlanner.readySeconds(forecast);
-  }
-
-  private Optional<Band> when(Moment moment) {
-    if (moment.segment() > forecast.segments().size()) {
-      return Optional.empty(); // the schedule was edited since it was composed
-    }
-    double after = moment.after().toSeconds();
-    Optional<Band> anchor =
-        switch (moment.anchor()) {
-          case PROGRAM_START -> Optional.of(Band.exactly(0));
-          case SEGMENT_REACHED -> Optional.of(segment(moment.segment()).reachedSeconds());
-          case SEGMENT_END -> Optional.of(segment(moment.segment()).endSeconds());
-          case WORK_READY -> StartPlanner.readySeconds(forecast);
-          case PROGRAM_END -> Optional.of(forecast.endSeconds());
-        };
-    return anchor.map(band -> band.plus(after));
+    return composition
+        .map(c -> c.ready(forecast))
+        .orElseGet(() -> StartPlanner.ready(forecast))
+        .seconds();
   }
 
   private SegmentForecast segment(int number) {
@@ -266,7 +246,8 @@ public final class CardBuilder {
       if (moment.kind() == Moment.Kind.READY) {
         continue; // stands at the head of the card
       }
-      when(moment)
+      moment
+          .seconds(forecast)
           .ifPresent(
               at ->
                   acts.add(

@@ -218,4 +218,26 @@ class ForecastCommandTest {
     assertThat(Run.of("forecast", HARBOUR, "--kiln", kiln).out())
         .containsPattern("this version keeps it but\\s+does not use it\\s+yet");
   }
+
+  /**
+   * An enamel kiln is ready for its first piece after the walls have followed, not at first sight.
+   */
+  @Test
+  void readyForEnamelIsWhatTheWorkCallsReady() throws IOException {
+    Path schedule = dir.resolve("s.yaml");
+    Path work = Studio.work("evening-enamel");
+    Path buoy = Studio.kiln("buoy");
+    Run.of("compose", work, "--kiln", buoy, "-o", schedule);
+
+    JsonNode root = json(Run.of("forecast", schedule, "--kiln", buoy, "--work", work, "--json"));
+
+    JsonNode start = root.get("start");
+    assertThat(start.get("readyWhat").asText()).isEqualTo("first piece may go in");
+    assertThat(start.get("ready").get("high").asText())
+        .isBetween("2026-12-02T18:29:00Z", "2026-12-02T18:30:00Z");
+    double reached = root.get("segments").get(0).get("reachedSeconds").get("median").asDouble();
+    double end = root.get("endSeconds").get("median").asDouble();
+    assertThat(end).isGreaterThan(reached + 2.5 * 3600);
+    assertThat(start.get("start").asText()).isLessThan("2026-12-02T18:00");
+  }
 }

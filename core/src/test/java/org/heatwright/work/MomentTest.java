@@ -1,0 +1,68 @@
+package org.heatwright.work;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.Duration;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.heatwright.forecast.Band;
+import org.heatwright.forecast.Forecast;
+import org.heatwright.forecast.ForecastTrace;
+import org.heatwright.forecast.SegmentForecast;
+import org.heatwright.forecast.WorkForecast;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+class MomentTest {
+
+  private static final double[] NOTHING = {0, 0};
+
+  private static Forecast forecast(List<WorkForecast> work) {
+    return new Forecast(
+        "s",
+        "k",
+        List.of(
+            new SegmentForecast(1, new Band(10, 20, 30), new Band(40, 50, 60), 0, 0, 1),
+            new SegmentForecast(2, new Band(70, 80, 90), new Band(170, 180, 190), 0, 0, 1)),
+        new Band(170, 180, 190),
+        Band.exactly(1),
+        1000,
+        work,
+        new ForecastTrace(
+            new double[] {0, 200}, NOTHING, NOTHING, NOTHING, NOTHING, NOTHING, Map.of()));
+  }
+
+  private static Moment moment(Moment.Anchor anchor, int segment, int afterMinutes) {
+    return new Moment(
+        Moment.Kind.ACT, anchor, segment, Duration.ofMinutes(afterMinutes), "look", "because");
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "PROGRAM_START, 0, 1, 60, 60, 60",
+    "SEGMENT_REACHED, 1, 0, 10, 20, 30",
+    "SEGMENT_END, 1, 2, 160, 170, 180",
+    "WORK_READY, 0, 0, 70, 80, 90",
+    "PROGRAM_END, 0, 0, 170, 180, 190"
+  })
+  void aMomentComesAfterItsAnchor(
+      Moment.Anchor anchor, int segment, int after, double low, double median, double high) {
+    assertThat(moment(anchor, segment, after).seconds(forecast(List.of())))
+        .contains(new Band(low, median, high));
+  }
+
+  @Test
+  void aSegmentThatIsNotThereHasNoMoment() {
+    assertThat(moment(Moment.Anchor.SEGMENT_END, 3, 0).seconds(forecast(List.of()))).isEmpty();
+  }
+
+  @Test
+  void workThatIsNotReadyInEveryCaseHasNoMoment() {
+    WorkForecast late =
+        new WorkForecast(1, "centre", Optional.empty(), Optional.empty(), Band.exactly(500));
+
+    assertThat(moment(Moment.Anchor.WORK_READY, 0, 0).seconds(forecast(List.of(late)))).isEmpty();
+  }
+}
