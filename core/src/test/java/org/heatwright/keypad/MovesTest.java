@@ -4,6 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
+import java.util.Random;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.heatwright.units.TemperatureUnit;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -82,9 +85,7 @@ class MovesTest {
     assertThat(far.seconds()).isLessThan(604 * KeyingTimes.CLICK_SECONDS / 5);
   }
 
-  /**
-   * The search's time is never worse than tapping, and the same way back exists where all stops.
-   */
+  /** The search's time is never worse than tapping. */
   @Tag("property")
   @Test
   void noWayIsSlowerThanTapping() {
@@ -96,6 +97,81 @@ class MovesTest {
         assertThat(move.words().isEmpty()).isEqualTo(from == to);
       }
     }
+  }
+
+  /**
+   * The words are carried out on a second, independent model of a repeating key: the holds land
+   * where the sheet says (to a tick, as it gives tenths of a second), and the taps end at the goal.
+   */
+  @Tag("property")
+  @Test
+  void carryingOutTheWordsReachesTheValue() {
+    Random random = new Random(11);
+    int holds = 0;
+    for (Entry.AtLimit limit : Entry.AtLimit.values()) {
+      Entry.StepKeys keys = new Entry.StepKeys(STOPPING.repeat(), limit, limit);
+      for (int run = 0; run < 150; run++) {
+        int size = 20 + random.nextInt(1200);
+        int from = random.nextInt(size);
+        int to = random.nextInt(size);
+        String words = moves(keys, size).between(from, to).words();
+        int position = from;
+        for (String phrase :
+            words.isEmpty() ? List.<String>of() : List.of(words.split(", then "))) {
+          Matcher hold = HOLD.matcher(phrase);
+          Matcher tap = TAP.matcher(phrase);
+          if (hold.find()) {
+            holds++;
+            int direction = hold.group(1).equals("up") ? 1 : -1;
+            int landed = held(position, direction, Double.parseDouble(hold.group(2)), size, limit);
+            int said = hold.group(3) == null ? to : Integer.parseInt(hold.group(3)) - 1;
+            assertThat(Math.abs(landed - said)).as(words).isLessThanOrEqualTo(10);
+            position = said;
+          } else if (tap.find()) {
+            int count =
+                tap.group(2).equals("once")
+                    ? 1
+                    : tap.group(2).equals("twice") ? 2 : Integer.parseInt(tap.group(3));
+            for (int i = 0; i < count; i++) {
+              position = pressed(position, tap.group(1).equals("up") ? 1 : -1, size, limit);
+            }
+          } else {
+            // "tap, until it shows …": within reach of what a person misses by.
+            assertThat(phrase).startsWith("tap, until it shows ");
+            assertThat(Math.abs(position - to)).as(words).isLessThanOrEqualTo(10);
+            position = to;
+          }
+        }
+        assertThat(position).as("%d to %d of %d: %s", from, to, size, words).isEqualTo(to);
+      }
+    }
+    assertThat(holds).isGreaterThan(200);
+  }
+
+  private static final Pattern HOLD =
+      Pattern.compile(
+          "hold (up|down) about ([\\d.]+) s(?:, (?:to about|to|until it stops at) (\\d+))?");
+  private static final Pattern TAP =
+      Pattern.compile("tap (up|down) (?:about )?(once|twice|(\\d+) times)");
+
+  private static int pressed(int position, int steps, int size, Entry.AtLimit limit) {
+    int end = steps > 0 ? size - 1 : 0;
+    if (position == end) {
+      return limit == Entry.AtLimit.WRAP ? size - 1 - end : end;
+    }
+    return Math.max(0, Math.min(size - 1, position + steps));
+  }
+
+  /** One step at once, six single steps a second from 0.6 s, five tens a second from 3 s. */
+  private static int held(int from, int direction, double seconds, int size, Entry.AtLimit limit) {
+    int position = pressed(from, direction, size, limit);
+    for (int tick = 0; 0.6 + tick / 6.0 < 3 - 1e-9 && 0.6 + tick / 6.0 <= seconds + 0.051; tick++) {
+      position = pressed(position, direction, size, limit);
+    }
+    for (int tick = 0; 3 + tick / 5.0 <= seconds + 0.051; tick++) {
+      position = pressed(position, 10 * direction, size, limit);
+    }
+    return position;
   }
 
   @Test
