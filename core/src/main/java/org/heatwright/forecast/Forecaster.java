@@ -21,12 +21,16 @@ import org.heatwright.mould.MouldLoad;
 import org.heatwright.schedule.Schedule;
 import org.heatwright.schedule.Segment;
 import org.heatwright.units.Temperature;
+import org.heatwright.units.TemperatureChange;
 
 /** Runs an ensemble of kilns through a schedule and tells what they have in common. */
 public final class Forecaster {
 
   /** A core this near the last target counts as ready, K. */
   public static final double READY_WITHIN_KELVINS = 10;
+
+  /** A display this near a target has arrived, where the controller does not say otherwise, K. */
+  private static final double ARRIVED_WITHIN_KELVINS = 3;
 
   /** A core above this has lost its free and most of its bound water, °C. */
   private static final double DRY_CELSIUS = 150;
@@ -108,6 +112,16 @@ public final class Forecaster {
           runs.stream()
               .mapToDouble(run -> Math.min(horizon, run.segments().get(index).reachedSeconds()))
               .toArray();
+      double near =
+          request
+              .kiln()
+              .control()
+              .holdWaitsWithin()
+              .map(TemperatureChange::kelvins)
+              .orElse(ARRIVED_WITHIN_KELVINS);
+      double target = schedule.segments().get(s).target().celsius();
+      double[] arrived =
+          runs.stream().mapToDouble(run -> run.arrivalSeconds(index, target, near)).toArray();
       double[] end =
           runs.stream()
               .mapToDouble(run -> Math.min(horizon, run.segments().get(index).endSeconds()))
@@ -134,6 +148,7 @@ public final class Forecaster {
           new SegmentForecast(
               s + 1,
               reachedBand,
+              bandIfAll(arrived, runs.size()),
               Band.of(end),
               Band.of(saturated).median(),
               Math.max(0, behind),

@@ -1,10 +1,15 @@
 package org.heatwright.forecast;
 
+import java.util.Optional;
+
 /**
  * When one segment is reached and ends.
  *
  * @param index 1-based, as people count
  * @param reachedSeconds when its hold's clock starts, s from the program's start
+ * @param arrivedSeconds when the display first comes within a few kelvins of the target; later than
+ *     {@code reachedSeconds} where the hold's clock does not wait for it; empty if in some draw it
+ *     does not before the segment ends
  * @param endSeconds when the segment ends, s from the program's start
  * @param saturatedSeconds how long the elements are fully on, on the way to its target, median, s
  * @param behindSeconds how much later than on paper the target is reached, median, s; zero for
@@ -14,6 +19,7 @@ package org.heatwright.forecast;
 public record SegmentForecast(
     int index,
     Band reachedSeconds,
+    Optional<Band> arrivedSeconds,
     Band endSeconds,
     double saturatedSeconds,
     double behindSeconds,

@@ -144,44 +144,16 @@ public final class StartPlanner {
       return forecast.workReadySeconds();
     }
     SegmentForecast last = forecast.segments().get(forecast.segments().size() - 1);
-    return last.reachedShare() == 1 ? Optional.of(atTarget(forecast, last)) : Optional.empty();
-  }
-
-  /**
-   * When the display is at the last target. Where the hold's clock waits for the reading, that is
-   * when the hold starts; where it runs from the setpoint, the display may be far behind, and each
-   * curve counts from where it stays within {@link Forecaster#READY_WITHIN_KELVINS} of where the
-   * hold leaves it.
-   */
-  private static Band atTarget(Forecast forecast, SegmentForecast last) {
-    ForecastTrace trace = forecast.trace();
-    double reached = last.reachedSeconds().median();
-    double left = last.endSeconds().median();
-    double behind =
-        Math.abs(trace.displayCelsiusAt(left).median() - trace.displayCelsiusAt(reached).median());
-    if (behind <= Forecaster.READY_WITHIN_KELVINS) {
-      return last.reachedSeconds();
-    }
-    double median = settled(trace.seconds(), trace.medianCelsius(), reached, left);
-    double low = settled(trace.seconds(), trace.lowCelsius(), reached, left);
-    double high = settled(trace.seconds(), trace.highCelsius(), reached, left);
-    return new Band(
-        Math.min(median, Math.min(low, high)), median, Math.max(median, Math.max(low, high)));
-  }
-
-  /** From when on, between two times, a curve stays near its value at the second. */
-  private static double settled(double[] seconds, double[] celsius, double from, double to) {
-    int end = seconds.length - 1;
-    while (end > 0 && seconds[end] > to) {
-      end--;
-    }
-    int since = end;
-    while (since > 0
-        && seconds[since - 1] >= from
-        && Math.abs(celsius[since - 1] - celsius[end]) <= Forecaster.READY_WITHIN_KELVINS) {
-      since--;
-    }
-    return seconds[since];
+    Band reached = last.reachedSeconds();
+    return last.reachedShare() < 1
+        ? Optional.empty()
+        : last.arrivedSeconds()
+            .map(
+                arrived ->
+                    new Band(
+                        Math.max(reached.low(), arrived.low()),
+                        Math.max(reached.median(), arrived.median()),
+                        Math.max(reached.high(), arrived.high())));
   }
 
   private static StartPlan plan(

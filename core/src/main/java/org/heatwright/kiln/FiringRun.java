@@ -101,6 +101,58 @@ public final class FiringRun {
         + h * s * r * (r * readingRate[2 * i] - s * readingRate[2 * i + 1]);
   }
 
+  /**
+   * When the display first comes as near a segment's target as stated, whatever the hold's clock
+   * does.
+   *
+   * @param segment 0-based
+   * @param targetCelsius its target, °C
+   * @param withinKelvins how near, K
+   * @return s from the program's start; infinite if it does not before the segment ends
+   */
+  public double arrivalSeconds(int segment, double targetCelsius, double withinKelvins) {
+    double from = segment == 0 ? 0 : segments.get(segment - 1).endSeconds();
+    double to = Math.min(lastSecond(), segments.get(segment).endSeconds());
+    if (!(from <= to)) {
+      return Double.POSITIVE_INFINITY;
+    }
+    double before = readingCelsiusAt(from) - targetCelsius;
+    if (Math.abs(before) <= withinKelvins) {
+      return from;
+    }
+    double second = from;
+    for (int i = Math.max(0, interval(from) + 1); i < seconds.length; i++) {
+      double next = Math.min(seconds[i], to);
+      double after = readingCelsiusAt(next) - targetCelsius;
+      // Within reach, or past it: it came by between the two.
+      if (Math.abs(after) <= withinKelvins || after * before < 0) {
+        return crossing(second, next, targetCelsius + Math.signum(before) * withinKelvins);
+      }
+      if (seconds[i] >= to) {
+        break;
+      }
+      second = next;
+      before = after;
+    }
+    return Double.POSITIVE_INFINITY;
+  }
+
+  /** Where the reading crosses a level between two seconds on different sides of it. */
+  private double crossing(double fromSecond, double toSecond, double levelCelsius) {
+    double low = fromSecond;
+    double high = toSecond;
+    double side = Math.signum(readingCelsiusAt(low) - levelCelsius);
+    for (int i = 0; i < 40; i++) {
+      double middle = (low + high) / 2;
+      if ((readingCelsiusAt(middle) - levelCelsius) * side > 0) {
+        low = middle;
+      } else {
+        high = middle;
+      }
+    }
+    return high;
+  }
+
   /** Lowest and highest reading between two seconds, °C. */
   public double[] readingRangeCelsius(double fromSecond, double toSecond) {
     double low = readingCelsiusAt(fromSecond);

@@ -56,8 +56,8 @@ public final class KilnPrior {
   /** Estimate; range 2 to 12 min. */
   private static final Spread INTEGRAL = new Spread(300, 0.45);
 
-  /** From the edge of the hysteresis to the switch. Estimate; range 5 to 50 s. */
-  private static final Spread SWITCH = new Spread(17, 0.6);
+  /** From the edge of the hysteresis to the switch. Estimate; range 6 to 40 s. */
+  private static final Spread SWITCH = new Spread(15, 0.5);
 
   private static final Spread ELEMENT = new Spread(1.0, 0.25);
   private static final double ROOM_KELVINS = 2;

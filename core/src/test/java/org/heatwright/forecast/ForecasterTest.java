@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.time.Duration;
 import java.util.List;
+import java.util.Optional;
+import org.heatwright.kiln.Control;
 import org.heatwright.kiln.Kiln;
 import org.heatwright.kiln.TestKilns;
 import org.heatwright.mould.Investment;
@@ -102,6 +104,29 @@ class ForecasterTest {
     Schedule hasty = BURNOUT.withSegments(List.of(segment(0, 730, 10), segment(0, 500, 1)));
     Forecast forecast = Forecaster.forecast(ForecastRequest.of(hasty, MUFFLE, THREE_MOULDS));
     assertThat(forecast.workReadySeconds()).isEmpty();
+  }
+
+  @Test
+  void tellsWhenTheDisplayArrivesWhereTheHoldDoesNotWaitForIt() {
+    Control waits = MUFFLE.control();
+    Kiln hasty =
+        TestKilns.withControl(
+            MUFFLE,
+            new Control(
+                waits.kind(),
+                waits.cycleSeconds(),
+                waits.hysteresis(),
+                Optional.empty(),
+                waits.afterPowerCut()));
+    Schedule session = BURNOUT.withSegments(List.of(segment(0, 800, 180)));
+    SegmentForecast there =
+        Forecaster.forecast(ForecastRequest.of(session, hasty, Charge.empty())).segments().get(0);
+    assertThat(there.reachedSeconds().high()).isZero();
+    Band arrived = there.arrivedSeconds().orElseThrow();
+    assertThat(arrived.low()).isGreaterThan(600);
+    SegmentForecast waiting =
+        Forecaster.forecast(ForecastRequest.of(session, MUFFLE, Charge.empty())).segments().get(0);
+    assertThat(waiting.reachedSeconds().median()).isCloseTo(arrived.median(), within(5.0));
   }
 
   @Test

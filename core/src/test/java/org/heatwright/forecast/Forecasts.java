@@ -37,7 +37,7 @@ final class Forecasts {
     return new Forecast(
         "s",
         "k",
-        List.of(new SegmentForecast(1, reached, end, 0, 0, reachedShare)),
+        List.of(new SegmentForecast(1, reached, Optional.of(reached), end, 0, 0, reachedShare)),
         end,
         kilowattHours,
         watts,

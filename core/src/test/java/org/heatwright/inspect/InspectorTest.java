@@ -507,6 +507,7 @@ class InspectorTest {
           new SegmentForecast(
               i,
               Band.exactly(3600.0 * i),
+              Optional.of(Band.exactly(3600.0 * i)),
               Band.exactly(3600.0 * i + 1800),
               i == late ? 1200 : 0,
               i == late ? behindSeconds : 0,

@@ -22,10 +22,14 @@ public record ForecastJson(
     Optional<StartJson> start,
     List<FindingJson> findings) {
 
-  /** {@code reachedShare}: how much of the ensemble reaches the target, 0 to 1. */
+  /**
+   * {@code reachedShare}: how much of the ensemble reaches the target, 0 to 1; {@code
+   * arrivedSeconds}: when the display is there, null where it is not in every case.
+   */
   public record SegmentJson(
       int index,
       BandJson reachedSeconds,
+      Optional<BandJson> arrivedSeconds,
       BandJson endSeconds,
       double saturatedSeconds,
       double behindSeconds,
@@ -61,6 +65,7 @@ public record ForecastJson(
                     new SegmentJson(
                         s.index(),
                         BandJson.of(s.reachedSeconds()),
+                        s.arrivedSeconds().map(BandJson::of),
                         BandJson.of(s.endSeconds()),
                         s.saturatedSeconds(),
                         s.behindSeconds(),

@@ -147,7 +147,14 @@ final class TestFirings {
       corners.add(now);
       levels.add(target);
       segments.add(
-          new SegmentForecast(i + 1, around(reached + 120), around(now + 120), 600, 120, 1));
+          new SegmentForecast(
+              i + 1,
+              around(reached + 120),
+              Optional.of(around(reached + 120)),
+              around(now + 120),
+              600,
+              120,
+              1));
       level = target;
     }
     int n = (int) Math.ceil(now / GRID_SECONDS) + 1;
