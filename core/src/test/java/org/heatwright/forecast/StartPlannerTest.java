@@ -227,24 +227,33 @@ class StartPlannerTest {
    */
   @Test
   void aHoldThatDoesNotWaitDoesNotMakeAColdKilnReady() {
-    double[] seconds = {0, 600, 1200, 1800, 5400};
-    double[] setpoint = {800, 800, 800, 800, 800};
-    double[] low = {20, 350, 700, 795, 795};
-    double[] median = {20, 400, 795, 800, 800};
-    double[] high = {20, 700, 805, 805, 805};
-    Forecast forecast =
-        new Forecast(
-            "s",
-            "k",
-            List.of(new SegmentForecast(1, Band.exactly(0), Band.exactly(5400), 0, 0, 1)),
-            Band.exactly(5400),
-            Band.exactly(1),
-            1000,
-            List.of(),
-            new ForecastTrace(
-                seconds, setpoint, low, median, high, new double[5], java.util.Map.of()));
+    Band arrived = new Band(1080, 1200, 1800);
+    Forecast forecast = oneSegment(Band.exactly(0), Optional.of(arrived));
 
-    assertThat(StartPlanner.readySeconds(forecast)).contains(new Band(1200, 1200, 1800));
+    assertThat(StartPlanner.readySeconds(forecast)).contains(arrived);
+    assertThat(StartPlanner.readySeconds(oneSegment(Band.exactly(0), Optional.empty()))).isEmpty();
+  }
+
+  /** Near the target a little before its hold starts: the hold decides. */
+  @Test
+  void isNotReadyBeforeTheHoldStarts() {
+    Forecast forecast =
+        oneSegment(new Band(900, 1000, 1100), Optional.of(new Band(890, 980, 1120)));
+
+    assertThat(StartPlanner.readySeconds(forecast)).contains(new Band(900, 1000, 1120));
+  }
+
+  private static Forecast oneSegment(Band reached, Optional<Band> arrived) {
+    double[] two = {0, 5400};
+    return new Forecast(
+        "s",
+        "k",
+        List.of(new SegmentForecast(1, reached, arrived, Band.exactly(5400), 0, 0, 1)),
+        Band.exactly(5400),
+        Band.exactly(1),
+        1000,
+        List.of(),
+        new ForecastTrace(two, two, two, two, two, two, java.util.Map.of()));
   }
 
   @Test
