@@ -25,9 +25,21 @@ class MomentTest {
         "k",
         List.of(
             new SegmentForecast(
-                1, new Band(10, 20, 30), Optional.empty(), new Band(40, 50, 60), 0, 0, 1),
+                1,
+                new Band(10, 20, 30),
+                Optional.of(new Band(10, 20, 30)),
+                new Band(40, 50, 60),
+                0,
+                0,
+                1),
             new SegmentForecast(
-                2, new Band(70, 80, 90), Optional.empty(), new Band(170, 180, 190), 0, 0, 1)),
+                2,
+                new Band(70, 80, 90),
+                Optional.of(new Band(70, 80, 90)),
+                new Band(170, 180, 190),
+                0,
+                0,
+                1)),
         new Band(170, 180, 190),
         Band.exactly(1),
         1000,
