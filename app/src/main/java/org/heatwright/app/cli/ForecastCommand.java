@@ -159,7 +159,7 @@ final class ForecastCommand implements Callable<Integer> {
             .formatted(
                 segment.index(),
                 words,
-                times(segment.reachedSeconds(), plan),
+                times(segment.arrivedSeconds().orElse(segment.reachedSeconds()), plan),
                 times(segment.endSeconds(), plan)));
   }
 

@@ -118,10 +118,11 @@ final class FiringPlanner {
       Forecast forecast =
           forecasts.of(ForecastRequest.of(toForecast, kiln, composition.charge()).withDraws(draws));
 
+      StartPlanner.Ready ready = composition.ready(forecast);
       StartPlan wanted =
           choices.readyBy()
-              ? StartPlanner.readyBy(forecast, at, press)
-              : StartPlanner.startingAt(forecast, at, press);
+              ? StartPlanner.readyBy(forecast, ready, at, press)
+              : StartPlanner.startingAt(forecast, ready, at, press);
       Duration delay = Duration.between(press, wanted.start());
       if (delay.isNegative()) {
         delay = Duration.ZERO;
@@ -129,7 +130,8 @@ final class FiringPlanner {
       FittedProgram program =
           KeypadFit.fit(asked.withStartDelay(delay.truncatedTo(ChronoUnit.MINUTES)), keypad);
       StartPlan start =
-          StartPlanner.startingAt(forecast, press.plus(program.expressible().startDelay()), press);
+          StartPlanner.startingAt(
+              forecast, ready, press.plus(program.expressible().startDelay()), press);
       Set<String> timeNotes = new LinkedHashSet<>(wanted.notes());
       timeNotes.addAll(start.notes());
       List<Finding> findings =

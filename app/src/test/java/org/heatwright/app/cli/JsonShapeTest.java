@@ -1,0 +1,163 @@
+package org.heatwright.app.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.TreeSet;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** What programs read: the keys of every command's JSON are there, in camelCase, and stay. */
+class JsonShapeTest {
+
+  private static final Path HARBOUR = Studio.schedule("harbour-burnout");
+
+  @TempDir private Path dir;
+
+  private static JsonNode json(Run run) throws IOException {
+    assertThat(run.err()).isEmpty();
+    return new ObjectMapper().readTree(run.out());
+  }
+
+  private static List<String> keys(JsonNode node) {
+    List<String> keys = new ArrayList<>();
+    node.fieldNames().forEachRemaining(keys::add);
+    return keys;
+  }
+
+  /** Every key of the tree. */
+  private static TreeSet<String> allKeys(JsonNode node) {
+    TreeSet<String> keys = new TreeSet<>(keys(node));
+    node.forEach(child -> keys.addAll(allKeys(child)));
+    return keys;
+  }
+
+  @Test
+  void composeGivesTheScheduleAndEveryReason() throws IOException {
+    JsonNode root =
+        json(
+            Run.of(
+                "compose",
+                Studio.work("harbour-burnout"),
+                "--kiln",
+                Studio.kiln("capstan"),
+                "--json"));
+
+    assertThat(keys(root))
+        .containsExactly("schedule", "reasons", "cautions", "moments", "findings");
+    JsonNode schedule = root.get("schedule");
+    assertThat(keys(schedule))
+        .containsExactly("name", "unit", "segments", "startDelaySeconds", "atEnd");
+    assertThat(keys(schedule.get("segments").get(0)))
+        .containsExactly("index", "kelvinsPerHour", "targetCelsius", "holdSeconds");
+    assertThat(keys(root.get("reasons").get(0)))
+        .containsExactly("segment", "part", "purpose", "value", "rule", "range", "origin");
+    for (JsonNode segment : schedule.get("segments")) {
+      for (String part : List.of("rate", "target", "hold")) {
+        assertThat(root.get("reasons"))
+            .as("a reason for the %s of segment %s", part, segment.get("index"))
+            .anyMatch(
+                reason ->
+                    reason.get("segment").equals(segment.get("index"))
+                        && reason.get("part").asText().equals(part)
+                        && !reason.get("origin").asText().isBlank());
+      }
+    }
+  }
+
+  @Test
+  void inspectGivesFindings() throws IOException {
+    JsonNode root = json(Run.of("inspect", HARBOUR, "--kiln", Studio.kiln("buoy"), "--json"));
+
+    assertThat(keys(root)).containsExactly("schedule", "findings");
+    assertThat(keys(root.get("findings").get(0)))
+        .containsExactly("severity", "code", "segment", "message", "origin");
+  }
+
+  @Test
+  void keyingGivesValuesAndSteps() throws IOException {
+    JsonNode root =
+        json(Run.of("keying", HARBOUR, "--keypad", Studio.keypad("heron"), "--slot", 3, "--json"));
+
+    assertThat(keys(root))
+        .containsExactly(
+            "schedule",
+            "keypad",
+            "slot",
+            "fits",
+            "unit",
+            "expressible",
+            "values",
+            "notes",
+            "checkFigures",
+            "steps",
+            "byHandSeconds",
+            "timesOrigin");
+    assertThat(keys(root.get("steps").get(0)))
+        .containsExactly("number", "prompt", "showsBefore", "press", "showsAfter", "meaning");
+    assertThat(keys(root.get("values").get(0)))
+        .containsExactly("segment", "kind", "digits", "meaning");
+  }
+
+  @Test
+  void readbackGivesAVerdictForEachValue() throws IOException {
+    Path shown = Files.writeString(dir.resolve("shown.yaml"), "shown: [[1, \"4\"]]\n");
+    Run run =
+        Run.of("readback", HARBOUR, "--keypad", Studio.keypad("gull"), "--shown", shown, "--json");
+
+    assertThat(run.code()).isEqualTo(1);
+    JsonNode root = json(run);
+    assertThat(keys(root))
+        .containsExactly(
+            "schedule",
+            "keypad",
+            "outcome",
+            "verdicts",
+            "findings",
+            "correction",
+            "checkFigures",
+            "unproven");
+    assertThat(root.get("outcome").asText()).isEqualTo("not-proven");
+    assertThat(keys(root.get("verdicts").get(0)))
+        .containsExactly("position", "place", "expected", "shown", "kind", "message", "correction");
+  }
+
+  @Test
+  void cardSaysWhereItIs() throws IOException {
+    Path card = dir.resolve("card.pdf");
+    JsonNode root =
+        json(Run.of("card", HARBOUR, "--kiln", Studio.kiln("anchor"), "-o", card, "--json"));
+
+    assertThat(keys(root))
+        .containsExactly("schedule", "kiln", "card", "calendar", "start", "findings");
+    assertThat(root.get("card").asText()).isEqualTo(card.toString());
+    assertThat(root.get("calendar").isNull()).isTrue();
+  }
+
+  @Test
+  void everyKeyIsCamelCase() throws IOException {
+    JsonNode forecast =
+        json(
+            Run.of(
+                "forecast",
+                HARBOUR,
+                "--kiln",
+                Studio.kiln("anchor"),
+                "--work",
+                Studio.work("harbour-burnout"),
+                "--start",
+                "now",
+                "--json"));
+    JsonNode keying =
+        json(Run.of("keying", HARBOUR, "--keypad", Studio.keypad("tern"), "--slot", 3, "--json"));
+
+    assertThat(allKeys(forecast)).allMatch(key -> key.matches("[a-z][a-zA-Z]*"));
+    assertThat(allKeys(keying)).allMatch(key -> key.matches("[a-z][a-zA-Z]*"));
+  }
+}
