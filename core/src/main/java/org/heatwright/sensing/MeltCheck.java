@@ -1,0 +1,196 @@
+package org.heatwright.sensing;
+
+import java.util.List;
+import java.util.Objects;
+import org.heatwright.material.Origin;
+import org.heatwright.units.HeatingRate;
+import org.heatwright.units.Temperature;
+import org.heatwright.units.TemperatureChange;
+
+/**
+ * A fine-silver wire beside the sensor, watched until it melts. Nobody sees the moment itself: the
+ * display was read when the wire was last seen whole and when it was first seen melted.
+ *
+ * @param lastWhole what the display said at the last look at a whole wire
+ * @param firstMelted what it said at the first look at a melted one, not below {@code lastWhole}
+ * @param surroundings what was around the wire
+ * @param mostBehind how far the display may have been behind the wire at most, K, zero or more: the
+ *     heating rate times the sensor's lag (see {@link #behind})
+ */
+public record MeltCheck(
+    Temperature lastWhole,
+    Temperature firstMelted,
+    Surroundings surroundings,
+    TemperatureChange mostBehind) {
+
+  /** Freezing point of silver, ITS-90 Table 1, exact by definition. */
+  public static final Temperature SILVER_MELTS = Temperature.ofCelsius(961.78);
+
+  /** Further off than this is not an offset but something to find (our estimate). */
+  private static final double LARGEST_OFFSET_KELVINS = 100;
+
+  /** What is around the wire: silver takes up oxygen from air, which lowers its melting point. */
+  public enum Surroundings {
+    /** 999 wire, 1000 ppm of copper: 0.7 K lower (read: abstract on doped silver samples). */
+    SHIELDED_BY_CHARCOAL(0.7, "shielded by charcoal"),
+    /** Air-saturated silver melts near 950.5 °C (from memory), and irregularly. */
+    BARE_IN_AIR(12.0, "bare in air");
+
+    private final double lowerByKelvins;
+    private final String words;
+
+    Surroundings(double lowerByKelvins, String words) {
+      this.lowerByKelvins = lowerByKelvins;
+      this.words = words;
+    }
+
+    /** How far below {@link #SILVER_MELTS} the wire may have melted at most. */
+    public TemperatureChange lowerByAtMost() {
+      return TemperatureChange.ofKelvins(lowerByKelvins);
+    }
+
+    public String words() {
+      return words;
+    }
+  }
+
+  public MeltCheck {
+    Objects.requireNonNull(surroundings, "surroundings");
+    if (lastWhole.compareTo(firstMelted) > 0) {
+      throw new IllegalArgumentException(
+          "The wire cannot be seen melted at %s and still whole at %s: heat slowly, never back."
+              .formatted(Words.celsius(firstMelted), Words.celsius(lastWhole)));
+    }
+    if (!(mostBehind.kelvins() >= 0)) {
+      throw new IllegalArgumentException(
+          "While the kiln heats the display is behind by 0 K or more, not by %s."
+              .formatted(Words.kelvins(mostBehind)));
+    }
+    double offKelvins =
+        Math.max(
+            Math.abs(lastWhole.minus(SILVER_MELTS).kelvins()),
+            Math.abs(firstMelted.minus(SILVER_MELTS).kelvins()));
+    if (offKelvins > LARGEST_OFFSET_KELVINS) {
+      throw new IllegalArgumentException(
+          "The wire melts at %s, and the display said %s to %s: more than %s K off is no offset; check"
+                  .formatted(
+                      Words.celsius(SILVER_MELTS),
+                      Words.celsius(lastWhole),
+                      Words.celsius(firstMelted),
+                      Words.oneDecimal(LARGEST_OFFSET_KELVINS))
+              + " the type setting, the leads, the unit and where the tip is.");
+    }
+  }
+
+  /** A melt seen as it happened, at a display that was not behind. */
+  public static MeltCheck seenAt(Temperature shown, Surroundings surroundings) {
+    return new MeltCheck(shown, shown, surroundings, TemperatureChange.ofKelvins(0));
+  }
+
+  /**
+   * How far a display is behind while the kiln heats.
+   *
+   * @param lagSeconds time constant of the sensor, s, zero or more
+   */
+  public static TemperatureChange behind(HeatingRate rate, double lagSeconds) {
+    if (!(lagSeconds >= 0)) {
+      throw new IllegalArgumentException(
+          "The lag of the sensor (%s s) must be zero or more.".formatted(lagSeconds));
+    }
+    return TemperatureChange.ofKelvins(rate.kelvinsPerHour() / 3600 * lagSeconds);
+  }
+
+  /**
+   * What the check says about the display. The stated offset takes the wire to melt at 961.78 °C:
+   * of all that is possible this takes the kiln to be hottest, the safe side where overheating
+   * spoils work. The band is uneven: bare in air the truth may be up to 12 K lower.
+   */
+  public Correction correction() {
+    double low = lastWhole.minus(SILVER_MELTS).kelvins();
+    double high = firstMelted.minus(SILVER_MELTS).kelvins() + mostBehind.kelvins();
+    return new Correction(
+        Temperature.ofCelsius(0.5 * (lastWhole.celsius() + firstMelted.celsius())),
+        TemperatureChange.ofKelvins(0.5 * (low + high)),
+        TemperatureChange.ofKelvins(low),
+        TemperatureChange.ofKelvins(high + surroundings.lowerByKelvins),
+        surroundings);
+  }
+
+  /**
+   * An offset with limits, not with a probability: between them anything is possible.
+   *
+   * @param shown what the display said at the melt
+   * @param offset what it shows above the truth there, if the wire melted at 961.78 °C
+   * @param lowOffset the least that it can be
+   * @param highOffset the most that it can be
+   * @param surroundings what was around the wire
+   */
+  public record Correction(
+      Temperature shown,
+      TemperatureChange offset,
+      TemperatureChange lowOffset,
+      TemperatureChange highOffset,
+      Surroundings surroundings) {
+
+    public Correction {
+      Objects.requireNonNull(shown, "shown");
+      Objects.requireNonNull(surroundings, "surroundings");
+      if (lowOffset.compareTo(offset) > 0 || offset.compareTo(highOffset) > 0) {
+        throw new IllegalArgumentException(
+            "The offset (%s) must lie between its limits (%s, %s)."
+                .formatted(
+                    Words.kelvins(offset), Words.kelvins(lowOffset), Words.kelvins(highOffset)));
+      }
+    }
+
+    /** The stated offset as a function of temperature: a first guess, in proportion. */
+    public OffsetCorrection firstGuess() {
+      return OffsetCorrection.inProportion(new OffsetCorrection.Point(shown, offset));
+    }
+
+    /** One sentence for people. */
+    public String sentence() {
+      return "At %s the display shows %s (possible: %s to %s above the truth; wire %s)."
+          .formatted(
+              Words.celsius(shown),
+              amount(offset),
+              Words.oneDecimal(lowOffset.kelvins()),
+              Words.kelvins(highOffset),
+              surroundings.words());
+    }
+
+    /** Where the numbers come from. */
+    public List<Origin> origins() {
+      Origin point = Origin.read("silver point 961.78 °C: ITS-90 Table 1");
+      return surroundings == Surroundings.BARE_IN_AIR
+          ? List.of(
+              point,
+              Origin.read("air lowers the point, irregularly: Nature 52 (1895) 596, abstract"),
+              Origin.memory("air-saturated silver melts near 950.5 °C"))
+          : List.of(
+              point,
+              Origin.read("copper lowers silver by 0.69 mK per ppm: abstract, doped samples"),
+              Origin.memory("charcoal keeps the oxygen away"));
+    }
+
+    private static String amount(TemperatureChange offset) {
+      String size = Words.oneDecimal(Math.abs(offset.kelvins()));
+      if (size.equals("0")) {
+        return "the truth";
+      }
+      return size + (offset.kelvins() > 0 ? " K too much" : " K too little");
+    }
+  }
+
+  /** What to mind before and during the check. */
+  public static List<String> cautions() {
+    return List.of(
+        "Only in a kiln that its maker allows above 970 °C, without work, investment or glass in it.",
+        "Fine silver of at least 99.9 %, a thin wire across supports beside the tip, over a tray"
+            + " that catches the drop.",
+        "Heat through 940 to 970 °C at 2 to 5 K a minute and look often, through dark glasses.",
+        "Charcoal burns to carbon monoxide: a little in a small covered dish, the room well aired."
+            + " A carbon atmosphere makes a type K couple read low with time.",
+        "One melt says nothing about other temperatures, nor about how evenly the chamber is heated.");
+  }
+}

@@ -1,0 +1,35 @@
+package org.heatwright.sensing;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import org.heatwright.units.Temperature;
+import org.heatwright.units.TemperatureChange;
+
+/** Numbers as people read them. */
+final class Words {
+
+  private static final int MILLIVOLT_DECIMALS = 3; // as the published tables print them
+
+  private Words() {}
+
+  static String celsius(Temperature temperature) {
+    return oneDecimal(temperature.celsius()) + " °C";
+  }
+
+  static String kelvins(TemperatureChange change) {
+    return oneDecimal(change.kelvins()) + " K";
+  }
+
+  static String millivolts(double millivolts) {
+    return rounded(millivolts, MILLIVOLT_DECIMALS) + " mV";
+  }
+
+  static String oneDecimal(double value) {
+    return rounded(value, 1);
+  }
+
+  private static String rounded(double value, int decimals) {
+    BigDecimal number = BigDecimal.valueOf(value).setScale(decimals, RoundingMode.HALF_EVEN);
+    return number.signum() == 0 ? "0" : number.stripTrailingZeros().toPlainString();
+  }
+}
