@@ -62,11 +62,11 @@ public final class FiringFile {
 
   private static Disturbance event(YamlValue value) {
     YamlMap map = value.map("at-s", "door-open-s", "mains-off-s");
-    double at = map.required("at-s").atLeast0("s");
+    double at = map.required("at-s").between(0, 1e7, "s");
     List<Disturbance> found = new ArrayList<>();
     for (Disturbance.Kind kind : Disturbance.Kind.values()) {
       map.optional(key(kind))
-          .ifPresent(length -> found.add(new Disturbance(kind, at, length.above0("s"))));
+          .ifPresent(length -> found.add(new Disturbance(kind, at, length.between(1, 1e6, "s"))));
     }
     if (found.size() != 1) {
       throw value.error("expected one of door-open-s and mains-off-s.");
@@ -115,10 +115,10 @@ public final class FiringFile {
 
   private static Piece piece(YamlValue value) {
     YamlMap map = value.map("material", "mass-kg", "heat-capacity-j-kgk");
-    double mass = map.required("mass-kg").above0("kg");
+    double mass = map.required("mass-kg").between(1e-6, 500, "kg");
     if (map.has("heat-capacity-j-kgk")) {
       String name = map.required("material").text();
-      double own = map.required("heat-capacity-j-kgk").above0("J/(kg K)");
+      double own = map.required("heat-capacity-j-kgk").between(10, 20_000, "J/(kg K)");
       return new Piece(name, mass, own);
     }
     String name = map.required("material").oneOf(PieceMaterials.names());

@@ -301,7 +301,7 @@ public final class KilnFile {
     Control.Kind kind = map.required("kind").oneOf(Control.Kind.class);
     double hysteresis = 0;
     if (kind == Control.Kind.ON_OFF) {
-      hysteresis = map.required("hysteresis-k").above0("K");
+      hysteresis = map.required("hysteresis-k").between(0.1, 200, "K");
     } else if (map.has("hysteresis-k")) {
       throw map.required("hysteresis-k").error("only an on-off control has it; remove it.");
     }
@@ -311,7 +311,7 @@ public final class KilnFile {
     Optional<TemperatureChange> within =
         map.optional("hold-waits-within-k")
             .filter(v -> !v.isWord("none"))
-            .map(v -> TemperatureChange.ofKelvins(v.above0("K, or none")));
+            .map(v -> TemperatureChange.ofKelvins(v.between(0.1, 500, "K, or none")));
     Control.AfterPowerCut afterPowerCut =
         map.optional("after-power-cut")
             .map(v -> v.oneOf(Control.AfterPowerCut.class))
@@ -405,7 +405,7 @@ public final class KilnFile {
 
   private static Circuit circuit(YamlValue value) {
     YamlMap map = value.map("name", "limit-a");
-    return new Circuit(map.required("name").text(), map.required("limit-a").above0("A"));
+    return new Circuit(map.required("name").text(), map.required("limit-a").between(1, 1000, "A"));
   }
 
   private static LifeEvent lifeEvent(YamlValue value) {

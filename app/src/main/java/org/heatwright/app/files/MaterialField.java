@@ -29,9 +29,9 @@ final class MaterialField {
             "heat-capacity-j-kgk",
             "latent",
             "source");
-    double density = map.required("density-kg-m3").above0("kg/m³");
-    LinearTable conductivity = table(map.required("conductivity-w-mk"), "W/(m K)");
-    LinearTable heatCapacity = table(map.required("heat-capacity-j-kgk"), "J/(kg K)");
+    double density = map.required("density-kg-m3").between(1, 25_000, "kg/m³");
+    LinearTable conductivity = table(map.required("conductivity-w-mk"), 0.001, 500, "W/(m K)");
+    LinearTable heatCapacity = table(map.required("heat-capacity-j-kgk"), 10, 20_000, "J/(kg K)");
     return value.build(
         () ->
             new Material(
@@ -71,9 +71,9 @@ final class MaterialField {
   /**
    * One number, or {@code [[celsius, value], …]} with rising temperatures and values above zero.
    */
-  private static LinearTable table(YamlValue value, String unit) {
+  private static LinearTable table(YamlValue value, double low, double high, String unit) {
     if (value.isNumber()) {
-      return LinearTable.constant(value.above0(unit));
+      return LinearTable.constant(value.between(low, high, unit));
     }
     List<YamlValue> points = value.filledList();
     double[] celsius = new double[points.size()];
@@ -83,8 +83,8 @@ final class MaterialField {
       if (pair.size() != 2) {
         throw points.get(i).error("expected two numbers: [°C, %s].".formatted(unit));
       }
-      celsius[i] = pair.get(0).number();
-      numbers[i] = pair.get(1).above0(unit);
+      celsius[i] = pair.get(0).between(-273, 3000, "°C");
+      numbers[i] = pair.get(1).between(low, high, unit);
       if (i > 0 && !(celsius[i] > celsius[i - 1])) {
         throw pair.get(0).wrong("a temperature above the one before it");
       }
@@ -104,9 +104,9 @@ final class MaterialField {
 
   private static LatentHeat latent(YamlValue value) {
     YamlMap map = value.map("from-celsius", "to-celsius", "j-kg", "once");
-    double from = map.required("from-celsius").number();
-    double to = map.required("to-celsius").number();
-    double joules = map.required("j-kg").above0("J/kg");
+    double from = map.required("from-celsius").between(-273, 3000, "°C");
+    double to = map.required("to-celsius").between(-273, 3000, "°C");
+    double joules = map.required("j-kg").between(1, 1e7, "J/kg");
     boolean once = map.optional("once").map(YamlValue::bool).orElse(false);
     return value.build(() -> new LatentHeat(from, to, joules, once));
   }

@@ -255,7 +255,7 @@ public final class WorkFile {
   }
 
   private static HeatingRate rate(YamlValue value) {
-    return HeatingRate.ofKelvinsPerHour(value.above0("K/h"));
+    return HeatingRate.ofKelvinsPerHour(value.between(1, 100_000, "K/h"));
   }
 
   private static String rate(HeatingRate rate) {

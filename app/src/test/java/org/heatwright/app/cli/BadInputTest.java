@@ -234,4 +234,51 @@ class BadInputTest {
     assertThat(run.code()).isEqualTo(3);
     assertThat(run.err()).contains("cannot be opened").doesNotContain("\tat ");
   }
+
+  /** Even a fault of ours is one sentence. */
+  @Test
+  void theUnexpectedIsASentenceToo() {
+    java.time.Clock broken =
+        new java.time.Clock() {
+          @Override
+          public java.time.ZoneId getZone() {
+            return java.time.ZoneOffset.UTC;
+          }
+
+          @Override
+          public java.time.Clock withZone(java.time.ZoneId zone) {
+            return this;
+          }
+
+          @Override
+          public java.time.Instant instant() {
+            throw new IllegalStateException("the clock\nhas stopped");
+          }
+        };
+    var err = new java.io.ByteArrayOutputStream();
+    var utf8 = java.nio.charset.StandardCharsets.UTF_8;
+    Surroundings surroundings =
+        new Surroundings(
+            new java.io.PrintStream(new java.io.ByteArrayOutputStream(), true, utf8),
+            new java.io.PrintStream(err, true, utf8),
+            broken,
+            java.util.Map.of(),
+            dir,
+            () -> {});
+
+    int code =
+        Cli.run(
+            surroundings,
+            "forecast",
+            Studio.schedule("working-heat").toString(),
+            "--kiln",
+            Studio.kiln("buoy").toString());
+
+    assertThat(code).isEqualTo(3);
+    assertThat(err.toString(utf8))
+        .isEqualTo(
+            "Heatwright met something it did not expect (IllegalStateException: the clock has"
+                + " stopped). Please report it with the files you used."
+                + System.lineSeparator());
+  }
 }

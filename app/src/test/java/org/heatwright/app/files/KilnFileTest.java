@@ -127,7 +127,7 @@ class KilnFileTest {
           kind: pid | kind: on-off | line 10: control.hysteresis-k is missing.
           cycle-s: 2 | cycle-s: -2 | line 10: control.cycle-s is -2; expected a number from 0 to 600 (s).
           cycle-s: 2 | hysteresis-k: 2 | line 10: control.hysteresis-k: only an on-off control has it; remove it.
-          hold-waits-within-k: 3 | hold-waits-within-k: no | line 10: control.hold-waits-within-k is "no"; expected a number above zero (K, or none).
+          hold-waits-within-k: 3 | hold-waits-within-k: no | line 10: control.hold-waits-within-k is "no"; expected a number from 0.1 to 500 (K, or none).
           width-mm: 200 | width-mm: -200 | line 2: chamber.width-mm is -200; expected a number above zero (mm).
           width-mm: 200 | width-mm: 9000 | line 2: chamber: A chamber length (9.0 m) must be above zero and below 5 m.
           width-mm: 200 | diameter-mm: 200 | line 2: chamber: a drum has diameter-mm and height-mm, a box width-mm, depth-mm and height-mm; keep one kind.
@@ -140,7 +140,7 @@ class KilnFileTest {
           Europe/Lisbon | Europe/Lisbonn | line 12: time-zone: the time zone "Europe/Lisbonn" is not known; expected an IANA name such as Europe/Lisbon (did you mean Europe/Lisbon?).
           currency: EUR | currency: Euro | line 13: tariff.currency is "Euro"; expected three capital letters such as EUR.
           from: 08:00 | from: 09:00 | line 13: tariff.bands: The tariff's bands must cover the day once (1380 of 1440 minutes are covered).
-          limit-a: 16 | limit-a: 0 | line 14: circuit.limit-a is 0; expected a number above zero (A).
+          limit-a: 16 | limit-a: 0 | line 14: circuit.limit-a is 0; expected a number from 1 to 1000 (A).
           2026-09-02 | 2026-13-02 | line 15: history[1].date is "2026-13-02"; expected a date such as 2026-12-03.
           what: elements-replaced | what: elements-replacd | line 15: history[1].what is "elements-replacd"; expected elements-replaced, thermocouple-replaced, offset-changed, door-resealed or note (did you mean elements-replaced?).
           """)
