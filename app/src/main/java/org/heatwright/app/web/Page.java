@@ -150,8 +150,7 @@ public record Page(
    *
    * @param number 1-based
    * @param purpose why it is there, e.g. "dry"
-   * @param reached when the target is reached, with band
-   * @param ends when its hold ends
+   * @param expect when the display reaches its target and when its hold ends, in a sentence
    */
   public record Row(
       int number,
@@ -159,8 +158,7 @@ public record Page(
       Field rate,
       Field target,
       Field hold,
-      String reached,
-      String ends,
+      String expect,
       List<Why> reasons) {}
 
   /**

@@ -140,6 +140,9 @@ final class PageWords {
       return "Do not key this: it does not fit %s. See below what to change."
           .formatted(firing.keypad().name());
     }
+    if (firing.findings().stream().anyMatch(f -> f.severity() == Severity.STOP)) {
+      return "Do not fire this yet: change what stops it, then key it in.";
+    }
     Duration delay = firing.program().expressible().startDelay();
     String press = new WhenWords(Optional.of(firing.press())).full(0);
     return delay.isZero()
@@ -187,7 +190,7 @@ final class PageWords {
               .formatted(
                   SegmentFields.target(asked, firing.program().unit()),
                   firing.program().unit().symbol(),
-                  when.full(segment.reachedSeconds().median())));
+                  when.full(segment.arrivedSeconds().orElse(segment.reachedSeconds()).median())));
     }
     return words.toString();
   }
@@ -222,22 +225,23 @@ final class PageWords {
                   SegmentFields.target(composed.get(i), unit),
                   unit.symbol()),
               field(firing, "hold", "Hold", number, SegmentFields.hold(composed.get(i)), "h:mm"),
-              firing.sketch()
-                  ? "about " + when.full(expected.reachedSeconds().median())
-                  : days(when, expected.reachedSeconds()) + reach(expected),
-              firing.sketch()
-                  ? "about " + when.full(expected.endSeconds().median())
-                  : days(when, expected.endSeconds()),
+              expect(expected, when, firing.sketch()),
               reasons.stream().map(PageWords::why).toList()));
     }
     return rows;
   }
 
-  private static String reach(SegmentForecast expected) {
-    return expected.reachedShare() < 1
-        ? " (in %d of 100 firings it does not get there)"
-            .formatted(Math.round(100 * (1 - expected.reachedShare())))
-        : "";
+  private static String expect(SegmentForecast expected, WhenWords when, boolean sketch) {
+    String arrives =
+        expected
+            .arrivedSeconds()
+            .map(band -> "Reaches it " + at(when, band, sketch))
+            .orElse("Does not reach it in every case that was tried");
+    return "%s; moves on %s.".formatted(arrives, at(when, expected.endSeconds(), sketch));
+  }
+
+  private static String at(WhenWords when, Band band, boolean sketch) {
+    return sketch ? "about " + when.full(band.median()) : days(when, band);
   }
 
   private static Page.Field field(

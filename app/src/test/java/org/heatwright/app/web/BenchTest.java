@@ -15,6 +15,7 @@ import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneOffset;
+import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.OptionalInt;
 import java.util.stream.Collectors;
@@ -187,6 +188,15 @@ class BenchTest {
     var kept = store.all(Kind.SCHEDULE).get(0);
     assertThat(get("schedules/" + kept.id()).body()).isEqualTo(kept.text()).contains("segments:");
     assertThat(get("schedules/no-such").statusCode()).isEqualTo(404);
+  }
+
+  @Test
+  void whatStopsAFiringStandsBesideTheAnswer() throws Exception {
+    Map<String, String> hot = new LinkedHashMap<>(DemoStudio.OPENING);
+    hot.put("of", plan(DemoStudio.OPENING, 1).path("of").asText());
+    hot.put("target3", "900");
+    String answer = plan(hot, 1).path("parts").path("answer").asText();
+    assertThat(answer).contains("900 °C", "finding stop", "Do not fire this yet");
   }
 
   @Test
