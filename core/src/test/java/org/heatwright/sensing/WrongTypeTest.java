@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
@@ -183,6 +184,23 @@ class WrongTypeTest {
       }
     }
     assertThat(found).isGreaterThan(25);
+  }
+
+  /** R and S are alike: both fit loosely, the fitted one best, whichever comes first by letter. */
+  @ParameterizedTest
+  @CsvSource({"S, R", "R, S"})
+  void theBestExplanationComesFirst(ThermocoupleType fitted, ThermocoupleType alike) {
+    Temperature truth = Temperature.ofCelsius(961.78);
+    Temperature shown = WrongType.shown(fitted, ThermocoupleType.K, truth, BENCH).orElseThrow();
+    List<Suspect> suspects =
+        WrongType.suspects(
+            List.of(new Comparison(truth, shown)),
+            ThermocoupleType.K,
+            BENCH,
+            TemperatureChange.ofKelvins(40));
+
+    assertThat(suspects).extracting(Suspect::sensor).containsExactly(fitted, alike);
+    assertThat(suspects).isSortedAccordingTo(Comparator.comparing(Suspect::largestMisfit));
   }
 
   @Test

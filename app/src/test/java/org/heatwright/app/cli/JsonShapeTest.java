@@ -141,6 +141,19 @@ class JsonShapeTest {
   }
 
   @Test
+  void coupleGivesBothSidesAndTheTolerance() throws IOException {
+    assertThat(keys(json(Run.of("couple", "--type", "K", "--celsius", "800", "--json"))))
+        .containsExactly(
+            "type",
+            "celsius",
+            "millivolts",
+            "toleranceKelvin",
+            "coldJunctionCelsius",
+            "toleranceClass",
+            "notes");
+  }
+
+  @Test
   void everyKeyIsCamelCase() throws IOException {
     JsonNode forecast =
         json(
