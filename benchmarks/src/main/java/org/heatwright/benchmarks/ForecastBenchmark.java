@@ -11,8 +11,8 @@ import org.heatwright.kiln.FiringConditions;
 import org.heatwright.kiln.FiringRun;
 import org.heatwright.kiln.FiringSimulation;
 import org.heatwright.kiln.Kiln;
+import org.heatwright.kiln.KilnBeliefs;
 import org.heatwright.kiln.KilnParameters;
-import org.heatwright.kiln.KilnPrior;
 import org.heatwright.material.HeatCurves;
 import org.heatwright.mould.Investment;
 import org.heatwright.mould.Mould;
@@ -46,7 +46,7 @@ public class ForecastBenchmark {
 
   private final Kiln kiln = BenchmarkKilns.muffle();
   private final Schedule schedule = BenchmarkKilns.twelveHours();
-  private final KilnParameters median = KilnPrior.median(kiln);
+  private final KilnParameters median = KilnBeliefs.prior().median(kiln);
   private final Charge moulds =
       Charge.moulds(List.of(new Mould(3, 0.09, 0.15, 0.003)), Investment.gypsum(0.40));
   private final HeatCurves curves = new HeatCurves();

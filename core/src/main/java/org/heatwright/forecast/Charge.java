@@ -1,9 +1,13 @@
 package org.heatwright.forecast;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.heatwright.kiln.Load;
+import org.heatwright.kiln.LumpedLoad;
 import org.heatwright.mould.Investment;
 import org.heatwright.mould.Mould;
+import org.heatwright.mould.MouldLoad;
 
 /**
  * What stands in the kiln and takes up heat.
@@ -18,6 +22,9 @@ public record Charge(
     List<Mould> moulds,
     Optional<Investment> investment,
     List<Piece> pieces) {
+
+  /** Area of small pieces a kilogram: 1 mm sheet of copper, both sides. Our estimate, m²/kg. */
+  private static final double PIECE_SQUARE_METRES_PER_KILOGRAM = 0.22;
 
   /**
    * Something small that is the same temperature all through.
@@ -60,5 +67,25 @@ public record Charge(
 
   public boolean isEmpty() {
     return furnitureKilograms == 0 && moulds.isEmpty() && pieces.isEmpty();
+  }
+
+  /** What the kiln's network sees: the moulds first, in their order, then the rest. */
+  public List<Load> loads() {
+    List<Load> loads = new ArrayList<>();
+    for (Mould mould : moulds) {
+      loads.add(new MouldLoad(mould, investment.orElseThrow()));
+    }
+    if (furnitureKilograms > 0) {
+      loads.add(LumpedLoad.furniture(furnitureKilograms));
+    }
+    for (Piece piece : pieces) {
+      loads.add(
+          new LumpedLoad(
+              piece.name(),
+              piece.massKilograms(),
+              PIECE_SQUARE_METRES_PER_KILOGRAM * piece.massKilograms(),
+              piece.heatCapacityJoulesPerKilogramKelvin()));
+    }
+    return loads;
   }
 }

@@ -11,13 +11,8 @@ import org.heatwright.kiln.FiringRun;
 import org.heatwright.kiln.FiringSimulation;
 import org.heatwright.kiln.Kiln;
 import org.heatwright.kiln.KilnParameters;
-import org.heatwright.kiln.KilnPrior;
 import org.heatwright.kiln.Load;
-import org.heatwright.kiln.LumpedLoad;
 import org.heatwright.material.HeatCurves;
-import org.heatwright.mould.Investment;
-import org.heatwright.mould.Mould;
-import org.heatwright.mould.MouldLoad;
 import org.heatwright.schedule.Schedule;
 import org.heatwright.schedule.Segment;
 import org.heatwright.units.Temperature;
@@ -51,9 +46,6 @@ public final class Forecaster {
 
   private static final double SHORTEST_GRID_SECONDS = 10;
 
-  /** Area of small pieces a kilogram: 1 mm sheet of copper, both sides. Our estimate, m²/kg. */
-  private static final double PIECE_SQUARE_METRES_PER_KILOGRAM = 0.22;
-
   private Forecaster() {}
 
   /**
@@ -65,8 +57,9 @@ public final class Forecaster {
    */
   public static Forecast forecast(ForecastRequest request) {
     List<KilnParameters> ensemble =
-        KilnPrior.ensemble(request.kiln(), request.draws(), request.seed());
-    Loads loads = Loads.of(request.charge());
+        request.kiln().beliefs().ensemble(request.kiln(), request.draws(), request.seed());
+    List<Load> loads = request.charge().loads();
+    int moulds = request.charge().moulds().size();
     HeatCurves curves = new HeatCurves();
     List<FiringSimulation> simulations =
         IntStream.range(0, ensemble.size())
@@ -78,7 +71,7 @@ public final class Forecaster {
                           request.kiln(),
                           ensemble.get(i),
                           request.conditions(),
-                          loads.all,
+                          loads,
                           request.schedule(),
                           FiringSimulation.Accuracy.USUAL,
                           curves);
@@ -96,11 +89,11 @@ public final class Forecaster {
                   return simulation.run();
                 })
             .toList();
-    return summarise(request, runs, loads, horizon);
+    return summarise(request, runs, moulds, horizon);
   }
 
   private static Forecast summarise(
-      ForecastRequest request, List<FiringRun> runs, Loads loads, double horizon) {
+      ForecastRequest request, List<FiringRun> runs, int moulds, double horizon) {
     Schedule schedule = request.schedule();
     List<FiringRun> complete = runs.stream().filter(FiringRun::complete).toList();
     List<SegmentForecast> segments = new ArrayList<>();
@@ -171,20 +164,20 @@ public final class Forecaster {
         endBand,
         energyBand,
         energyBand.median() * JOULES_PER_KILOWATT_HOUR / Math.max(1, endBand.median()),
-        workForecasts(schedule, runs, complete, loads, horizon),
-        trace(request.kiln(), runs, loads, segments, horizon));
+        workForecasts(schedule, runs, complete, moulds, horizon),
+        trace(request.kiln(), runs, moulds, segments, horizon));
   }
 
   private static List<WorkForecast> workForecasts(
       Schedule schedule,
       List<FiringRun> runs,
       List<FiringRun> complete,
-      Loads loads,
+      int moulds,
       double horizon) {
     List<WorkForecast> work = new ArrayList<>();
     double target = schedule.segments().get(schedule.segments().size() - 1).target().celsius();
-    for (int m = 0; m < loads.mouldProbes.length; m++) {
-      int probe = loads.mouldProbes[m];
+    for (int m = 0; m < moulds; m++) {
+      int probe = m;
       double[] dry =
           complete.stream()
               .mapToDouble(run -> run.probeStaysAbove(probe, DRY_CELSIUS, run.endSeconds()))
@@ -226,11 +219,7 @@ public final class Forecaster {
   }
 
   private static ForecastTrace trace(
-      Kiln kiln,
-      List<FiringRun> runs,
-      Loads loads,
-      List<SegmentForecast> segments,
-      double horizon) {
+      Kiln kiln, List<FiringRun> runs, int moulds, List<SegmentForecast> segments, double horizon) {
     double[] grid = grid(segments, horizon);
     int n = grid.length;
     FiringRun median = medianRun(runs, horizon);
@@ -263,11 +252,11 @@ public final class Forecaster {
       power[i] = Band.of(powerSample).median();
     }
     Map<String, double[]> work = new LinkedHashMap<>();
-    for (int m = 0; m < loads.mouldProbes.length; m++) {
+    for (int m = 0; m < moulds; m++) {
       double[] column = new double[n];
       for (int i = 0; i < n; i++) {
         for (int r = 0; r < sample.length; r++) {
-          sample[r] = runs.get(r).probeCelsiusAt(loads.mouldProbes[m], grid[i]);
+          sample[r] = runs.get(r).probeCelsiusAt(m, grid[i]);
         }
         column[i] = Band.of(sample).median();
       }
@@ -316,39 +305,5 @@ public final class Forecaster {
       times.add(Math.min(horizon, (double) Math.round(segment.endSeconds().median())));
     }
     return times.stream().mapToDouble(Double::doubleValue).toArray();
-  }
-
-  /** The charge as loads, and where the moulds are among them. */
-  private static final class Loads {
-    final List<Load> all;
-    final int[] mouldProbes;
-
-    private Loads(List<Load> all, int[] mouldProbes) {
-      this.all = all;
-      this.mouldProbes = mouldProbes;
-    }
-
-    static Loads of(Charge charge) {
-      List<Load> all = new ArrayList<>();
-      List<Mould> moulds = charge.moulds();
-      int[] probes = new int[moulds.size()];
-      for (int m = 0; m < probes.length; m++) {
-        Investment investment = charge.investment().orElseThrow();
-        probes[m] = m;
-        all.add(new MouldLoad(moulds.get(m), investment));
-      }
-      if (charge.furnitureKilograms() > 0) {
-        all.add(LumpedLoad.furniture(charge.furnitureKilograms()));
-      }
-      for (Charge.Piece piece : charge.pieces()) {
-        all.add(
-            new LumpedLoad(
-                piece.name(),
-                piece.massKilograms(),
-                PIECE_SQUARE_METRES_PER_KILOGRAM * piece.massKilograms(),
-                piece.heatCapacityJoulesPerKilogramKelvin()));
-      }
-      return new Loads(all, probes);
-    }
   }
 }

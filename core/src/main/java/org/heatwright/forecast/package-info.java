@@ -5,7 +5,7 @@
  * <p><b>Units:</b> seconds from the start of the program, after any delay; °C; kWh. <b>Threads:</b>
  * immutable. <b>Depends on:</b> {@code kiln}, {@code mould} and what they use. <b>Errors:</b> see
  * {@link org.heatwright.forecast.Forecaster}. <b>Sources:</b> the prior's spreads are named in
- * {@link org.heatwright.kiln.KilnPrior}.
+ * {@link org.heatwright.kiln.KilnQuantity}.
  */
 @NullMarked
 package org.heatwright.forecast;

@@ -25,6 +25,7 @@ import org.heatwright.units.Temperature;
  * @param tariff price of electricity, where known
  * @param circuit the mains circuit, where known
  * @param history what changed the kiln, oldest first
+ * @param learned what its logs have taught, if anything
  */
 public record Kiln(
     String name,
@@ -39,12 +40,45 @@ public record Kiln(
     Optional<ZoneId> timeZone,
     Optional<Tariff> tariff,
     Optional<Circuit> circuit,
-    List<LifeEvent> history) {
+    List<LifeEvent> history,
+    Optional<Learned> learned) {
 
   /** Where the kiln opens. */
   public enum Door {
     FRONT,
     TOP
+  }
+
+  /** A kiln known by its nameplate alone. */
+  public Kiln(
+      String name,
+      Chamber chamber,
+      HeatingElement element,
+      Map<Face, List<Layer>> walls,
+      Door door,
+      Temperature limit,
+      Thermocouple thermocouple,
+      Control control,
+      Temperature room,
+      Optional<ZoneId> timeZone,
+      Optional<Tariff> tariff,
+      Optional<Circuit> circuit,
+      List<LifeEvent> history) {
+    this(
+        name,
+        chamber,
+        element,
+        walls,
+        door,
+        limit,
+        thermocouple,
+        control,
+        room,
+        timeZone,
+        tariff,
+        circuit,
+        history,
+        Optional.empty());
   }
 
   public Kiln {
@@ -87,5 +121,32 @@ public record Kiln(
   /** Area of the opening when the door or lid is open, m². */
   public double openingSquareMetres() {
     return door == Door.TOP ? chamber.floorSquareMetres() : chamber.frontSquareMetres();
+  }
+
+  /** What is believed about it: what was learned with this model, else the nameplate's prior. */
+  public KilnBeliefs beliefs() {
+    return learned
+        .filter(fit -> fit.engine().equals(Learned.ENGINE))
+        .map(Learned::beliefs)
+        .orElse(KilnBeliefs.prior());
+  }
+
+  /** The same kiln with what its logs have taught. */
+  public Kiln withLearned(Learned fit) {
+    return new Kiln(
+        name,
+        chamber,
+        element,
+        walls,
+        door,
+        limit,
+        thermocouple,
+        control,
+        room,
+        timeZone,
+        tariff,
+        circuit,
+        history,
+        Optional.of(fit));
   }
 }

@@ -67,4 +67,33 @@ public record KilnParameters(
               .formatted(offsetKelvinsAt1000, roomShiftKelvins));
     }
   }
+
+  /**
+   * The parameters at given scores.
+   *
+   * @param kiln the nameplate, which turns values by area and length into values of this kiln
+   * @param scores one a {@link KilnQuantity}, in their order
+   */
+  static KilnParameters at(Kiln kiln, double[] scores) {
+    double perimeterMetres = 4 * Math.sqrt(kiln.openingSquareMetres());
+    return new KilnParameters(
+        value(KilnQuantity.POWER, scores),
+        value(KilnQuantity.CONDUCTIVITY, scores),
+        value(KilnQuantity.CAPACITY, scores),
+        value(KilnQuantity.LEAK, scores) * perimeterMetres,
+        value(KilnQuantity.FITTINGS, scores) * kiln.chamber().floorSquareMetres(),
+        value(KilnQuantity.SENSOR, scores),
+        value(KilnQuantity.OFFSET, scores),
+        value(KilnQuantity.GAIN, scores),
+        value(KilnQuantity.INTEGRAL, scores),
+        value(KilnQuantity.SWITCH, scores),
+        value(KilnQuantity.ELEMENT, scores),
+        value(KilnQuantity.ROOM, scores),
+        value(KilnQuantity.LOAD_CONDUCTIVITY, scores),
+        value(KilnQuantity.LOAD_HEAT, scores));
+  }
+
+  private static double value(KilnQuantity quantity, double[] scores) {
+    return quantity.value(scores[quantity.ordinal()]);
+  }
 }

@@ -44,7 +44,7 @@ class FiringSimulationTest {
       Kiln kiln, Schedule schedule, FiringConditions conditions, List<? extends Load> loads) {
     return new FiringSimulation(
         kiln,
-        KilnPrior.median(kiln),
+        KilnBeliefs.prior().median(kiln),
         conditions,
         loads,
         schedule,
@@ -212,7 +212,7 @@ class FiringSimulationTest {
     FiringSimulation fine =
         new FiringSimulation(
             MUFFLE,
-            KilnPrior.median(MUFFLE),
+            KilnBeliefs.prior().median(MUFFLE),
             FiringConditions.usual(),
             List.of(),
             burnout,
@@ -241,7 +241,7 @@ class FiringSimulationTest {
     FiringSimulation fine =
         new FiringSimulation(
             MUFFLE,
-            KilnPrior.median(MUFFLE),
+            KilnBeliefs.prior().median(MUFFLE),
             FiringConditions.usual(),
             List.of(),
             quick,

@@ -1,0 +1,149 @@
+package org.heatwright.kiln;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Random;
+import org.hipparchus.distribution.continuous.NormalDistribution;
+
+/**
+ * What is believed about a kiln beyond its nameplate: a normal distribution of the scores of every
+ * {@link KilnQuantity}. Before any firing was seen it is the standard one; learning moves and
+ * narrows it. Immutable.
+ */
+public final class KilnBeliefs {
+
+  private static final int QUANTITIES = KilnQuantity.values().length;
+
+  private static final KilnBeliefs PRIOR = new KilnBeliefs(new double[QUANTITIES], identity());
+
+  private final double[] mean;
+  private final double[][] covariance;
+  private final double[][] root;
+
+  private KilnBeliefs(double[] mean, double[][] covariance) {
+    this.mean = mean;
+    this.covariance = covariance;
+    this.root = choleskyRoot(covariance);
+  }
+
+  /** What the nameplate alone lets one believe. */
+  public static KilnBeliefs prior() {
+    return PRIOR;
+  }
+
+  /**
+   * Beliefs with given scores.
+   *
+   * @param mean one score a quantity, in their order
+   * @param covariance of the scores, symmetric and positive definite
+   * @throws IllegalArgumentException if the sizes are wrong or the covariance is not one
+   */
+  public static KilnBeliefs of(double[] mean, double[][] covariance) {
+    if (mean.length != QUANTITIES || covariance.length != QUANTITIES) {
+      throw new IllegalArgumentException(
+          "Beliefs need %d scores and as many rows of covariance, but %d and %d were given."
+              .formatted(QUANTITIES, mean.length, covariance.length));
+    }
+    double[][] copy = new double[QUANTITIES][];
+    for (int i = 0; i < QUANTITIES; i++) {
+      copy[i] = covariance[i].clone();
+    }
+    return new KilnBeliefs(mean.clone(), copy);
+  }
+
+  /** Median score of a quantity. */
+  public double score(KilnQuantity quantity) {
+    return mean[quantity.ordinal()];
+  }
+
+  /** Median value of a quantity, in its own unit. */
+  public double median(KilnQuantity quantity) {
+    return quantity.value(score(quantity));
+  }
+
+  /** How much of the first ignorance is left, 1 for all of it: standard deviation of the score. */
+  public double ignoranceFactor(KilnQuantity quantity) {
+    return Math.sqrt(covariance[quantity.ordinal()][quantity.ordinal()]);
+  }
+
+  /** Covariance of the scores of two quantities. */
+  public double covarianceFactor(KilnQuantity a, KilnQuantity b) {
+    return covariance[a.ordinal()][b.ordinal()];
+  }
+
+  /** The median kiln. */
+  public KilnParameters median(Kiln kiln) {
+    return KilnParameters.at(kiln, mean);
+  }
+
+  /**
+   * An ensemble: a Latin hypercube, in which every independent direction visits each of {@code
+   * draws} equally likely slices once, in an order shuffled by the seed. The same arguments give
+   * the same ensemble.
+   *
+   * @param kiln the nameplate
+   * @param draws how many, 1 or more; 1 gives the median
+   * @param seed of the shuffle
+   */
+  public List<KilnParameters> ensemble(Kiln kiln, int draws, long seed) {
+    if (draws == 1) {
+      return List.of(median(kiln));
+    }
+    Random random = new Random(seed);
+    NormalDistribution normal = new NormalDistribution();
+    double[][] independent = new double[draws][QUANTITIES];
+    for (int q = 0; q < QUANTITIES; q++) {
+      List<Integer> slices = new ArrayList<>();
+      for (int i = 0; i < draws; i++) {
+        slices.add(i);
+      }
+      Collections.shuffle(slices, random);
+      for (int i = 0; i < draws; i++) {
+        independent[i][q] = normal.inverseCumulativeProbability((slices.get(i) + 0.5) / draws);
+      }
+    }
+    List<KilnParameters> ensemble = new ArrayList<>();
+    for (double[] draw : independent) {
+      double[] scores = mean.clone();
+      for (int i = 0; i < QUANTITIES; i++) {
+        for (int j = 0; j <= i; j++) {
+          scores[i] += root[i][j] * draw[j];
+        }
+      }
+      ensemble.add(KilnParameters.at(kiln, scores));
+    }
+    return ensemble;
+  }
+
+  private static double[][] identity() {
+    double[][] matrix = new double[QUANTITIES][QUANTITIES];
+    for (int i = 0; i < QUANTITIES; i++) {
+      matrix[i][i] = 1;
+    }
+    return matrix;
+  }
+
+  private static double[][] choleskyRoot(double[][] matrix) {
+    int n = matrix.length;
+    double[][] lower = new double[n][n];
+    for (int i = 0; i < n; i++) {
+      for (int j = 0; j <= i; j++) {
+        double sum = matrix[i][j];
+        for (int l = 0; l < j; l++) {
+          sum -= lower[i][l] * lower[j][l];
+        }
+        if (i != j) {
+          lower[i][j] = sum / lower[j][j];
+        } else if (sum > 0) {
+          lower[i][i] = Math.sqrt(sum);
+        } else {
+          throw new IllegalArgumentException(
+              "The covariance is not positive definite at %s (pivot %s)."
+                  .formatted(KilnQuantity.values()[i].fileName(), sum));
+        }
+      }
+    }
+    return lower;
+  }
+}

@@ -1,0 +1,97 @@
+package org.heatwright.kiln;
+
+/**
+ * What a nameplate does not say about a kiln and its day. Each quantity has a median and a spread
+ * that an honest stranger would believe; a <i>score</i> counts in spreads from the median, so that
+ * before any firing was seen every score is a standard normal number.
+ *
+ * <p>Medians and spreads are our estimates, from the ranges named at each; {@code
+ * docs/models/kiln.md} tells them as a table.
+ */
+public enum KilnQuantity {
+  /** Supply within 3 %, elements within 3 %: power goes with the square. Estimate. */
+  POWER("power-factor", true, 1.0, 0.05),
+
+  /**
+   * Materials of one name differ by a quarter; joints and edges conduct too, so that measured kilns
+   * lose 1.3 to 2 times what the layers say. Estimate; the leak carries the rest.
+   */
+  CONDUCTIVITY("conductivity-factor", true, 1.2, 0.2),
+
+  /** Density and heat capacity of a batch. Estimate. */
+  CAPACITY("capacity-factor", true, 1.0, 0.10),
+
+  /** Air past the door, element tails and holes, by door perimeter, W/(K m). Estimate. */
+  LEAK("leak-w-per-k-m", true, 0.35, 0.5),
+
+  /**
+   * Hearth plate and element carriers, by floor area, J/(K m²): about 10 mm of dense ceramic.
+   * Estimate; range 8 to 55 kJ/(K m²).
+   */
+  FITTINGS("fittings-j-per-k-m2", true, 20_000, 0.5),
+
+  /** Bare tips are quicker than a rod, insulated junctions slower. Estimate; range 0.35 to 1.6. */
+  SENSOR("sensor-factor", true, 0.75, 0.45),
+
+  /** What the display adds at 1000 °C, K: half of class 2 of type K, IEC 60584-1. */
+  OFFSET("offset-k-at-1000", false, 0, 3.75),
+
+  /** Proportional gain, 1/K: a band of 50 K. Practice; range 20 to 120 K. */
+  GAIN("gain-per-k", true, 0.02, 0.45),
+
+  /** Integral time, s. Estimate; range 2 to 12 min. */
+  INTEGRAL("integral-s", true, 300, 0.45),
+
+  /** From the edge of the hysteresis to the switch, s. Estimate; range 6 to 40 s. */
+  SWITCH("switch-s", true, 15, 0.5),
+
+  /** Heat capacity of the elements over the usual. Estimate. */
+  ELEMENT("element-factor", true, 1.0, 0.25),
+
+  /** The room above the stated one, K. Estimate. */
+  ROOM("room-k", false, 0, 2),
+
+  /** Investment conductivity 0.35 to 0.65 W/(m K). Estimate. */
+  LOAD_CONDUCTIVITY("load-conductivity-factor", true, 1.0, 0.18),
+
+  /** Heat content of the load. Estimate. */
+  LOAD_HEAT("load-heat-factor", true, 1.0, 0.06);
+
+  private final String fileName;
+  private final boolean logarithmic;
+  private final double median;
+  private final double spread;
+
+  KilnQuantity(String fileName, boolean logarithmic, double median, double spread) {
+    this.fileName = fileName;
+    this.logarithmic = logarithmic;
+    this.median = median;
+    this.spread = spread;
+  }
+
+  /** The name that kiln files use; it ends in the unit where there is one. */
+  public String fileName() {
+    return fileName;
+  }
+
+  /** The value at a score, in the unit of the file name. */
+  public double value(double score) {
+    return logarithmic ? median * Math.exp(spread * score) : median + spread * score;
+  }
+
+  /** The score of a value. */
+  public double score(double value) {
+    return logarithmic ? Math.log(value / median) / spread : (value - median) / spread;
+  }
+
+  /**
+   * Whether it belongs to the kiln and can show in its logs. Room and load belong to the day; the
+   * offset of the display cannot be seen in what the display says.
+   */
+  public boolean learnable() {
+    return switch (this) {
+      case OFFSET, ROOM, LOAD_CONDUCTIVITY, LOAD_HEAT -> false;
+      default -> true;
+    };
+  }
+}
