@@ -78,6 +78,15 @@ public final class KilnBeliefs {
   }
 
   /**
+   * The kiln at given scores, whatever is believed.
+   *
+   * @param scores one a quantity, in their order
+   */
+  public static KilnParameters at(Kiln kiln, double[] scores) {
+    return KilnParameters.at(kiln, scores);
+  }
+
+  /**
    * An ensemble: a Latin hypercube, in which every independent direction visits each of {@code
    * draws} equally likely slices once, in an order shuffled by the seed. The same arguments give
    * the same ensemble.

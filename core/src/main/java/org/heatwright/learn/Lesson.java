@@ -1,0 +1,65 @@
+package org.heatwright.learn;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
+import org.heatwright.kiln.KilnBeliefs;
+import org.heatwright.kiln.KilnQuantity;
+
+/** What was learned, from what, and what was not. Immutable. */
+public final class Lesson {
+
+  /** A quantity whose ignorance is still above this share of the first was not learned. */
+  private static final double UNKNOWN_SHARE = 0.8;
+
+  /**
+   * A firing that the fit could not explain.
+   *
+   * @param firing its name
+   * @param misfitKelvins by how much its display was missed, root mean square, K
+   */
+  public record LeftOut(String firing, double misfitKelvins) {}
+
+  private final KilnBeliefs beliefs;
+  private final List<String> firings;
+  private final double[] misfitKelvins;
+  private final List<LeftOut> leftOut;
+
+  Lesson(
+      KilnBeliefs beliefs, List<String> firings, double[] misfitKelvins, List<LeftOut> leftOut) {
+    this.beliefs = Objects.requireNonNull(beliefs, "beliefs");
+    this.firings = List.copyOf(firings);
+    this.misfitKelvins = misfitKelvins.clone();
+    this.leftOut = List.copyOf(leftOut);
+  }
+
+  public KilnBeliefs beliefs() {
+    return beliefs;
+  }
+
+  /** Names of the firings it rests on. */
+  public List<String> firings() {
+    return firings;
+  }
+
+  /** How far the fit misses the display of a firing it rests on, root mean square, K. */
+  public double misfitKelvins(int firing) {
+    return misfitKelvins[firing];
+  }
+
+  /** Firings that did not fit and were left out. */
+  public List<LeftOut> leftOut() {
+    return leftOut;
+  }
+
+  /** Quantities of the kiln that these firings could not tell: they are still the nameplate's. */
+  public List<KilnQuantity> untold() {
+    List<KilnQuantity> untold = new ArrayList<>();
+    for (KilnQuantity quantity : KilnQuantity.values()) {
+      if (quantity.learnable() && beliefs.ignoranceFactor(quantity) > UNKNOWN_SHARE) {
+        untold.add(quantity);
+      }
+    }
+    return untold;
+  }
+}
