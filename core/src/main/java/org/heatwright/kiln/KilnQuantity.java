@@ -10,7 +10,7 @@ package org.heatwright.kiln;
  */
 public enum KilnQuantity {
   /** Supply within 3 %, elements within 3 %: power goes with the square. Estimate. */
-  POWER("power-factor", true, 1.0, 0.05),
+  POWER("power-factor", true, 1.0, 0.04),
 
   /**
    * Materials of one name differ by a quarter; joints and edges conduct too, so that measured kilns
@@ -19,16 +19,16 @@ public enum KilnQuantity {
   CONDUCTIVITY("conductivity-factor", true, 1.2, 0.2),
 
   /** Density and heat capacity of a batch. Estimate. */
-  CAPACITY("capacity-factor", true, 1.0, 0.10),
+  CAPACITY("capacity-factor", true, 1.1, 0.12),
 
   /** Air past the door, element tails and holes, by door perimeter, W/(K m). Estimate. */
-  LEAK("leak-w-per-k-m", true, 0.35, 0.5),
+  LEAK("leak-w-per-k-m", true, 0.45, 0.5),
 
   /**
-   * Hearth plate and element carriers, by floor area, J/(K m²): about 10 mm of dense ceramic.
-   * Estimate; range 8 to 55 kJ/(K m²).
+   * Hearth plate and element carriers, by floor area, J/(K m²): about 6 mm of dense ceramic.
+   * Estimate; range 3 to 55 kJ/(K m²).
    */
-  FITTINGS("fittings-j-per-k-m2", true, 20_000, 0.5),
+  FITTINGS("fittings-j-per-k-m2", true, 12_000, 0.9),
 
   /** Bare tips are quicker than a rod, insulated junctions slower. Estimate; range 0.35 to 1.6. */
   SENSOR("sensor-factor", true, 0.75, 0.45),
@@ -46,7 +46,7 @@ public enum KilnQuantity {
   SWITCH("switch-s", true, 15, 0.5),
 
   /** Heat capacity of the elements over the usual. Estimate. */
-  ELEMENT("element-factor", true, 1.0, 0.25),
+  ELEMENT("element-factor", true, 0.8, 0.35),
 
   /** The room above the stated one, K. Estimate. */
   ROOM("room-k", false, 0, 2),
