@@ -62,6 +62,24 @@ public final class KilnBeliefs {
     return quantity.value(score(quantity));
   }
 
+  /** Value of a quantity at a number of standard deviations from its median. */
+  private double valueAt(KilnQuantity quantity, double deviations) {
+    return quantity.value(score(quantity) + deviations * ignoranceFactor(quantity));
+  }
+
+  /** The 5th percentile of a quantity, in its own unit. */
+  public double low(KilnQuantity quantity) {
+    return valueAt(quantity, -NINE_IN_TEN);
+  }
+
+  /** The 95th percentile of a quantity, in its own unit. */
+  public double high(KilnQuantity quantity) {
+    return valueAt(quantity, NINE_IN_TEN);
+  }
+
+  /** 95th percentile of the standard normal distribution. */
+  private static final double NINE_IN_TEN = 1.6448536269514722;
+
   /** How much of the first ignorance is left, 1 for all of it: standard deviation of the score. */
   public double ignoranceFactor(KilnQuantity quantity) {
     return Math.sqrt(covariance[quantity.ordinal()][quantity.ordinal()]);

@@ -23,9 +23,9 @@ import org.hipparchus.linear.RealVector;
  * sensitivities from finite differences.
  *
  * <p>Readings are averaged over {@value #SPAN_SECONDS} s. A residual counts with {@link
- * #RESIDUAL_KELVINS} K, and beyond twice that it counts linearly, so that a stretch the model cannot
- * explain does not rule the fit (Huber 1964, from memory). Neighbouring residuals of one model error
- * are not independent, which that size allows for.
+ * #RESIDUAL_KELVINS} K, and beyond twice that it counts linearly, so that a stretch the model
+ * cannot explain does not rule the fit (Huber 1964, from memory). Neighbouring residuals of one
+ * model error are not independent, which that size allows for.
  */
 public final class KilnLearner {
 
@@ -33,9 +33,9 @@ public final class KilnLearner {
   public static final double SPAN_SECONDS = 120;
 
   /**
-   * What one averaged residual is worth, K: far more than a thermometer's noise, because the model is
-   * simpler than a kiln and is wrong in the same way for many spans. Our estimate, tried on kilns
-   * simulated apart.
+   * What one averaged residual is worth, K: far more than a thermometer's noise, because the model
+   * is simpler than a kiln and is wrong in the same way for many spans. Our estimate, tried on
+   * kilns simulated apart.
    */
   static final double RESIDUAL_KELVINS = 8;
 
@@ -284,9 +284,11 @@ public final class KilnLearner {
         covariance[quantities[i].ordinal()][quantities[j].ordinal()] = posterior.getEntry(i, j);
       }
     }
-    // What the day adds stays as uncertain as it was; what the model lacks stays too.
+    // What the day adds stays as uncertain as it was; a part of what was learned stays so too.
     for (KilnQuantity quantity : quantities) {
-      covariance[quantity.ordinal()][quantity.ordinal()] += REMAINING * REMAINING;
+      double left = covariance[quantity.ordinal()][quantity.ordinal()];
+      covariance[quantity.ordinal()][quantity.ordinal()] +=
+          REMAINING * REMAINING * Math.max(0, 1 - left);
     }
     return new Lesson(
         KilnBeliefs.of(fit.scores(), covariance),
@@ -296,8 +298,8 @@ public final class KilnLearner {
   }
 
   /**
-   * Spread of a score that no log takes away, because mains, doors and the model's own errors differ
-   * from day to day. Our estimate, tried on kilns simulated apart.
+   * Spread of a score that no log takes away, because mains, doors and the model's own errors
+   * differ from day to day. Our estimate, tried on kilns simulated apart.
    */
   private static final double REMAINING = 0.2;
 }

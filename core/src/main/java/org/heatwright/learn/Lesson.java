@@ -25,8 +25,7 @@ public final class Lesson {
   private final double[] misfitKelvins;
   private final List<LeftOut> leftOut;
 
-  Lesson(
-      KilnBeliefs beliefs, List<String> firings, double[] misfitKelvins, List<LeftOut> leftOut) {
+  Lesson(KilnBeliefs beliefs, List<String> firings, double[] misfitKelvins, List<LeftOut> leftOut) {
     this.beliefs = Objects.requireNonNull(beliefs, "beliefs");
     this.firings = List.copyOf(firings);
     this.misfitKelvins = misfitKelvins.clone();

@@ -15,11 +15,7 @@ import org.heatwright.schedule.Schedule;
  * @param readings what the display showed
  */
 public record LoggedFiring(
-    String name,
-    Schedule schedule,
-    FiringConditions conditions,
-    Charge charge,
-    Readings readings) {
+    String name, Schedule schedule, FiringConditions conditions, Charge charge, Readings readings) {
 
   public LoggedFiring {
     Objects.requireNonNull(name, "name");

@@ -16,8 +16,8 @@ public final class Readings {
   }
 
   /**
-   * @throws IllegalArgumentException if the columns differ in length, are empty, do not rise or hold
-   *     something that is not a number
+   * @throws IllegalArgumentException if the columns differ in length, are empty, do not rise or
+   *     hold something that is not a number
    */
   public static Readings of(double[] seconds, double[] celsius) {
     if (seconds.length != celsius.length || seconds.length == 0) {

@@ -102,7 +102,7 @@ final class Fire {
     KilnFile.Content content = Input.kiln(kilnPath);
     if (content.learned().isPresent()) {
       notes.add(
-          "The kiln file holds what logs taught; this version keeps it but does not use it yet.");
+          "The kiln file holds what another version learned; it is kept but not used: learn again.");
     }
     Kiln kiln = content.kiln();
     if (startText.isPresent() && readyByText.isPresent()) {

@@ -6,6 +6,7 @@ import org.heatwright.app.files.Firing;
 import org.heatwright.app.files.FiringFile;
 import org.heatwright.app.files.KeypadFile;
 import org.heatwright.app.files.KilnFile;
+import org.heatwright.app.files.LogFile;
 import org.heatwright.app.files.ScheduleFile;
 import org.heatwright.app.files.ShownFile;
 import org.heatwright.app.files.TextFile;
@@ -42,6 +43,10 @@ final class Input {
 
   static Shown shown(Path path) {
     return read(path, ShownFile::read);
+  }
+
+  static LogFile.Log log(Path path) {
+    return LogFile.read(TextFile.log(path), String.valueOf(path.getFileName()));
   }
 
   private static <T> T read(Path path, BiFunction<String, String, T> reader) {

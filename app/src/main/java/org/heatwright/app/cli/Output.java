@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.Optional;
 import org.heatwright.app.files.InputException;
+import org.heatwright.app.files.KilnFile;
 import org.heatwright.app.files.ScheduleFile;
 
 /**
@@ -23,6 +24,17 @@ final class Output {
       boolean is(byte[] bytes) {
         try {
           ScheduleFile.read(new String(bytes, StandardCharsets.UTF_8), "");
+          return true;
+        } catch (InputException e) {
+          return false;
+        }
+      }
+    },
+    KILN("a kiln") {
+      @Override
+      boolean is(byte[] bytes) {
+        try {
+          KilnFile.read(new String(bytes, StandardCharsets.UTF_8), "");
           return true;
         } catch (InputException e) {
           return false;
@@ -103,9 +115,7 @@ final class Output {
         Files.deleteIfExists(unfinished);
       }
       return "Written to %s.%s"
-          .formatted(
-              path,
-              before.map(b -> " The schedule that was there is kept as " + b + ".").orElse(""));
+          .formatted(path, before.map(b -> " What was there is kept as " + b + ".").orElse(""));
     } catch (IOException e) {
       throw cannot(path, e);
     }
@@ -116,7 +126,7 @@ final class Output {
   }
 
   private static Optional<Path> keepBefore(Path path, Kind kind, byte[] bytes) throws IOException {
-    if (kind != Kind.SCHEDULE
+    if ((kind != Kind.SCHEDULE && kind != Kind.KILN)
         || !Files.exists(path)
         || java.util.Arrays.equals(Files.readAllBytes(path), bytes)) {
       return Optional.empty();

@@ -40,7 +40,7 @@ public final class KilnFile {
    * A kiln file with the parts that do not belong to the nameplate.
    *
    * @param kiln the nameplate
-   * @param learned what a fit to logs wrote, as YAML; kept, not used yet
+   * @param learned what a fit with another version of the model wrote, as YAML; kept, not used
    */
   public record Content(Kiln kiln, Optional<String> learned) {}
 
@@ -99,14 +99,11 @@ public final class KilnFile {
                         file.optional("history")
                             .map(v -> v.listOf(KilnFile::lifeEvent))
                             .orElse(List.of())));
-    return new Content(
-        kiln,
-        file.optional("learned")
-            .map(
-                v -> {
-                  v.map();
-                  return v.asFlow();
-                }));
+    Optional<YamlValue> learned = file.optional("learned");
+    if (learned.isPresent() && LearnedField.isOurs(learned.get())) {
+      return new Content(kiln.withLearned(LearnedField.read(learned.get())), Optional.empty());
+    }
+    return new Content(kiln, learned.map(YamlValue::asFlow));
   }
 
   public static String write(Kiln kiln) {
@@ -157,7 +154,10 @@ public final class KilnFile {
               .map(e -> flow("date", e.date().toString(), "what", YamlValue.word(e.what())))
               .collect(Collectors.joining(", ", "[", "]")));
     }
-    content.learned().ifPresent(learned -> line(out, "learned", learned));
+    kiln.learned()
+        .map(LearnedField::write)
+        .or(content::learned)
+        .ifPresent(learned -> line(out, "learned", learned));
     return out.toString();
   }
 
@@ -433,6 +433,6 @@ public final class KilnFile {
   }
 
   private static void line(StringBuilder out, String key, String value) {
-    out.append(key).append(": ").append(value).append('\n');
+    out.append(key).append(value.startsWith("\n") ? ":" : ": ").append(value).append('\n');
   }
 }

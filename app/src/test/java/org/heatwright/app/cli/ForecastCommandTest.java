@@ -216,7 +216,7 @@ class ForecastCommandTest {
     Files.writeString(kiln, Files.readString(ANCHOR) + "learned: {loss: 1.4}\n");
 
     assertThat(Run.of("forecast", HARBOUR, "--kiln", kiln).out())
-        .containsPattern("this version keeps it but\\s+does not use it\\s+yet");
+        .containsPattern("another version\\s+learned");
   }
 
   /**

@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.openqa.selenium.By;
+import org.openqa.selenium.StaleElementReferenceException;
 import org.openqa.selenium.TimeoutException;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
@@ -110,7 +111,11 @@ final class Browser implements AutoCloseable {
 
   void until(String what, java.util.function.BooleanSupplier holds) {
     try {
-      new WebDriverWait(driver, PATIENCE).withMessage(what).until(d -> holds.getAsBoolean());
+      // A part of the page may be replaced between finding it and reading it: look again.
+      new WebDriverWait(driver, PATIENCE)
+          .ignoring(StaleElementReferenceException.class)
+          .withMessage(what)
+          .until(d -> holds.getAsBoolean());
     } catch (TimeoutException e) {
       view("stuck");
       throw new AssertionError(

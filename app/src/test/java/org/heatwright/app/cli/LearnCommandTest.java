@@ -1,0 +1,97 @@
+package org.heatwright.app.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.heatwright.app.files.KilnFile;
+import org.heatwright.kiln.KilnQuantity;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class LearnCommandTest {
+
+  private static final Path K1 = Path.of("src/test/resources/example-kilns/k1");
+
+  @TempDir private Path dir;
+
+  private Object[] learn(Object... more) {
+    Object[] first = {
+      "learn", K1.resolve("kiln.yaml"),
+      "--log", K1.resolve("f3/log.csv"),
+      "--schedule", K1.resolve("f3/schedule.yaml"),
+      "--firing", K1.resolve("f3/firing.yaml")
+    };
+    Object[] all = java.util.Arrays.copyOf(first, first.length + more.length);
+    System.arraycopy(more, 0, all, first.length, more.length);
+    return all;
+  }
+
+  @Test
+  void writesAKilnThatForecastsNarrower() throws IOException {
+    Path known = dir.resolve("known.yaml");
+    Run run = Run.of(learn("-o", known));
+    assertThat(run.err()).isEmpty();
+    assertThat(run.code()).isZero();
+    assertThat(run.out()).contains("learned from 1 firing").contains("Not told by these firings");
+
+    double before = width(K1.resolve("kiln.yaml"));
+    double after = width(known);
+    assertThat(after).isLessThan(0.5 * before);
+  }
+
+  private static double width(Path kiln) throws IOException {
+    Run run = Run.of("forecast", K1.resolve("f4/schedule.yaml"), "--kiln", kiln, "--json");
+    JsonNode end = new ObjectMapper().readTree(run.out()).get("endSeconds");
+    return end.get("high").asDouble() - end.get("low").asDouble();
+  }
+
+  @Test
+  void whatItWritesReadsBackAsItWas() throws IOException {
+    Path known = dir.resolve("known.yaml");
+    Run.of(learn("-o", known));
+    String text = Files.readString(known);
+    var kiln = KilnFile.read(text, "known.yaml");
+    assertThat(KilnFile.write(kiln)).isEqualTo(text);
+    assertThat(kiln.learned().orElseThrow().firings()).isEqualTo(1);
+    assertThat(kiln.beliefs().ignoranceFactor(KilnQuantity.FITTINGS)).isLessThan(0.6);
+  }
+
+  @Test
+  void answersProgramsWithEveryQuantity() throws IOException {
+    JsonNode json = new ObjectMapper().readTree(Run.of(learn("--json")).out());
+    assertThat(json.get("quantities")).hasSize(10);
+    JsonNode fittings = json.get("quantities").get(4);
+    assertThat(fittings.get("name").asText()).isEqualTo("fittings-j-per-k-m2");
+    assertThat(fittings.get("told").asBoolean()).isTrue();
+    assertThat(fittings.get("after").get("high").asDouble())
+        .isLessThan(fittings.get("before").get("median").asDouble());
+    // Without its cooling the firing tells little of the leak.
+    assertThat(json.get("quantities").get(3).get("told").asBoolean()).isFalse();
+  }
+
+  @Test
+  void oneScheduleForTwoLogsIsToldInOneSentence() {
+    Run run = Run.of(learn("--log", K1.resolve("f4/log.csv")));
+    assertThat(run.code()).isEqualTo(2);
+    assertThat(run.err())
+        .contains("--schedule")
+        .contains("given 1 times for 2 logs")
+        .doesNotContain("Exception");
+  }
+
+  @Test
+  void aLearnedPartThatIsNoneIsToldByLine() throws IOException {
+    Path broken = dir.resolve("broken.yaml");
+    Files.writeString(
+        broken,
+        Files.readString(K1.resolve("kiln.yaml"))
+            + "learned: {engine: kiln-1, date: 2026-11-01, firings: 1, medians: {}, covariance: []}\n");
+    Run run = Run.of("forecast", K1.resolve("f4/schedule.yaml"), "--kiln", broken);
+    assertThat(run.code()).isEqualTo(2);
+    assertThat(run.err()).contains("broken.yaml").contains("medians").doesNotContain("Exception");
+  }
+}
