@@ -7,11 +7,14 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.heatwright.forecast.Forecast;
+import org.heatwright.forecast.Forecaster;
 import org.heatwright.forecast.SegmentForecast;
+import org.heatwright.forecast.WorkForecast;
 import org.heatwright.kiln.Kiln;
 import org.heatwright.material.Origin;
 import org.heatwright.schedule.HourMinute;
 import org.heatwright.units.HeatingRate;
+import org.heatwright.units.Temperature;
 import org.heatwright.units.TemperatureChange;
 
 /** What the forecast says against a schedule: targets not reached, rates not followed. */
@@ -47,7 +50,44 @@ final class ForecastChecks {
         holdCountsWhileHeating(forecast, segment, kiln, step, walk).ifPresent(findings::add);
       }
     }
+    if (soFar == 1) {
+      work(forecast, walk, findings);
+    }
     return findings;
+  }
+
+  /** Work that is not dry, or not at its temperature, when the program ends. */
+  private static void work(Forecast forecast, Walk walk, List<Finding> findings) {
+    Walk.Step last = walk.steps().get(walk.steps().size() - 1);
+    for (WorkForecast place : forecast.work()) {
+      if (place.drySeconds().isEmpty()) {
+        findings.add(
+            finding(
+                Severity.STOP,
+                "work-not-dry",
+                last,
+                "Mould %d may still hold water inside when the program ends: molten metal on water explodes. Dry longer or go hotter."
+                    .formatted(place.mould()),
+                FORECAST));
+      } else if (place.readySeconds().isEmpty()) {
+        findings.add(
+            finding(
+                Severity.WARN,
+                "work-not-ready",
+                last,
+                "When the program ends, the core of mould %d may be anything from %s to %s, more than %.0f K from the last target. Make the last hold longer."
+                    .formatted(
+                        place.mould(),
+                        celsius(place.atEndCelsius().low(), walk),
+                        celsius(place.atEndCelsius().high(), walk),
+                        Forecaster.READY_WITHIN_KELVINS),
+                FORECAST));
+      }
+    }
+  }
+
+  private static String celsius(double value, Walk walk) {
+    return Wording.of(Temperature.ofCelsius(Math.rint(value)), walk.unit());
   }
 
   private static Finding notReached(SegmentForecast segment, Walk.Step step, Walk walk) {

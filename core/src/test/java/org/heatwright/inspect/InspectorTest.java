@@ -13,6 +13,7 @@ import org.heatwright.forecast.Band;
 import org.heatwright.forecast.Forecast;
 import org.heatwright.forecast.ForecastTrace;
 import org.heatwright.forecast.SegmentForecast;
+import org.heatwright.forecast.WorkForecast;
 import org.heatwright.keypad.TestKeypads;
 import org.heatwright.kiln.Circuit;
 import org.heatwright.kiln.Kiln;
@@ -393,6 +394,40 @@ class InspectorTest {
         "kiln-cools-slower",
         Severity.NOTE,
         4);
+  }
+
+  @Test
+  void workThatIsNotReadyOrNotDryAtTheEndIsFound() {
+    Schedule schedule = celsius(DRY, WAX_OUT, TOP, POUR);
+    Band end = new Band(470, 490, 520);
+    Optional<Band> some = Optional.of(Band.exactly(1000));
+    assertOne(
+        inForecast(schedule, withWork(schedule, some, Optional.empty(), end), true),
+        "work-not-ready",
+        Severity.WARN,
+        4);
+    assertOne(
+        inForecast(schedule, withWork(schedule, Optional.empty(), Optional.empty(), end), true),
+        "work-not-dry",
+        Severity.STOP,
+        4);
+    assertThat(inForecast(schedule, withWork(schedule, some, some, end), true))
+        .extracting(Finding::code)
+        .doesNotContain("work-not-ready", "work-not-dry");
+  }
+
+  private static Forecast withWork(
+      Schedule schedule, Optional<Band> dry, Optional<Band> ready, Band atEnd) {
+    Forecast plain = forecast(schedule, 0, 0, 1);
+    return new Forecast(
+        plain.schedule(),
+        plain.kiln(),
+        plain.segments(),
+        plain.endSeconds(),
+        plain.energyKilowattHours(),
+        plain.meanWatts(),
+        List.of(new WorkForecast(1, "centre", dry, ready, atEnd)),
+        plain.trace());
   }
 
   @Test
