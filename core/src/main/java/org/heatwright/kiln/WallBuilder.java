@@ -31,7 +31,7 @@ final class WallBuilder {
    * @param growth each next cell is that much thicker, above 1
    */
   record Grid(double firstMetres, double growth) {
-    static final Grid USUAL = new Grid(0.001, 1.6);
+    static final Grid USUAL = new Grid(0.001, 1.35);
   }
 
   WallBuilder(Kiln kiln, Grid grid, HeatCurves curves) {

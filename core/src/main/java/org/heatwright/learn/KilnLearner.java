@@ -48,7 +48,7 @@ public final class KilnLearner {
   private static final double UNEXPLAINED_KELVINS = 30;
 
   private static final FiringSimulation.Accuracy ACCURACY =
-      new FiringSimulation.Accuracy(0.05, 0.001, 1.6);
+      new FiringSimulation.Accuracy(0.05, 0.001, 1.35);
 
   private final Kiln kiln;
   private final List<LoggedFiring> firings;
