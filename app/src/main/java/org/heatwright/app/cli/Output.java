@@ -5,6 +5,8 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
+import java.util.Arrays;
 import java.util.Optional;
 import org.heatwright.app.files.InputException;
 import org.heatwright.app.files.KilnFile;
@@ -81,6 +83,15 @@ final class Output {
         throw InputException.in(
             path.toString(), "this is a folder; expected the name of a file to write.");
       }
+      if (Files.exists(path) && !Files.isRegularFile(path)) {
+        throw InputException.in(
+            path.toString(),
+            "this is a device or a pipe, not a file; expected the name of a file to write.");
+      }
+      if (Files.exists(path) && !Files.isWritable(path)) {
+        throw InputException.in(
+            path.toString(), "the file is write-protected; choose another name or unprotect it.");
+      }
       if (Files.exists(path) && Files.size(path) > 0 && !kind.is(Files.readAllBytes(path))) {
         throw InputException.in(
             path.toString(),
@@ -106,11 +117,15 @@ final class Output {
     requireReplaceable(path, kind);
     try {
       Optional<Path> before = keepBefore(path, kind, bytes);
-      Path folder = path.toAbsolutePath().getParent();
-      Path unfinished = Files.createTempFile(folder, ".heatwright-", ".part");
+      // Through a link, the file it leads to is the one that is replaced.
+      Path target = Files.exists(path) ? path.toRealPath() : path.toAbsolutePath();
+      // Not createTempFile: its files are private, and this one takes the usual permissions.
+      Path unfinished =
+          target.resolveSibling(
+              ".%s.%d.part".formatted(target.getFileName(), ProcessHandle.current().pid()));
       try {
-        Files.write(unfinished, bytes);
-        Files.move(unfinished, path, StandardCopyOption.REPLACE_EXISTING);
+        Files.write(unfinished, bytes, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
+        Files.move(unfinished, target, StandardCopyOption.REPLACE_EXISTING);
       } finally {
         Files.deleteIfExists(unfinished);
       }
@@ -128,7 +143,7 @@ final class Output {
   private static Optional<Path> keepBefore(Path path, Kind kind, byte[] bytes) throws IOException {
     if ((kind != Kind.SCHEDULE && kind != Kind.KILN)
         || !Files.exists(path)
-        || java.util.Arrays.equals(Files.readAllBytes(path), bytes)) {
+        || Arrays.equals(Files.readAllBytes(path), bytes)) {
       return Optional.empty();
     }
     Path before = path.resolveSibling(path.getFileName() + "~");
@@ -139,6 +154,7 @@ final class Output {
   private static InputException cannot(Path path, IOException e) {
     return InputException.in(
         path.toString(),
-        "the file cannot be written (%s).".formatted(e.getClass().getSimpleName()));
+        "the file cannot be written (%s); check who may write in that folder and how full it is."
+            .formatted(e.getClass().getSimpleName()));
   }
 }
