@@ -29,9 +29,15 @@ public final class ClockWords {
     return time(time) + " " + day(time);
   }
 
-  /** "08:40 to 09:05 Thursday 3 December", opened outward to whole minutes. */
+  /**
+   * "08:40 to 09:05 Thursday 3 December", opened outward to whole minutes; one time where the two
+   * are the same.
+   */
   public static String window(ZonedDateTime from, ZonedDateTime until) {
     ZonedDateTime last = roundedUp(until);
+    if (from.truncatedTo(ChronoUnit.MINUTES).isEqual(last)) {
+      return moment(last);
+    }
     return from.toLocalDate().equals(last.toLocalDate())
         ? time(from) + " to " + moment(last)
         : moment(from) + " to " + moment(last);

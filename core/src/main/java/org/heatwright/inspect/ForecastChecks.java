@@ -91,16 +91,20 @@ final class ForecastChecks {
   }
 
   private static Finding notReached(SegmentForecast segment, Walk.Step step, Walk walk) {
-    String share = "%.0f".formatted(Math.floor(segment.reachedShare() * 100));
+    double hundredths = Math.floor(segment.reachedShare() * 100);
+    String cases =
+        hundredths < 1
+            ? "In hardly any likely case"
+            : "In only %.0f of 100 likely cases".formatted(hundredths);
     return finding(
         segment.reachedShare() < 0.5 ? Severity.STOP : Severity.WARN,
         "target-not-reached",
         step,
         step.rises()
-            ? "In only %s of 100 likely cases does the kiln reach %s: else it stays at full power and the program never goes on. Lower the target or the load, or check the elements."
-                .formatted(share, walk.target(step))
-            : "In only %s of 100 likely cases does the kiln cool to %s in time. Allow more time, or open the vent if the work stands it."
-                .formatted(share, walk.target(step)),
+            ? "%s does the kiln reach %s: else it stays at full power and the program never goes on. Lower the target or the load, or check the elements."
+                .formatted(cases, walk.target(step))
+            : "%s does the kiln cool to %s in time. Allow more time, or open the vent if the work stands it."
+                .formatted(cases, walk.target(step)),
         FORECAST);
   }
 

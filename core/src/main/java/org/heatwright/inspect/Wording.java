@@ -5,7 +5,7 @@ import org.heatwright.units.HeatingRate;
 import org.heatwright.units.Temperature;
 import org.heatwright.units.TemperatureUnit;
 
-/** How findings and reasons write numbers: at most one decimal, with the unit. */
+/** How findings and reasons write numbers: at most one decimal above 1, with the unit. */
 public final class Wording {
 
   private Wording() {}
@@ -25,11 +25,12 @@ public final class Wording {
     return ramp.rate().map(r -> of(r, unit)).orElse("fastest");
   }
 
-  /** At most one decimal, none if it is zero. */
+  /** At most one decimal, three below 1, so that a slow rate does not read as none. */
   public static String number(double value) {
-    double tenths = Math.rint(value * 10) / 10;
-    return tenths == Math.rint(tenths)
-        ? Long.toString(Math.round(tenths))
-        : Double.toString(tenths);
+    double parts = Math.abs(value) < 1 ? 1000 : 10;
+    double rounded = Math.rint(value * parts) / parts;
+    return rounded == Math.rint(rounded)
+        ? Long.toString(Math.round(rounded))
+        : Double.toString(rounded);
   }
 }

@@ -95,15 +95,16 @@ final class CardCommand implements Callable<Integer> {
     Optional<Keypad> keypad = keypadPath.map(Input::keypad);
     keypad.ifPresent(k -> slot.ifPresent(number -> Slots.require(number, k)));
     Optional<FittedProgram> program = keypad.map(k -> fitted(asked, k));
-    Schedule schedule = program.map(FittedProgram::expressible).orElse(asked);
+    Schedule fired = program.map(FittedProgram::expressible).orElse(asked);
     ZonedDateTime now = ZonedDateTime.now(surroundings.clock());
-    Fire.Planned planned = fire.plan(schedule, keypad, now);
+    Fire.Planned planned = fire.plan(fired, keypad, now);
     if (calendarPath.isPresent() && planned.start().isEmpty()) {
       throw InputException.in(
           "--calendar", "clock times need --start or --ready-by; give one of them.");
     }
     Timed timed = timed(asked, keypad, program, planned);
     planned = timed.planned();
+    Schedule schedule = timed.schedule();
     List<Finding> findings = findings(schedule, planned, keypad);
     Card card = card(schedule, planned, keypad, timed.program(), findings);
     String written = Output.write(output, Output.Kind.PDF, CardPdf.render(card, size));
@@ -150,11 +151,11 @@ final class CardCommand implements Callable<Integer> {
   }
 
   /** What is keyed, delay included, and the clock times that follow from it. */
-  private record Timed(Optional<FittedProgram> program, Fire.Planned planned) {}
+  private record Timed(Schedule schedule, Optional<FittedProgram> program, Fire.Planned planned) {}
 
   /**
-   * The delay goes from pressing start to the start, as the keypad can express it; where it cannot
-   * wait that long, the card says when to press start instead.
+   * The delay goes from pressing start to the start, as the keypad can express it, in place of the
+   * schedule's own; where it cannot wait that long, the card says when to press start instead.
    */
   private static Timed timed(
       Schedule asked,
@@ -162,8 +163,11 @@ final class CardCommand implements Callable<Integer> {
       Optional<FittedProgram> program,
       Fire.Planned planned) {
     Optional<Duration> delay = planned.start().flatMap(StartPlan::delayToSet);
-    if (program.isEmpty() || delay.isEmpty()) {
-      return new Timed(program, planned);
+    if (delay.isEmpty()) {
+      return new Timed(program.map(FittedProgram::expressible).orElse(asked), program, planned);
+    }
+    if (program.isEmpty()) {
+      return new Timed(asked.withStartDelay(delay.get()), program, planned);
     }
     FittedProgram delayed = KeypadFit.fit(asked.withStartDelay(delay.get()), keypad.orElseThrow());
     if (!delayed.fits()) {
@@ -172,7 +176,12 @@ final class CardCommand implements Callable<Integer> {
               .formatted(
                   delayed.refusals().get(0).message(),
                   ClockWords.moment(planned.start().orElseThrow().start()));
-      return new Timed(program, planned.startingAt(planned.start().orElseThrow(), List.of(note)));
+      FittedProgram atOnce =
+          KeypadFit.fit(asked.withStartDelay(Duration.ZERO), keypad.orElseThrow());
+      return new Timed(
+          atOnce.expressible(),
+          Optional.of(atOnce),
+          planned.startingAt(planned.start().orElseThrow(), List.of(note)));
     }
     StartPlan plan =
         StartPlanner.startingAt(
@@ -180,7 +189,8 @@ final class CardCommand implements Callable<Integer> {
             planned.ready(),
             planned.pressed().plus(delayed.expressible().startDelay()),
             planned.pressed());
-    return new Timed(Optional.of(delayed), planned.startingAt(plan, plan.notes()));
+    return new Timed(
+        delayed.expressible(), Optional.of(delayed), planned.startingAt(plan, plan.notes()));
   }
 
   private static List<Finding> findings(

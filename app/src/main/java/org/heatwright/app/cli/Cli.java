@@ -60,8 +60,10 @@ public final class Cli {
       return Answer.WRONG_INPUT;
     }
     int code = execute(line, args);
-    surroundings.out().flush();
-    surroundings.err().flush();
+    if (surroundings.out().checkError()) {
+      line.getErr().println("The answer could not be written in full; is the disk full?");
+      return Answer.FAILED;
+    }
     return code;
   }
 
@@ -115,8 +117,15 @@ public final class Cli {
     CommandLine line = e.getCommandLine();
     String sentence =
         String.valueOf(e.getMessage()).replaceAll("\\s+", " ").replaceAll("[. ]+$", "");
+    sentence = sentence.replace(" is not an int", " is not a whole number");
+    sentence = sentence.replace(" is not a double", " is not a number");
+    sentence =
+        sentence.replaceFirst(
+            "cannot convert '(.*)' to interface java.nio.file.Path .*",
+            "'$1' cannot be a file's name in this locale; try LC_ALL=C.UTF-8");
     String hint = "";
     if (e instanceof UnmatchedArgumentException unmatched) {
+      sentence = "Not expected here: %s".formatted(String.join(", ", unmatched.getUnmatched()));
       List<String> near = unmatched.getSuggestions();
       hint = near.isEmpty() ? "" : " (did you mean %s?)".formatted(near.get(0));
     }

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.heatwright.app.files.Firing;
+import org.heatwright.app.files.InputException;
 import org.heatwright.app.files.KilnFile;
 import org.heatwright.forecast.Charge;
 import org.heatwright.forecast.CostEstimate;
@@ -106,8 +107,7 @@ final class Fire {
     }
     Kiln kiln = content.kiln();
     if (startText.isPresent() && readyByText.isPresent()) {
-      throw org.heatwright.app.files.InputException.in(
-          "--ready-by", "--start is given too; keep one of the two.");
+      throw InputException.in("--ready-by", "--start is given too; keep one of the two.");
     }
     Optional<Work> work = workPath.map(Input::work);
     Firing firing = firingPath.map(Input::firing).orElse(Firing.usual());
@@ -156,7 +156,12 @@ final class Fire {
   private Optional<LocalChoice> readyBy(
       Optional<Work> work, Kiln kiln, ZonedDateTime now, List<String> notes) {
     if (readyByText.isPresent()) {
-      return Optional.of(time("--ready-by", readyByText.get(), kiln, now));
+      LocalChoice asked = time("--ready-by", readyByText.get(), kiln, now);
+      if (!asked.time().isAfter(now)) {
+        throw InputException.in(
+            "--ready-by", "%s has passed; expected a time to come.".formatted(readyByText.get()));
+      }
+      return Optional.of(asked);
     }
     if (startText.isPresent() || kiln.timeZone().isEmpty()) {
       return Optional.empty();

@@ -159,7 +159,7 @@ final class ForecastCommand implements Callable<Integer> {
             .formatted(
                 segment.index(),
                 words,
-                times(segment.arrivedSeconds().orElse(segment.reachedSeconds()), plan),
+                segment.arrivedSeconds().map(a -> times(a, plan)).orElse("not in every case"),
                 times(segment.endSeconds(), plan)));
   }
 
@@ -167,14 +167,18 @@ final class ForecastCommand implements Callable<Integer> {
   private static String times(Band seconds, Optional<StartPlan> plan) {
     return plan.map(
             p ->
-                ClockWords.time(p.at(seconds.low()))
-                    + " to "
-                    + ClockWords.time(ClockWords.roundedUp(p.at(seconds.high()))))
+                span(
+                    ClockWords.time(p.at(seconds.low())),
+                    ClockWords.time(ClockWords.roundedUp(p.at(seconds.high())))))
         .orElseGet(
             () ->
-                HourMinute.format(duration(seconds.low()))
-                    + " to "
-                    + HourMinute.format(duration(seconds.high())));
+                span(
+                    HourMinute.format(duration(seconds.low())),
+                    HourMinute.format(duration(seconds.high()))));
+  }
+
+  private static String span(String from, String to) {
+    return from.equals(to) ? from : from + " to " + to;
   }
 
   private static String work(WorkForecast place, TemperatureUnit unit, Optional<StartPlan> plan) {
@@ -211,9 +215,8 @@ final class ForecastCommand implements Callable<Integer> {
   }
 
   private static String elapsed(Band seconds) {
-    return HourMinute.words(duration(seconds.low()))
-        + " to "
-        + HourMinute.words(duration(seconds.high()));
+    return span(
+        HourMinute.words(duration(seconds.low())), HourMinute.words(duration(seconds.high())));
   }
 
   private static Duration duration(double seconds) {

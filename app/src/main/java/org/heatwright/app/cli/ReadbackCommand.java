@@ -119,6 +119,11 @@ final class ReadbackCommand implements Callable<Integer> {
     if (thermometer.isEmpty()) {
       return Optional.empty();
     }
+    if (!Double.isFinite(displayReads.orElseThrow())) {
+      throw InputException.in(
+          "--display-reads",
+          "%s is not a reading; expected the number on the display.".formatted(displayReads.get()));
+    }
     String text = thermometer.get().strip();
     Optional<TemperatureUnit> unit =
         text.isEmpty()
@@ -151,6 +156,8 @@ final class ReadbackCommand implements Callable<Integer> {
         new StringBuilder(
             "# What %s shows in its review. Fill in each text exactly as displayed.\n"
                 .formatted(keypad.name()));
+    out.append("# slot: 1  # if the review shows the slot: remove the first # and put it here\n");
+    out.append("# unit: C  # likewise C or F, if the display shows a sign for it\n");
     out.append("shown:\n");
     for (ReadbackQuestion question : Readback.questions(program, keypad)) {
       out.append("  - [%d, \"\"]  # %s\n".formatted(question.position(), question.words()));

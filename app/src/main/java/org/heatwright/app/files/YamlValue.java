@@ -127,7 +127,7 @@ public final class YamlValue {
     if (scalar().isBlank()) {
       throw wrong("text that is not blank");
     }
-    return scalar();
+    return printable();
   }
 
   /** Text or a number, exactly as written: {@code 2.30} stays "2.30". May be blank in quotes. */
@@ -135,7 +135,7 @@ public final class YamlValue {
     if (!isText() && !isNumber()) {
       throw wrong("text or a number");
     }
-    return scalar();
+    return printable();
   }
 
   /** Whether it is just that word. */
@@ -315,12 +315,25 @@ public final class YamlValue {
     return isNumber() ? scalar() : "\"" + shorten(scalar()) + "\"";
   }
 
+  /** One line without control characters, which could play tricks on a terminal or a page. */
+  private String printable() {
+    String text = scalar().stripTrailing(); // a folded text ends with a line end
+    if (text.chars().anyMatch(YamlValue::isControl)) {
+      throw wrong("text on one line, without control characters");
+    }
+    return text;
+  }
+
+  private static boolean isControl(int letter) {
+    return Character.isISOControl(letter) || letter == 0x2028 || letter == 0x2029;
+  }
+
   private String scalar() {
     return ((ScalarNode) node).getValue();
   }
 
   private static String shorten(String text) {
-    String oneLine = text.replaceAll("\\s+", " ");
+    String oneLine = text.replaceAll("\\s+", " ").replaceAll("\\p{Cntrl}", "\uFFFD");
     return oneLine.length() <= SHOWN_LETTERS ? oneLine : oneLine.substring(0, SHOWN_LETTERS) + "…";
   }
 

@@ -53,8 +53,8 @@ public final class CalendarFile {
   }
 
   /**
-   * The ready and act-now events of a card; none if the card has no start. An act-now event rings
-   * early enough for the early end of its band.
+   * The start, ready and act-now events of a card; none if the card has no start. An act-now event
+   * rings early enough for the early end of its band.
    *
    * @param card what happens when
    * @param uidRoot stable for this firing, e.g. "harbour-burnout-1@heatwright"
@@ -63,6 +63,10 @@ public final class CalendarFile {
     WhenWords when = new WhenWords(card.timing().start());
     String firing = card.header().job() + ", kiln " + card.header().kiln();
     List<Event> events = new ArrayList<>();
+    card.timing()
+        .start()
+        .map(start -> start(card, start.toInstant(), uid(uidRoot, "start"), firing))
+        .ifPresent(events::add);
     card.timing()
         .ready()
         .flatMap(r -> ready(card, r, when, uidRoot, firing))
@@ -79,6 +83,18 @@ public final class CalendarFile {
           .ifPresent(events::add);
     }
     return events;
+  }
+
+  private static Event start(Card card, Instant at, String uid, String firing) {
+    String what =
+        card.timing().delayed() ? "Act now: see that the program starts" : "Act now: press start";
+    return new Event(
+        uid,
+        what,
+        firing + ". " + Card.NEVER_STARTS_HEAT,
+        at,
+        at.plus(ACT_LENGTH),
+        Optional.of(LEAST_WARNING));
   }
 
   private static Optional<Event> ready(

@@ -670,12 +670,14 @@ final class CardLayout {
           x[0] + 2.4, middle + Sheet.capitals(8) / 2, Integer.toString(i + 1), Weight.BOLD, 8);
       String day = when.day(at.seconds());
       String clock = when.clock(at.seconds());
+      double clockSize = clock.length() > 6 ? 9 : 12;
       if (day.isEmpty()) {
         sheet.line(x[1] + 1, middle + 1.5, x[1] + 14, middle + 1.5, FINE);
       } else {
-        sheet.text(x[1] + 1, middle + Sheet.capitals(9) / 2, day, Weight.REGULAR, 9);
+        double left = x[2] - x[1] - 4 - sheet.widthOf(clock, Weight.BOLD, clockSize);
+        double daySize = sheet.sizeFor(day, Weight.REGULAR, left, 7, 9);
+        sheet.text(x[1] + 1, middle + Sheet.capitals(9) / 2, day, Weight.REGULAR, daySize);
       }
-      double clockSize = clock.length() > 6 ? 9 : 12;
       sheet.textRight(
           x[2] - 1.5, middle + Sheet.capitals(clockSize) / 2, clock, Weight.BOLD, clockSize);
       Band band = at.displayCelsius();
@@ -741,33 +743,32 @@ final class CardLayout {
       double x = SIDE + (left > 0 ? left + gutter : 0);
       double room = SIDE + width - x;
       b = smallHead("What you do, and until when you can still change your mind", x, y);
-      for (Card.Act act : mostUrgent(card.moments(), density.moments())) {
-        b = act(act, x, b, room);
+      List<Card.Act> acts = mostUrgent(card.moments(), density.moments());
+      double clock = acts.stream().mapToDouble(this::clockWidth).max().orElse(0);
+      for (Card.Act act : acts) {
+        b = act(act, x, b, clock, room);
       }
     }
     return Math.max(a, b) + density.gap();
   }
 
-  private double act(Card.Act act, double x, double y, double room) {
-    double clock = 28;
-    double size = density.body();
-    double at = y + density.lineOf(size);
-    sheet.text(
-        x,
-        at,
-        sheet.fit(when.full(act.seconds().median()), Weight.BOLD, size, clock),
-        Weight.BOLD,
-        size);
+  private double clockWidth(Card.Act act) {
+    return sheet.widthOf(when.full(act.seconds().median()), Weight.BOLD, density.body());
+  }
+
+  private double act(Card.Act act, double x, double y, double clock, double room) {
+    double at = y + density.lineOf(density.body());
+    sheet.text(x, at, when.full(act.seconds().median()), Weight.BOLD, density.body());
     List<String> lines =
         sheet.wrap(
             (act.actNow() ? "ACT: " : "") + act.what(),
             Weight.REGULAR,
             density.small(),
-            room - clock - 1,
+            room - clock - 2,
             density.itemLines());
     for (int i = 0; i < lines.size(); i++) {
       sheet.text(
-          x + clock + 1,
+          x + clock + 2,
           at + i * density.smallLine(),
           lines.get(i),
           Weight.REGULAR,

@@ -35,11 +35,11 @@ class BadInputTest {
     usage(Run.of("compose", "w.yaml"), "Missing required option: '--kiln=K'.");
     usage(
         Run.of("forecast", "s.yaml", "--kiln", "k.yaml", "--ready-bye", "10:00"),
-        "Unknown options: '--ready-bye', '10:00' (did you mean --ready-by?).");
-    usage(Run.of("forcast"), "Unmatched argument at index 0: 'forcast' (did you mean forecast?).");
+        "Not expected here: --ready-bye, 10:00 (did you mean --ready-by?).");
+    usage(Run.of("forcast"), "Not expected here: forcast (did you mean forecast?).");
     usage(
         Run.of("keying", "s.yaml", "--keypad", "p.yaml", "--slot", "two"),
-        "Invalid value for option '--slot': 'two' is not an int.");
+        "Invalid value for option '--slot': 'two' is not a whole number.");
   }
 
   @Test

@@ -84,7 +84,7 @@ class ScheduleFileTest {
               unit.temperature(target),
               Duration.ofMinutes(random.nextInt(3000))));
     }
-    String[] names = {"plain", "with space", "no", "7", "quote \" \\ and\nline", "Ä: {x}", "- a"};
+    String[] names = {"plain", "with space", "no", "7", "quote \" \\ and line", "Ä: {x}", "- a"};
     return new Schedule(
         names[random.nextInt(names.length)],
         unit,

@@ -97,9 +97,12 @@ class CalendarFileTest {
     List<CalendarFile.Event> events = CalendarFile.events(card, "firing-7@heatwright");
     assertThat(events)
         .extracting(CalendarFile.Event::uid)
-        .containsExactly("firing-7-ready@heatwright", "firing-7-act-1@heatwright");
-    CalendarFile.Event ready = events.get(0);
-    CalendarFile.Event act = events.get(1);
+        .containsExactly(
+            "firing-7-start@heatwright", "firing-7-ready@heatwright", "firing-7-act-1@heatwright");
+    CalendarFile.Event start = events.get(0);
+    CalendarFile.Event ready = events.get(1);
+    CalendarFile.Event act = events.get(2);
+    assertThat(start.start()).isEqualTo(card.timing().start().orElseThrow().toInstant());
     assertThat(ready.start()).isEqualTo(Instant.parse("2026-12-03T11:36:00Z"));
     assertThat(ready.description()).contains("Thu 3 Dec 11:36").contains("never starts heat");
     assertThat(act.summary()).startsWith("Act now: pour the first mould");
@@ -109,7 +112,7 @@ class CalendarFileTest {
     assertThat(act.alarm().orElseThrow().toSeconds())
         .isGreaterThanOrEqualTo((long) Math.max(600, early));
     ICalendar calendar = Biweekly.parse(CalendarFile.write(events, STAMP)).first();
-    assertThat(calendar.getEvents()).hasSize(2);
+    assertThat(calendar.getEvents()).hasSize(3);
   }
 
   @Test
