@@ -20,8 +20,8 @@ import picocli.CommandLine.Option;
 @Command(
     name = "couple",
     description = {
-      "Turns a thermocouple's temperature into millivolts and back (ITS-90), and",
-      "says how far a new one may be off."
+      "Turns a thermocouple's temperature into millivolts and back (ITS-90).",
+      "Says how far a new one may be off, too."
     },
     footerHeading = "%nExamples:%n",
     footer = {

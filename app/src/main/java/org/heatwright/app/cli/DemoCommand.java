@@ -6,6 +6,7 @@ import org.heatwright.app.demo.DemoStudio;
 import org.heatwright.app.store.Store;
 import org.heatwright.app.web.BenchSettings;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 @Command(
@@ -24,8 +25,7 @@ final class DemoCommand implements Callable<Integer> {
       description = "Port on this machine; 7070, or a free one where that is taken.")
   private Optional<Integer> port;
 
-  @Option(names = "--help", usageHelp = true, description = "Show this help.")
-  private boolean help;
+  @Mixin private Answer answer;
 
   private final Surroundings surroundings;
 
@@ -39,8 +39,10 @@ final class DemoCommand implements Callable<Integer> {
       DemoStudio.fill(store);
       Serving.serve(
           surroundings,
+          answer,
           new BenchSettings(store, surroundings.clock(), Serving.port(port), DemoStudio.OPENING),
-          "The demo studio is open at %s");
+          "The demo studio",
+          Optional.empty());
     }
     return Answer.DONE;
   }

@@ -48,8 +48,8 @@ final class Fire {
       names = "--start",
       paramLabel = "TIME",
       description =
-          "When the first segment begins: 2026-12-03T10:00 or 10:00 in the kiln's time zone, or"
-              + " now.")
+          "When the first segment begins: now, or 2026-12-03T10:00 or 10:00 in the kiln's time"
+              + " zone.")
   private Optional<String> startText;
 
   @Option(

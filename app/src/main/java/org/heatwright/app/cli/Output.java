@@ -14,8 +14,8 @@ import org.heatwright.app.files.ScheduleFile;
 
 /**
  * Files a command writes. A file that is there already is replaced only if it is of the kind that
- * is being written; a schedule that is replaced is kept beside it under its name with {@code ~} at
- * the end. A file is there whole or not at all.
+ * is being written; a schedule that is replaced is kept beside it under its name with {@code ~},
+ * {@code ~2} and so on at the end. A file is there whole or not at all.
  */
 final class Output {
 
@@ -147,7 +147,10 @@ final class Output {
       return Optional.empty();
     }
     Path before = path.resolveSibling(path.getFileName() + "~");
-    Files.copy(path, before, StandardCopyOption.REPLACE_EXISTING);
+    for (int number = 2; Files.exists(before); number++) {
+      before = path.resolveSibling(path.getFileName() + "~" + number);
+    }
+    Files.copy(path, before);
     return Optional.of(before);
   }
 

@@ -1,11 +1,13 @@
 package org.heatwright.app.cli;
 
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.concurrent.Callable;
 import org.heatwright.app.files.InputException;
+import org.heatwright.app.json.QuestionsJson;
 import org.heatwright.app.json.ReadbackJson;
 import org.heatwright.keypad.FittedProgram;
 import org.heatwright.keypad.Keypad;
@@ -66,7 +68,7 @@ final class ReadbackCommand implements Callable<Integer> {
   @Option(
       names = "--thermometer",
       paramLabel = "DEGREES",
-      description = "What a thermometer beside the cold kiln reads, e.g. 20C or 68F.")
+      description = "What a thermometer beside the cold kiln reads: 20C or 68F.")
   private Optional<String> thermometer;
 
   @Option(names = "--unheated-overnight", description = "The kiln stood unheated overnight.")
@@ -94,18 +96,23 @@ final class ReadbackCommand implements Callable<Integer> {
           "the schedule does not fit %s, so there is nothing to read back: %s"
               .formatted(keypad.name(), program.refusals().get(0).message()));
     }
+    String name = program.requested().name();
     if (questions) {
-      surroundings.out().print(form(program, keypad));
+      List<ReadbackQuestion> asked = Readback.questions(program, keypad);
+      answer.give(
+          surroundings,
+          QuestionsJson.of(name, keypad.name(), asked),
+          new Page().raw(form(asked, keypad)));
       return Answer.DONE;
     }
+    Optional<UnitCheck.Result> unitCheck = unitCheck();
     ReadbackReport report =
         Readback.compare(
             program,
             keypad,
             Input.shown(shownPath.orElseThrow()),
             slot.map(OptionalInt::of).orElse(OptionalInt.empty()),
-            unitCheck());
-    String name = program.requested().name();
+            unitCheck);
     answer.give(
         surroundings, ReadbackJson.of(name, keypad.name(), report), page(report, name, keypad));
     return report.outcome() == Outcome.PROVEN ? Answer.DONE : Answer.STOP;
@@ -151,7 +158,7 @@ final class ReadbackCommand implements Callable<Integer> {
   }
 
   /** A shown file without answers: position and label only, so that nobody copies the plan. */
-  private static String form(FittedProgram program, Keypad keypad) {
+  private static String form(List<ReadbackQuestion> questions, Keypad keypad) {
     StringBuilder out =
         new StringBuilder(
             "# What %s shows in its review. Fill in each text exactly as displayed.\n"
@@ -159,7 +166,7 @@ final class ReadbackCommand implements Callable<Integer> {
     out.append("# slot: 1  # if the review shows the slot: remove the first # and put it here\n");
     out.append("# unit: C  # likewise C or F, if the display shows a sign for it\n");
     out.append("shown:\n");
-    for (ReadbackQuestion question : Readback.questions(program, keypad)) {
+    for (ReadbackQuestion question : questions) {
       out.append("  - [%d, \"\"]  # %s\n".formatted(question.position(), question.words()));
     }
     return out.toString();

@@ -6,6 +6,7 @@ import java.util.concurrent.Callable;
 import org.heatwright.app.store.Store;
 import org.heatwright.app.web.BenchSettings;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 @Command(
@@ -28,8 +29,7 @@ final class ServeCommand implements Callable<Integer> {
       description = "Port on this machine; 7070, or a free one where that is taken.")
   private Optional<Integer> port;
 
-  @Option(names = "--help", usageHelp = true, description = "Show this help.")
-  private boolean help;
+  @Mixin private Answer answer;
 
   private final Surroundings surroundings;
 
@@ -45,8 +45,10 @@ final class ServeCommand implements Callable<Integer> {
     try (Store store = Store.open(file, surroundings.clock())) {
       Serving.serve(
           surroundings,
+          answer,
           new BenchSettings(store, surroundings.clock(), Serving.port(port)),
-          "The bench is open at %s (store " + file + ")");
+          "The bench",
+          Optional.of(file));
     }
     return Answer.DONE;
   }

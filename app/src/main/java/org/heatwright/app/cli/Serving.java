@@ -1,6 +1,9 @@
 package org.heatwright.app.cli;
 
+import java.nio.file.Path;
+import java.util.Optional;
 import java.util.OptionalInt;
+import org.heatwright.app.json.ServingJson;
 import org.heatwright.app.web.Bench;
 import org.heatwright.app.web.BenchSettings;
 
@@ -9,17 +12,27 @@ final class Serving {
 
   private Serving() {}
 
-  static void serve(Surroundings surroundings, BenchSettings settings, String greeting)
+  /** Opens the bench, says where, and waits. */
+  static void serve(
+      Surroundings surroundings,
+      Answer answer,
+      BenchSettings settings,
+      String what,
+      Optional<Path> store)
       throws InterruptedException {
     try (Bench bench = Bench.start(settings)) {
-      surroundings.out().println(greeting.formatted(bench.address()));
-      surroundings.out().println("Stop it with Ctrl-C.");
-      surroundings.out().flush();
+      String address = String.valueOf(bench.address());
+      Page page = new Page();
+      page.raw(
+          "%s is open at %s%s%n"
+              .formatted(what, address, store.map(file -> " (store " + file + ")").orElse("")));
+      page.line("Stop it with Ctrl-C.");
+      answer.give(surroundings, new ServingJson(address, store.map(Path::toString)), page);
       surroundings.waiting().untilEnd();
     }
   }
 
-  static OptionalInt port(java.util.Optional<Integer> asked) {
+  static OptionalInt port(Optional<Integer> asked) {
     return asked.map(OptionalInt::of).orElse(OptionalInt.empty());
   }
 }

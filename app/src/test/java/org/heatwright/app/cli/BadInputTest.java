@@ -193,6 +193,112 @@ class BadInputTest {
   }
 
   @Test
+  void earlierSchedulesAreKeptHoweverOftenOneIsReplaced() throws IOException {
+    Path mine = file("mine.yaml", Files.readString(Studio.schedule("working-heat")));
+    Path kept = file("mine.yaml~", "diary: do not lose\n");
+    Run run =
+        Run.of(
+            "compose",
+            Studio.work("harbour-burnout"),
+            "--kiln",
+            Studio.kiln("capstan"),
+            "-o",
+            mine);
+
+    assertThat(run.out()).contains("mine.yaml~2");
+    assertThat(kept).hasContent("diary: do not lose");
+    assertThat(dir.resolve("mine.yaml~2")).hasSameTextualContentAs(Studio.schedule("working-heat"));
+  }
+
+  /** A file made in the plain way takes the usual permissions; so must ours. */
+  @Test
+  void writtenFilesHaveTheUsualPermissions() throws IOException {
+    Path plain = file("plain.txt", "x");
+    Path made = dir.resolve("made.yaml");
+    Run.of("compose", Studio.work("harbour-burnout"), "--kiln", Studio.kiln("capstan"), "-o", made);
+
+    assertThat(Files.getAttribute(made, "posix:permissions"))
+        .isEqualTo(Files.getAttribute(plain, "posix:permissions"));
+  }
+
+  @Test
+  void throughALinkTheFileItLeadsToIsReplaced() throws IOException {
+    Path mine = file("mine.yaml", Files.readString(Studio.schedule("working-heat")));
+    Path link = Files.createSymbolicLink(dir.resolve("link.yaml"), mine.getFileName());
+    Run.of("compose", Studio.work("harbour-burnout"), "--kiln", Studio.kiln("capstan"), "-o", link);
+
+    assertThat(link).isSymbolicLink();
+    assertThat(Files.readString(mine)).contains("burnout");
+  }
+
+  @Test
+  void aDeviceIsNeverReplaced() {
+    refused(
+        Run.of(
+            "compose",
+            Studio.work("harbour-burnout"),
+            "--kiln",
+            Studio.kiln("capstan"),
+            "-o",
+            "/dev/null"),
+        2,
+        "/dev/null: this is a device or a pipe, not a file; expected the name of a file to write.");
+  }
+
+  @Test
+  void controlCharactersInANameAreTold() throws IOException {
+    String schedule =
+        Files.readString(Studio.schedule("working-heat"))
+            .replaceFirst("name: .*", "name: \"a\\\\e[31mb\"");
+    Run run = Run.of("inspect", file("s.yaml", schedule));
+
+    assertThat(run.code()).isEqualTo(2);
+    assertThat(run.err())
+        .startsWith("s.yaml, line 2: name is ")
+        .contains("expected text on one line, without control characters.")
+        .doesNotContain("\u001b");
+  }
+
+  @Test
+  void aReadyByThatHasPassedIsTold() {
+    refused(
+        Run.of(
+            "forecast",
+            Studio.schedule("working-heat"),
+            "--kiln",
+            Studio.kiln("buoy"),
+            "--ready-by",
+            "2020-01-01T10:00"),
+        2,
+        "--ready-by: 2020-01-01T10:00 has passed; expected a time to come.");
+  }
+
+  @Test
+  void anAnswerThatCannotBeWrittenIsAFailure() {
+    var err = new java.io.ByteArrayOutputStream();
+    var utf8 = java.nio.charset.StandardCharsets.UTF_8;
+    Surroundings surroundings =
+        new Surroundings(
+            new java.io.PrintStream(
+                new java.io.OutputStream() {
+                  @Override
+                  public void write(int octet) throws IOException {
+                    throw new IOException("no space left");
+                  }
+                },
+                true,
+                utf8),
+            new java.io.PrintStream(err, true, utf8),
+            java.time.Clock.systemUTC(),
+            java.util.Map.of(),
+            dir,
+            () -> {});
+
+    assertThat(Cli.run(surroundings, "couple", "--type", "K", "--celsius", "800")).isEqualTo(3);
+    assertThat(err.toString(utf8)).startsWith("The answer could not be written in full");
+  }
+
+  @Test
   void aSlotTheKeypadDoesNotHaveIsTold() {
     refused(
         Run.of(
@@ -219,11 +325,27 @@ class BadInputTest {
             "--keypad",
             Studio.keypad("gull"),
             "--shown",
+            Studio.schedule("working-heat")),
+        2,
+        "working-heat.yaml, line 2: name is not known; expected one of slot, unit, shown.");
+  }
+
+  @Test
+  void aDisplayReadingMustBeANumber() {
+    refused(
+        Run.of(
+            "readback",
             Studio.schedule("working-heat"),
+            "--keypad",
+            Studio.keypad("gull"),
+            "--shown",
+            "shown.yaml",
+            "--display-reads",
+            "NaN",
             "--thermometer",
             "20C"),
         2,
-        "working-heat.yaml, line 2: name is not known; expected one of slot, unit, shown.");
+        "--display-reads: NaN is not a reading; expected the number on the display.");
   }
 
   @Test

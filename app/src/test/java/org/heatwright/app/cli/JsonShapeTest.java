@@ -39,6 +39,17 @@ class JsonShapeTest {
   }
 
   @Test
+  void theQuestionsOfAReadbackGiveNoAnswers() throws IOException {
+    JsonNode root =
+        json(
+            Run.of(
+                "readback", HARBOUR, "--keypad", Studio.keypad("tern"), "--questions", "--json"));
+
+    assertThat(keys(root)).containsExactly("schedule", "keypad", "questions");
+    assertThat(keys(root.get("questions").get(0))).containsExactly("position", "label", "words");
+  }
+
+  @Test
   void composeGivesTheScheduleAndEveryReason() throws IOException {
     JsonNode root =
         json(

@@ -18,7 +18,7 @@ import org.junit.jupiter.api.io.TempDir;
 /** The serving commands serve while they wait, say where, and end cleanly. */
 class ServingTest {
 
-  private static final Pattern ADDRESS = Pattern.compile("open at (http://127\\.0\\.0\\.1:\\d+/)");
+  private static final Pattern ADDRESS = Pattern.compile("(http://127\\.0\\.0\\.1:\\d+/)");
 
   @TempDir private Path dir;
 
@@ -69,10 +69,17 @@ class ServingTest {
 
   @Test
   void servingKeepsTheStore() {
-    Path store = dir.resolve("studio.db");
+    Path store = dir.resolve("studio 50%d.db"); // a percent sign is a letter like another
 
     assertThat(served("serve", "--store", store, "--port", 0).code()).isZero();
     assertThat(store).satisfies(file -> assertThat(Files.size(file)).isPositive());
     assertThat(served("serve", "--store", store, "--port", 0).code()).isZero();
+  }
+
+  @Test
+  void programsReadWhereItIsOpen() {
+    Run run = served("demo", "--port", 0, "--json");
+
+    assertThat(run.out()).startsWith("{\n  \"address\" : \"http://127.0.0.1:");
   }
 }
