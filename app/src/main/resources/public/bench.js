@@ -2,7 +2,7 @@
 // sketch, then the band, and swaps in what comes back. Everything works without it, one click slower.
 
 const form = document.getElementById("choices");
-const PAUSE_MILLIS = 300;
+const PAUSE_MILLIS = 200;
 let asked = 0;
 let running = new AbortController();
 let timer = 0;
@@ -11,6 +11,9 @@ let lastAsked = "";
 document.documentElement.classList.add("scripted");
 document.getElementById("verdict")?.focus();
 if (form) {
+  if (!location.search) {
+    times().forEach((field) => (field.dataset.composed = field.value));
+  }
   lastAsked = JSON.stringify(chosen());
   document.addEventListener("input", edited);
   document.addEventListener("change", edited); // some browsers tell of a list's choice only so
@@ -39,38 +42,37 @@ function halfTyped(field) {
   return field.type === "datetime-local" && field.value === "";
 }
 
+/** A sketch at once; the band, and what is wrong with a value, when the typing pauses. */
 function plan(pause) {
   clearTimeout(timer);
-  working("Working out a first sketch");
-  timer = setTimeout(ask, pause);
-}
-
-async function ask() {
-  const mine = ++asked;
   running.abort();
   running = new AbortController();
+  const mine = ++asked;
   const fields = chosen();
   lastAsked = JSON.stringify(fields);
-  try {
-    if (!(await draw(fields, 1, mine))) {
-      return;
+  working("Working out the band");
+  const sketched = ask(fields, 1, mine);
+  timer = setTimeout(async () => {
+    await sketched;
+    await ask(fields, 0, mine);
+    if (mine === asked) {
+      working("");
     }
-    working("Working out the band");
-    await draw(fields, 0, mine);
+  }, pause);
+}
+
+async function ask(fields, draws, mine) {
+  try {
+    await draw(fields, draws, mine);
   } catch (failure) {
     if (mine === asked) {
       lastAsked = "";
-      working("");
       say("The bench does not answer. What you typed is still here; check that Heatwright is running.");
-    }
-  } finally {
-    if (mine === asked) {
-      working("");
     }
   }
 }
 
-/** The fields that say something: an untouched value of the schedule is the rules' own. */
+/** The fields that say something: a value nobody touched is the rules' own, or the usual time. */
 function chosen() {
   const fields = Object.fromEntries(new FormData(form));
   for (const field of form.elements) {
@@ -81,8 +83,11 @@ function chosen() {
   return fields;
 }
 
-/** Asks for one drawing; true if the next one is wanted. */
+/** Asks for one drawing and shows it, unless another was asked for meanwhile. */
 async function draw(fields, draws, mine) {
+  if (mine !== asked) {
+    return;
+  }
   const response = await fetch("/plan", {
     method: "POST",
     headers: { "Content-Type": "application/json" },
@@ -95,32 +100,52 @@ async function draw(fields, draws, mine) {
     throw failure;
   });
   if (!response || mine !== asked) {
-    return false;
+    return;
   }
   const answer = response.ok ? await response.json() : { message: await response.text() };
   if (mine !== asked) {
-    return false;
+    return;
   }
   if (!response.ok) {
-    say(answer.message ?? "The bench could not work that out.");
-    return false;
+    say(answer.message);
+    return;
+  }
+  const sketch = draws === 1;
+  const stuck = Object.keys(answer.errors).length > 0;
+  if (sketch && stuck) {
+    return; // perhaps half typed
   }
   tellErrors(answer.errors);
-  const of = document.getElementById("of");
-  if (of.value !== answer.of) {
-    of.value = answer.of;
-    lastAsked = JSON.stringify(chosen());
-  }
-  document.querySelector("label[for=at]").textContent = fields.by === "start" ? "Heat begins" : "Ready by";
   note(answer.notes);
-  const stuck = Object.keys(answer.errors).length > 0;
   document.body.classList.toggle("stale", stuck);
   if (stuck) {
-    return false;
+    return;
+  }
+  if (sketch) {
+    const { answer: first, curve } = answer.parts;
+    swap({ answer: first, curve });
+    return;
   }
   swap(answer.parts);
+  takeOver(new URLSearchParams(answer.query), answer.of);
   history.replaceState(null, "", "?" + answer.query);
-  return true;
+}
+
+/** What the bench filled in: the usual times, and the composition that edits belong to. */
+function takeOver(filledIn, of) {
+  document.getElementById("of").value = of;
+  for (const field of times()) {
+    if (field.dataset.composed === field.value) {
+      field.value = field.dataset.composed = filledIn.get(field.name);
+    }
+  }
+  lastAsked = JSON.stringify(chosen());
+  document.querySelector("label[for=at]").textContent =
+    filledIn.get("by") === "start" ? "Heat begins" : "Ready by";
+}
+
+function times() {
+  return [document.getElementById("at"), document.getElementById("press")];
 }
 
 function swap(parts) {

@@ -1,7 +1,9 @@
 package org.heatwright.app.web;
 
+import java.net.URLDecoder;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
+import java.util.Base64;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.regex.Pattern;
@@ -37,7 +39,9 @@ record Choices(
     edits = Map.copyOf(edits);
   }
 
-  static Choices of(Map<String, String> fields) {
+  /** From fields, or from a query that {@link #sealed} holds. */
+  static Choices of(Map<String, String> told) {
+    Map<String, String> fields = told.containsKey("plan") ? unsealed(told.get("plan")) : told;
     Map<String, String> edits = new LinkedHashMap<>();
     fields.forEach(
         (name, value) -> {
@@ -109,6 +113,31 @@ record Choices(
         .filter(e -> !e.getValue().isEmpty())
         .map(e -> e.getKey() + "=" + URLEncoder.encode(e.getValue(), StandardCharsets.UTF_8))
         .collect(Collectors.joining("&"));
+  }
+
+  /** The query in one word that shows nobody the values: the read-back is blind. */
+  String sealed() {
+    return Base64.getUrlEncoder()
+        .withoutPadding()
+        .encodeToString(query().getBytes(StandardCharsets.UTF_8));
+  }
+
+  private static Map<String, String> unsealed(String word) {
+    Map<String, String> fields = new LinkedHashMap<>();
+    try {
+      String query = new String(Base64.getUrlDecoder().decode(word), StandardCharsets.UTF_8);
+      for (String pair : query.split("&", -1)) {
+        int equals = pair.indexOf('=');
+        if (equals > 0) {
+          fields.put(
+              pair.substring(0, equals),
+              URLDecoder.decode(pair.substring(equals + 1), StandardCharsets.UTF_8));
+        }
+      }
+    } catch (IllegalArgumentException notSealedByUs) {
+      return Map.of(); // as if nothing had been chosen
+    }
+    return fields;
   }
 
   private static String text(Map<String, String> fields, String name) {

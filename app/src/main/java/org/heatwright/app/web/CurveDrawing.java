@@ -36,9 +36,7 @@ final class CurveDrawing {
         line(ChartData.Point::setpointCelsius),
         chart.work().stream().map(w -> new Page.WorkLine(w.name(), path(w.celsius()))).toList(),
         timeTicks(),
-        chart.temperatureTicks().stream()
-            .map(t -> new Page.Tick(percent(down(t.celsius())), t.label(), "", false))
-            .toList(),
+        temperatureTicks(),
         chart.nights().stream().map(n -> span(n.fromSeconds(), n.toSeconds())).toList(),
         chart.limits().stream().map(this::limit).toList(),
         ready.map(r -> span(r.fromSeconds().low(), r.untilSeconds().orElse(chart.lengthSeconds()))),
@@ -80,6 +78,18 @@ final class CurveDrawing {
                   .formatted(when.full(point.seconds()), display, work)));
     }
     return looks;
+  }
+
+  /** The uppermost one names the unit. */
+  private List<Page.Tick> temperatureTicks() {
+    int last = chart.temperatureTicks().size() - 1;
+    List<Page.Tick> ticks = new ArrayList<>();
+    for (int i = 0; i <= last; i++) {
+      ChartData.TemperatureTick tick = chart.temperatureTicks().get(i);
+      String unit = i == last ? " " + unit().symbol() : "";
+      ticks.add(new Page.Tick(percent(down(tick.celsius())), tick.label() + unit, "", false));
+    }
+    return ticks;
   }
 
   private List<Page.Tick> timeTicks() {

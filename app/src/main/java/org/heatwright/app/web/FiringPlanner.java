@@ -53,6 +53,12 @@ final class FiringPlanner {
   private static final Duration TO_KEY = Duration.ofMinutes(15);
 
   private static final int ROUND_TO_MINUTES = 5;
+
+  /** Who does not say when start is pressed does not mean a wait longer than this. */
+  private static final Duration USUAL_WAIT = Duration.ofHours(8);
+
+  private static final LocalTime AWAKE_FROM = LocalTime.of(7, 0);
+  private static final LocalTime AWAKE_UNTIL = LocalTime.of(21, 0);
   private static final LocalTime USUAL_READY = LocalTime.of(10, 0);
 
   private final Store store;
@@ -119,13 +125,16 @@ final class FiringPlanner {
           forecasts.of(ForecastRequest.of(toForecast, kiln, composition.charge()).withDraws(draws));
 
       StartPlanner.Ready ready = composition.ready(forecast);
-      StartPlan wanted =
-          choices.readyBy()
-              ? StartPlanner.readyBy(forecast, ready, at, press)
-              : StartPlanner.startingAt(forecast, ready, at, press);
+      StartPlan wanted = wanted(forecast, ready, at, press);
+      if (typed.press().isEmpty()) {
+        press = usualPress(press, wanted.start());
+        choices = choices.withPress(text(press));
+        wanted = wanted(forecast, ready, at, press);
+      }
       Duration delay = Duration.between(press, wanted.start());
-      if (delay.isNegative()) {
-        delay = Duration.ZERO;
+      if (delay.isNegative()
+          || choices.readyBy() && delay.compareTo(Duration.ofMinutes(ROUND_TO_MINUTES)) < 0) {
+        delay = Duration.ZERO; // a few minutes early are not worth keying a delay
       }
       FittedProgram program =
           KeypadFit.fit(asked.withStartDelay(delay.truncatedTo(ChronoUnit.MINUTES)), keypad);
@@ -166,6 +175,13 @@ final class FiringPlanner {
               .findings(findings)
               .build(),
           draws == 1);
+    }
+
+    private StartPlan wanted(
+        Forecast forecast, StartPlanner.Ready ready, ZonedDateTime at, ZonedDateTime press) {
+      return choices.readyBy()
+          ? StartPlanner.readyBy(forecast, ready, at, press)
+          : StartPlanner.startingAt(forecast, ready, at, press);
     }
 
     private Document choose(Kind kind, String name) {
@@ -227,7 +243,7 @@ final class FiringPlanner {
     }
 
     private ZonedDateTime at(Work work, ZonedDateTime press) {
-      ZonedDateTime usual = usualReady(work, press);
+      ZonedDateTime usual = choices.readyBy() ? usualReady(work, press) : press;
       ZonedDateTime at = time("at", typed.at(), usual);
       choices = choices.withAt(errors.containsKey("at") ? typed.at() : text(at));
       return at;
@@ -284,6 +300,21 @@ final class FiringPlanner {
       choices = choices.withEdits(of, edited.kept());
       return edited.schedule();
     }
+  }
+
+  /** As soon as it can be, or the last moment before heat begins at which people are up. */
+  private static ZonedDateTime usualPress(ZonedDateTime soonest, ZonedDateTime heat) {
+    if (!heat.isAfter(soonest.plus(USUAL_WAIT))) {
+      return soonest;
+    }
+    ZonedDateTime last = heat.truncatedTo(ChronoUnit.MINUTES);
+    last = last.minusMinutes(last.getMinute() % ROUND_TO_MINUTES);
+    if (last.toLocalTime().isBefore(AWAKE_FROM)) {
+      last = last.minusDays(1).with(AWAKE_UNTIL);
+    } else if (last.toLocalTime().isAfter(AWAKE_UNTIL)) {
+      last = last.with(AWAKE_UNTIL);
+    }
+    return last.isBefore(soonest) ? soonest : last;
   }
 
   private static ZonedDateTime rounded(ZonedDateTime time) {

@@ -48,6 +48,7 @@ public record Page(
    * @param press when a person presses start, likewise
    * @param zone the kiln's time zone in words
    * @param query the whole state of the page as a query string: the deep link
+   * @param sealed the same in one word that shows no value
    * @param notes what was put aside or taken as usual, in sentences
    */
   public record Choosing(
@@ -61,6 +62,7 @@ public record Page(
       String zone,
       String editsOf,
       String query,
+      String sealed,
       List<String> notes) {}
 
   /** One entry of a list to choose from. */

@@ -76,6 +76,7 @@ final class PageWords {
         zone.getId(),
         choices.of(),
         choices.query(),
+        choices.sealed(),
         result.notes());
   }
 
@@ -102,7 +103,7 @@ final class PageWords {
 
   // ---- answer
 
-  private static Page.Answer answer(Firing firing, WhenWords when, List<Page.Remark> findings) {
+  private Page.Answer answer(Firing firing, WhenWords when, List<Page.Remark> findings) {
     Optional<Card.Ready> ready = firing.card().timing().ready();
     Band from = ready.map(Card.Ready::fromSeconds).orElse(firing.forecast().endSeconds());
     String figure = firing.sketch() ? "about " + when.clock(from.median()) : window(when, from);
@@ -114,10 +115,16 @@ final class PageWords {
     return new Page.Answer(
         lead(firing, ready),
         figure,
-        when.at(from.median()).map(DAY::format).orElse(""),
+        when.at(from.median()).map(this::day).orElse(""),
         facts,
         findings.stream().filter(f -> !f.severity().equals(word(Severity.NOTE))).findFirst(),
         firing.sketch());
+  }
+
+  /** The year only where it is another one. */
+  private String day(ZonedDateTime when) {
+    boolean thisYear = when.getYear() == clock.instant().atZone(when.getZone()).getYear();
+    return DAY.format(when) + (thisYear ? "" : " " + when.getYear());
   }
 
   private static String lead(Firing firing, Optional<Card.Ready> ready) {
@@ -154,8 +161,8 @@ final class PageWords {
   private static String howSure(Firing firing) {
     return firing.sketch()
         ? "A first sketch from one draw; the band is being worked out."
-        : "Nine firings in ten should land in this window. The kiln is known from its nameplate"
-            + " alone, so the window is wide.";
+        : "Nine firings in ten should land in this window, as far as the kiln's nameplate alone can"
+            + " tell.";
   }
 
   private static String power(Firing firing) {

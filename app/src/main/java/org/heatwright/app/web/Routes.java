@@ -97,6 +97,10 @@ final class Routes {
   }
 
   private void page(Context ctx) {
+    if (ctx.queryParam("plan") != null) {
+      ctx.redirect("/?" + choices(ctx).query());
+      return;
+    }
     Choices choices = ctx.queryParamMap().isEmpty() ? Choices.of(settings.opening()) : choices(ctx);
     PlanResult result = planner.plan(choices, ForecastRequest.USUAL_DRAWS);
     ctx.html(pages.whole(words.page(result, Optional.empty())));

@@ -123,7 +123,7 @@ final class SegmentFields {
   }
 
   private static String rateError(String typed, TemperatureUnit unit) {
-    return "A rate (%s) is a number of %s an hour above 0, or the word %s."
+    return "A rate (%s) is a number of %s an hour, above 0 to 10000 with at most two decimals, or the word %s."
         .formatted(quoted(typed), unit.symbol(), FASTEST);
   }
 
@@ -144,7 +144,7 @@ final class SegmentFields {
               HourMinute.format(Duration.ofMinutes(number)),
               HourMinute.format(Duration.ofHours(number)));
     }
-    return "A hold (%s) is hours and minutes, such as 2:30.".formatted(quoted(typed));
+    return "A hold (%s) is hours and minutes, the minutes 00 to 59, such as 2:30.".formatted(quoted(typed));
   }
 
   private static String quoted(String typed) {
