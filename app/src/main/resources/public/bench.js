@@ -2,7 +2,8 @@
 // sketch, then the band, and swaps in what comes back. Everything works without it, one click slower.
 
 const form = document.getElementById("choices");
-const PAUSE_MILLIS = 200;
+const PAUSE_MILLIS = 150;
+const HALF_TYPED_MILLIS = 450;
 let asked = 0;
 let running = new AbortController();
 let timer = 0;
@@ -112,8 +113,14 @@ async function draw(fields, draws, mine) {
   }
   const sketch = draws === 1;
   const stuck = Object.keys(answer.errors).length > 0;
-  if (sketch && stuck) {
-    return; // perhaps half typed
+  if (stuck) {
+    if (sketch) {
+      return;
+    }
+    await new Promise((later) => setTimeout(later, HALF_TYPED_MILLIS));
+    if (mine !== asked) {
+      return;
+    }
   }
   tellErrors(answer.errors);
   note(answer.notes);

@@ -247,7 +247,11 @@ public record Page(
 
   /** A cold kiln's reading beside a thermometer's, as typed. */
   public record ColdKiln(
-      boolean overnight, String display, String thermometer, String thermometerUnit) {}
+      boolean overnight,
+      String display,
+      String thermometer,
+      String thermometerUnit,
+      String remark) {}
 
   /**
    * One question of the blind check.

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.stream.Stream;
 import org.heatwright.keypad.Keypad;
 import org.heatwright.keypad.Readback;
 import org.heatwright.keypad.ReadbackQuestion;
@@ -56,7 +57,15 @@ final class ReadbackDesk {
             shown,
             OptionalInt.of(firing.slot()),
             unitCheck(typed));
-    return reading(firing, typed, Optional.of(report), Optional.of(verdict(report)));
+    Page.Verdict verdict = verdict(report);
+    return reading(
+        firing,
+        typed,
+        Optional.of(report),
+        Optional.of(
+            shown.slot().isEmpty() && report.outcome() != Outcome.NOT_PROVEN
+                ? slotOpen(verdict)
+                : verdict));
   }
 
   private static Page.Reading reading(
@@ -95,7 +104,8 @@ final class ReadbackDesk {
                     typed.containsKey("overnight"),
                     typed.getOrDefault("cold-display", ""),
                     typed.getOrDefault("cold-thermometer", ""),
-                    typed.getOrDefault("cold-unit", "C")))
+                    typed.getOrDefault("cold-unit", "C"),
+                    noTemperature(typed)))
             : Optional.empty(),
         verdict);
   }
@@ -109,6 +119,16 @@ final class ReadbackDesk {
             .formatted(empty),
         List.of(),
         List.of());
+  }
+
+  /** Right values in an unknown slot prove nothing of the slot that will be started. */
+  private static Page.Verdict slotOpen(Page.Verdict values) {
+    return new Page.Verdict(
+        false,
+        "Values right, slot open",
+        "Type the number of the slot that the display shows, then compare again.",
+        values.more(),
+        values.figures());
   }
 
   private static Page.Verdict verdict(ReadbackReport report) {
@@ -179,6 +199,16 @@ final class ReadbackDesk {
             TemperatureUnit.ofLetter(typed.getOrDefault("cold-unit", "C"))
                 .orElse(TemperatureUnit.CELSIUS),
             typed.containsKey("overnight")));
+  }
+
+  /** Says which of the two readings is no number; empty if all is well. */
+  private static String noTemperature(Map<String, String> typed) {
+    return Stream.of("cold-display", "cold-thermometer")
+        .map(field -> typed.getOrDefault(field, "").strip())
+        .filter(text -> !text.isEmpty() && number(text).isEmpty())
+        .findFirst()
+        .map(text -> "“%s” is no temperature: type the number alone, such as 19.".formatted(text))
+        .orElse("");
   }
 
   private static Optional<Double> number(String text) {

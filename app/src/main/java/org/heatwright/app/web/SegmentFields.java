@@ -144,7 +144,8 @@ final class SegmentFields {
               HourMinute.format(Duration.ofMinutes(number)),
               HourMinute.format(Duration.ofHours(number)));
     }
-    return "A hold (%s) is hours and minutes, the minutes 00 to 59, such as 2:30.".formatted(quoted(typed));
+    return "A hold (%s) is hours and minutes, the minutes 00 to 59, such as 2:30."
+        .formatted(quoted(typed));
   }
 
   private static String quoted(String typed) {

@@ -16,12 +16,16 @@ import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.OptionalInt;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.heatwright.app.demo.DemoStudio;
 import org.heatwright.app.store.Kind;
 import org.heatwright.app.store.Store;
+import org.heatwright.keypad.KeyedValue;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -204,6 +208,70 @@ class BenchTest {
     String query = plan(DemoStudio.OPENING, 1).path("query").asText();
     String page = post("readback?" + query, Map.of("shown-slot", "3")).body();
     assertThat(page).contains("Not compared yet").doesNotContain("must be", "730");
+  }
+
+  @Test
+  void theReadBackHidesEveryValueOfThePlanEvenAnEditedOne() throws Exception {
+    Map<String, String> edited = new LinkedHashMap<>(DemoStudio.OPENING);
+    edited.put("of", plan(DemoStudio.OPENING, 1).path("of").asText());
+    edited.put("target3", "727");
+    String keying = plan(edited, 64).path("parts").path("keying").asText();
+    assertThat(keying).contains("727");
+    Matcher link = Pattern.compile("href=\"/(readback[^\"]*)\"").matcher(keying);
+    assertThat(link.find()).isTrue();
+    String page = get(link.group(1)).body();
+    assertThat(page).contains("Read it back").doesNotContain("727", "370", "150");
+    Matcher back = Pattern.compile("href=\"/(\\?plan=[^\"]*)\"").matcher(page);
+    assertThat(back.find()).isTrue();
+    assertThat(get(back.group(1)).headers().firstValue("Location").orElseThrow())
+        .contains("target3=727");
+    assertThat(get("?plan=**").headers().firstValue("Location").orElseThrow()).contains("by=ready");
+  }
+
+  @Test
+  void rightValuesInAnUnknownSlotAreNotProven() throws Exception {
+    Choices choices = Choices.of(DemoStudio.OPENING);
+    Firing firing = new FiringPlanner(store, CLOCK).plan(choices, 1).firing().orElseThrow();
+    Map<String, String> typed = new LinkedHashMap<>();
+    List<KeyedValue> values = firing.program().values();
+    for (Page.Ask ask : ReadbackDesk.ask(firing).shown()) {
+      values.stream()
+          .filter(v -> ask.label().endsWith(v.place()))
+          .findFirst()
+          .ifPresent(v -> typed.put(ask.name(), v.digits()));
+    }
+    typed.put("shown14", "End");
+    typed.put("overnight", "on");
+    typed.put("cold-display", "19");
+    typed.put("cold-thermometer", "19");
+    assertThat(ReadbackDesk.answer(firing, typed).verdict().orElseThrow().head())
+        .isEqualTo("Values right, slot open");
+    typed.put("shown-slot", "3");
+    assertThat(ReadbackDesk.answer(firing, typed).verdict().orElseThrow().right()).isTrue();
+    typed.put("cold-display", "warm");
+    Page.Reading unread = ReadbackDesk.answer(firing, typed);
+    assertThat(unread.verdict().orElseThrow().right()).isFalse();
+    assertThat(unread.unit().orElseThrow().remark()).contains("“warm” is no temperature");
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        // heat begins in the afternoon of the day before: people are up
+        "2026-12-10T10:00 | 2026-12-09T1[67]:\\d[05]",
+        // heat would begin in the night: the evening before
+        "2026-12-10T21:00 | 2026-12-09T21:00",
+        // soon enough: press as soon as it is keyed
+        "2026-12-03T10:00 | 2026-12-02T15:15",
+      })
+  void whoDoesNotSayWhenStartIsPressedIsNotMadeToWaitForDays(String at, String press)
+      throws Exception {
+    Map<String, String> far = new LinkedHashMap<>(DemoStudio.OPENING);
+    far.put("at", at);
+    PlanResult result = new FiringPlanner(store, CLOCK).plan(Choices.of(far), 1);
+    assertThat(result.choices().press()).matches(press);
+    assertThat(result.firing().orElseThrow().program().fits()).isTrue();
   }
 
   @Test
