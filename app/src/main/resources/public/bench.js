@@ -11,7 +11,9 @@ let lastAsked = "";
 
 document.documentElement.classList.add("scripted");
 document.getElementById("verdict")?.focus();
+document.getElementById("file")?.addEventListener("change", readFile);
 if (form) {
+  document.querySelector(".from-file").hidden = false;
   if (!location.search) {
     times().forEach((field) => (field.dataset.composed = field.value));
   }
@@ -68,7 +70,7 @@ async function ask(fields, draws, mine) {
   } catch (failure) {
     if (mine === asked) {
       lastAsked = "";
-      say("The bench does not answer. What you typed is still here; check that Heatwright is running.");
+      alarm("The bench does not answer. What you typed is still here; check that Heatwright is running.");
     }
   }
 }
@@ -108,7 +110,7 @@ async function draw(fields, draws, mine) {
     return;
   }
   if (!response.ok) {
-    say(answer.message);
+    alarm(answer.message);
     return;
   }
   const sketch = draws === 1;
@@ -122,6 +124,7 @@ async function draw(fields, draws, mine) {
       return;
     }
   }
+  alarm("");
   tellErrors(answer.errors);
   note(answer.notes);
   document.body.classList.toggle("stale", stuck);
@@ -166,6 +169,8 @@ function swap(parts) {
       section.innerHTML = html;
     }
   }
+  const told = document.querySelectorAll("#answer .lead, #answer .figure");
+  document.title = [...told].map((words) => words.textContent).join(" ") + " · Heatwright";
   open.forEach((d) => document.getElementById(d)?.setAttribute("open", ""));
   const again = id ? document.getElementById(id) : null;
   if (again && again !== document.activeElement) {
@@ -194,18 +199,24 @@ function working(words) {
   progress.classList.toggle("working", words !== "");
 }
 
-function note(sentences, kind = "aside") {
+function note(sentences) {
   const lines = sentences.map((sentence) => {
     const line = document.createElement("p");
-    line.className = kind;
+    line.className = "aside";
     line.textContent = sentence;
     return line;
   });
   document.getElementById("notes").replaceChildren(...lines);
 }
 
-function say(sentence) {
-  note([sentence], "error");
+/** What goes wrong is told in sight, wherever on the page somebody types. */
+function alarm(sentence) {
+  document.getElementById("alarm").textContent = sentence;
+  document.body.classList.toggle("stale", sentence !== "");
+}
+
+async function readFile(event) {
+  document.getElementById("text").value = await event.target.files[0].text();
 }
 
 function takeBack(event) {

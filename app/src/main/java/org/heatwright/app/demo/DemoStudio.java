@@ -30,6 +30,16 @@ public final class DemoStudio {
     KEYPADS.forEach(name -> keep(store, Kind.KEYPAD, "keypads", name));
   }
 
+  /** A file to start one's own from. */
+  public static String example(Kind kind) {
+    return switch (kind) {
+      case KILN -> text("/demo/kilns/capstan.yaml");
+      case KEYPAD -> text("/demo/keypads/gull.yaml");
+      case WORK -> text("/demo/works/harbour-burnout.yaml");
+      case SCHEDULE -> text("/demo/schedules/harbour-burnout.yaml");
+    };
+  }
+
   private static void keep(Store store, Kind kind, String folder, String name) {
     store.keep(kind, shelfName(name), text("/demo/" + folder + "/" + name + ".yaml"));
   }

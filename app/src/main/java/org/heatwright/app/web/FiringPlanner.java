@@ -188,7 +188,7 @@ final class FiringPlanner {
       List<Document> shelf = store.all(kind);
       if (shelf.isEmpty()) {
         throw new Refusal(
-            "There is no %s on the shelf yet: bring its file below.".formatted(kind.word()));
+            "There is no %s on the shelf yet: put one there below.".formatted(kind.word()));
       }
       if (name.isEmpty()) {
         return shelf.get(0);

@@ -275,10 +275,24 @@ public record Page(
    *
    * @param kind "work", "kiln" or "keypad"
    * @param error why it is not on the shelf, one sentence; empty where nothing is wrong
+   * @param example true if the text is ours, to start from
    */
-  public record Bringing(String kind, String name, String text, String error) {
+  public record Bringing(String kind, String name, String text, String error, boolean example) {
     static Bringing nothing() {
-      return new Bringing("kiln", "", "", "");
+      return new Bringing("kiln", "", "", "", false);
+    }
+
+    static Bringing done(String kind, String name) {
+      return new Bringing(kind, name, "", "", false);
+    }
+
+    static Bringing wrong(String kind, String name, String text, String error) {
+      return new Bringing(kind, name, text, error, false);
+    }
+
+    /** True if somebody should see it without asking. */
+    public boolean open() {
+      return example || !error.isEmpty();
     }
   }
 }

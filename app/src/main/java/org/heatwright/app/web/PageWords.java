@@ -9,6 +9,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Stream;
+import org.heatwright.app.demo.DemoStudio;
 import org.heatwright.app.report.Card;
 import org.heatwright.app.report.WhenWords;
 import org.heatwright.app.store.Document;
@@ -60,7 +62,7 @@ final class PageWords {
         result.firing().map(this::plan),
         reading,
         shelf(zone),
-        Page.Bringing.nothing());
+        bringing());
   }
 
   private Page.Choosing choosing(PlanResult result, ZoneId zone) {
@@ -375,6 +377,22 @@ final class PageWords {
   }
 
   // ---- shelf
+
+  /** What is missing is asked for, with a file to start one's own from. */
+  private Page.Bringing bringing() {
+    return Stream.of(Kind.WORK, Kind.KILN, Kind.KEYPAD)
+        .filter(kind -> store.all(kind).isEmpty())
+        .findFirst()
+        .map(
+            kind ->
+                new Page.Bringing(
+                    kind.word(),
+                    kind == Kind.WORK ? "First burnout" : "",
+                    DemoStudio.example(kind),
+                    "",
+                    true))
+        .orElse(Page.Bringing.nothing());
+  }
 
   private Page.Shelf shelf(ZoneId zone) {
     List<Page.Kept> cards =

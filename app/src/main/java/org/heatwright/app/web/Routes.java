@@ -202,15 +202,19 @@ final class Routes {
     String text = form.getOrDefault("text", "");
     String name = form.getOrDefault("name", "").strip();
     Choices choices = choices(ctx);
-    Page.Bringing bringing;
-    if (text.length() > LONGEST_FILE) {
-      bringing =
-          new Page.Bringing(form.getOrDefault("kind", ""), name, "", "That file is too long.");
-    } else {
-      bringing = Shelving.bring(settings.store(), form.getOrDefault("kind", ""), name, text);
-    }
+    String kind = form.getOrDefault("kind", "");
+    Page.Bringing bringing =
+        text.length() > LONGEST_FILE
+            ? Page.Bringing.wrong(kind, name, "", "That file is too long.")
+            : Shelving.bring(settings.store(), kind, name, text);
     if (bringing.error().isEmpty()) {
-      ctx.redirect("/?" + choices.query() + "#shelf");
+      Choices chosen =
+          switch (bringing.kind()) {
+            case "work" -> choices.withWork(bringing.name());
+            case "kiln" -> choices.withKiln(bringing.name());
+            default -> choices.withKeypad(bringing.name());
+          };
+      ctx.redirect("/?" + chosen.query() + "#shelf");
       return;
     }
     PlanResult result = planner.plan(choices, ForecastRequest.USUAL_DRAWS);
