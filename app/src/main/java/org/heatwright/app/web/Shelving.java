@@ -24,7 +24,8 @@ final class Shelving {
     try {
       Optional<Kind> wanted = kind(kind);
       if (wanted.isEmpty()) {
-        return Page.Bringing.wrong(kind, name, text, "Say whether it is a work, a kiln or a keypad.");
+        return Page.Bringing.wrong(
+            kind, name, text, "Say whether it is a work, a kiln or a keypad.");
       }
       String inside =
           switch (wanted.get()) {
@@ -37,7 +38,8 @@ final class Shelving {
           };
       String shelfName = name.isEmpty() ? inside : name;
       if (shelfName.isEmpty() || shelfName.length() > 200) {
-        return Page.Bringing.wrong(kind, name, text, "Give it a name to find it by, at most 200 characters.");
+        return Page.Bringing.wrong(
+            kind, name, text, "Give it a name to find it by, at most 200 characters.");
       }
       store.keep(wanted.get(), shelfName, text);
       return Page.Bringing.done(wanted.get().word(), shelfName);

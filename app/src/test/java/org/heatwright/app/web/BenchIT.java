@@ -229,6 +229,19 @@ class BenchIT {
   }
 
   @Test
+  void theTimesThatNobodyTouchedFollowTheWork() throws Exception {
+    String press = browser.find("#press").getAttribute("value");
+    choose("work", "Mixed moulds");
+    assertThat(browser.find("#at").getAttribute("value")).isEqualTo("2026-12-05T14:00");
+    assertThat(browser.find("#press").getAttribute("value")).isGreaterThan(press);
+    assertThat(browser.driver.getTitle()).contains(browser.text("#answer .figure"));
+    browser.find("input[name=by][value=start]").click();
+    browser.until("the time of heat", () -> browser.text("label[for=at]").equals("Heat begins"));
+    browser.settled();
+    assertThat(browser.find("#at").getAttribute("value")).isEqualTo("2026-12-02T15:15");
+  }
+
+  @Test
   void onADesktopThePhonePageHasRoom() throws Exception {
     browser.size(DESKTOP, 900);
     choose("work", "Harbour burnout");

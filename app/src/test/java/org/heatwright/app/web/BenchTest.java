@@ -186,6 +186,29 @@ class BenchTest {
   }
 
   @Test
+  void aNewcomerGetsFromAnEmptyShelfToAPlanByTheExamples() throws Exception {
+    try (Store empty = Store.temporary(CLOCK);
+        Bench own = Bench.start(new BenchSettings(empty, CLOCK, OptionalInt.of(0)))) {
+      String page = send(HttpRequest.newBuilder(own.address()).build()).body();
+      for (Kind kind : List.of(Kind.WORK, Kind.KILN, Kind.KEYPAD)) {
+        assertThat(page).contains("This is an example to start from");
+        assertThat(page).contains("value=\"" + kind.word() + "\" selected");
+        String form =
+            "kind=%s&name=First&text=%s".formatted(kind.word(), encoded(DemoStudio.example(kind)));
+        HttpResponse<String> kept =
+            send(
+                HttpRequest.newBuilder(own.address().resolve("shelf"))
+                    .header("Content-Type", "application/x-www-form-urlencoded")
+                    .POST(HttpRequest.BodyPublishers.ofString(form))
+                    .build());
+        assertThat(kept.headers().firstValue("Location").orElseThrow()).contains("=First");
+        page = send(HttpRequest.newBuilder(own.address()).build()).body();
+      }
+      assertThat(page).contains("Work ready").doesNotContain("example to start from", "No plan");
+    }
+  }
+
+  @Test
   void aKeptScheduleCanBeFetchedAsItsFile() throws Exception {
     String query = plan(DemoStudio.OPENING, 1).path("query").asText();
     assertThat(post("keep?" + query, Map.of()).statusCode()).isEqualTo(302);
