@@ -45,6 +45,10 @@ public record ForecastRequest(
     return new ForecastRequest(newSchedule, kiln, conditions, charge, draws, seed);
   }
 
+  public ForecastRequest withKiln(Kiln newKiln) {
+    return new ForecastRequest(schedule, newKiln, conditions, charge, draws, seed);
+  }
+
   public ForecastRequest withDraws(int newDraws) {
     return new ForecastRequest(schedule, kiln, conditions, charge, newDraws, seed);
   }

@@ -51,6 +51,8 @@ public final class KilnLearner {
       new FiringSimulation.Accuracy(0.05, 0.001, 1.35);
 
   private final Kiln kiln;
+  private final KilnBeliefs before;
+  private final RealMatrix precision;
   private final List<LoggedFiring> firings;
   private final List<Readings> averaged;
   private final List<List<Load>> loads;
@@ -58,8 +60,9 @@ public final class KilnLearner {
   private final KilnQuantity[] quantities;
   private final int residuals;
 
-  private KilnLearner(Kiln kiln, List<LoggedFiring> firings) {
+  private KilnLearner(Kiln kiln, KilnBeliefs before, List<LoggedFiring> firings) {
     this.kiln = kiln;
+    this.before = before;
     this.firings = firings;
     this.averaged =
         firings.stream().map(firing -> firing.readings().averaged(SPAN_SECONDS)).toList();
@@ -68,6 +71,7 @@ public final class KilnLearner {
         java.util.Arrays.stream(KilnQuantity.values())
             .filter(KilnQuantity::learnable)
             .toArray(KilnQuantity[]::new);
+    this.precision = precision(before, quantities);
     this.residuals = averaged.stream().mapToInt(Readings::size).sum();
   }
 
@@ -86,7 +90,7 @@ public final class KilnLearner {
     List<LoggedFiring> used = new ArrayList<>(firings);
     List<Lesson.LeftOut> leftOut = new ArrayList<>();
     while (true) {
-      KilnLearner learner = new KilnLearner(kiln, used);
+      KilnLearner learner = new KilnLearner(kiln, KilnBeliefs.prior(), used);
       Fit fit = learner.fit();
       int worst = fit.worst();
       if (fit.rmsKelvins()[worst] <= UNEXPLAINED_KELVINS || used.size() == 1) {
@@ -95,6 +99,37 @@ public final class KilnLearner {
       leftOut.add(new Lesson.LeftOut(used.get(worst).name(), fit.rmsKelvins()[worst]));
       used.remove(worst);
     }
+  }
+
+  /**
+   * What a firing that is still running adds to what is believed already.
+   *
+   * @param kiln the kiln and what was learned before
+   * @param sofar the firing with its readings up to now
+   */
+  static Lesson update(Kiln kiln, LoggedFiring sofar) {
+    KilnLearner learner = new KilnLearner(kiln, kiln.beliefs(), List.of(sofar));
+    return learner.lesson(learner.fit(), List.of());
+  }
+
+  private static RealMatrix precision(KilnBeliefs beliefs, KilnQuantity[] quantities) {
+    int n = quantities.length;
+    RealMatrix covariance = new Array2DRowRealMatrix(n, n);
+    for (int i = 0; i < n; i++) {
+      for (int j = 0; j < n; j++) {
+        covariance.setEntry(i, j, beliefs.covarianceFactor(quantities[i], quantities[j]));
+      }
+    }
+    return new CholeskyDecomposition(covariance).getSolver().getInverse();
+  }
+
+  /** Scores above what was believed before. */
+  private RealVector moved(double[] scores) {
+    RealVector moved = new ArrayRealVector(quantities.length);
+    for (int i = 0; i < quantities.length; i++) {
+      moved.setEntry(i, scores[quantities[i].ordinal()] - before.score(quantities[i]));
+    }
+    return moved;
   }
 
   /** Scores and what belongs to them. */
@@ -112,6 +147,9 @@ public final class KilnLearner {
 
   private Fit fit() {
     double[] scores = new double[KilnQuantity.values().length];
+    for (KilnQuantity quantity : KilnQuantity.values()) {
+      scores[quantity.ordinal()] = before.score(quantity);
+    }
     double[] residual = residuals(scores);
     double cost = cost(scores, residual);
     double damping = 0.01;
@@ -123,17 +161,17 @@ public final class KilnLearner {
       double[] weight = weights(residual);
       int n = quantities.length;
       RealMatrix normal = new Array2DRowRealMatrix(n, n);
-      RealVector right = new ArrayRealVector(n);
+      RealVector right = precision.operate(moved(scores)).mapMultiply(-1);
       for (int i = 0; i < n; i++) {
         for (int j = 0; j <= i; j++) {
-          double sum = i == j ? 1 : 0;
+          double sum = precision.getEntry(i, j);
           for (int r = 0; r < residuals; r++) {
             sum += weight[r] * jacobian.getEntry(r, i) * jacobian.getEntry(r, j);
           }
           normal.setEntry(i, j, sum);
           normal.setEntry(j, i, sum);
         }
-        double sum = -scores[quantities[i].ordinal()];
+        double sum = right.getEntry(i);
         for (int r = 0; r < residuals; r++) {
           sum -= weight[r] * jacobian.getEntry(r, i) * residual[r];
         }
@@ -244,11 +282,9 @@ public final class KilnLearner {
     return weight;
   }
 
-  private static double cost(double[] scores, double[] residual) {
-    double sum = 0;
-    for (double score : scores) {
-      sum += score * score;
-    }
+  private double cost(double[] scores, double[] residual) {
+    RealVector moved = moved(scores);
+    double sum = moved.dotProduct(precision.operate(moved));
     for (double r : residual) {
       double size = Math.abs(r);
       sum += size <= HUBER ? size * size : HUBER * (2 * size - HUBER);
@@ -288,7 +324,7 @@ public final class KilnLearner {
     for (KilnQuantity quantity : quantities) {
       double left = covariance[quantity.ordinal()][quantity.ordinal()];
       covariance[quantity.ordinal()][quantity.ordinal()] +=
-          REMAINING * REMAINING * Math.max(0, 1 - left);
+          REMAINING * REMAINING * Math.max(0, before.covarianceFactor(quantity, quantity) - left);
     }
     return new Lesson(
         KilnBeliefs.of(fit.scores(), covariance),

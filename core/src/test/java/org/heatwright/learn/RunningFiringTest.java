@@ -1,0 +1,110 @@
+package org.heatwright.learn;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.Duration;
+import java.util.List;
+import org.heatwright.forecast.Band;
+import org.heatwright.forecast.Charge;
+import org.heatwright.forecast.ForecastRequest;
+import org.heatwright.forecast.Forecaster;
+import org.heatwright.kiln.FiringConditions;
+import org.heatwright.kiln.FiringRun;
+import org.heatwright.kiln.FiringSimulation;
+import org.heatwright.kiln.Kiln;
+import org.heatwright.kiln.KilnBeliefs;
+import org.heatwright.kiln.KilnQuantity;
+import org.heatwright.kiln.TestKilns;
+import org.heatwright.learn.RunningFiring.Update;
+import org.heatwright.learn.RunningFiring.Verdict;
+import org.heatwright.material.HeatCurves;
+import org.heatwright.schedule.Ramp;
+import org.heatwright.schedule.Schedule;
+import org.heatwright.schedule.Segment;
+import org.heatwright.units.Temperature;
+import org.heatwright.units.TemperatureUnit;
+import org.junit.jupiter.api.Test;
+
+class RunningFiringTest {
+
+  private static final Kiln MUFFLE = TestKilns.brickMuffle(2200);
+
+  private static final Schedule QUICK =
+      Schedule.of(
+          "quick",
+          TemperatureUnit.CELSIUS,
+          List.of(new Segment(Ramp.fastest(), Temperature.ofCelsius(900), Duration.ofMinutes(30))));
+
+  private static final ForecastRequest REQUEST = ForecastRequest.of(QUICK, MUFFLE, Charge.empty());
+
+  private static FiringRun kiln(double leakScore, double fittingsScore) {
+    double[] scores = new double[KilnQuantity.values().length];
+    scores[KilnQuantity.LEAK.ordinal()] = leakScore;
+    scores[KilnQuantity.FITTINGS.ordinal()] = fittingsScore;
+    FiringSimulation simulation =
+        new FiringSimulation(
+            MUFFLE,
+            KilnBeliefs.at(MUFFLE, scores),
+            FiringConditions.usual(),
+            List.of(),
+            QUICK,
+            FiringSimulation.Accuracy.USUAL,
+            new HeatCurves());
+    simulation.runProgram();
+    return simulation.run();
+  }
+
+  private static Readings seen(FiringRun run, double... seconds) {
+    double[] celsius = new double[seconds.length];
+    for (int i = 0; i < seconds.length; i++) {
+      celsius[i] = Math.rint(run.readingCelsiusAt(seconds[i]));
+    }
+    return Readings.of(seconds, celsius);
+  }
+
+  @Test
+  void twoReadingsOfAnOrdinaryKilnNarrowTheRestOfItsFiring() {
+    FiringRun truth = kiln(0.3, 0.4);
+    Update update = RunningFiring.update(REQUEST, seen(truth, 600, 1200));
+    assertThat(update.verdict()).isEqualTo(Verdict.NORMAL);
+    Band before = update.before().endSeconds();
+    Band after = update.forecast().endSeconds();
+    assertThat(after.high() - after.low()).isLessThan(0.8 * (before.high() - before.low()));
+    assertThat(after.contains(truth.endSeconds())).isTrue();
+  }
+
+  @Test
+  void aSlowKilnIsBehindAndItsEndMovesToTheTruth() {
+    FiringRun slow = kiln(1.5, 2.6);
+    Update update = RunningFiring.update(REQUEST, seen(slow, 900, 1800));
+    assertThat(update.verdict()).isEqualTo(Verdict.BEHIND);
+    assertThat(RunningFiring.movedSeconds(update).orElseThrow()).isPositive();
+    double before = Math.abs(update.before().endSeconds().median() - slow.endSeconds());
+    double after = Math.abs(update.forecast().endSeconds().median() - slow.endSeconds());
+    assertThat(after).isLessThan(0.5 * before);
+  }
+
+  @Test
+  void twentyAfterTwentyMinutesIsNotHeating() {
+    Update update =
+        RunningFiring.update(REQUEST, Readings.of(new double[] {1200}, new double[] {20}));
+    assertThat(update.verdict()).isEqualTo(Verdict.NOT_HEATING);
+    assertThat(update.believed()).isFalse();
+    assertThat(update.forecast().endSeconds()).isEqualTo(update.before().endSeconds());
+  }
+
+  @Test
+  void aDisplayThatNoLikelyKilnShowsIsOddAndNotBelieved() {
+    double[] seconds = {600, 1200, 1800};
+    Update update =
+        RunningFiring.update(REQUEST, Readings.of(seconds, new double[] {500, 120, 600}));
+    assertThat(update.verdict()).isEqualTo(Verdict.ODD);
+    assertThat(update.forecast().endSeconds()).isEqualTo(Forecaster.forecast(REQUEST).endSeconds());
+  }
+
+  @Test
+  void readingsBeforeAnythingHappensChangeLittle() {
+    Update update = RunningFiring.update(REQUEST, Readings.of(new double[] {5}, new double[] {20}));
+    assertThat(update.verdict()).isEqualTo(Verdict.NORMAL);
+  }
+}
