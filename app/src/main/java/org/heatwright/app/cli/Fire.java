@@ -18,6 +18,8 @@ import org.heatwright.forecast.StartPlanner;
 import org.heatwright.forecast.StartPlanner.LocalChoice;
 import org.heatwright.keypad.Keypad;
 import org.heatwright.kiln.Kiln;
+import org.heatwright.learn.Readings;
+import org.heatwright.learn.RunningFiring;
 import org.heatwright.schedule.Schedule;
 import org.heatwright.work.Composer;
 import org.heatwright.work.Composition;
@@ -69,6 +71,7 @@ final class Fire {
    * A schedule forecast and put on the clock.
    *
    * @param pressed when start is pressed: the delay counts from there
+   * @param update what display readings have changed, if any were given
    * @param notes what to know about these results
    */
   record Planned(
@@ -79,6 +82,7 @@ final class Fire {
       ZonedDateTime pressed,
       Optional<StartPlan> start,
       Optional<CostEstimate> cost,
+      Optional<RunningFiring.Update> update,
       List<String> notes) {
 
     /** The same with another start. */
@@ -93,12 +97,23 @@ final class Fire {
           pressed,
           Optional.of(plan),
           kiln.tariff().map(t -> CostEstimate.of(forecast, t, plan.start())),
+          update,
           all);
     }
   }
 
   /** Forecasts {@code schedule} as the options say. */
   Planned plan(Schedule schedule, Optional<Keypad> keypad, ZonedDateTime now) {
+    return plan(schedule, keypad, List.of(), now);
+  }
+
+  /**
+   * The same for a firing that is under way.
+   *
+   * @param seen what the display said, each {@code TIME=READING} in the schedule's unit; needs a
+   *     start
+   */
+  Planned plan(Schedule schedule, Optional<Keypad> keypad, List<String> seen, ZonedDateTime now) {
     List<String> notes = new ArrayList<>();
     KilnFile.Content content = Input.kiln(kilnPath);
     if (content.learned().isPresent()) {
@@ -121,9 +136,20 @@ final class Fire {
             .orElse(kiln.timeZone().map(now::withZoneSameInstant).orElse(now));
     Optional<LocalChoice> start = startText.map(t -> time("--start", t, kiln, pressed));
     Optional<LocalChoice> readyBy = readyBy(work, kiln, pressed, notes);
+    Optional<Readings> readings =
+        seen.isEmpty()
+            ? Optional.empty()
+            : Optional.of(
+                Seen.parse(
+                    seen,
+                    schedule.unit(),
+                    start.map(LocalChoice::time),
+                    time -> time("--seen", time, kiln, start.orElseThrow().time()).time()));
+    ForecastRequest request =
+        ForecastRequest.of(schedule, kiln, charge).withConditions(firing.conditions());
+    Optional<RunningFiring.Update> update = readings.map(r -> RunningFiring.update(request, r));
     Forecast forecast =
-        Forecaster.forecast(
-            ForecastRequest.of(schedule, kiln, charge).withConditions(firing.conditions()));
+        update.map(RunningFiring.Update::forecast).orElseGet(() -> Forecaster.forecast(request));
     StartPlanner.Ready ready = ready(forecast, composition);
     press.ifPresent(choice -> notes.addAll(choice.notes()));
     start.ifPresent(choice -> notes.addAll(choice.notes()));
@@ -141,6 +167,7 @@ final class Fire {
         pressed,
         plan,
         cost(forecast, kiln, plan, pressed),
+        update,
         notes);
   }
 

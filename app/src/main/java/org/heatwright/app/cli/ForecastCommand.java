@@ -3,6 +3,7 @@ package org.heatwright.app.cli;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.ZonedDateTime;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
@@ -58,6 +59,13 @@ final class ForecastCommand implements Callable<Integer> {
 
   private final Surroundings surroundings;
 
+  @Option(
+      names = "--seen",
+      paramLabel = "TIME=READING",
+      description =
+          "What the display said while it runs, e.g. 21:40=312; may be repeated; needs --start.")
+  private List<String> seen = new ArrayList<>();
+
   ForecastCommand(Surroundings surroundings) {
     this.surroundings = surroundings;
   }
@@ -67,7 +75,7 @@ final class ForecastCommand implements Callable<Integer> {
     tracePath.ifPresent(path -> Output.requireReplaceable(path, Output.Kind.TRACE));
     Schedule schedule = Input.schedule(schedulePath);
     ZonedDateTime now = ZonedDateTime.now(surroundings.clock());
-    Fire.Planned planned = fire.plan(schedule, Optional.empty(), now);
+    Fire.Planned planned = fire.plan(schedule, Optional.empty(), seen, now);
     List<Finding> findings = findings(schedule, planned);
     Optional<String> written =
         tracePath.map(
@@ -76,7 +84,8 @@ final class ForecastCommand implements Callable<Integer> {
     written.ifPresent(sentence -> page.blank().line(sentence));
     answer.give(
         surroundings,
-        ForecastJson.of(planned.forecast(), planned.cost(), planned.start(), findings),
+        ForecastJson.of(planned.forecast(), planned.cost(), planned.start(), findings)
+            .withSeen(planned.update()),
         page);
     return FindingWords.stops(findings) ? Answer.STOP : Answer.DONE;
   }
@@ -97,6 +106,7 @@ final class ForecastCommand implements Callable<Integer> {
     Duration untilPressed = Duration.between(now, planned.pressed());
     planned.start().ifPresent(plan -> page.line(start(plan, untilPressed)));
     page.line(end(forecast, planned.start()));
+    planned.update().ifPresent(update -> page.line(Seen.words(update, schedule.unit())));
     for (String note : planned.notes()) {
       page.line(note);
     }

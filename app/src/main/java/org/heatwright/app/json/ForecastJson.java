@@ -1,11 +1,13 @@
 package org.heatwright.app.json;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import org.heatwright.forecast.CostEstimate;
 import org.heatwright.forecast.Forecast;
 import org.heatwright.forecast.StartPlan;
 import org.heatwright.inspect.Finding;
+import org.heatwright.learn.RunningFiring;
 
 /**
  * What {@code forecast --json} prints. Seconds count from the start of the program, after any
@@ -20,7 +22,42 @@ public record ForecastJson(
     Optional<CostJson> cost,
     List<WorkJson> work,
     Optional<StartJson> start,
-    List<FindingJson> findings) {
+    List<FindingJson> findings,
+    Optional<SeenJson> seen) {
+
+  /** What the display said so far: {@code verdict} is normal, behind, ahead, not-heating or odd. */
+  public record SeenJson(String verdict, List<ReadingJson> readings) {}
+
+  /** One reading and what was expected before it. */
+  public record ReadingJson(
+      double seconds, double celsius, BandJson expectedCelsius, boolean inside) {}
+
+  /** The same with what the display said. */
+  public ForecastJson withSeen(Optional<RunningFiring.Update> update) {
+    return new ForecastJson(
+        schedule,
+        kiln,
+        segments,
+        endSeconds,
+        energyKilowattHours,
+        cost,
+        work,
+        start,
+        findings,
+        update.map(
+            u ->
+                new SeenJson(
+                    u.verdict().name().toLowerCase(Locale.ROOT).replace('_', '-'),
+                    u.readings().stream()
+                        .map(
+                            r ->
+                                new ReadingJson(
+                                    r.seconds(),
+                                    r.celsius(),
+                                    BandJson.of(r.expectedCelsius()),
+                                    r.inside()))
+                        .toList())));
+  }
 
   /**
    * {@code reachedShare}: how much of the ensemble reaches the target, 0 to 1; {@code
@@ -85,7 +122,8 @@ public record ForecastJson(
                         BandJson.of(w.atEndCelsius())))
             .toList(),
         start.map(StartJson::of),
-        FindingJson.of(findings));
+        FindingJson.of(findings),
+        Optional.empty());
   }
 
   private static CostJson cost(CostEstimate cost) {

@@ -1,0 +1,129 @@
+package org.heatwright.app.cli;
+
+import java.time.Duration;
+import java.time.ZonedDateTime;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import org.heatwright.app.files.InputException;
+import org.heatwright.forecast.Band;
+import org.heatwright.learn.Readings;
+import org.heatwright.learn.RunningFiring;
+import org.heatwright.schedule.HourMinute;
+import org.heatwright.units.Temperature;
+import org.heatwright.units.TemperatureUnit;
+
+/** What a person read off the display while a firing ran, and what it means. */
+final class Seen {
+
+  private static final String OPTION = "--seen";
+
+  private Seen() {}
+
+  /**
+   * Reads {@code 21:40=312} and the like.
+   *
+   * @param texts one a reading, in any order
+   * @param unit of the display
+   * @param start when the program's first segment began
+   * @param clock turns the part before the sign into an instant
+   */
+  static Readings parse(
+      List<String> texts,
+      TemperatureUnit unit,
+      Optional<ZonedDateTime> start,
+      Function<String, ZonedDateTime> clock) {
+    ZonedDateTime began =
+        start.orElseThrow(
+            () ->
+                InputException.in(
+                    OPTION, "needs --start: when the first segment began, e.g. --start 18:40."));
+    List<double[]> rows =
+        texts.stream()
+            .map(text -> reading(text, unit, began, clock))
+            .sorted(java.util.Comparator.comparingDouble(row -> row[0]))
+            .toList();
+    for (int i = 1; i < rows.size(); i++) {
+      if (rows.get(i)[0] == rows.get(i - 1)[0]) {
+        throw InputException.in(OPTION, "gives two readings for one time; keep one of the two.");
+      }
+    }
+    return Readings.of(
+        rows.stream().mapToDouble(row -> row[0]).toArray(),
+        rows.stream().mapToDouble(row -> row[1]).toArray());
+  }
+
+  private static double[] reading(
+      String text,
+      TemperatureUnit unit,
+      ZonedDateTime began,
+      Function<String, ZonedDateTime> clock) {
+    String[] parts = text.split("=", -1);
+    if (parts.length != 2) {
+      throw wrong(text);
+    }
+    double shown;
+    try {
+      shown = Double.parseDouble(parts[1].strip().replace(',', '.'));
+    } catch (NumberFormatException e) {
+      throw wrong(text);
+    }
+    if (!(shown > -100 && shown < 4000)) {
+      throw wrong(text);
+    }
+    Duration after = Duration.between(began, clock.apply(parts[0].strip()));
+    if (after.isNegative() || after.toHours() > 999) {
+      throw InputException.in(
+          OPTION, "\"%s\" is before the start; expected a time after it.".formatted(text));
+    }
+    return new double[] {after.toMillis() / 1000.0, unit.temperature(shown).celsius()};
+  }
+
+  private static InputException wrong(String text) {
+    return InputException.in(
+        OPTION,
+        "\"%s\" is not a reading; expected a time and what the display said, e.g. 21:40=312."
+            .formatted(text));
+  }
+
+  /** The verdict in plain words: what it means, and what to do. */
+  static String words(RunningFiring.Update update, TemperatureUnit unit) {
+    RunningFiring.Judged last = update.last();
+    Band expected = last.expectedCelsius();
+    String read =
+        "%s after %s, where %s to %s was expected"
+            .formatted(
+                degrees(last.celsius(), unit),
+                HourMinute.words(Duration.ofSeconds(Math.round(last.seconds()))),
+                degrees(Math.floor(expected.low()), unit),
+                degrees(Math.ceil(expected.high()), unit));
+    String moved =
+        RunningFiring.movedSeconds(update)
+            .map(seconds -> Math.round(seconds / 60))
+            .map(
+                minutes ->
+                    minutes == 0
+                        ? "The ready time stays."
+                        : "The ready time moves by %d min, to the one above.".formatted(minutes))
+            .orElse("");
+    return switch (update.verdict()) {
+      case NORMAL -> "Normal: %s. %s".formatted(read, moved);
+      case BEHIND ->
+          "Behind: %s. %s If it goes on falling back: door or vent open, supply low, an element open."
+              .formatted(read, moved);
+      case AHEAD -> "Ahead: %s. %s".formatted(read, moved);
+      case NOT_HEATING ->
+          "Not heating: %s. The delay is still running, or it was not started, or the sensor is out."
+                  .formatted(read)
+              + " Look at the kiln; the forecast is left as it was.";
+      case ODD ->
+          "Odd: %s. No likely kiln shows this: another program or slot, a door, a mains cut, the sensor."
+                  .formatted(read)
+              + " Look at the kiln; the forecast is left as it was.";
+    };
+  }
+
+  private static String degrees(double celsius, TemperatureUnit unit) {
+    return "%.0f %s".formatted(unit.value(Temperature.ofCelsius(celsius)), unit.symbol());
+  }
+}

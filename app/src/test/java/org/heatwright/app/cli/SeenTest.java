@@ -1,0 +1,79 @@
+package org.heatwright.app.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** A running firing told from a terminal by what the display says. */
+class SeenTest {
+
+  private static final Path DEMO = Path.of("src", "main", "resources", "demo");
+  private static final Path SCHEDULE = DEMO.resolve("schedules/harbour-burnout.yaml");
+  private static final Path KILN = DEMO.resolve("kilns/capstan.yaml");
+
+  private static Run forecast(Object... more) {
+    Object[] first = {
+      "forecast", SCHEDULE, "--kiln", KILN, "--start", "2026-12-02T18:40",
+    };
+    Object[] all = java.util.Arrays.copyOf(first, first.length + more.length);
+    System.arraycopy(more, 0, all, first.length, more.length);
+    return Run.of(all);
+  }
+
+  /** The demo's own forecast says what is normal at a time; the test does not know it. */
+  private static double expected(int seconds) throws IOException {
+    JsonNode json = new ObjectMapper().readTree(forecast("--seen", "19:40=100", "--json").out());
+    assertThat(seconds).isEqualTo(3600);
+    return json.get("seen").get("readings").get(0).get("expectedCelsius").get("median").asDouble();
+  }
+
+  @Test
+  void whatWasExpectedIsNormal() throws IOException {
+    Run run = forecast("--seen", "19:40=" + Math.round(expected(3600)));
+    assertThat(run.err()).isEmpty();
+    assertThat(run.out()).contains("Normal: ").contains("was expected");
+  }
+
+  @Test
+  void roomTemperatureAfterAnHourIsNotHeating() {
+    Run run = forecast("--seen", "20:10=18");
+    assertThat(run.out())
+        .contains("Not heating: 18 °C")
+        .containsPattern("delay is\\s+still running");
+  }
+
+  @Test
+  void programsGetTheVerdictInOneWord() throws IOException {
+    JsonNode json = new ObjectMapper().readTree(forecast("--seen", "20:10=18", "--json").out());
+    assertThat(json.get("seen").get("verdict").asText()).isEqualTo("not-heating");
+    assertThat(json.get("seen").get("readings").get(0).get("inside").asBoolean()).isFalse();
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "21:40, is not a reading",
+    "21:40=hot, is not a reading",
+    "21:40=312=4, is not a reading",
+    "2026-12-02T18:00=20, is before the start",
+    "25:40=312, --seen"
+  })
+  void aReadingThatIsNoneIsToldInOneSentence(String text, String sentence) {
+    Run run = forecast("--seen", text);
+    assertThat(run.code()).isEqualTo(2);
+    assertThat(run.err()).contains("--seen").contains(sentence).doesNotContain("Exception");
+    assertThat(run.err().strip().lines()).hasSize(1);
+  }
+
+  @Test
+  void withoutAStartItSaysWhatIsMissing() {
+    Run run = Run.of("forecast", SCHEDULE, "--kiln", KILN, "--seen", "21:40=312");
+    assertThat(run.code()).isEqualTo(2);
+    assertThat(run.err()).contains("--seen: needs --start");
+  }
+}
