@@ -97,6 +97,9 @@ final class CurveDrawing {
     boolean spare = false;
     for (ChartData.TimeTick tick : chart.timeTicks()) {
       boolean newDay = !tick.date().isEmpty() && !ticks.isEmpty();
+      if (newDay && !spare && ticks.get(ticks.size() - 1).day().isEmpty()) {
+        ticks.set(ticks.size() - 1, ticks.get(ticks.size() - 1).spared()); // too close to the day
+      }
       spare = !newDay && !ticks.isEmpty() && !spare;
       ticks.add(
           new Page.Tick(

@@ -133,7 +133,11 @@ public record Page(
    * @param day the date, where one begins
    * @param spare true if a narrow screen may leave the label out
    */
-  public record Tick(String at, String label, String day, boolean spare) {}
+  public record Tick(String at, String label, String day, boolean spare) {
+    Tick spared() {
+      return new Tick(at, label, day, true);
+    }
+  }
 
   /** A stretch along the time axis: from, width. */
   public record Span(String from, String width) {}
