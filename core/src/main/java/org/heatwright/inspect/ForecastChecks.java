@@ -6,6 +6,7 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.heatwright.forecast.Band;
 import org.heatwright.forecast.Forecast;
 import org.heatwright.forecast.Forecaster;
 import org.heatwright.forecast.SegmentForecast;
@@ -47,7 +48,9 @@ final class ForecastChecks {
         findings.add(notReached(segment, step, walk));
       } else if (segment.reachedShare() == 1) {
         behind(segment, kiln, step, walk).ifPresent(findings::add);
-        holdCountsWhileHeating(forecast, segment, kiln, step, walk).ifPresent(findings::add);
+        goesOnWithout(forecast, segment, step, walk)
+            .or(() -> holdCountsWhileHeating(forecast, segment, kiln, step, walk))
+            .ifPresent(findings::add);
       }
     }
     if (soFar == 1) {
@@ -149,6 +152,39 @@ final class ForecastChecks {
                         follows,
                         effect,
                         holdWaits ? " or plan for it" : " or a longer hold"),
+            FORECAST));
+  }
+
+  /** A program that runs by the clock goes on, wherever the kiln is. */
+  private static Optional<Finding> goesOnWithout(
+      Forecast forecast, SegmentForecast segment, Walk.Step step, Walk walk) {
+    boolean noneMeant = !step.rises() && step.segment().hold().isZero();
+    if (segment.arrivedSeconds().isPresent() || noneMeant) {
+      return Optional.empty();
+    }
+    Band display = forecast.trace().displayCelsiusAt(segment.endSeconds().median());
+    double target = step.segment().target().celsius();
+    double likelyShort = step.rises() ? target - display.median() : display.median() - target;
+    double mostShort = step.rises() ? target - display.low() : display.high() - target;
+    if (mostShort <= NEAR_KELVINS) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        finding(
+            step.rises() && likelyShort > NEAR_KELVINS ? Severity.STOP : Severity.WARN,
+            "goes-on-without-target",
+            step,
+            "The program runs by the clock and goes on before the kiln is at %s: when segment %d ends, the display says %s to %s. Ask for a slower ramp or a longer hold%s."
+                .formatted(
+                    walk.target(step),
+                    segment.index(),
+                    Wording.number(Math.rint(walk.unit().value(new Temperature(display.low())))),
+                    Wording.of(
+                        walk.unit()
+                            .temperature(
+                                Math.rint(walk.unit().value(new Temperature(display.high())))),
+                        walk.unit()),
+                    step.rises() ? ", lower the target, or check the elements" : ""),
             FORECAST));
   }
 

@@ -14,6 +14,9 @@ public sealed interface Chamber {
   /** Area of an open front door, m². */
   double frontSquareMetres();
 
+  /** The longest straight line on the floor, m. */
+  double acrossMetres();
+
   /** Sum of the lengths of all inner edges, m. */
   double edgeMetres();
 
@@ -43,6 +46,11 @@ public sealed interface Chamber {
     @Override
     public double frontSquareMetres() {
       return widthMetres * heightMetres;
+    }
+
+    @Override
+    public double acrossMetres() {
+      return Math.hypot(widthMetres, depthMetres);
     }
 
     @Override
@@ -77,6 +85,11 @@ public sealed interface Chamber {
       return 0.7
           * diameterMetres
           * heightMetres; // our estimate: a front door on a drum is narrower
+    }
+
+    @Override
+    public double acrossMetres() {
+      return diameterMetres;
     }
 
     @Override

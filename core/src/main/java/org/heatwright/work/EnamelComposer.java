@@ -63,6 +63,7 @@ final class EnamelComposer {
       EnamelWork work, Kiln kiln, TemperatureUnit unit, Optional<Keypad> keypad) {
     EnamelComposer composer = new EnamelComposer(work, kiln, unit);
     composer.refuseImpossibleTemperatures();
+    composer.refuseWhatDoesNotFit();
     return composer.compose(keypad);
   }
 
@@ -87,6 +88,16 @@ final class EnamelComposer {
               ? "%s for %s: %s"
                   .formatted(words(firmLimit), work.metal().words(), metal.firmBecause())
               : "the data sheet's limit, %s".formatted(words(firmLimit)));
+    }
+  }
+
+  /** A piece lies flat: its longest side may lie across the floor's corners, not beyond. */
+  private void refuseWhatDoesNotFit() {
+    double across = kiln.chamber().acrossMetres();
+    if (work.pieceMetres() > across) {
+      throw new WorkRefusedException(
+          "A piece of %.0f mm does not fit into %s, which is %.0f mm inside from corner to corner."
+              .formatted(work.pieceMetres() * 1000, kiln.name(), across * 1000));
     }
   }
 

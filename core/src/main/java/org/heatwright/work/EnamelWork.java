@@ -4,6 +4,7 @@ import java.time.Duration;
 import java.time.LocalDateTime;
 import java.util.Objects;
 import java.util.Optional;
+import org.heatwright.schedule.HourMinute;
 import org.heatwright.units.Temperature;
 
 /**
@@ -88,7 +89,8 @@ public record EnamelWork(
         || session.compareTo(Duration.ofHours(24)) > 0
         || !session.equals(Duration.ofMinutes(session.toMinutes()))) {
       throw new IllegalArgumentException(
-          "The session (%s) must be whole minutes, above zero, up to 24 h.".formatted(session));
+          "The session (%s) must be whole minutes, above zero, up to 24 h."
+              .formatted(HourMinute.words(session)));
     }
     working.ifPresent(
         t -> {

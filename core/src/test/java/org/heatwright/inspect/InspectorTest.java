@@ -10,8 +10,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.heatwright.forecast.Band;
+import org.heatwright.forecast.Charge;
 import org.heatwright.forecast.Forecast;
+import org.heatwright.forecast.ForecastRequest;
 import org.heatwright.forecast.ForecastTrace;
+import org.heatwright.forecast.Forecaster;
 import org.heatwright.forecast.SegmentForecast;
 import org.heatwright.forecast.WorkForecast;
 import org.heatwright.keypad.TestKeypads;
@@ -464,6 +467,35 @@ class InspectorTest {
           Inspector.inspect(
               Inspection.of(schedule).in(Scenarios.buoy()).with(forecast(schedule, 1, 0, 1))),
           "hold-counts-while-heating");
+    }
+  }
+
+  /** A control that runs by the clock never waits, so nothing else tells that the kiln is cold. */
+  @Test
+  void aProgramThatGoesOnWithoutTheKilnIsStopped() {
+    Schedule schedule = celsius(DRY, WAX_OUT, TOP, POUR);
+    for (double watts : new double[] {500, 3000}) {
+      Kiln kiln =
+          Scenarios.kiln(
+              "Capstan", Scenarios.capstan().chamber(), watts, 1100, Optional.empty(), 0);
+      Forecast forecast = Forecaster.forecast(ForecastRequest.of(schedule, kiln, Charge.empty()));
+      List<Finding> findings =
+          Inspector.inspect(Inspection.of(schedule).in(kiln).with(forecast)).stream()
+              .filter(f -> f.code().equals("goes-on-without-target"))
+              .toList();
+      if (watts == 3000) {
+        assertThat(findings).isEmpty();
+      } else {
+        assertThat(findings)
+            .anySatisfy(
+                finding -> {
+                  assertThat(finding.severity()).isEqualTo(Severity.STOP);
+                  assertThat(finding.segment()).hasValue(3);
+                  assertThat(finding.message())
+                      .contains("goes on before the kiln is at 730 °C")
+                      .contains("when segment 3 ends");
+                });
+      }
     }
   }
 

@@ -165,18 +165,18 @@ public final class KilnFile {
 
   private static Chamber chamber(YamlValue value) {
     YamlMap map = value.map("width-mm", "depth-mm", "height-mm", "diameter-mm");
-    double height = metres(map.required("height-mm"));
+    double height = inside(map.required("height-mm"));
     if (map.has("diameter-mm")) {
       if (map.has("width-mm") || map.has("depth-mm")) {
         throw value.error(
             "a drum has diameter-mm and height-mm, a box width-mm, depth-mm and height-mm; keep"
                 + " one kind.");
       }
-      double diameter = metres(map.required("diameter-mm"));
+      double diameter = inside(map.required("diameter-mm"));
       return value.build(() -> new Chamber.Drum(diameter, height));
     }
-    double width = metres(map.required("width-mm"));
-    double depth = metres(map.required("depth-mm"));
+    double width = inside(map.required("width-mm"));
+    double depth = inside(map.required("depth-mm"));
     return value.build(() -> new Chamber.Box(width, depth, height));
   }
 
@@ -234,7 +234,7 @@ public final class KilnFile {
   private static Layer layer(YamlValue value) {
     YamlMap map = value.map("material", "thickness-mm");
     var material = MaterialField.read(map.required("material"));
-    double thickness = metres(map.required("thickness-mm"));
+    double thickness = map.required("thickness-mm").between(0.5, 499, "mm") / MILLI;
     return value.build(() -> new Layer(material, thickness));
   }
 
@@ -415,6 +415,11 @@ public final class KilnFile {
   }
 
   // ---- small helpers
+
+  /** A length of the chamber; below 3 cm it was meant in centimetres or metres. */
+  private static double inside(YamlValue value) {
+    return value.between(30, 4999, "mm") / MILLI;
+  }
 
   private static double metres(YamlValue value) {
     return value.above0("mm") / MILLI;

@@ -160,7 +160,11 @@ public final class WorkFile {
     EnamelWork.Hardness hardness = file.required("enamel").oneOf(EnamelWork.Hardness.class);
     Optional<Temperature> working =
         file.optional("working-celsius").map(v -> celsius(v, 100, 2000));
-    Duration session = file.required("session").hourMinute();
+    YamlValue sessionValue = file.required("session");
+    Duration session = sessionValue.hourMinute();
+    if (session.isZero() || session.compareTo(Duration.ofHours(24)) > 0) {
+      throw sessionValue.wrong("hours and minutes such as \"2:30\", above 0:00, at most 24:00");
+    }
     DataSheet sheetOfMaker =
         file.optional("data-sheet").map(WorkFile::dataSheet).orElse(DataSheet.none());
     Optional<LocalDateTime> readyBy = readyBy(file);

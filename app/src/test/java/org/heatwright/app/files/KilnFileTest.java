@@ -128,13 +128,13 @@ class KilnFileTest {
           cycle-s: 2 | cycle-s: -2 | line 10: control.cycle-s is -2; expected a number from 0 to 600 (s).
           cycle-s: 2 | hysteresis-k: 2 | line 10: control.hysteresis-k: only an on-off control has it; remove it.
           hold-waits-within-k: 3 | hold-waits-within-k: no | line 10: control.hold-waits-within-k is "no"; expected a number from 0.1 to 500 (K, or none).
-          width-mm: 200 | width-mm: -200 | line 2: chamber.width-mm is -200; expected a number above zero (mm).
-          width-mm: 200 | width-mm: 9000 | line 2: chamber: A chamber length (9.0 m) must be above zero and below 5 m.
+          width-mm: 200 | width-mm: -200 | line 2: chamber.width-mm is -200; expected a number from 30 to 4999 (mm).
+          width-mm: 200 | width-mm: 9000 | line 2: chamber.width-mm is 9000; expected a number from 30 to 4999 (mm).
           width-mm: 200 | diameter-mm: 200 | line 2: chamber: a drum has diameter-mm and height-mm, a box width-mm, depth-mm and height-mm; keep one kind.
           rated-w: 2200 | rated-w: .inf | line 3: element.rated-w is ".inf"; expected a number above zero (W).
           rated-w: 2200 | watts: 2200 | line 3: element.watts is not known; expected one of rated-w, rated-v, supply-v.
           insulating-brick-23 | insulating-brick-24 | line 5: walls[1].material is "insulating-brick-24"; expected insulating-brick-20, insulating-brick-23, insulating-brick-26, insulating-brick-28, dense-firebrick, fibre-blanket-64, fibre-blanket-96, fibre-blanket-128, fibre-board-280, vacuum-formed-fibre-220, vermiculite-board or calcium-silicate-board (did you mean insulating-brick-20?).
-          thickness-mm: 64 | thickness-mm: 640 | line 5: walls[1]: The thickness of a layer of insulating-brick-23 (0.64 m) must be above zero and below 0.5 m.
+          thickness-mm: 64 | thickness-mm: 640 | line 5: walls[1].thickness-mm is 640; expected a number from 0.5 to 499 (mm).
           max-celsius: 1100 | max-celsius: 2012 | line 8: max-celsius is 2012; expected a number from 101 to 1800 (°C).
           type: K | type: Z | line 9: thermocouple.type is "Z"; expected B, E, J, K, N, R, S or T.
           Europe/Lisbon | Europe/Lisbonn | line 12: time-zone: the time zone "Europe/Lisbonn" is not known; expected an IANA name such as Europe/Lisbon (did you mean Europe/Lisbon?).

@@ -126,7 +126,7 @@ class WorkFileTest {
       textBlock =
           """
           metal: gold-18k | metal: tin | line 2: metal is "tin"; expected copper, fine-silver, sterling-925, gold-18k or steel.
-          session: "2:30" | session: "30:00" | line 1: The session (PT30H) must be whole minutes, above zero, up to 24 h.
+          session: "2:30" | session: "30:00" | line 8: session is "30:00"; expected hours and minutes such as "2:30", above 0:00, at most 24:00.
           pieces: 6 | moulds: 6 | line 4: moulds is not known; expected one of kind, metal, sheet-mm, pieces, piece-mm, enamel, working-celsius, session, data-sheet, ready-by.
           """)
   void refusesWrongEnamelWithOneSentence(String part, String replacement, String message) {
