@@ -26,6 +26,7 @@ import org.heatwright.keypad.FitNote;
 import org.heatwright.keypad.KeyingPlanner;
 import org.heatwright.keypad.KeyingSheet;
 import org.heatwright.keypad.KeyingStep;
+import org.heatwright.kiln.Learned;
 import org.heatwright.schedule.AtEnd;
 import org.heatwright.schedule.HourMinute;
 import org.heatwright.schedule.Segment;
@@ -161,10 +162,21 @@ final class PageWords {
   }
 
   private static String howSure(Firing firing) {
-    return firing.sketch()
-        ? "A first sketch from one draw; the band is being worked out."
-        : "Nine firings in ten should land in this window, as far as the kiln's nameplate alone can"
-            + " tell.";
+    if (firing.sketch()) {
+      return "A first sketch from one draw; the band is being worked out.";
+    }
+    return "Nine firings in ten should land in this window, as far as %s can tell."
+        .formatted(
+            firing
+                .kiln()
+                .learned()
+                .filter(fit -> fit.engine().equals(Learned.ENGINE))
+                .map(
+                    fit ->
+                        fit.firings() == 1
+                            ? "the kiln's one logged firing"
+                            : "the kiln's %d logged firings".formatted(fit.firings()))
+                .orElse("the kiln's nameplate alone"));
   }
 
   private static String power(Firing firing) {
