@@ -5,8 +5,10 @@ import java.time.LocalTime;
 import java.time.OffsetDateTime;
 import java.time.ZoneId;
 import java.time.ZonedDateTime;
+import java.time.format.DateTimeFormatter;
 import java.time.format.DateTimeParseException;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import org.heatwright.app.files.InputException;
 import org.heatwright.forecast.StartPlanner;
@@ -14,6 +16,10 @@ import org.heatwright.forecast.StartPlanner.LocalChoice;
 
 /** Times as people type them on the command line. */
 final class When {
+
+  /** "9:10" and "09:10". */
+  private static final DateTimeFormatter TIME_OF_DAY =
+      DateTimeFormatter.ofPattern("H:mm", Locale.ROOT);
 
   private When() {}
 
@@ -59,7 +65,7 @@ final class When {
       // a time of day is tried below
     }
     try {
-      LocalDateTime today = now.toLocalDate().atTime(LocalTime.parse(text));
+      LocalDateTime today = now.toLocalDate().atTime(LocalTime.parse(text, TIME_OF_DAY));
       return today.isAfter(now.toLocalDateTime()) ? today : today.plusDays(1);
     } catch (DateTimeParseException e) {
       throw InputException.in(

@@ -32,6 +32,21 @@ class ForecastCommandTest {
   }
 
   @Test
+  void anHourMayHaveOneDigit() {
+    Run run =
+        Run.of(
+            "forecast",
+            Studio.schedule("working-heat"),
+            "--kiln",
+            Studio.kiln("buoy"),
+            "--start",
+            "9:10");
+
+    assertThat(run.err()).isEmpty();
+    assertThat(run.out()).contains("Start 09:10 Thursday 3 December");
+  }
+
+  @Test
   void theAnswerComesFirstAndFitsTheTerminal() {
     Run run =
         Run.of(
