@@ -13,6 +13,7 @@ import org.heatwright.kiln.Kiln;
 import org.heatwright.kiln.KilnParameters;
 import org.heatwright.kiln.Load;
 import org.heatwright.material.HeatCurves;
+import org.heatwright.schedule.AtEnd;
 import org.heatwright.schedule.Schedule;
 import org.heatwright.schedule.Segment;
 import org.heatwright.units.Temperature;
@@ -23,6 +24,9 @@ public final class Forecaster {
 
   /** A core this near the last target counts as ready, K. */
   public static final double READY_WITHIN_KELVINS = 10;
+
+  /** How long a target that is kept is looked at beyond the program's end, s. */
+  private static final double KEPT_SECONDS = 3 * 3600;
 
   /** A display this near a target has arrived, where the controller does not say otherwise, K. */
   private static final double ARRIVED_WITHIN_KELVINS = 3;
@@ -79,8 +83,11 @@ public final class Forecaster {
                   return simulation;
                 })
             .toList();
-    double horizon =
+    double ended =
         simulations.stream().mapToDouble(FiringSimulation::elapsedSeconds).max().orElseThrow();
+    // A target that is kept may be reached after its segment has ended.
+    boolean keeps = request.schedule().atEnd() == AtEnd.KEEP;
+    double horizon = keeps ? ended + KEPT_SECONDS : ended;
     List<FiringRun> runs =
         simulations.parallelStream()
             .map(
@@ -114,7 +121,11 @@ public final class Forecaster {
               .orElse(ARRIVED_WITHIN_KELVINS);
       double target = schedule.segments().get(s).target().celsius();
       double[] arrived =
-          runs.stream().mapToDouble(run -> run.arrivalSeconds(index, target, near)).toArray();
+          runs.stream()
+              .mapToDouble(
+                  run ->
+                      run.arrivalSeconds(index, target, near, until(schedule, run, index, horizon)))
+              .toArray();
       double[] end =
           runs.stream()
               .mapToDouble(run -> Math.min(horizon, run.segments().get(index).endSeconds()))
@@ -175,12 +186,15 @@ public final class Forecaster {
       int moulds,
       double horizon) {
     List<WorkForecast> work = new ArrayList<>();
+    int last = schedule.segments().size() - 1;
     double target = schedule.segments().get(schedule.segments().size() - 1).target().celsius();
     for (int m = 0; m < moulds; m++) {
       int probe = m;
       double[] dry =
           complete.stream()
-              .mapToDouble(run -> run.probeStaysAbove(probe, DRY_CELSIUS, run.endSeconds()))
+              .mapToDouble(
+                  run ->
+                      run.probeStaysAbove(probe, DRY_CELSIUS, until(schedule, run, last, horizon)))
               .toArray();
       double[] ready =
           complete.stream()
@@ -190,7 +204,7 @@ public final class Forecaster {
                           probe,
                           target - READY_WITHIN_KELVINS,
                           target + READY_WITHIN_KELVINS,
-                          run.endSeconds()))
+                          until(schedule, run, last, horizon)))
               .toArray();
       double[] atEnd =
           runs.stream()
@@ -205,6 +219,12 @@ public final class Forecaster {
               Band.of(atEnd)));
     }
     return work;
+  }
+
+  /** Until when a segment's target counts: its end, or as far as we look where it is kept. */
+  private static double until(Schedule schedule, FiringRun run, int segment, double horizon) {
+    boolean kept = schedule.atEnd() == AtEnd.KEEP && segment == schedule.segments().size() - 1;
+    return kept ? horizon : run.segments().get(segment).endSeconds();
   }
 
   private static Optional<Band> bandIfAll(double[] sample, int expected) {

@@ -108,11 +108,13 @@ public final class FiringRun {
    * @param segment 0-based
    * @param targetCelsius its target, °C
    * @param withinKelvins how near, K
-   * @return s from the program's start; infinite if it does not before the segment ends
+   * @param untilSecond when to stop looking, s from the program's start
+   * @return s from the program's start; infinite if it does not by then
    */
-  public double arrivalSeconds(int segment, double targetCelsius, double withinKelvins) {
+  public double arrivalSeconds(
+      int segment, double targetCelsius, double withinKelvins, double untilSecond) {
     double from = segment == 0 ? 0 : segments.get(segment - 1).endSeconds();
-    double to = Math.min(lastSecond(), segments.get(segment).endSeconds());
+    double to = Math.min(lastSecond(), untilSecond);
     if (!(from <= to)) {
       return Double.POSITIVE_INFINITY;
     }

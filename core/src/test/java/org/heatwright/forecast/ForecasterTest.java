@@ -129,6 +129,34 @@ class ForecasterTest {
     assertThat(waiting.reachedSeconds().median()).isCloseTo(arrived.median(), within(5.0));
   }
 
+  /** The kiln cools into a target that it keeps: it gets there after the program's last second. */
+  @Test
+  void looksBeyondTheEndWhereTheLastTargetIsKept() {
+    Control waits = MUFFLE.control();
+    Kiln hasty =
+        TestKilns.withControl(
+            MUFFLE,
+            new Control(
+                waits.kind(),
+                waits.cycleSeconds(),
+                waits.hysteresis(),
+                Optional.empty(),
+                waits.afterPowerCut()));
+    List<Segment> down = List.of(segment(200, 700, 60), segment(0, 500, 0));
+    Schedule off = BURNOUT.withSegments(down);
+    Schedule keep =
+        new Schedule("keep", off.unit(), down, Duration.ZERO, org.heatwright.schedule.AtEnd.KEEP);
+    SegmentForecast kept =
+        Forecaster.forecast(ForecastRequest.of(keep, hasty, Charge.empty())).segments().get(1);
+    assertThat(kept.arrivedSeconds().orElseThrow().low()).isGreaterThan(kept.endSeconds().high());
+    assertThat(
+            Forecaster.forecast(ForecastRequest.of(off, hasty, Charge.empty()))
+                .segments()
+                .get(1)
+                .arrivedSeconds())
+        .isEmpty();
+  }
+
   @Test
   void tellsWhichShareOfItsKilnsReachesATarget() {
     Schedule hot = BURNOUT.withSegments(List.of(segment(0, 1090, 10)));

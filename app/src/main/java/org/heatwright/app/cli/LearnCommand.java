@@ -28,8 +28,8 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "learn",
     description = {
-      "Fits a kiln to the logs of its firings, and says what changed. A log of",
-      "a few readings with their times is enough to begin with."
+      "Fits a kiln to the logs of its firings, and says what changed.",
+      "A log of a few readings with their times is enough to begin with."
     },
     footerHeading = "%nExamples:%n",
     footer = {
