@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
 import org.heatwright.kiln.Control;
 import org.heatwright.kiln.FiringRun;
@@ -104,70 +105,60 @@ public final class Forecaster {
     Schedule schedule = request.schedule();
     List<FiringRun> complete = runs.stream().filter(FiringRun::complete).toList();
     List<SegmentForecast> segments = new ArrayList<>();
+    double near =
+        request
+            .kiln()
+            .control()
+            .holdWaitsWithin()
+            .map(TemperatureChange::kelvins)
+            .orElse(ARRIVED_WITHIN_KELVINS);
     double previousEndMedian = 0;
     double setpointCelsius = runs.get(0).setpointCelsiusAt(0);
     for (int s = 0; s < schedule.segments().size(); s++) {
       int index = s;
-      double[] reached =
-          runs.stream()
-              .mapToDouble(run -> Math.min(horizon, run.segments().get(index).reachedSeconds()))
-              .toArray();
-      double near =
-          request
-              .kiln()
-              .control()
-              .holdWaitsWithin()
-              .map(TemperatureChange::kelvins)
-              .orElse(ARRIVED_WITHIN_KELVINS);
-      double target = schedule.segments().get(s).target().celsius();
+      Segment segment = schedule.segments().get(s);
+      Band reached =
+          band(runs, run -> Math.min(horizon, run.segments().get(index).reachedSeconds()));
+      Band end = band(runs, run -> Math.min(horizon, run.segments().get(index).endSeconds()));
       double[] arrived =
           runs.stream()
               .mapToDouble(
                   run ->
-                      run.arrivalSeconds(index, target, near, until(schedule, run, index, horizon)))
+                      run.arrivalSeconds(
+                          index,
+                          segment.target().celsius(),
+                          near,
+                          until(schedule, run, index, horizon)))
               .toArray();
-      double[] end =
-          runs.stream()
-              .mapToDouble(run -> Math.min(horizon, run.segments().get(index).endSeconds()))
-              .toArray();
-      double[] saturated =
-          runs.stream().mapToDouble(run -> run.segments().get(index).saturatedSeconds()).toArray();
       double share =
           runs.stream()
                   .filter(run -> Double.isFinite(run.segments().get(index).reachedSeconds()))
                   .count()
               / (double) runs.size();
-      Band reachedBand = Band.of(reached);
-      Segment segment = schedule.segments().get(s);
-      double way = Math.abs(segment.target().celsius() - setpointCelsius);
+      double began = previousEndMedian;
       double behind =
           segment
               .ramp()
               .nominalTime(segment.target().minus(Temperature.ofCelsius(setpointCelsius)))
-              .map(t -> t.toMillis() / 1000.0)
-              .orElse(Double.NaN);
-      behind =
-          Double.isNaN(behind) || way == 0 ? 0 : reachedBand.median() - previousEndMedian - behind;
+              .map(paper -> reached.median() - began - paper.toMillis() / 1000.0)
+              .orElse(0.0);
       segments.add(
           new SegmentForecast(
               s + 1,
-              reachedBand,
+              reached,
               bandIfAll(arrived, runs.size()),
-              Band.of(end),
-              Band.of(saturated).median(),
+              end,
+              band(runs, run -> run.segments().get(index).saturatedSeconds()).median(),
               Math.max(0, behind),
               share));
-      previousEndMedian = Band.of(end).median();
+      previousEndMedian = end.median();
       setpointCelsius = segment.target().celsius();
     }
-    double[] ends = runs.stream().mapToDouble(run -> Math.min(horizon, run.endSeconds())).toArray();
-    double[] energies =
-        runs.stream()
-            .mapToDouble(
-                run -> run.joulesAt(Math.min(horizon, run.endSeconds())) / JOULES_PER_KILOWATT_HOUR)
-            .toArray();
-    Band endBand = Band.of(ends);
-    Band energyBand = Band.of(energies);
+    Band endBand = band(runs, run -> Math.min(horizon, run.endSeconds()));
+    Band energyBand =
+        band(
+            runs,
+            run -> run.joulesAt(Math.min(horizon, run.endSeconds())) / JOULES_PER_KILOWATT_HOUR);
     return new Forecast(
         schedule.name(),
         request.kiln().name(),
@@ -206,17 +197,13 @@ public final class Forecaster {
                           target + READY_WITHIN_KELVINS,
                           until(schedule, run, last, horizon)))
               .toArray();
-      double[] atEnd =
-          runs.stream()
-              .mapToDouble(run -> run.probeCelsiusAt(probe, Math.min(horizon, run.endSeconds())))
-              .toArray();
       work.add(
           new WorkForecast(
               m + 1,
               "centre",
               bandIfAll(dry, runs.size()),
               bandIfAll(ready, runs.size()),
-              Band.of(atEnd)));
+              band(runs, run -> run.probeCelsiusAt(probe, Math.min(horizon, run.endSeconds())))));
     }
     return work;
   }
@@ -225,6 +212,10 @@ public final class Forecaster {
   private static double until(Schedule schedule, FiringRun run, int segment, double horizon) {
     boolean kept = schedule.atEnd() == AtEnd.KEEP && segment == schedule.segments().size() - 1;
     return kept ? horizon : run.segments().get(segment).endSeconds();
+  }
+
+  private static Band band(List<FiringRun> runs, ToDoubleFunction<FiringRun> value) {
+    return Band.of(runs.stream().mapToDouble(value).toArray());
   }
 
   private static Optional<Band> bandIfAll(double[] sample, int expected) {

@@ -23,10 +23,6 @@ public sealed interface Chamber {
   /** Number of corners where three faces meet. */
   int corners();
 
-  default double volumeCubicMetres() {
-    return floorSquareMetres() * heightMetres();
-  }
-
   /** A box. All lengths in m, above zero. */
   record Box(double widthMetres, double depthMetres, double heightMetres) implements Chamber {
     public Box {

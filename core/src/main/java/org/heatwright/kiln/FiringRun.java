@@ -186,11 +186,6 @@ public final class FiringRun {
     return linear(joules, second);
   }
 
-  /** Number of probes in the loads. */
-  public int probeCount() {
-    return probes.length;
-  }
-
   /** Temperature at a probe, °C: linear between steps. */
   public double probeCelsiusAt(int probe, double second) {
     return linear(probes[probe], second);

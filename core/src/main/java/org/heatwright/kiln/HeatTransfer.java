@@ -23,11 +23,6 @@ public final class HeatTransfer {
     return 4 * STEFAN_BOLTZMANN * kelvin * kelvin * kelvin;
   }
 
-  /** Temperature of a black surface that emits {@code wattsPerSquareMetre}, °C. */
-  public static double emittingCelsius(double wattsPerSquareMetre) {
-    return Math.sqrt(Math.sqrt(wattsPerSquareMetre / STEFAN_BOLTZMANN)) - ZERO_CELSIUS_KELVIN;
-  }
-
   /**
    * Natural convection from a shell to a room, W/(m² K): simplified laminar vertical plate, {@code
    * 1.42 (dT/H)^0.25}.

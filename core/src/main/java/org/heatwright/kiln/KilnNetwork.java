@@ -267,10 +267,6 @@ final class KilnNetwork implements StiffSystem {
     return rawDuty;
   }
 
-  int bodyCount() {
-    return bodies;
-  }
-
   /** Temperature of a cell of a body in a state, °C. */
   double cellCelsius(double[] y, int ofBody, int cell) {
     double h = y[start[ofBody] + cell];

@@ -8,7 +8,7 @@ import org.heatwright.numerics.LinearTable;
  *
  * <p>Tabulated at equal steps of heat between {@value #LOWEST_CELSIUS} and {@value
  * #HIGHEST_CELSIUS} °C and linear between; beyond the ends the last slope goes on. The table is
- * fine enough that the temperature is within 0.02 K of the exact inverse for the materials of the
+ * fine enough that the temperature is within 0.05 K of the exact inverse for the materials of the
  * library (tested).
  *
  * <p>Limit: a latent heat marked {@code once} is treated as reversible here. That is right as long

@@ -77,15 +77,6 @@ public final class LinearTable {
     return y[i] + slope[i] * (argument - x[i]);
   }
 
-  /** The derivative at {@code argument}; zero outside the points. */
-  public double slopeAt(double argument) {
-    int last = x.length - 1;
-    if (argument < x[0] || argument >= x[last]) {
-      return 0.0;
-    }
-    return slope[intervalOf(argument)];
-  }
-
   /** The integral from the first point to {@code argument} (negative to its left). */
   public double integral(double argument) {
     int last = x.length - 1;

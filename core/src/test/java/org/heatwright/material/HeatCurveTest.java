@@ -29,6 +29,22 @@ class HeatCurveTest {
   }
 
   @Test
+  void doesSoForEveryMaterialOfTheLibrary() {
+    for (Material material : WallMaterials.all()) {
+      HeatCurve curve = HeatCurve.of(material);
+      LinearTable capacity = material.heatCapacityJoulesPerKilogramKelvin();
+      for (double t = -40; t < 1490; t += 3.7) {
+        double heat =
+            material.densityKilogramsPerCubicMetre()
+                * (capacity.integral(t) - capacity.integral(HeatCurve.LOWEST_CELSIUS));
+        assertThat(curve.celsius(curve.interval(heat), heat))
+            .as(material.name())
+            .isCloseTo(t, within(0.05));
+      }
+    }
+  }
+
+  @Test
   void takesUpTheLatentHeatWithinItsRangeAndNowhereElse() {
     HeatCurve curve = HeatCurve.of(DRYING);
     double sensible =

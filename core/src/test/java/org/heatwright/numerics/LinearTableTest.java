@@ -17,7 +17,6 @@ class LinearTableTest {
     assertThat(table.at(15)).isEqualTo(2.5);
     assertThat(table.at(-7)).isEqualTo(1);
     assertThat(table.at(99)).isEqualTo(2);
-    assertThat(table.slopeAt(15)).isEqualTo(-0.1);
   }
 
   /** By hand: trapezia of 20 and 25, then constant 2 for 5, then minus constant 1 for 4. */
