@@ -1,0 +1,168 @@
+package org.heatwright.material;
+
+import java.util.Objects;
+import org.heatwright.units.HeatingRate;
+import org.heatwright.units.Temperature;
+import org.heatwright.units.TemperatureChange;
+
+/**
+ * Heat-work: what time and temperature do together to work that changes by an activated process
+ * (sintering, diffusion, flow of a glass over a narrow range). It is told as the seconds at one
+ * reference temperature that would do the same. Immutable.
+ *
+ * <p>Rate at T over the rate at the reference: {@code exp(-(Q/R)(1/T - 1/T0))}, times {@code T0/T}
+ * for the master sintering curve. It knows nothing of melting, of gas that must leave, or of a
+ * second process that takes over; one Q holds over a range, and far outside it the answer is a
+ * guess.
+ *
+ * @param activationJoulesPerMole Q, J/mol, above zero; for metals and glasses 1e5 to 5e5
+ * @param reference T0, the temperature at which the equivalent seconds are counted
+ * @param weighting which integrand
+ * @see "memory: Arrhenius law, any physical chemistry; Su and Johnson, Master Sintering Curve, J.
+ *     Am. Ceram. Soc. 1996, for the weighting with 1/T"
+ */
+public record HeatWork(double activationJoulesPerMole, Temperature reference, Weighting weighting) {
+
+  /** Molar gas constant, J/(mol K), exact since the 2019 SI. Source: memory, CODATA 2018. */
+  public static final double GAS_CONSTANT = 8.314462618;
+
+  /** Nodes and weights of Gauss and Legendre with five points on [-1, 1], the half from 0 on. */
+  private static final double[] NODES = {0, 0.5384693101056831, 0.9061798459386640};
+
+  private static final double[] WEIGHTS = {
+    0.5688888888888889, 0.4786286704993665, 0.2369268850561891
+  };
+
+  /** The exponent may change by this much in one panel: the rule is then exact to rounding. */
+  private static final double EXPONENT_A_PANEL = 0.25;
+
+  /** The two integrands in use. */
+  public enum Weighting {
+    /** {@code exp(-(Q/R)(1/T - 1/T0))}: equivalent time of a first-order change. */
+    PLAIN,
+    /** The same times {@code T0/T}: the work of sintering of the master sintering curve. */
+    MASTER_SINTERING
+  }
+
+  public HeatWork {
+    Objects.requireNonNull(reference, "reference");
+    Objects.requireNonNull(weighting, "weighting");
+    if (!(activationJoulesPerMole > 0 && activationJoulesPerMole < Double.POSITIVE_INFINITY)) {
+      throw new IllegalArgumentException(
+          "The activation energy (%s J/mol) must be finite and above zero."
+              .formatted(activationJoulesPerMole));
+    }
+    if (!(reference.kelvin() > 0)) {
+      throw new IllegalArgumentException(
+          "The reference temperature (%s °C) must be above absolute zero."
+              .formatted(reference.celsius()));
+    }
+  }
+
+  /** Heat-work with the plain weighting. */
+  public static HeatWork of(double activationJoulesPerMole, Temperature reference) {
+    return new HeatWork(activationJoulesPerMole, reference, Weighting.PLAIN);
+  }
+
+  /** How many seconds at the reference one second at a temperature is worth. */
+  public double worthOfSecondAt(Temperature temperature) {
+    return worth(temperature.kelvin());
+  }
+
+  /**
+   * How long another temperature takes to do what a stay at the first has done.
+   *
+   * @param seconds the stay, s
+   * @param at where it was
+   * @param instead the other temperature, above absolute zero
+   * @return s
+   */
+  public double equivalentSeconds(double seconds, Temperature at, Temperature instead) {
+    return seconds * worth(at.kelvin()) / worth(instead.kelvin());
+  }
+
+  /**
+   * How much hotter than the reference the work goes twice as fast, {@code ln 2 R T0²/Q}: exact for
+   * a small step, and some hundredths short for the plain weighting at usual Q.
+   */
+  public TemperatureChange halvingStep() {
+    double kelvin = reference.kelvin();
+    return TemperatureChange.ofKelvins(
+        Math.log(2) * GAS_CONSTANT * kelvin * kelvin / activationJoulesPerMole);
+  }
+
+  /** Equivalent seconds of one ramp, up or down. */
+  public double secondsOfRamp(Temperature from, Temperature to, HeatingRate rate) {
+    double seconds = Math.abs(to.celsius() - from.celsius()) / rate.kelvinsPerHour() * 3600;
+    return seconds * meanWorth(from.kelvin(), to.kelvin());
+  }
+
+  /**
+   * Equivalent seconds of a temperature history that is straight between its points, integrated to
+   * rounding.
+   *
+   * @param seconds times, s, never falling
+   * @param celsius temperature at each, °C, not below absolute zero
+   */
+  public double secondsOf(double[] seconds, double[] celsius) {
+    if (seconds.length != celsius.length) {
+      throw new IllegalArgumentException(
+          "The history needs one temperature a time, not %d times and %d temperatures."
+              .formatted(seconds.length, celsius.length));
+    }
+    double sum = 0;
+    for (int i = 0; i + 1 < seconds.length; i++) {
+      double length = seconds[i + 1] - seconds[i];
+      if (!(length >= 0)) {
+        throw new IllegalArgumentException(
+            "The history's times must not fall (%s s, then %s s)."
+                .formatted(seconds[i], seconds[i + 1]));
+      }
+      if (length > 0) {
+        sum += length * meanWorth(kelvin(celsius[i]), kelvin(celsius[i + 1]));
+      }
+    }
+    return sum;
+  }
+
+  private static double kelvin(double celsius) {
+    return Temperature.ofCelsius(celsius).kelvin();
+  }
+
+  private double worth(double kelvin) {
+    if (kelvin <= 0) {
+      return 0;
+    }
+    double t0 = reference.kelvin();
+    double plain = Math.exp(-activationJoulesPerMole / GAS_CONSTANT * (1 / kelvin - 1 / t0));
+    return weighting == Weighting.PLAIN ? plain : plain * t0 / kelvin;
+  }
+
+  /** Mean worth along a straight change of temperature, in panels of like exponent. */
+  private double meanWorth(double fromKelvin, double toKelvin) {
+    double low = Math.min(fromKelvin, toKelvin);
+    double high = Math.max(fromKelvin, toKelvin);
+    if (high <= 0 || low == high) {
+      return worth(high);
+    }
+    double scale = activationJoulesPerMole / GAS_CONSTANT;
+    double sum = 0;
+    double top = high;
+    // From the hot end down: what is colder by e^-45 adds nothing that a double could hold.
+    double coldest = 1 / (1 / high + 45 / scale);
+    while (top > low && top > coldest) {
+      double bottom = Math.max(low, 1 / (1 / top + EXPONENT_A_PANEL / scale));
+      // Where Q is small the factor 1/T is what bends: no panel is wider than a tenth of T.
+      bottom = Math.max(bottom, 0.9 * top);
+      double middle = (top + bottom) / 2;
+      double half = (top - bottom) / 2;
+      double panel = WEIGHTS[0] * worth(middle);
+      for (int i = 1; i < NODES.length; i++) {
+        panel += WEIGHTS[i] * (worth(middle - NODES[i] * half) + worth(middle + NODES[i] * half));
+      }
+      sum += panel * half;
+      top = bottom;
+    }
+    return sum / (high - low);
+  }
+}
