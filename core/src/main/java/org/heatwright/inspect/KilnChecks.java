@@ -5,6 +5,7 @@ import static org.heatwright.inspect.Walk.finding;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
 import org.heatwright.keypad.FitNote;
 import org.heatwright.keypad.Keypad;
 import org.heatwright.keypad.KeypadFit;
@@ -18,8 +19,6 @@ final class KilnChecks {
 
   /** A load of so long counts as continuous. */
   private static final Duration CONTINUOUS = Duration.ofHours(3);
-
-  private static final double CONTINUOUS_SHARE = 0.8;
 
   private KilnChecks() {}
 
@@ -57,21 +56,29 @@ final class KilnChecks {
                       Wording.number(circuit.limitAmperes()),
                       circuit.name()),
               Origin.derived("rated power at the supply's voltage")));
-    } else if (amperes > CONTINUOUS_SHARE * circuit.limitAmperes()
+    } else if (amperes > circuit.continuousAmperes()
         && walk.steps().stream().anyMatch(s -> s.rises())
         && schedule.nominalTime(walk.steps().get(0).from()).total().compareTo(CONTINUOUS) >= 0) {
       findings.add(
           finding(
               Severity.NOTE,
               "circuit-near-limit",
-              "At full power %s draws %s A, over 80 %% of the %s A of circuit %s for three hours or more. US-style practice wants a bigger circuit for that; your local code decides. Run nothing else on it."
+              "At full power %s draws %s A, over 80 %% of the %s A of circuit %s for three hours or more. US-style practice wants a %s for that; your local code decides. Run nothing else on it."
                   .formatted(
                       kiln.name(),
                       Wording.number(amperes),
                       Wording.number(circuit.limitAmperes()),
-                      circuit.name()),
+                      circuit.name(),
+                      biggerCircuit(amperes)),
               Origin.read("electrical pages on the US rule for continuous loads (80 %)")));
     }
+  }
+
+  private static String biggerCircuit(double amperes) {
+    OptionalDouble breaker = Circuit.breakerForContinuousLoadAmperes(amperes);
+    return breaker.isPresent()
+        ? "circuit of %s A".formatted(Wording.number(breaker.getAsDouble()))
+        : "bigger circuit";
   }
 
   /** The keypad's own words on what it cannot express, rounds or wants set. */

@@ -369,7 +369,7 @@ class InspectorTest {
     List<Finding> near = circuit(schedule, 16);
     assertOne(near, "circuit-near-limit", Severity.NOTE, 0);
     assertThat(of(near, "circuit-near-limit").message())
-        .contains("13 A", "US-style practice", "your local code decides");
+        .contains("13 A", "US-style practice wants a circuit of 20 A", "your local code decides");
     assertThat(circuit(schedule, 20)).isEmpty();
   }
 
