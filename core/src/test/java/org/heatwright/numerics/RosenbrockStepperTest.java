@@ -3,6 +3,7 @@ package org.heatwright.numerics;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import org.heatwright.sensing.Reference;
 import org.hipparchus.ode.ODEState;
 import org.hipparchus.ode.OrdinaryDifferentialEquation;
 import org.hipparchus.ode.nonstiff.DormandPrince853Integrator;
@@ -154,5 +155,70 @@ class RosenbrockStepperTest {
       y[0] = next[0];
     }
     assertThat(y[0]).isCloseTo(343.733908, within(1e-5));
+  }
+
+  /**
+   * Two bodies, 800 W into the first, the second losing to the room: C1 2000 J/K, C2 15,000 J/K,
+   * G12 3 W/K, G2a 1.5 W/K, 20 °C. Closed form, computed apart.
+   */
+  @Test
+  void twoBodiesFollowTheClosedForm() {
+    StiffSystem pair =
+        new StiffSystem() {
+          private double shift;
+
+          @Override
+          public int size() {
+            return 2;
+          }
+
+          @Override
+          public void rates(double[] y, double[] rates) {
+            rates[0] = (800 - 3 * (y[0] - y[1])) / 2000;
+            rates[1] = (3 * (y[0] - y[1]) - 1.5 * (y[1] - 20)) / 15_000;
+          }
+
+          @Override
+          public void factor(double[] y, double newShift) {
+            shift = newShift;
+          }
+
+          @Override
+          public void solve(double[] rhs, double[] x) {
+            double a = shift + 3.0 / 2000;
+            double b = -3.0 / 2000;
+            double c = -3.0 / 15_000;
+            double d = shift + 4.5 / 15_000;
+            double determinant = a * d - b * c;
+            x[0] = (rhs[0] * d - b * rhs[1]) / determinant;
+            x[1] = (a * rhs[1] - c * rhs[0]) / determinant;
+          }
+
+          @Override
+          public double errorNorm(double[] y, double[] error) {
+            return 0;
+          }
+        };
+    RosenbrockStepper stepper = new RosenbrockStepper(pair);
+    for (String[] row : Reference.rows("two_node_step.csv")) {
+      double seconds = Double.parseDouble(row[0]);
+      int steps = Math.max(1, (int) (seconds / 4));
+      double[] y = {20, 20};
+      double[] next = new double[2];
+      double[] rates = new double[2];
+      for (int i = 0; i < steps && seconds > 0; i++) {
+        pair.rates(y, rates);
+        stepper.step(y, rates, seconds / steps, next);
+        double[] swap = y;
+        y = next;
+        next = swap;
+      }
+      assertThat(y[0])
+          .as("first at %s s", row[0])
+          .isCloseTo(Double.parseDouble(row[1]), within(1e-5));
+      assertThat(y[1])
+          .as("second at %s s", row[0])
+          .isCloseTo(Double.parseDouble(row[2]), within(1e-5));
+    }
   }
 }

@@ -8,11 +8,11 @@ import java.util.List;
 import java.util.Objects;
 
 /** Rows of the reference tables; where they come from stands in PROVENANCE.md beside them. */
-final class Reference {
+public final class Reference {
 
   private Reference() {}
 
-  static List<String[]> rows(String file) {
+  public static List<String[]> rows(String file) {
     try (InputStream in = Reference.class.getResourceAsStream("/reference/" + file)) {
       return new String(Objects.requireNonNull(in).readAllBytes(), StandardCharsets.UTF_8)
           .lines()
