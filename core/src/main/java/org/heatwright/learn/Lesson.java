@@ -53,6 +53,11 @@ public final class Lesson {
 
   /** Quantities of the kiln that these firings could not tell: they are still the nameplate's. */
   public List<KilnQuantity> untold() {
+    return untold(beliefs);
+  }
+
+  /** The same of what was learned earlier. */
+  public static List<KilnQuantity> untold(KilnBeliefs beliefs) {
     List<KilnQuantity> untold = new ArrayList<>();
     for (KilnQuantity quantity : KilnQuantity.values()) {
       if (quantity.learnable() && beliefs.ignoranceFactor(quantity) > UNKNOWN_SHARE) {

@@ -9,7 +9,6 @@ import java.util.List;
 import java.util.Optional;
 import org.heatwright.forecast.Forecast;
 import org.heatwright.forecast.ForecastTrace;
-import org.heatwright.units.Temperature;
 import org.heatwright.units.TemperatureUnit;
 
 /**
@@ -56,13 +55,6 @@ public record ChartData(
   private static final double LIMIT_HEADROOM = 1.15;
 
   private static final int MOST_POINTS = 1200;
-  private static final int MOST_TIME_TICKS = 8;
-  private static final int MOST_TEMPERATURE_TICKS = 7;
-  private static final double HOUR = 3600;
-  private static final double[] TIME_STEPS_SECONDS = {
-    5 * 60, 10 * 60, 15 * 60, 30 * 60, HOUR, 2 * HOUR, 3 * HOUR, 6 * HOUR, 12 * HOUR, 24 * HOUR
-  };
-  private static final double[] TEMPERATURE_STEPS = {10, 20, 50, 100, 200, 500};
   private static final LocalTime NIGHT_FROM = LocalTime.of(22, 0);
   private static final LocalTime NIGHT_TO = LocalTime.of(6, 0);
 
@@ -101,7 +93,7 @@ public record ChartData(
             .toList();
     double highest = near.stream().mapToDouble(Limit::celsius).max().orElse(0);
     double wanted = Math.max(peak * 1.06, highest * LIMIT_HEADROOM);
-    List<TemperatureTick> temperatures = temperatureTicks(unit, wanted);
+    List<TemperatureTick> temperatures = Ticks.temperatures(unit, wanted);
     double bottom = temperatures.get(0).celsius();
     return new ChartData(
         unit,
@@ -110,7 +102,7 @@ public record ChartData(
         Math.max(wanted, bottom + 1),
         points,
         work,
-        start.isPresent() ? clockTicks(start.get(), length) : elapsedTicks(length),
+        Ticks.times(start, length),
         temperatures,
         start.isPresent() ? nights(start.get(), length) : List.of(),
         near);
@@ -128,71 +120,12 @@ public record ChartData(
     return kept;
   }
 
-  private static List<TemperatureTick> temperatureTicks(TemperatureUnit unit, double topCelsius) {
-    double top = unit.value(new Temperature(topCelsius));
-    double step = TEMPERATURE_STEPS[TEMPERATURE_STEPS.length - 1];
-    for (double s : TEMPERATURE_STEPS) {
-      if (top / s <= MOST_TEMPERATURE_TICKS) {
-        step = s;
-        break;
-      }
-    }
-    List<TemperatureTick> ticks = new ArrayList<>();
-    for (int i = 0; i * step <= top; i++) {
-      double value = i * step;
-      ticks.add(
-          new TemperatureTick(unit.temperature(value).celsius(), Long.toString(Math.round(value))));
-    }
-    return ticks;
-  }
-
-  private static double timeStepSeconds(double lengthSeconds) {
-    for (double step : TIME_STEPS_SECONDS) {
-      if (lengthSeconds / step <= MOST_TIME_TICKS) {
-        return step;
-      }
-    }
-    return Math.ceil(lengthSeconds / MOST_TIME_TICKS / (24 * HOUR)) * 24 * HOUR;
-  }
-
-  private static List<TimeTick> elapsedTicks(double lengthSeconds) {
-    double step = timeStepSeconds(lengthSeconds);
-    List<TimeTick> ticks = new ArrayList<>();
-    for (int i = 0; i * step <= lengthSeconds; i++) {
-      ticks.add(new TimeTick(i * step, WhenWords.elapsed(i * step), ""));
-    }
-    return ticks;
-  }
-
-  private static List<TimeTick> clockTicks(ZonedDateTime start, double lengthSeconds) {
-    WhenWords words = new WhenWords(Optional.of(start));
-    int stepSeconds = (int) timeStepSeconds(lengthSeconds);
-    List<TimeTick> ticks = new ArrayList<>();
-    double previous = -1;
-    String previousDay = "";
-    for (LocalDate day = start.toLocalDate(); ; day = day.plusDays(1)) {
-      for (int second = 0; second < 24 * HOUR; second += stepSeconds) {
-        double at =
-            secondsFrom(start, day.atTime(LocalTime.ofSecondOfDay(second)).atZone(start.getZone()));
-        if (at > lengthSeconds) {
-          return ticks;
-        }
-        if (at < 0 || (previous >= 0 && at < previous + 0.6 * stepSeconds)) {
-          continue; // before the start, too early for the step, or in the hour that is skipped
-        }
-        String date = words.day(at);
-        ticks.add(new TimeTick(at, words.clock(at), date.equals(previousDay) ? "" : date));
-        previous = at;
-        previousDay = date;
-      }
-    }
-  }
-
   private static List<Night> nights(ZonedDateTime start, double lengthSeconds) {
     List<Night> nights = new ArrayList<>();
     for (LocalDate day = start.toLocalDate().minusDays(1); ; day = day.plusDays(1)) {
-      double from = secondsFrom(start, day.atTime(NIGHT_FROM).atZone(start.getZone()));
-      double to = secondsFrom(start, day.plusDays(1).atTime(NIGHT_TO).atZone(start.getZone()));
+      double from = Ticks.secondsFrom(start, day.atTime(NIGHT_FROM).atZone(start.getZone()));
+      double to =
+          Ticks.secondsFrom(start, day.plusDays(1).atTime(NIGHT_TO).atZone(start.getZone()));
       if (from >= lengthSeconds) {
         return nights;
       }
@@ -200,10 +133,6 @@ public record ChartData(
         nights.add(new Night(Math.max(0, from), Math.min(lengthSeconds, to)));
       }
     }
-  }
-
-  private static double secondsFrom(ZonedDateTime start, ZonedDateTime at) {
-    return java.time.Duration.between(start, at).toMillis() / 1000.0;
   }
 
   /** The forecast at one time: setpoint, and the display's band. */
