@@ -17,6 +17,7 @@ import org.heatwright.forecast.StartPlan;
 import org.heatwright.forecast.StartPlanner;
 import org.heatwright.forecast.StartPlanner.LocalChoice;
 import org.heatwright.keypad.Keypad;
+import org.heatwright.kiln.FiringConditions;
 import org.heatwright.kiln.Kiln;
 import org.heatwright.learn.Readings;
 import org.heatwright.learn.RunningFiring;
@@ -70,12 +71,14 @@ final class Fire {
   /**
    * A schedule forecast and put on the clock.
    *
+   * @param conditions what is so on that day
    * @param pressed when start is pressed: the delay counts from there
    * @param update what display readings have changed, if any were given
    * @param notes what to know about these results
    */
   record Planned(
       Kiln kiln,
+      FiringConditions conditions,
       Optional<Composition> composition,
       Forecast forecast,
       StartPlanner.Ready ready,
@@ -91,6 +94,7 @@ final class Fire {
       more.stream().filter(note -> !all.contains(note)).forEach(all::add);
       return new Planned(
           kiln,
+          conditions,
           composition,
           forecast,
           ready,
@@ -161,6 +165,7 @@ final class Fire {
     plan.ifPresent(p -> notes.addAll(p.notes()));
     return new Planned(
         kiln,
+        firing.conditions(),
         composition,
         forecast,
         ready,

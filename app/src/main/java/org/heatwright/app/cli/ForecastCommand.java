@@ -7,7 +7,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import org.heatwright.app.files.LogFile;
 import org.heatwright.app.json.ForecastJson;
+import org.heatwright.app.plot.FiringPlot;
+import org.heatwright.app.plot.WatchedFiring;
 import org.heatwright.forecast.Band;
 import org.heatwright.forecast.ClockWords;
 import org.heatwright.forecast.CostEstimate;
@@ -19,6 +22,8 @@ import org.heatwright.forecast.WorkForecast;
 import org.heatwright.inspect.Finding;
 import org.heatwright.inspect.Inspection;
 import org.heatwright.inspect.Inspector;
+import org.heatwright.kiln.Kiln;
+import org.heatwright.kiln.Learned;
 import org.heatwright.schedule.HourMinute;
 import org.heatwright.schedule.Schedule;
 import org.heatwright.units.Temperature;
@@ -40,7 +45,9 @@ import picocli.CommandLine.Parameters;
       "  heatwright forecast schedule.yaml --kiln anchor.yaml --work work.yaml \\",
       "      --ready-by 10:00",
       "  heatwright forecast schedule.yaml --kiln anchor.yaml --start now \\",
-      "      --trace curve.csv"
+      "      --trace curve.csv",
+      "  heatwright forecast schedule.yaml --kiln anchor.yaml --log may.csv \\",
+      "      --plot may.svg"
     })
 final class ForecastCommand implements Callable<Integer> {
 
@@ -54,6 +61,18 @@ final class ForecastCommand implements Callable<Integer> {
       paramLabel = "OUT.csv",
       description = "Write the curves there; only another trace is replaced.")
   private Optional<Path> tracePath;
+
+  @Option(
+      names = "--log",
+      paramLabel = "L.csv",
+      description = "Log of the firing: says how well the forecast held.")
+  private Optional<Path> logPath;
+
+  @Option(
+      names = "--plot",
+      paramLabel = "FILE",
+      description = "Draw the forecast, and the log where there is one, as .svg or .png.")
+  private Optional<Path> plotPath;
 
   @Mixin private Answer answer;
 
@@ -73,6 +92,8 @@ final class ForecastCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     tracePath.ifPresent(path -> Output.requireReplaceable(path, Output.Kind.TRACE));
+    plotPath.ifPresent(PlotFile::require);
+    Optional<LogFile.Log> log = logPath.map(Input::log);
     Schedule schedule = Input.schedule(schedulePath);
     ZonedDateTime now = ZonedDateTime.now(surroundings.clock());
     Fire.Planned planned = fire.plan(schedule, Optional.empty(), seen, now);
@@ -80,14 +101,45 @@ final class ForecastCommand implements Callable<Integer> {
     Optional<String> written =
         tracePath.map(
             path -> Output.write(path, Output.Kind.TRACE, Trace.csv(planned.forecast().trace())));
+    WatchedFiring watched = watched(schedule, planned, log);
+    Optional<String> drawn = plotPath.map(path -> PlotFile.write(path, FiringPlot.of(watched)));
     Page page = page(schedule, planned, findings, now);
+    watched
+        .compared()
+        .map(compared -> compared.words(schedule.unit(), watched.when()))
+        .ifPresent(words -> page.blank().line("The log: " + words));
+    log.ifPresent(l -> l.remarks().forEach(remark -> page.hanging("note  ", remark)));
+    drawn.ifPresent(sentence -> page.blank().line(sentence));
     written.ifPresent(sentence -> page.blank().line(sentence));
     answer.give(
         surroundings,
         ForecastJson.of(planned.forecast(), planned.cost(), planned.start(), findings)
-            .withSeen(planned.update()),
+            .withSeen(planned.update())
+            .withLog(watched.compared())
+            .withPlot(plotPath.map(Path::toString)),
         page);
     return FindingWords.stops(findings) ? Answer.STOP : Answer.DONE;
+  }
+
+  /** The log's own clock counts where it has one; else the start that was given. */
+  private static WatchedFiring watched(
+      Schedule schedule, Fire.Planned planned, Optional<LogFile.Log> log) {
+    Kiln kiln = planned.kiln();
+    return new WatchedFiring(
+        planned.forecast(),
+        kiln.learned()
+            .filter(learned -> learned.engine().equals(Learned.ENGINE))
+            .map(
+                learned ->
+                    learned.firings() == 1
+                        ? "The kiln is known from 1 firing."
+                        : "The kiln is known from %d firings.".formatted(learned.firings()))
+            .orElse("Of the kiln only the nameplate is known."),
+        log.map(WatchedFiring::readings),
+        schedule.unit(),
+        log.flatMap(l -> kiln.timeZone().flatMap(zone -> WatchedFiring.start(l, zone)))
+            .or(() -> planned.start().map(StartPlan::start)),
+        WatchedFiring.happenings(planned.conditions(), log));
   }
 
   private static List<Finding> findings(Schedule schedule, Fire.Planned planned) {

@@ -13,13 +13,13 @@ import org.heatwright.app.files.KilnFile;
 import org.heatwright.app.files.LogFile;
 import org.heatwright.app.json.BandJson;
 import org.heatwright.app.json.LearnJson;
+import org.heatwright.app.plot.WatchedFiring;
 import org.heatwright.forecast.Charge;
 import org.heatwright.kiln.Kiln;
 import org.heatwright.kiln.Learned;
 import org.heatwright.learn.KilnLearner;
 import org.heatwright.learn.Lesson;
 import org.heatwright.learn.LoggedFiring;
-import org.heatwright.learn.Readings;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -36,7 +36,8 @@ import picocli.CommandLine.Parameters;
       "  heatwright learn anchor.yaml --log may.csv --schedule may.yaml \\",
       "      -o anchor-known.yaml",
       "  heatwright learn anchor.yaml --log a.csv --schedule s.yaml --firing a.yaml \\",
-      "      --log b.csv --schedule s.yaml --firing b.yaml -o anchor-known.yaml"
+      "      --log b.csv --schedule s.yaml --firing b.yaml -o anchor-known.yaml",
+      "  heatwright learn anchor.yaml --log may.csv --schedule may.yaml --plots may"
     })
 final class LearnCommand implements Callable<Integer> {
 
@@ -69,6 +70,15 @@ final class LearnCommand implements Callable<Integer> {
       description = "Writes the kiln file with what it taught.")
   private Optional<Path> output;
 
+  @Option(
+      names = "--plots",
+      paramLabel = "DIR",
+      description = "Draws each log against its forecast, and what was learned, into that folder.")
+  private Optional<Path> plotFolder;
+
+  @Option(names = "--png", description = "Draws the plots as PNG; usual: SVG.")
+  private boolean png;
+
   @Mixin private Answer answer;
 
   private final Surroundings surroundings;
@@ -85,11 +95,14 @@ final class LearnCommand implements Callable<Integer> {
     }
     Kiln kiln = Input.kiln(kilnPath).kiln();
     output.ifPresent(path -> Output.requireReplaceable(path, Output.Kind.KILN));
+    Optional<LearnPlots> plots = plotFolder.map(folder -> new LearnPlots(folder, png, logPaths));
     List<String> notes = new ArrayList<>();
+    List<LogFile.Log> logs = new ArrayList<>();
     List<LoggedFiring> firings = new ArrayList<>();
     for (int i = 0; i < logPaths.size(); i++) {
       Path path = logPaths.get(i);
       LogFile.Log log = Input.log(path);
+      logs.add(log);
       String name = path.toString();
       log.remarks().forEach(remark -> notes.add(name + ": " + remark));
       Firing firing = firingPaths.isEmpty() ? Firing.usual() : Input.firing(firingPaths.get(i));
@@ -102,9 +115,7 @@ final class LearnCommand implements Callable<Integer> {
               Input.schedule(schedulePaths.get(i)),
               firing.conditions(),
               firing.load().orElse(Charge.empty()),
-              Readings.of(
-                  log.rows().stream().mapToDouble(LogFile.Row::seconds).toArray(),
-                  log.rows().stream().mapToDouble(LogFile.Row::chamberCelsius).toArray())));
+              WatchedFiring.readings(log)));
     }
     Lesson lesson = KilnLearner.learn(kiln, firings);
     LocalDate today =
@@ -115,8 +126,14 @@ final class LearnCommand implements Callable<Integer> {
             new Learned(today, lesson.firings().size(), Learned.ENGINE, lesson.beliefs()));
     Optional<String> written =
         output.map(path -> Output.write(path, Output.Kind.KILN, KilnFile.write(known)));
-    LearnJson record = LearnJson.of(kiln, lesson, notes);
-    answer.give(surroundings, record, page(record, written));
+    List<Path> drawn = plots.map(p -> p.write(known, lesson, firings, logs)).orElse(List.of());
+    LearnJson record =
+        LearnJson.of(kiln, lesson, notes, drawn.stream().map(Path::toString).toList());
+    Page page = page(record, written);
+    if (!drawn.isEmpty()) {
+      page.blank().line(LearnPlots.words(drawn));
+    }
+    answer.give(surroundings, record, page);
     return Answer.DONE;
   }
 

@@ -49,6 +49,18 @@ final class Output {
         return startsWith(bytes, Trace.FIRST_COLUMN + ",");
       }
     },
+    SVG("an SVG drawing") {
+      @Override
+      boolean is(byte[] bytes) {
+        return new String(bytes, StandardCharsets.UTF_8).contains("<svg ");
+      }
+    },
+    PNG("a PNG picture") {
+      @Override
+      boolean is(byte[] bytes) {
+        return startsWith(bytes, "\u0089PNG");
+      }
+    },
     PDF("a PDF") {
       @Override
       boolean is(byte[] bytes) {

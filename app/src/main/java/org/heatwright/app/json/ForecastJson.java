@@ -3,6 +3,7 @@ package org.heatwright.app.json;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import org.heatwright.app.plot.LogAgainstForecast;
 import org.heatwright.forecast.CostEstimate;
 import org.heatwright.forecast.Forecast;
 import org.heatwright.forecast.StartPlan;
@@ -23,7 +24,15 @@ public record ForecastJson(
     List<WorkJson> work,
     Optional<StartJson> start,
     List<FindingJson> findings,
-    Optional<SeenJson> seen) {
+    Optional<SeenJson> seen,
+    Optional<LogJson> log,
+    Optional<String> plot) {
+
+  /**
+   * How the forecast held against a log, over the readings that fall into it: the share inside the
+   * band, 0 to 1, and the root mean square of seen minus the median.
+   */
+  public record LogJson(int readings, double insideShare, double missedKelvin) {}
 
   /** What the display said so far: {@code verdict} is normal, behind, ahead, not-heating or odd. */
   public record SeenJson(String verdict, List<ReadingJson> readings) {}
@@ -31,6 +40,41 @@ public record ForecastJson(
   /** One reading and what was expected before it. */
   public record ReadingJson(
       double seconds, double celsius, BandJson expectedCelsius, boolean inside) {}
+
+  /** The same with a log held against it. */
+  public ForecastJson withLog(Optional<LogAgainstForecast> compared) {
+    return new ForecastJson(
+        schedule,
+        kiln,
+        segments,
+        endSeconds,
+        energyKilowattHours,
+        cost,
+        work,
+        start,
+        findings,
+        seen,
+        compared.map(
+            c -> new LogJson(c.differences().size(), c.insideShare(), c.rootMeanSquareKelvins())),
+        plot);
+  }
+
+  /** The same with the file that a plot was written to. */
+  public ForecastJson withPlot(Optional<String> path) {
+    return new ForecastJson(
+        schedule,
+        kiln,
+        segments,
+        endSeconds,
+        energyKilowattHours,
+        cost,
+        work,
+        start,
+        findings,
+        seen,
+        log,
+        path);
+  }
 
   /** The same with what the display said. */
   public ForecastJson withSeen(Optional<RunningFiring.Update> update) {
@@ -56,7 +100,9 @@ public record ForecastJson(
                                     r.celsius(),
                                     BandJson.of(r.expectedCelsius()),
                                     r.inside()))
-                        .toList())));
+                        .toList())),
+        log,
+        plot);
   }
 
   /**
@@ -123,6 +169,8 @@ public record ForecastJson(
             .toList(),
         start.map(StartJson::of),
         FindingJson.of(findings),
+        Optional.empty(),
+        Optional.empty(),
         Optional.empty());
   }
 

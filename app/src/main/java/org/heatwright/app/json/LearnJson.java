@@ -11,14 +11,15 @@ import org.heatwright.learn.Lesson;
 /**
  * What {@code learn --json} prints. A quantity's name carries its unit; {@code before} and {@code
  * after} are medians with the 5th and 95th percentile; {@code told} is false where the firings
- * could not tell it and it is still the nameplate's.
+ * could not tell it and it is still the nameplate's; {@code plots} are the files drawn.
  */
 public record LearnJson(
     String kiln,
     List<FiringJson> firings,
     List<FiringJson> leftOut,
     List<QuantityJson> quantities,
-    List<String> notes) {
+    List<String> notes,
+    List<String> plots) {
 
   /** A firing and how far the fit misses its display, root mean square. */
   public record FiringJson(String log, double misfitKelvin) {}
@@ -26,7 +27,7 @@ public record LearnJson(
   /** One quantity, before and after. */
   public record QuantityJson(String name, BandJson before, BandJson after, boolean told) {}
 
-  public static LearnJson of(Kiln kiln, Lesson lesson, List<String> notes) {
+  public static LearnJson of(Kiln kiln, Lesson lesson, List<String> notes, List<String> plots) {
     List<FiringJson> firings = new ArrayList<>();
     for (int i = 0; i < lesson.firings().size(); i++) {
       firings.add(new FiringJson(lesson.firings().get(i), lesson.misfitKelvins(i)));
@@ -47,7 +48,8 @@ public record LearnJson(
                         band(lesson.beliefs(), quantity),
                         !lesson.untold().contains(quantity)))
             .toList(),
-        notes);
+        notes,
+        plots);
   }
 
   private static BandJson band(KilnBeliefs beliefs, KilnQuantity quantity) {

@@ -25,20 +25,18 @@ public final class ResidualPlot {
                     new IllegalArgumentException(
                         "There is no reading to hold against the forecast."));
     TemperatureUnit unit = firing.unit();
-    double span = spanKelvins(compared);
-    double least = 0;
-    double most = 0;
+    double span = degrees(spanKelvins(compared), unit);
+    Axis scale = Axis.numbers(-span, span, 1, unit.symbol());
     List<Layer.Reach> band = new ArrayList<>();
     List<Layer.Point> seen = new ArrayList<>();
     for (LogAgainstForecast.Difference difference : compared.differences()) {
       double at = difference.seconds();
-      double low = degrees(Math.max(-span, difference.lowKelvins()), unit);
-      double high = degrees(Math.min(span, difference.highKelvins()), unit);
-      double by = degrees(difference.kelvins(), unit);
-      band.add(new Layer.Reach(at, low, high));
-      seen.add(new Layer.Point(at, by));
-      least = Math.min(least, Math.min(low, by));
-      most = Math.max(most, Math.max(high, by));
+      band.add(
+          new Layer.Reach(
+              at,
+              Math.max(scale.low(), degrees(difference.lowKelvins(), unit)),
+              Math.min(scale.high(), degrees(difference.highKelvins(), unit))));
+      seen.add(new Layer.Point(at, degrees(difference.kelvins(), unit)));
     }
     List<Layer> layers = new ArrayList<>(firing.happeningLayers(true));
     layers.add(new Layer.Area(band, Look.BAND));
@@ -56,7 +54,7 @@ public final class ResidualPlot {
         "Above zero the display was hotter than the forecast’s middle, below zero colder. "
             + compared.words(unit, firing.when()),
         Axis.time(firing.start(), firing.endSeconds()),
-        List.of(new Figure.Panel("", Axis.numbers(least, most, 1, unit.symbol()), 0, layers)),
+        List.of(new Figure.Panel("", scale, 0, layers)),
         keys);
   }
 
@@ -72,7 +70,7 @@ public final class ResidualPlot {
             .toArray();
     double furthest =
         compared.differences().stream().mapToDouble(d -> Math.abs(d.kelvins())).max().orElse(0);
-    return Math.max(LEAST_SPAN_KELVINS, Math.max(1.5 * furthest, 1.5 * sizes[sizes.length / 2]));
+    return Math.max(LEAST_SPAN_KELVINS, Math.max(1.15 * furthest, 1.5 * sizes[sizes.length / 2]));
   }
 
   private static double degrees(double kelvins, TemperatureUnit unit) {

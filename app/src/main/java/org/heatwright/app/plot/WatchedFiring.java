@@ -126,11 +126,18 @@ public record WatchedFiring(
     return new WatchedFiring(forecast, basis, seen, unit, start, all);
   }
 
-  WhenWords when() {
+  /** Whether something was seen while the forecast goes. */
+  public boolean comparable() {
+    return compared().filter(c -> !c.differences().isEmpty()).isPresent();
+  }
+
+  /** Says its moments. */
+  public WhenWords when() {
     return new WhenWords(start);
   }
 
-  Optional<LogAgainstForecast> compared() {
+  /** How what was seen compares; empty where nothing was. */
+  public Optional<LogAgainstForecast> compared() {
     return seen.map(s -> LogAgainstForecast.of(forecast.trace(), s));
   }
 
