@@ -212,8 +212,12 @@ public final class KilnPopulation {
     // on the whole; ±25 % between makers as two sigma.
     double kilnConductivity = 1.08 * factor(chance, 0.11);
     double kilnCapacity = factor(chance, 0.05);
-    t.edgeFactor = between(chance, 0.5, 0.75);
-    double kilnBridge = between(chance, 0.05, 0.3);
+    t.edgeFactor = between(chance, 0.5, 0.8);
+    // Joints, frame, screws and gaskets weigh more on a small kiln, and most against light walls.
+    boolean fibre = kiln.layers(Face.WALLS).get(0).material().name().contains("fibre");
+    double litres = 1000 * kiln.chamber().floorSquareMetres() * kiln.chamber().heightMetres();
+    double small = Math.min(1.6, Math.max(0.7, Math.pow(6 / litres, 0.4)));
+    double kilnBridge = small * (fibre ? between(chance, 0.1, 0.5) : between(chance, 0.03, 0.33));
     double shell = between(chance, 5, 9); // 0.7 to 1.1 mm of sheet, and what hangs on it
     double shellEmissivity = one(chance, 0.35, 0.85, 0.9); // bright or painted
     double face0 = between(chance, 0.65, 0.9);
@@ -302,7 +306,7 @@ public final class KilnPopulation {
     t.hearthKilograms =
         plate ? floor * t.hearthCover * between(chance, 0.006, 0.012) * 2100 : floor * 0.5;
     t.hearthContactWatts = between(chance, 5, 40);
-    t.fixtureKilograms = inner * between(chance, 0.3, 1.6);
+    t.fixtureKilograms = inner * (fibre ? between(chance, 0.6, 3.6) : between(chance, 0.3, 2));
 
     // Sensor.
     boolean sees = t.elementShare[HiddenTruth.BACK] > 0;

@@ -316,13 +316,24 @@ final class RichRun {
         if (!proportional || cycle <= RichControl.SAMPLE_SECONDS) {
           duty = output;
         } else {
-          if (second >= cycleStart + cycle) {
-            cycleStart += cycle;
-            double on = output * cycle;
-            latched =
-                on < truth.minimumOnSeconds ? 0 : on > cycle - truth.minimumOnSeconds ? cycle : on;
+          double end = second + step;
+          double on = 0;
+          double from = second;
+          while (from < end) {
+            if (from >= cycleStart + cycle) {
+              cycleStart += cycle;
+              latched = output * cycle;
+              if (latched < truth.minimumOnSeconds) {
+                latched = 0;
+              } else if (latched > cycle - truth.minimumOnSeconds) {
+                latched = cycle;
+              }
+            }
+            double to = Math.min(end, cycleStart + cycle);
+            on += Math.max(0, Math.min(to, cycleStart + latched) - from);
+            from = to;
           }
-          duty = Math.max(0, Math.min(1, (latched - (second - cycleStart)) / step));
+          duty = on / step;
         }
         boolean doorOpen = acts(Disturbance.Kind.DOOR_OPEN, second);
         if (acts(Fault.Kind.RELAY_STUCK_ON, second)) {
