@@ -36,6 +36,7 @@ public final class Inspector {
     inspection
         .forecast()
         .ifPresent(f -> findings.addAll(ForecastChecks.find(f, inspection.kiln(), walk)));
+    inspection.kiln().ifPresent(k -> findings.add(CoupleChecks.find(k, inspection.schedule())));
     findings.sort(GRAVEST_FIRST);
     return List.copyOf(findings);
   }

@@ -70,9 +70,42 @@ public record FiringTolerance(
         .max(TemperatureChange::compareTo);
   }
 
+  /** The hottest target. */
+  public AtTarget peak() {
+    return targets.stream().max((a, b) -> a.target().compareTo(b.target())).orElseThrow();
+  }
+
+  /**
+   * How far a new couple may be off at the hottest target, a clause without its full stop, in the
+   * unit that the display shows: "A class 2 type K couple may be 6 K off at 800 °C".
+   */
+  public String clause(TemperatureUnit unit) {
+    String at = number(unit.value(peak().target())) + " " + unit.symbol();
+    return peak()
+        .tolerance()
+        .map(
+            tolerance ->
+                "A %s type %s couple may be %s %s off at %s"
+                    .formatted(
+                        toleranceClass.words(),
+                        type,
+                        number(roundedUp(unit.value(tolerance))),
+                        unit == TemperatureUnit.CELSIUS ? "K" : unit.symbol(),
+                        at))
+        .orElseGet(
+            () ->
+                "No %s couple of type %s is vouched for at %s"
+                    .formatted(toleranceClass.words(), type, at));
+  }
+
+  /** To whole degrees from one on; never less than the class says. */
+  private static double roundedUp(double value) {
+    return value < 1 ? value : Math.ceil(value - 1e-6);
+  }
+
   /** One sentence about the hottest target, in the unit that the display shows. */
   public String sentence(TemperatureUnit unit) {
-    AtTarget peak = targets.stream().max((a, b) -> a.target().compareTo(b.target())).orElseThrow();
+    AtTarget peak = peak();
     String shown = number(unit.value(peak.target())) + " " + unit.symbol();
     return peak.tolerance()
         .map(

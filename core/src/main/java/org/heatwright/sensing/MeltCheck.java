@@ -26,6 +26,9 @@ public record MeltCheck(
   /** Freezing point of silver, ITS-90 Table 1, exact by definition. */
   public static final Temperature SILVER_MELTS = Temperature.ofCelsius(961.78);
 
+  /** A kiln must be allowed more than this: the wire is led through 940 to 970 °C. */
+  public static final Temperature KILN_ABOVE = Temperature.ofCelsius(970);
+
   /** Further off than this is not an offset but something to find (our estimate). */
   private static final double LARGEST_OFFSET_KELVINS = 100;
 

@@ -20,12 +20,15 @@ import org.heatwright.forecast.WorkForecast;
 import org.heatwright.keypad.TestKeypads;
 import org.heatwright.kiln.Circuit;
 import org.heatwright.kiln.Kiln;
+import org.heatwright.kiln.Thermocouple;
 import org.heatwright.schedule.AtEnd;
 import org.heatwright.schedule.Ramp;
 import org.heatwright.schedule.Schedule;
 import org.heatwright.schedule.Segment;
+import org.heatwright.sensing.ToleranceClass;
 import org.heatwright.units.HeatingRate;
 import org.heatwright.units.Temperature;
+import org.heatwright.units.TemperatureChange;
 import org.heatwright.units.TemperatureUnit;
 import org.heatwright.work.Composer;
 import org.heatwright.work.DataSheet;
@@ -185,21 +188,24 @@ class InspectorTest {
     Schedule schedule =
         celsius(new Segment(Ramp.fastest(), Temperature.ofCelsius(celsius), hours(3)));
     assertThat(Inspector.inspect(Inspection.of(schedule).in(Scenarios.buoy()).forWork(copper)))
-        .isEmpty();
+        .extracting(Finding::code)
+        .containsExactly("couple-tolerance");
     assertThat(
             Inspector.inspect(
                 Inspection.of(schedule.withUnit(TemperatureUnit.FAHRENHEIT))
                     .in(Scenarios.buoy())
                     .forWork(copper)))
-        .isEmpty();
+        .extracting(Finding::code)
+        .containsExactly("couple-tolerance");
   }
 
   @Test
   void withoutKnownWorkANumberThatFitsBothUnitsIsOnlyANote() {
     List<Finding> findings =
         Inspector.inspect(Inspection.of(celsius(at(600, 900, 10))).in(Scenarios.capstan()));
-    assertThat(findings).singleElement();
-    assertThat(findings.get(0).code()).isEqualTo("unit-unproven");
+    assertThat(findings)
+        .extracting(Finding::code)
+        .containsExactly("unit-unproven", "couple-tolerance");
     assertThat(findings.get(0).severity()).isEqualTo(Severity.NOTE);
     assertThat(findings.get(0).message()).contains("900 °F which is 482 °C");
   }
@@ -370,7 +376,83 @@ class InspectorTest {
     assertOne(near, "circuit-near-limit", Severity.NOTE, 0);
     assertThat(of(near, "circuit-near-limit").message())
         .contains("13 A", "US-style practice wants a circuit of 20 A", "your local code decides");
-    assertThat(circuit(schedule, 20)).isEmpty();
+    assertThat(circuit(schedule, 20)).extracting(Finding::code).containsExactly("couple-tolerance");
+  }
+
+  // ---- the couple
+
+  private static String coupleNote(
+      char type,
+      Optional<ToleranceClass> known,
+      double offsetKelvins,
+      Schedule schedule,
+      double limit) {
+    Kiln kiln =
+        Scenarios.kiln("Capstan", Scenarios.capstan().chamber(), 3000, limit, Optional.empty(), 3);
+    Thermocouple couple =
+        new Thermocouple(type, 0.0045, TemperatureChange.ofKelvins(offsetKelvins), known);
+    Kiln fitted =
+        new Kiln(
+            kiln.name(),
+            kiln.chamber(),
+            kiln.element(),
+            kiln.walls(),
+            kiln.door(),
+            kiln.limit(),
+            couple,
+            kiln.control(),
+            kiln.room(),
+            kiln.timeZone(),
+            kiln.tariff(),
+            kiln.circuit(),
+            kiln.history());
+    List<Finding> findings = Inspector.inspect(Inspection.of(schedule).in(fitted));
+    assertOne(findings, "couple-tolerance", Severity.NOTE, 0);
+    assertThat(of(findings, "couple-tolerance").origin().words())
+        .contains("not the standard itself");
+    return of(findings, "couple-tolerance").message();
+  }
+
+  @Test
+  void theDisplayIsWorthWhatItsCoupleIs() {
+    Schedule schedule = celsius(at(300, 800, 10), at(300, 500, 10));
+    assertThat(coupleNote('K', Optional.empty(), 0, schedule, 1100))
+        .isEqualTo(
+            "A class 2 type K couple may be 6 K off at 800 °C; a melt check tells by how much."
+                + " (The kiln's description names no class; class 2 is the usual one.) Used type K"
+                + " shifts besides, by up to 5 K after hours between 340 and 600 °C, and creeps up"
+                + " by some kelvins in hundreds of hours above 800 °C.");
+    assertThat(coupleNote('S', Optional.of(ToleranceClass.CLASS_1), 0, schedule, 1100))
+        .startsWith("A class 1 type S couple may be 1 K off at 800 °C; a melt check tells")
+        .doesNotContain("usual")
+        .contains("Type S drifts little");
+    assertThat(
+            coupleNote(
+                'N',
+                Optional.of(ToleranceClass.CLASS_2),
+                0,
+                Schedule.of("f", TemperatureUnit.FAHRENHEIT, List.of(fahrenheit(360, 1472, 10))),
+                1100))
+        .startsWith("A class 2 type N couple may be 11 °F off at 1472 °F; ");
+  }
+
+  /** Silver is no judge of a kiln that must not get there. */
+  @Test
+  void aKilnThatMayNotMeltSilverIsJudgedOtherwise() {
+    Schedule schedule = celsius(at(300, 800, 10));
+    assertThat(coupleNote('K', Optional.empty(), 0, schedule, 970))
+        .contains("; a trusted couple beside it tells by how much.");
+  }
+
+  @Test
+  void whatIsKnownOfTheCoupleIsSaid() {
+    Schedule schedule = celsius(at(300, 800, 10));
+    assertThat(coupleNote('K', Optional.empty(), -4.5, schedule, 1100))
+        .contains("; the kiln's description counts on the display being 4.5 K low. (");
+    assertThat(coupleNote('J', Optional.of(ToleranceClass.CLASS_2), 0, schedule, 1100))
+        .startsWith(
+            "No class 2 couple of type J is vouched for at 800 °C; a melt check tells how far it is"
+                + " off. The iron leg");
   }
 
   // ---- the forecast
@@ -386,7 +468,9 @@ class InspectorTest {
     // 360 K at 150 K/h are 8640 s; with 3000 s more it climbs 111 K/h.
     assertThat(of(runsOn, "kiln-falls-behind").message())
         .contains("50 min of it is lost", "about 111.3 °C/h", "20 min at full power");
-    assertThat(inForecast(schedule, forecast(schedule, 3, 500, 1), true)).isEmpty();
+    assertThat(inForecast(schedule, forecast(schedule, 3, 500, 1), true))
+        .extracting(Finding::code)
+        .containsExactly("couple-tolerance");
   }
 
   @Test

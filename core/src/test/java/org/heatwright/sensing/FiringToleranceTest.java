@@ -63,4 +63,15 @@ class FiringToleranceTest {
     assertThat(firing.sentence(TemperatureUnit.CELSIUS))
         .isEqualTo("IEC 60584-1 class 1 says nothing about type K at 1100 °C.");
   }
+
+  @Test
+  void theClauseNeverSaysLessThanTheClass() {
+    assertThat(clause(700)).isEqualTo("A class 2 type K couple may be 6 K off at 700 °C");
+    assertThat(clause(800)).isEqualTo("A class 2 type K couple may be 6 K off at 800 °C");
+    assertThat(clause(1250)).isEqualTo("No class 2 couple of type K is vouched for at 1250 °C");
+  }
+
+  private static String clause(double celsius) {
+    return of(ToleranceClass.CLASS_2, to(celsius)).clause(TemperatureUnit.CELSIUS);
+  }
 }

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.heatwright.kiln.Chamber;
 import org.heatwright.kiln.Circuit;
 import org.heatwright.kiln.Control;
@@ -19,6 +20,7 @@ import org.heatwright.kiln.LifeEvent;
 import org.heatwright.kiln.Tariff;
 import org.heatwright.kiln.Tariff.PriceBand;
 import org.heatwright.kiln.Thermocouple;
+import org.heatwright.sensing.ToleranceClass;
 import org.heatwright.units.Temperature;
 import org.heatwright.units.TemperatureChange;
 
@@ -126,13 +128,7 @@ public final class KilnFile {
     writeWalls(out, kiln);
     line(out, "door", YamlValue.word(kiln.door()));
     line(out, "max-celsius", YamlText.number(kiln.limit().celsius()));
-    line(
-        out,
-        "thermocouple",
-        flow(
-            "type", String.valueOf(kiln.thermocouple().type()),
-            "sheath-mm", millimetres(kiln.thermocouple().sheathMetres()),
-            "offset-k", YamlText.number(kiln.thermocouple().offset().kelvins())));
+    line(out, "thermocouple", thermocouple(kiln.thermocouple()));
     line(out, "control", control(kiln.control()));
     line(out, "room-celsius", YamlText.number(kiln.room().celsius()));
     kiln.timeZone().ifPresent(zone -> line(out, "time-zone", YamlText.text(zone.getId())));
@@ -274,7 +270,7 @@ public final class KilnFile {
   }
 
   private static Thermocouple thermocouple(YamlValue value) {
-    YamlMap map = value.map("type", "sheath-mm", "offset-k");
+    YamlMap map = value.map("type", "sheath-mm", "offset-k", "class");
     String type =
         map.optional("type")
             .map(v -> v.oneOf(List.of("B", "E", "J", "K", "N", "R", "S", "T")))
@@ -282,8 +278,23 @@ public final class KilnFile {
     double sheath =
         map.optional("sheath-mm").map(KilnFile::metres).orElse(USUAL_THERMOCOUPLE.sheathMetres());
     double offset = map.optional("offset-k").map(v -> v.between(-200, 200, "K")).orElse(0.0);
+    Optional<ToleranceClass> toleranceClass =
+        map.optional("class")
+            .map(v -> v.oneOf(Stream.of(ToleranceClass.values()).map(c -> c.word()).toList()))
+            .flatMap(ToleranceClass::ofWord);
     return value.build(
-        () -> new Thermocouple(type.charAt(0), sheath, TemperatureChange.ofKelvins(offset)));
+        () ->
+            new Thermocouple(
+                type.charAt(0), sheath, TemperatureChange.ofKelvins(offset), toleranceClass));
+  }
+
+  private static String thermocouple(Thermocouple couple) {
+    Map<String, String> entries = new LinkedHashMap<>();
+    entries.put("type", String.valueOf(couple.type()));
+    couple.toleranceClass().ifPresent(c -> entries.put("class", c.word()));
+    entries.put("sheath-mm", millimetres(couple.sheathMetres()));
+    entries.put("offset-k", YamlText.number(couple.offset().kelvins()));
+    return YamlText.flow(entries);
   }
 
   private static Control pid() {

@@ -2,6 +2,7 @@ package org.heatwright.app.report;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import org.heatwright.app.report.Sheet.Weight;
 import org.heatwright.forecast.Band;
@@ -27,6 +28,10 @@ final class CardLayout {
   private static final double SIDE = 10;
   private static final double TOP = 7;
   private static final double FOOT = 5.5;
+
+  /** The finding that a card mentions where it has room. */
+  private static final String DISPLAYS_WORTH = "couple-tolerance";
+
   private static final int MOST_DOUBLE_ROWS = 10;
   private static final int STEPS = 8;
   private static final int MOST_FACTS = 8;
@@ -160,9 +165,11 @@ final class CardLayout {
   private final double width;
   private final Density density;
   private final double slack;
+  private final boolean withAside;
   private final List<Card.DisplayRow> display;
 
-  private CardLayout(Sheet sheet, Card card, PageSize size, Density density, double slack) {
+  private CardLayout(
+      Sheet sheet, Card card, PageSize size, Density density, double slack, boolean withAside) {
     this.sheet = sheet;
     this.card = card;
     this.when = new WhenWords(card.timing().start());
@@ -170,16 +177,18 @@ final class CardLayout {
     this.width = size.widthMillimetres() - 2 * SIDE;
     this.density = density;
     this.slack = slack;
+    this.withAside = withAside;
     this.display = spread(card.display(), density.displayRows());
   }
 
   static void draw(Sheet sheet, Card card, PageSize size) {
     for (int step = 0; step <= STEPS; step++) {
       Density density = new Density((double) step / STEPS);
-      double bottom = new CardLayout(sheet.dry(), card, size, density, 0).page();
-      double slack = size.heightMillimetres() - FOOT - bottom;
+      double slack = slack(sheet, card, size, density, false);
       if (slack >= 0) {
-        new CardLayout(sheet, card, size, density, slack).page();
+        double slackBesideAside = slack(sheet, card, size, density, true);
+        boolean aside = slackBesideAside >= 0;
+        new CardLayout(sheet, card, size, density, aside ? slackBesideAside : slack, aside).page();
         return;
       }
     }
@@ -190,6 +199,13 @@ final class CardLayout {
                 size.words(),
                 card.entries().size(),
                 size == PageSize.A4 ? "" : ", or print it on A4"));
+  }
+
+  /** What a page leaves free, mm; below zero it does not fit. */
+  private static double slack(
+      Sheet sheet, Card card, PageSize size, Density density, boolean aside) {
+    double bottom = new CardLayout(sheet.dry(), card, size, density, 0, aside).page();
+    return size.heightMillimetres() - FOOT - bottom;
   }
 
   /** Draws all and returns where it ends, mm from the top. */
@@ -588,6 +604,9 @@ final class CardLayout {
     List<Card.Fact> facts = new ArrayList<>(card.work());
     facts.addAll(card.limits());
     facts.addAll(card.power());
+    if (withAside && facts.size() < MOST_FACTS) {
+      displaysWorth().ifPresent(facts::add);
+    }
     int shown = facts.size() > MOST_FACTS ? MOST_FACTS - 1 : facts.size();
     for (Card.Fact fact : facts.subList(0, shown)) {
       at = fact(fact, x, at, room);
@@ -604,6 +623,16 @@ final class CardLayout {
               1);
     }
     return at;
+  }
+
+  /** What the display is worth: the first clause of its finding. */
+  private Optional<Card.Fact> displaysWorth() {
+    return card.findings().stream()
+        .filter(f -> f.code().equals(DISPLAYS_WORTH))
+        .map(f -> f.message().replaceFirst("; .*", ""))
+        .map(words -> words.substring(0, 1).toLowerCase(Locale.ROOT) + words.substring(1))
+        .map(words -> new Card.Fact("display", words))
+        .findFirst();
   }
 
   private double fact(Card.Fact fact, double x, double y, double room) {

@@ -9,6 +9,7 @@ import org.heatwright.kiln.Control;
 import org.heatwright.kiln.Face;
 import org.heatwright.kiln.Kiln;
 import org.heatwright.kiln.LifeEvent;
+import org.heatwright.sensing.ToleranceClass;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -25,7 +26,7 @@ class KilnFileTest {
         - {material: fibre-blanket-96, thickness-mm: 25}
       door: front
       max-celsius: 1100
-      thermocouple: {type: K, sheath-mm: 4.5, offset-k: -2.5}
+      thermocouple: {type: K, class: 1, sheath-mm: 4.5, offset-k: -2.5}
       control: {kind: pid, cycle-s: 2, hold-waits-within-k: 3, after-power-cut: continue}
       room-celsius: 18
       time-zone: Europe/Lisbon
@@ -51,6 +52,7 @@ class KilnFileTest {
     assertThat(kiln.limit().celsius()).isEqualTo(1100);
     assertThat(kiln.thermocouple().sheathMetres()).isEqualTo(0.0045);
     assertThat(kiln.thermocouple().offset().kelvins()).isEqualTo(-2.5);
+    assertThat(kiln.thermocouple().toleranceClass()).contains(ToleranceClass.CLASS_1);
     assertThat(kiln.control().holdWaitsWithin().orElseThrow().kelvins()).isEqualTo(3);
     assertThat(kiln.control().afterPowerCut()).isEqualTo(Control.AfterPowerCut.CONTINUE);
     assertThat(kiln.timeZone()).contains(ZoneId.of("Europe/Lisbon"));
@@ -136,6 +138,7 @@ class KilnFileTest {
           insulating-brick-23 | insulating-brick-24 | line 5: walls[1].material is "insulating-brick-24"; expected insulating-brick-20, insulating-brick-23, insulating-brick-26, insulating-brick-28, dense-firebrick, fibre-blanket-64, fibre-blanket-96, fibre-blanket-128, fibre-board-280, vacuum-formed-fibre-220, vermiculite-board or calcium-silicate-board (did you mean insulating-brick-20?).
           thickness-mm: 64 | thickness-mm: 640 | line 5: walls[1].thickness-mm is 640; expected a number from 0.5 to 499 (mm).
           max-celsius: 1100 | max-celsius: 2012 | line 8: max-celsius is 2012; expected a number from 101 to 1800 (°C).
+          class: 1 | class: 4 | line 9: thermocouple.class is 4; expected 1, 2, 3, standard or special.
           type: K | type: Z | line 9: thermocouple.type is "Z"; expected B, E, J, K, N, R, S or T.
           Europe/Lisbon | Europe/Lisbonn | line 12: time-zone: the time zone "Europe/Lisbonn" is not known; expected an IANA name such as Europe/Lisbon (did you mean Europe/Lisbon?).
           currency: EUR | currency: Euro | line 13: tariff.currency is "Euro"; expected three capital letters such as EUR.

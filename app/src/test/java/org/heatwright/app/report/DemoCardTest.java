@@ -11,6 +11,9 @@ import java.nio.file.Path;
 import java.time.ZonedDateTime;
 import java.util.List;
 import java.util.Optional;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
 import org.heatwright.app.files.KeypadFile;
 import org.heatwright.app.files.KilnFile;
 import org.heatwright.app.files.WorkFile;
@@ -107,6 +110,17 @@ class DemoCardTest {
               .map(KeyedValue::digits)
               .toList();
       assertThat(large).containsSequence(keyed);
+    }
+  }
+
+  /** Where the page has room, it says what the display is worth. */
+  @Test
+  void aCardWithRoomSaysWhatTheDisplayIsWorth() throws IOException {
+    Planned planned = plan("evening-enamel", "buoy", "heron", TemperatureUnit.CELSIUS, 2);
+    byte[] pdf = CardPdf.render(planned.card(), PageSize.LETTER);
+    try (PDDocument document = Loader.loadPDF(pdf)) {
+      assertThat(new PDFTextStripper().getText(document).replaceAll("\\s+", " "))
+          .contains("display a class 2 type K couple may be 7 K off at 820 °C");
     }
   }
 
