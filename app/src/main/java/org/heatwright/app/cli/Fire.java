@@ -1,6 +1,7 @@
 package org.heatwright.app.cli;
 
 import java.nio.file.Path;
+import java.time.Duration;
 import java.time.ZonedDateTime;
 import java.util.ArrayList;
 import java.util.List;
@@ -21,6 +22,7 @@ import org.heatwright.kiln.FiringConditions;
 import org.heatwright.kiln.Kiln;
 import org.heatwright.learn.Readings;
 import org.heatwright.learn.RunningFiring;
+import org.heatwright.schedule.HourMinute;
 import org.heatwright.schedule.Schedule;
 import org.heatwright.work.Composer;
 import org.heatwright.work.Composition;
@@ -154,6 +156,7 @@ final class Fire {
     Optional<RunningFiring.Update> update = readings.map(r -> RunningFiring.update(request, r));
     Forecast forecast =
         update.map(RunningFiring.Update::forecast).orElseGet(() -> Forecaster.forecast(request));
+    notes.addAll(tooLate(firing.conditions(), forecast));
     StartPlanner.Ready ready = ready(forecast, composition);
     press.ifPresent(choice -> notes.addAll(choice.notes()));
     start.ifPresent(choice -> notes.addAll(choice.notes()));
@@ -174,6 +177,28 @@ final class Fire {
         cost(forecast, kiln, plan, pressed),
         update,
         notes);
+  }
+
+  /** Events that come when the program is over, as likely as not. */
+  private static List<String> tooLate(FiringConditions conditions, Forecast forecast) {
+    double end = forecast.endSeconds().median();
+    return conditions.disturbances().stream()
+        .filter(d -> d.atSeconds() >= end)
+        .map(
+            d ->
+                "The %s of the firing file begins %s after the program's start, and the program is likely over after %s: it changes nothing before that."
+                    .formatted(
+                        switch (d.kind()) {
+                          case DOOR_OPEN -> "door opening";
+                          case MAINS_OFF -> "mains cut";
+                        },
+                        hours(d.atSeconds()),
+                        hours(end)))
+        .toList();
+  }
+
+  private static String hours(double seconds) {
+    return HourMinute.words(Duration.ofMinutes(Math.round(seconds / 60)));
   }
 
   private static StartPlanner.Ready ready(Forecast forecast, Optional<Composition> composition) {

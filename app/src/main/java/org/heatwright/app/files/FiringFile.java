@@ -27,7 +27,7 @@ public final class FiringFile {
 
   public static Firing read(String text, String fileName) {
     YamlMap file =
-        YamlFile.read(text, fileName)
+        YamlFile.read(text, fileName, FileKind.FIRING)
             .only("room-celsius", "start-celsius", "vent", "events", "load", "supply-v");
     FiringConditions conditions =
         new FiringConditions(

@@ -39,7 +39,7 @@ public final class KeypadFile {
 
   public static Keypad read(String text, String fileName) {
     YamlMap file =
-        YamlFile.read(text, fileName)
+        YamlFile.read(text, fileName, FileKind.KEYPAD)
             .only(
                 "name",
                 "unit",

@@ -52,7 +52,7 @@ public final class KilnFile {
 
   public static Content readContent(String text, String fileName) {
     YamlMap file =
-        YamlFile.read(text, fileName)
+        YamlFile.read(text, fileName, FileKind.KILN)
             .only(
                 "name",
                 "chamber",

@@ -23,7 +23,8 @@ public final class ScheduleFile {
 
   public static Schedule read(String text, String fileName) {
     YamlMap file =
-        YamlFile.read(text, fileName).only("name", "unit", "segments", "start-delay", "at-end");
+        YamlFile.read(text, fileName, FileKind.SCHEDULE)
+            .only("name", "unit", "segments", "start-delay", "at-end");
     String name = file.required("name").text();
     TemperatureUnit unit = unit(file.required("unit"));
     List<Segment> segments =

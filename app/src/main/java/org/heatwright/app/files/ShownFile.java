@@ -12,7 +12,7 @@ public final class ShownFile {
   private ShownFile() {}
 
   public static Shown read(String text, String fileName) {
-    YamlMap file = YamlFile.read(text, fileName).only("slot", "unit", "shown");
+    YamlMap file = YamlFile.read(text, fileName, FileKind.SHOWN).only("slot", "unit", "shown");
     OptionalInt slot =
         file.optional("slot").map(v -> OptionalInt.of(v.whole(0, 999))).orElse(OptionalInt.empty());
     Optional<TemperatureUnit> unit =

@@ -37,7 +37,7 @@ public final class WorkFile {
   private WorkFile() {}
 
   public static Work read(String text, String fileName) {
-    YamlMap file = YamlFile.read(text, fileName);
+    YamlMap file = YamlFile.read(text, fileName, FileKind.WORK);
     YamlValue kind = file.required("kind");
     for (String later : LATER_KINDS) {
       if (kind.isWord(later)) {

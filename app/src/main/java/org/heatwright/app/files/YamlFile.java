@@ -33,10 +33,11 @@ public final class YamlFile {
   /**
    * @param text the file's text
    * @param fileName the name errors use
+   * @param kind what it should be
    * @return the mapping at the top
    * @throws InputException if the text is not such a file
    */
-  public static YamlMap read(String text, String fileName) {
+  public static YamlMap read(String text, String fileName, FileKind kind) {
     if (text.length() > TextFile.MAX_YAML_BYTES) {
       throw InputException.in(
           fileName,
@@ -50,7 +51,7 @@ public final class YamlFile {
         throw InputException.in(
             fileName, "the file is empty; expected keys and values, such as name: Anchor.");
       }
-      return new YamlValue(fileName, "", root.get()).map();
+      return kind.require(new YamlValue(kind, fileName, "", root.get()).map());
     } catch (MarkedYamlEngineException e) {
       throw notYaml(fileName, text, e);
     } catch (ReaderException e) {

@@ -37,7 +37,9 @@ public final class YamlMap {
                 .formatted(path, lines.get(key.getValue())));
       }
       lines.put(key.getValue(), line);
-      values.put(key.getValue(), new YamlValue(place.fileName(), path, tuple.getValueNode()));
+      values.put(
+          key.getValue(),
+          new YamlValue(place.kind(), place.fileName(), path, tuple.getValueNode()));
     }
   }
 
@@ -73,8 +75,15 @@ public final class YamlMap {
   public YamlValue required(String key) {
     YamlValue value = values.get(key);
     if (value == null) {
+      String path = place.childPath(key);
+      String right =
+          place
+              .kind()
+              .line(path)
+              .map(line -> "; expected a line such as " + line)
+              .orElse("; add it");
       throw InputException.at(
-          place.fileName(), place.line(), "%s is missing.".formatted(place.childPath(key)));
+          place.fileName(), place.line(), "%s is missing%s.".formatted(path, right));
     }
     return value;
   }

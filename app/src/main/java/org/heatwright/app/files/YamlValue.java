@@ -30,14 +30,20 @@ public final class YamlValue {
       Pattern.compile("[-+]?(\\.[0-9]+|[0-9]+(\\.[0-9]*)?)([eE][-+]?[0-9]+)?");
   private static final int SHOWN_LETTERS = 60;
 
+  private final FileKind kind;
   private final String fileName;
   private final String path;
   private final Node node;
 
-  YamlValue(String fileName, String path, Node node) {
+  YamlValue(FileKind kind, String fileName, String path, Node node) {
+    this.kind = kind;
     this.fileName = fileName;
     this.path = path;
     this.node = node;
+  }
+
+  FileKind kind() {
+    return kind;
   }
 
   public String fileName() {
@@ -96,7 +102,7 @@ public final class YamlValue {
     }
     List<YamlValue> items = new ArrayList<>();
     for (Node item : sequence.getValue()) {
-      items.add(new YamlValue(fileName, "%s[%d]".formatted(path, items.size() + 1), item));
+      items.add(new YamlValue(kind, fileName, "%s[%d]".formatted(path, items.size() + 1), item));
     }
     return items;
   }

@@ -65,8 +65,7 @@ class BadInputTest {
     refused(
         Run.of("inspect", Studio.kiln("anchor")),
         2,
-        "anchor.yaml, line 3: chamber is not known; expected one of name, unit, segments,"
-            + " start-delay, at-end.");
+        "anchor.yaml: this looks like a kiln file; a schedule file is expected.");
   }
 
   @Test
@@ -327,7 +326,8 @@ class BadInputTest {
             "--shown",
             Studio.schedule("working-heat")),
         2,
-        "working-heat.yaml, line 2: name is not known; expected one of slot, unit, shown.");
+        "working-heat.yaml: this looks like a schedule file; a file of what the keypad shows is"
+            + " expected.");
   }
 
   @Test

@@ -255,4 +255,15 @@ class ForecastCommandTest {
     assertThat(end).isGreaterThan(reached + 2.5 * 3600);
     assertThat(start.get("start").asText()).isLessThan("2026-12-02T18:00");
   }
+
+  @Test
+  void anEventAfterTheProgramsEndIsTold() throws IOException {
+    Path firing = dir.resolve("late.yaml");
+    Files.writeString(
+        firing, "events: [{at-s: 3600, door-open-s: 10}, {at-s: 180000, door-open-s: 10}]\n");
+    String told = Run.of("forecast", HARBOUR, "--kiln", ANCHOR, "--firing", firing).out();
+    assertThat(told.replaceAll("\\s+", " "))
+        .containsOnlyOnce("The door opening of the firing file begins 50 h")
+        .contains("it changes nothing before that.");
+  }
 }

@@ -126,7 +126,7 @@ class KilnFileTest {
       textBlock =
           """
           kind: pid | kind: pdi | line 10: control.kind is "pdi"; expected pid or on-off (did you mean pid?).
-          kind: pid | kind: on-off | line 10: control.hysteresis-k is missing.
+          kind: pid | kind: on-off | line 10: control.hysteresis-k is missing; expected a line such as hysteresis-k: 5.
           cycle-s: 2 | cycle-s: -2 | line 10: control.cycle-s is -2; expected a number from 0 to 600 (s).
           cycle-s: 2 | hysteresis-k: 2 | line 10: control.hysteresis-k: only an on-off control has it; remove it.
           hold-waits-within-k: 3 | hold-waits-within-k: no | line 10: control.hold-waits-within-k is "no"; expected a number from 0.1 to 500 (K, or none).

@@ -102,7 +102,7 @@ class ScheduleFileTest {
           unit: C    | unit: K    | line 2: unit is "K"; expected C or F.
           unit: C    | unit:      | line 2: unit is empty; expected C or F.
           unit: C    | uint: C    | line 2: uint is not known; expected one of name, unit, segments, start-delay, at-end (did you mean unit?).
-          name: harbour-burnout | {} | line 2: name is missing.
+          name: harbour-burnout | {} | line 2: name is missing; expected a line such as name: harbour-burnout.
           rate: 120  | rate: 0    | line 4: segments[1].rate is 0; expected a number above zero (°C an hour, at most 100000, or the word fastest).
           rate: 120  | rate: -120 | line 4: segments[1].rate is -120; expected a number above zero (°C an hour, at most 100000, or the word fastest).
           rate: 120  | rate: .nan | line 4: segments[1].rate is ".nan"; expected a number above zero (°C an hour, at most 100000, or the word fastest).

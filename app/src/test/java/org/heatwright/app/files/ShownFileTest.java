@@ -49,6 +49,7 @@ class ShownFileTest {
         () -> ShownFile.read("shown: []\nslot: one", "shown.yaml"),
         "shown.yaml, line 2: slot is \"one\"; expected a whole number from 0 to 999.");
     Inputs.refused(
-        () -> ShownFile.read("slot: 1", "shown.yaml"), "shown.yaml, line 1: shown is missing.");
+        () -> ShownFile.read("slot: 1", "shown.yaml"),
+        "shown.yaml, line 1: shown is missing; expected a line such as shown: [[rate 1, \"150\"]].");
   }
 }

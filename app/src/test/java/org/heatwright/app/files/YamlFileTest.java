@@ -17,7 +17,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 class YamlFileTest {
 
   private static YamlMap read(String text) {
-    return YamlFile.read(text, "a.yaml");
+    return YamlFile.read(text, "a.yaml", FileKind.KILN);
   }
 
   @Test
