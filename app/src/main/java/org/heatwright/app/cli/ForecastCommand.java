@@ -106,7 +106,7 @@ final class ForecastCommand implements Callable<Integer> {
     Page page = page(schedule, planned, findings, now);
     watched
         .compared()
-        .map(compared -> compared.words(schedule.unit(), watched.when()))
+        .map(c -> c.words(schedule.unit(), watched.when()) + " " + c.missed(schedule.unit()))
         .ifPresent(words -> page.blank().line("The log: " + words));
     log.ifPresent(l -> l.remarks().forEach(remark -> page.hanging("note  ", remark)));
     drawn.ifPresent(sentence -> page.blank().line(sentence));

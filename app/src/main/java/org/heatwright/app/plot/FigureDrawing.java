@@ -18,9 +18,9 @@ final class FigureDrawing {
   private static final double ROW_BASELINE = 18;
   private static final double TIME_LABELS = 20;
   private static final double DATE_LABELS = 15;
-  private static final double UNIT_LINE = 20;
+  private static final double UNIT_LINE = 22;
   private static final double PANEL_GAP = 10;
-  private static final double NAME_RISE = 8;
+  private static final double NAME_RISE = 9;
 
   /** Panels that share the height of one are not lower than this, px. */
   private static final double LOWEST_PANEL = 110;
@@ -31,7 +31,11 @@ final class FigureDrawing {
   private static final double BAR_HEIGHT = 12;
   private static final String ELLIPSIS = "…";
 
+  /** A page's own font may be wider than ours by this share. */
+  private static final double WIDER = 1.13;
+
   private final Figure figure;
+  private final double edge;
   private final double left;
   private final double right;
   private final int width;
@@ -68,7 +72,7 @@ final class FigureDrawing {
         widest = Math.max(widest, Letters.width(tick.label(), Type.PLAIN));
       }
     }
-    double edge = headed ? EDGE : 2;
+    this.edge = headed ? EDGE : 2;
     this.left = edge + (widest == 0 ? 0 : widest + 7);
     this.right = width - edge - (headed ? 2 : 0);
     this.rowsInTwoLines = tooWideForOneLine();
@@ -142,8 +146,10 @@ final class FigureDrawing {
         .map(Layer.Row.class::cast)
         .anyMatch(
             row ->
-                Letters.width(row.left(), Type.NAME) + Letters.width(row.right(), Type.PLAIN)
-                    > right - left - 30);
+                WIDER
+                        * (Letters.width(row.left(), Type.NAME)
+                            + Letters.width(row.right(), Type.PLAIN))
+                    > right - left - 24);
   }
 
   private double rowHeight() {
@@ -151,16 +157,16 @@ final class FigureDrawing {
   }
 
   private double keys(double top) {
-    double x = EDGE;
+    double x = edge;
     double y = top;
     for (Figure.Key key : figure.keys()) {
-      double wide = KEY_WIDTH + 6 + Letters.width(key.words(), Type.PLAIN);
-      if (x > EDGE && x + wide > width - EDGE) {
-        x = EDGE;
+      double wide = KEY_WIDTH + 6 + WIDER * Letters.width(key.words(), Type.PLAIN);
+      if (x > edge && x + wide > width - edge) {
+        x = edge;
         y += KEY_LINE;
       }
       keys.add(new KeyPlace(x, y + KEY_LINE / 2, key));
-      x += wide + 16;
+      x += wide + 12;
     }
     return figure.keys().isEmpty() ? y : y + KEY_LINE + 2;
   }

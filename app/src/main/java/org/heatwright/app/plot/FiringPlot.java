@@ -32,7 +32,7 @@ public final class FiringPlot {
       bottom = Math.min(bottom, point.y());
       top = Math.max(top, point.y());
     }
-    List<Layer> layers = new ArrayList<>(firing.happeningLayers(true));
+    List<Layer> layers = new ArrayList<>(firing.happeningLayers(firing.endSeconds()));
     layers.add(new Layer.Area(band, Look.BAND));
     layers.add(new Layer.Line(points(seconds, setpoint), Look.SETPOINT));
     layers.add(new Layer.Line(points(seconds, median), Look.FORECAST));

@@ -71,9 +71,8 @@ public final class LearnedPlot {
     return new Figure(
         "What is known of %s from %s"
             .formatted(kiln, firings == 1 ? "1 firing" : firings + " firings"),
-        ("Each bar says where a quantity lies, nine times in ten. Of %d, %d are told by the logs,"
-                + " %d are not.")
-            .formatted(quantities.size(), told, quantities.size() - told),
+        "Each bar says where a quantity lies, nine times in ten. The logs tell %d of %d."
+            .formatted(told, quantities.size()),
         scale,
         List.of(new Figure.Panel("", new Axis(0, 1, List.of(), ""), quantities.size(), layers)),
         keys);

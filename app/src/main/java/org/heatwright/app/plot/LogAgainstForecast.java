@@ -76,23 +76,30 @@ public record LogAgainstForecast(List<Difference> differences) {
         .max(Comparator.comparingDouble(d -> Math.abs(d.outsideKelvins())));
   }
 
-  /** In two sentences at most. */
+  /** How much of it lies inside the band, in a sentence. */
   public String words(TemperatureUnit unit, WhenWords when) {
     if (differences.isEmpty()) {
       return "No reading of the log falls into the forecast.";
     }
+    Optional<Difference> furthest = furthest();
+    if (furthest.isEmpty()) {
+      return "Every reading lies inside the band.";
+    }
     long percent = Math.round(100 * insideShare());
-    String inside =
-        furthest().isEmpty()
-            ? "Every reading lies inside the band."
-            : "%s of the readings lie inside the band; the furthest is %s, %s."
-                .formatted(
-                    percent == 100 ? "Nearly all" : percent + " %",
-                    outside(furthest().get().outsideKelvins(), unit),
-                    moment(furthest().get().seconds(), when));
-    return inside
-        + " On average the display was %s from the forecast’s middle."
-            .formatted(degrees(rootMeanSquareKelvins(), unit));
+    return "%s of the readings lie inside the band; the furthest is %s, %s."
+        .formatted(
+            percent == 100 ? "Nearly all" : percent + " %",
+            outside(furthest.get().outsideKelvins(), unit),
+            moment(furthest.get().seconds(), when));
+  }
+
+  /** How far the display was from the forecast's middle, in a sentence; empty if none fell in. */
+  public String missed(TemperatureUnit unit) {
+    if (differences.isEmpty()) {
+      return "";
+    }
+    return "On average the display was %s from the forecast’s middle."
+        .formatted(degrees(rootMeanSquareKelvins(), unit));
   }
 
   private static String moment(double seconds, WhenWords when) {

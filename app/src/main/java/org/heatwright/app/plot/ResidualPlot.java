@@ -38,7 +38,7 @@ public final class ResidualPlot {
               Math.min(scale.high(), degrees(difference.highKelvins(), unit))));
       seen.add(new Layer.Point(at, degrees(difference.kelvins(), unit)));
     }
-    List<Layer> layers = new ArrayList<>(firing.happeningLayers(true));
+    List<Layer> layers = new ArrayList<>(firing.happeningLayers(firing.forecastSeconds()));
     layers.add(new Layer.Area(band, Look.BAND));
     layers.add(new Layer.Level(0, Look.FORECAST));
     layers.addAll(WatchedFiring.seenLayers(seen));
@@ -52,8 +52,8 @@ public final class ResidualPlot {
     return new Figure(
         "What the forecast missed: " + firing.name(),
         "Above zero the display was hotter than the forecast’s middle, below zero colder. "
-            + compared.words(unit, firing.when()),
-        Axis.time(firing.start(), firing.endSeconds()),
+            + compared.missed(unit),
+        Axis.time(firing.start(), firing.forecastSeconds()),
         List.of(new Figure.Panel("", scale, 0, layers)),
         keys);
   }

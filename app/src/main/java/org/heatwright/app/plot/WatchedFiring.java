@@ -145,26 +145,29 @@ public record WatchedFiring(
     return "%s in %s".formatted(forecast.schedule(), forecast.kiln());
   }
 
-  double endSeconds() {
+  /** How far the forecast goes, s. */
+  double forecastSeconds() {
     double[] grid = forecast.trace().seconds();
-    double end = grid[grid.length - 1];
-    return Math.max(1, seen.map(s -> Math.max(end, s.lastSecond())).orElse(end));
+    return Math.max(1, grid[grid.length - 1]);
   }
 
-  /** Happenings as layers of a panel, named or not. */
-  List<Layer> happeningLayers(boolean named) {
+  /** How far the forecast or what was seen goes, s. */
+  double endSeconds() {
+    return seen.map(s -> Math.max(forecastSeconds(), s.lastSecond())).orElse(forecastSeconds());
+  }
+
+  /** Happenings until {@code end} as layers of a panel. */
+  List<Layer> happeningLayers(double end) {
     List<Layer> layers = new ArrayList<>();
-    double end = endSeconds();
     for (Happening happening : happenings) {
-      String label = named ? happening.label() : "";
       double from = Math.max(0, happening.fromSeconds());
       if (from > end) {
         continue;
       }
       layers.add(
           happening.toSeconds() > from
-              ? new Layer.Stretch(from, Math.min(end, happening.toSeconds()), label)
-              : new Layer.Mark(from, label));
+              ? new Layer.Stretch(from, Math.min(end, happening.toSeconds()), happening.label())
+              : new Layer.Mark(from, happening.label()));
     }
     return layers;
   }

@@ -197,7 +197,7 @@ class PlotsTest {
     // The hour of cooling lies after the forecast's end.
     assertThat(compared.differences().get(compared.differences().size() - 1).seconds())
         .isLessThanOrEqualTo(Examples.endSeconds());
-    assertThat(compared.words(TemperatureUnit.FAHRENHEIT, firing.when()))
+    assertThat(compared.missed(TemperatureUnit.FAHRENHEIT))
         .contains("was 16 °F from the forecast’s middle");
   }
 
@@ -218,6 +218,14 @@ class PlotsTest {
                 new org.heatwright.app.report.WhenWords(java.util.Optional.empty())))
         .startsWith(
             "50 % of the readings lie inside the band; the furthest is 7 °C below it, at +0:02 h.");
+  }
+
+  @Test
+  void aLogThatFallsOutsideTheForecastIsSaidToDoSo() {
+    LogAgainstForecast none = new LogAgainstForecast(List.of());
+    assertThat(none.words(TemperatureUnit.CELSIUS, Examples.before().when()))
+        .isEqualTo("No reading of the log falls into the forecast.");
+    assertThat(none.missed(TemperatureUnit.CELSIUS)).isEmpty();
   }
 
   @Test
