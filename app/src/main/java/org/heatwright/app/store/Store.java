@@ -7,9 +7,11 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.UUID;
 import java.util.function.Function;
 import java.util.stream.Stream;
@@ -147,29 +149,28 @@ public final class Store implements AutoCloseable {
       throw new IllegalArgumentException(
           "The name of a %s must have 1 to 200 characters.".formatted(kind.word()));
     }
-    return run(
-        handle ->
-            handle.inTransaction(
-                h -> {
-                  Optional<Document> before = find(h, kind, name);
-                  if (before.isPresent() && before.get().text().equals(text)) {
-                    return before.get();
-                  }
-                  long now = clock.millis();
-                  before.ifPresent(old -> keepEarlier(h, old, now));
-                  h.createUpdate(
-                          "insert into document (id, kind, name, body, created_ms, changed_ms)"
-                              + " values (:id, :kind, :name, :body, :now, :now)"
-                              + " on conflict (kind, name) do update set body = :body,"
-                              + " changed_ms = :now")
-                      .bind("id", UUID.randomUUID().toString())
-                      .bind("kind", kind.word())
-                      .bind("name", name)
-                      .bind("body", text)
-                      .bind("now", now)
-                      .execute();
-                  return find(h, kind, name).orElseThrow();
-                }));
+    return run(handle -> handle.inTransaction(h -> keep(h, kind, name, text)));
+  }
+
+  private Document keep(Handle h, Kind kind, String name, String text) {
+    Optional<Document> before = find(h, kind, name);
+    if (before.isPresent() && before.get().text().equals(text)) {
+      return before.get();
+    }
+    long now = clock.millis();
+    before.ifPresent(old -> keepEarlier(h, old, now));
+    h.createUpdate(
+            "insert into document (id, kind, name, body, created_ms, changed_ms)"
+                + " values (:id, :kind, :name, :body, :now, :now)"
+                + " on conflict (kind, name) do update set body = :body,"
+                + " changed_ms = :now")
+        .bind("id", UUID.randomUUID().toString())
+        .bind("kind", kind.word())
+        .bind("name", name)
+        .bind("body", text)
+        .bind("now", now)
+        .execute();
+    return find(h, kind, name).orElseThrow();
   }
 
   /** The texts a name held before its present one, newest first. */
@@ -191,6 +192,96 @@ public final class Store implements AutoCloseable {
                             Instant.ofEpochMilli(row.getLong("kept_ms")),
                             Instant.ofEpochMilli(row.getLong("replaced_ms"))))
                 .list());
+  }
+
+  /**
+   * Puts a log beside its kiln. The same log again changes nothing: the one that is there comes
+   * back.
+   *
+   * @param kiln name of a kiln on the shelf
+   * @throws IllegalArgumentException if there is no such kiln
+   */
+  public FiringLog keepLog(
+      String kiln, String name, LocalDate date, String csv, String schedule, String firing) {
+    return run(
+        handle ->
+            handle.inTransaction(
+                h -> {
+                  Document owner =
+                      find(h, Kind.KILN, kiln)
+                          .orElseThrow(
+                              () -> new IllegalArgumentException("There is no kiln " + kiln + "."));
+                  Optional<FiringLog> before =
+                      logs(h, owner.id()).stream()
+                          .filter(l -> l.csv().equals(csv) && l.schedule().equals(schedule))
+                          .findFirst();
+                  if (before.isPresent()) {
+                    return before.get();
+                  }
+                  String id = UUID.randomUUID().toString();
+                  h.createUpdate(
+                          "insert into firing_log (id, kiln_id, name, fired_on, csv, schedule,"
+                              + " firing, part, added_ms) values (:id, :kiln, :name, :date, :csv,"
+                              + " :schedule, :firing, :part, :added)")
+                      .bind("id", id)
+                      .bind("kiln", owner.id())
+                      .bind("name", name)
+                      .bind("date", date.toString())
+                      .bind("csv", csv)
+                      .bind("schedule", schedule)
+                      .bind("firing", firing)
+                      .bind("part", FiringLog.Part.NEW.word())
+                      .bind("added", clock.millis())
+                      .execute();
+                  return logs(h, owner.id()).stream()
+                      .filter(l -> l.id().equals(id))
+                      .findFirst()
+                      .orElseThrow();
+                }));
+  }
+
+  /** The logs of a kiln on the shelf, oldest firing first. */
+  public List<FiringLog> logs(String kiln) {
+    return run(
+        handle ->
+            find(handle, Kind.KILN, kiln).map(owner -> logs(handle, owner.id())).orElse(List.of()));
+  }
+
+  /**
+   * Keeps what was learned: the kiln's new text, and what each log has had in it. All or nothing.
+   *
+   * @param text the kiln's file with what it taught; its present one becomes an earlier text
+   * @param parts the kiln's logs with their new parts and misses
+   */
+  public void keepLesson(String kiln, String text, List<FiringLog> parts) {
+    run(
+        handle ->
+            handle.inTransaction(
+                h -> {
+                  keep(h, Kind.KILN, kiln, text);
+                  for (FiringLog log : parts) {
+                    h.createUpdate(
+                            "update firing_log set part = :part, missed_kelvins = :missed"
+                                + " where id = :id")
+                        .bind("part", log.part().word())
+                        .bind(
+                            "missed",
+                            log.missedKelvins().isPresent()
+                                ? log.missedKelvins().getAsDouble()
+                                : null)
+                        .bind("id", log.id())
+                        .execute();
+                  }
+                  return parts.size();
+                }));
+  }
+
+  private static List<FiringLog> logs(Handle handle, String kilnId) {
+    return handle
+        .createQuery("select * from firing_log where kiln_id = :kiln order by fired_on, added_ms")
+        .bind("kiln", kilnId)
+        .map(LOG)
+        .list();
   }
 
   /** Keeps a card as it was handed out. */
@@ -269,6 +360,22 @@ public final class Store implements AutoCloseable {
               row.getString("body"),
               Instant.ofEpochMilli(row.getLong("created_ms")),
               Instant.ofEpochMilli(row.getLong("changed_ms")));
+
+  private static final RowMapper<FiringLog> LOG =
+      (row, context) -> {
+        double missed = row.getDouble("missed_kelvins");
+        boolean known = !row.wasNull();
+        return new FiringLog(
+            row.getString("id"),
+            row.getString("name"),
+            LocalDate.parse(row.getString("fired_on")),
+            row.getString("csv"),
+            row.getString("schedule"),
+            row.getString("firing"),
+            FiringLog.Part.valueOf(row.getString("part").toUpperCase(java.util.Locale.ROOT)),
+            known ? OptionalDouble.of(missed) : OptionalDouble.empty(),
+            Instant.ofEpochMilli(row.getLong("added_ms")));
+      };
 
   private static Optional<Document> find(Handle handle, Kind kind, String name) {
     return handle

@@ -9,10 +9,12 @@ import java.sql.Connection;
 import java.sql.DriverManager;
 import java.time.Clock;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -87,6 +89,50 @@ class StoreTest {
       assertThat(store.earlier(Kind.KILN, "Anchor"))
           .extracting(EarlierText::text)
           .containsExactly("old kiln");
+    }
+  }
+
+  @Test
+  void logsComeBackByDateAndTheSameOneIsKeptOnce() {
+    try (Store store = Store.open(file(), at(NOON))) {
+      store.keep(Kind.KILN, "Anchor", "kiln");
+      store.keep(Kind.KILN, "Buoy", "kiln");
+      LocalDate may = LocalDate.of(2026, 5, 2);
+      FiringLog later = store.keepLog("Anchor", "later", may, "csv 2", "schedule", "");
+      FiringLog first = store.keepLog("Anchor", "first", may.minusDays(9), "csv 1", "schedule", "");
+      assertThat(store.keepLog("Anchor", "again", may, "csv 2", "schedule", "")).isEqualTo(later);
+      assertThat(store.logs("Anchor")).containsExactly(first, later);
+      assertThat(store.logs("Buoy")).isEmpty();
+      assertThat(first.part()).isEqualTo(FiringLog.Part.NEW);
+      assertThat(first.missedKelvins()).isEmpty();
+      assertThatThrownBy(() -> store.keepLog("Dinghy", "x", may, "csv", "schedule", ""))
+          .isInstanceOf(IllegalArgumentException.class);
+    }
+  }
+
+  @Test
+  void whatWasLearnedIsKeptWithThePartOfEachLog() {
+    try (Store store = Store.open(file(), at(NOON))) {
+      store.keep(Kind.KILN, "Anchor", "nameplate");
+      FiringLog log =
+          store.keepLog("Anchor", "may", LocalDate.of(2026, 5, 2), "csv", "schedule", "");
+      FiringLog taught =
+          new FiringLog(
+              log.id(),
+              log.name(),
+              log.date(),
+              log.csv(),
+              log.schedule(),
+              log.firing(),
+              FiringLog.Part.TAUGHT,
+              OptionalDouble.of(2.5),
+              log.added());
+      store.keepLesson("Anchor", "learned", List.of(taught));
+      assertThat(store.logs("Anchor")).containsExactly(taught);
+      assertThat(store.find(Kind.KILN, "Anchor").orElseThrow().text()).isEqualTo("learned");
+      assertThat(store.earlier(Kind.KILN, "Anchor"))
+          .extracting(EarlierText::text)
+          .containsExactly("nameplate");
     }
   }
 
