@@ -4,18 +4,39 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import org.heatwright.app.store.Kind;
 import org.heatwright.app.store.Store;
 
-/** Puts the Quayside Bench on the shelf: three kilns, three keypads and the week's work. */
+/** Puts the Quayside Bench on the shelf: three kilns, three keypads, the week's work, four logs. */
 public final class DemoStudio {
 
   private static final List<String> WORKS =
       List.of("harbour-burnout", "mixed-moulds", "evening-enamel");
   private static final List<String> KILNS = List.of("anchor", "buoy", "capstan");
   private static final List<String> KEYPADS = List.of("tern", "gull", "heron");
+
+  /**
+   * An invented log of kiln Anchor.
+   *
+   * @param file its name under {@code demo/logs}, without ending
+   * @param schedule what ran, likewise
+   */
+  public record Logged(String file, String name, LocalDate date, String schedule) {}
+
+  /** Anchor's logs, oldest first: its power falls a little from one to the next. */
+  public static final List<Logged> LOGS =
+      List.of(
+          logged("2026-09-05", "Dry run after new elements", "dry-run"),
+          logged("2026-09-26", "Working heat, empty", "working-heat"),
+          logged("2026-10-17", "Slow rise", "slow-rise"),
+          logged("2026-11-14", "Dry run", "dry-run"));
+
+  private static Logged logged(String date, String name, String schedule) {
+    return new Logged(date, name + " (invented)", LocalDate.parse(date), schedule);
+  }
 
   /** What the bench shows first: three moulds for Thursday's pour, in the top loader. */
   public static final Map<String, String> OPENING =
@@ -28,6 +49,15 @@ public final class DemoStudio {
     WORKS.forEach(name -> keep(store, Kind.WORK, "works", name));
     KILNS.forEach(name -> keep(store, Kind.KILN, "kilns", name));
     KEYPADS.forEach(name -> keep(store, Kind.KEYPAD, "keypads", name));
+    for (Logged log : LOGS) {
+      store.keepLog(
+          "Anchor",
+          log.name(),
+          log.date(),
+          text("/demo/logs/" + log.file() + ".csv"),
+          text("/demo/logs/" + log.schedule() + ".yaml"),
+          "");
+    }
   }
 
   /** A file to start one's own from. */

@@ -1,0 +1,113 @@
+package org.heatwright.app.tonight;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDateTime;
+import java.time.ZoneId;
+import java.time.ZonedDateTime;
+import java.time.format.DateTimeFormatter;
+import java.util.List;
+import java.util.Random;
+import org.heatwright.app.demo.DemoStudio;
+import org.heatwright.app.files.KilnFile;
+import org.heatwright.app.files.LogFile;
+import org.heatwright.app.files.ScheduleFile;
+import org.heatwright.forecast.Charge;
+import org.heatwright.kiln.HeatingElement;
+import org.heatwright.kiln.Kiln;
+import org.heatwright.schedule.Schedule;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+
+/**
+ * The demo studio's logs are what a kiln simulated apart would show (see {@link IndependentKiln}),
+ * with power that falls from log to log. With {@code -Dheatwright.write=true} they are written
+ * anew.
+ */
+class DemoLogsTest {
+
+  private static final Path DEMO = Path.of("src", "main", "resources", "demo");
+  private static final long SEED = 4711;
+
+  /** A log, how much of the first power is left, and how long it was watched. */
+  record Made(DemoStudio.Logged logged, double power, double watchedSeconds) {}
+
+  static List<Made> logs() {
+    List<DemoStudio.Logged> logged = DemoStudio.LOGS;
+    double[] power = {1, 0.985, 0.965, 0.94};
+    double[] watched = {4.5 * 3600, 4 * 3600, 6 * 3600, 4.5 * 3600};
+    return java.util.stream.IntStream.range(0, logged.size())
+        .mapToObj(i -> new Made(logged.get(i), power[i], watched[i]))
+        .toList();
+  }
+
+  @ParameterizedTest
+  @MethodSource("logs")
+  void aDemoLogIsAMinuteByMinuteReadingOfAKilnSimulatedApart(Made made) throws IOException {
+    Path file = DEMO.resolve("logs").resolve(made.logged().file() + ".csv");
+    double[] display = display(made);
+    if (Boolean.getBoolean("heatwright.write")) {
+      Files.writeString(file, csv(made, display), StandardCharsets.UTF_8);
+    }
+    LogFile.Log log = LogFile.read(Files.readString(file), made.logged().file());
+    assertThat(log.remarks()).isEmpty();
+    assertThat(log.start().orElseThrow().atZone(zone()).toLocalDate())
+        .isEqualTo(made.logged().date());
+    assertThat(log.rows()).hasSize((int) (made.watchedSeconds() / 60) + 1);
+    for (int i = 0; i < log.rows().size(); i++) {
+      assertThat(log.rows().get(i).seconds()).isEqualTo(60.0 * i);
+      assertThat(log.rows().get(i).chamberCelsius()).isCloseTo(display[6 * i], within(3.0));
+    }
+  }
+
+  private static double[] display(Made made) throws IOException {
+    Kiln kiln = KilnFile.read(text("kilns/anchor.yaml"), "anchor.yaml");
+    HeatingElement fresh = kiln.element();
+    Kiln aged =
+        new Kiln(
+            kiln.name(),
+            kiln.chamber(),
+            new HeatingElement(
+                made.power() * fresh.ratedWatts(), fresh.ratedVolts(), fresh.supplyVolts()),
+            kiln.walls(),
+            kiln.door(),
+            kiln.limit(),
+            kiln.thermocouple(),
+            kiln.control(),
+            kiln.room(),
+            kiln.timeZone(),
+            kiln.tariff(),
+            kiln.circuit(),
+            kiln.history());
+    Schedule schedule =
+        ScheduleFile.read(text("logs/" + made.logged().schedule() + ".yaml"), "schedule");
+    return new IndependentKiln(aged, Charge.empty(), kiln.room().celsius(), new Random(SEED))
+        .displayEveryTenSeconds(schedule, made.watchedSeconds());
+  }
+
+  private static String csv(Made made, double[] display) throws IOException {
+    LocalDateTime began = made.logged().date().atTime(18, 40);
+    ZonedDateTime start = began.atZone(zone());
+    StringBuilder csv = new StringBuilder("time,chamber_c\n");
+    for (int i = 0; 60 * i <= made.watchedSeconds(); i++) {
+      csv.append(DateTimeFormatter.ISO_OFFSET_DATE_TIME.format(start.plusMinutes(i)))
+          .append(',')
+          .append(Math.round(display[6 * i]))
+          .append('\n');
+    }
+    return csv.toString();
+  }
+
+  private static ZoneId zone() {
+    return ZoneId.of("Europe/Lisbon");
+  }
+
+  private static String text(String name) throws IOException {
+    return Files.readString(DEMO.resolve(name));
+  }
+}
