@@ -11,9 +11,12 @@ let lastAsked = "";
 
 document.documentElement.classList.add("scripted");
 document.getElementById("verdict")?.focus();
-document.getElementById("file")?.addEventListener("change", readFile);
+document.querySelectorAll("input[type=file]").forEach((field) => {
+  field.addEventListener("change", readFile);
+  field.closest(".from-file").hidden = false;
+});
+document.querySelector("form.learn")?.addEventListener("submit", tellWork);
 if (form) {
-  document.querySelector(".from-file").hidden = false;
   if (!location.search) {
     times().forEach((field) => (field.dataset.composed = field.value));
   }
@@ -216,7 +219,14 @@ function alarm(sentence) {
 }
 
 async function readFile(event) {
-  document.getElementById("text").value = await event.target.files[0].text();
+  document.getElementById(event.target.dataset.into).value = await event.target.files[0].text();
+}
+
+/** Learning takes a while: says so, and takes no second press. */
+function tellWork(event) {
+  const told = event.target.querySelector("[data-working]");
+  told.textContent = told.dataset.working;
+  event.target.querySelector("button").disabled = true;
 }
 
 function takeBack(event) {

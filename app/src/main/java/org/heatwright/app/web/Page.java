@@ -46,6 +46,8 @@ public record Page(
    * @param readyBy true: {@code at} is when the work must be ready; false: when heat begins
    * @param at local date and time as {@code yyyy-MM-ddTHH:mm}
    * @param press when a person presses start, likewise
+   * @param kiln the chosen kiln's name; empty where there is none
+   * @param known address of what is known of it
    * @param zone the kiln's time zone in words
    * @param query the whole state of the page as a query string: the deep link
    * @param sealed the same in one word that shows no value
@@ -59,6 +61,8 @@ public record Page(
       boolean readyBy,
       String at,
       String press,
+      String kiln,
+      String known,
       String zone,
       String editsOf,
       String query,

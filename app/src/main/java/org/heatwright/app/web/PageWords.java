@@ -76,6 +76,8 @@ final class PageWords {
         choices.readyBy(),
         choices.at(),
         choices.press(),
+        choices.kiln(),
+        KilnDesk.address(choices.kiln()),
         zone.getId(),
         choices.of(),
         choices.query(),

@@ -22,6 +22,10 @@ final class Pages {
     return part("page", page);
   }
 
+  String kiln(KilnPage page) {
+    return laidOut("kiln", page);
+  }
+
   /** Element id to its inside. */
   Map<String, String> parts(Page page) {
     Map<String, String> parts = new LinkedHashMap<>();
@@ -30,6 +34,10 @@ final class Pages {
   }
 
   private String part(String name, Page page) {
+    return laidOut(name, page);
+  }
+
+  private String laidOut(String name, Record page) {
     StringOutput output = new StringOutput();
     engine.render(name + ".jte", Map.of("page", page), output);
     return output.toString();

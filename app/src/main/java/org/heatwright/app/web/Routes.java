@@ -17,6 +17,9 @@ import java.util.Set;
 import org.heatwright.app.files.ScheduleFile;
 import org.heatwright.app.json.ForecastJson;
 import org.heatwright.app.json.Json;
+import org.heatwright.app.plot.Figure;
+import org.heatwright.app.plot.Png;
+import org.heatwright.app.plot.Svg;
 import org.heatwright.app.report.CalendarFile;
 import org.heatwright.app.report.CardPdf;
 import org.heatwright.app.report.PageSize;
@@ -41,12 +44,14 @@ final class Routes {
   private final BenchSettings settings;
   private final FiringPlanner planner;
   private final PageWords words;
+  private final KilnDesk desk;
   private final Pages pages = new Pages();
 
   Routes(BenchSettings settings) {
     this.settings = settings;
     this.planner = new FiringPlanner(settings.store(), settings.clock());
     this.words = new PageWords(settings.store(), settings.clock());
+    this.desk = new KilnDesk(settings.store(), settings.clock());
   }
 
   void addTo(RoutesConfig routes) {
@@ -62,6 +67,10 @@ final class Routes {
     routes.post("/keep", this::keep);
     routes.post("/shelf", this::shelve);
     routes.get("/schedules/{id}", this::keptSchedule);
+    routes.get("/kiln", this::kiln);
+    routes.post("/kiln/log", this::bringLog);
+    routes.post("/kiln/learn", this::learn);
+    routes.get("/kiln/{plot}", this::plot);
     routes.exception(
         StoreException.class, (e, ctx) -> tell(ctx, 503, Objects.requireNonNull(e.getMessage())));
     routes.exception(
@@ -219,6 +228,63 @@ final class Routes {
     }
     PlanResult result = planner.plan(choices, ForecastRequest.USUAL_DRAWS);
     ctx.status(422).html(pages.whole(words.page(result, Optional.empty()).with(bringing)));
+  }
+
+  // ---- what is known of a kiln
+
+  private void kiln(Context ctx) {
+    ctx.html(kilnPage(ctx, "", KilnPage.Bringing.nothing()));
+  }
+
+  private String kilnPage(Context ctx, String error, KilnPage.Bringing bringing) {
+    return pages.kiln(
+        desk.page(query(ctx, "name"), query(ctx, "log"), error, bringing)
+            .orElseThrow(() -> new NotFoundResponse("There is no such kiln on the shelf.")));
+  }
+
+  private void bringLog(Context ctx) {
+    String name = query(ctx, "name");
+    if (settings.store().find(Kind.KILN, name).isEmpty()) {
+      throw new NotFoundResponse("There is no such kiln on the shelf.");
+    }
+    KilnDesk.Brought brought = desk.bring(name, form(ctx));
+    if (brought.log().isPresent()) {
+      ctx.redirect(KilnDesk.address(name) + "&log=" + brought.log().get().id() + "#logs");
+      return;
+    }
+    ctx.status(422).html(kilnPage(ctx, "", brought.bringing()));
+  }
+
+  private void learn(Context ctx) {
+    String name = query(ctx, "name");
+    String error = desk.learn(name, Set.copyOf(ctx.formParams("use")));
+    if (error.isEmpty()) {
+      ctx.redirect(KilnDesk.address(name));
+      return;
+    }
+    ctx.status(422).html(kilnPage(ctx, error, KilnPage.Bringing.nothing()));
+  }
+
+  private void plot(Context ctx) {
+    String file = ctx.pathParam("plot");
+    int dot = Math.max(0, file.lastIndexOf('.'));
+    String name = query(ctx, "name");
+    String what = file.substring(0, dot);
+    String ending = file.substring(Math.min(file.length(), dot + 1));
+    Figure figure =
+        desk.figure(name, what, query(ctx, "log"))
+            .filter(f -> ending.equals("svg") || ending.equals("png"))
+            .orElseThrow(() -> new NotFoundResponse("There is no such plot."));
+    ctx.header("Content-Disposition", attachment(name + " " + what, ending));
+    if (ending.equals("svg")) {
+      ctx.contentType("image/svg+xml; charset=utf-8").result(Svg.file(figure));
+    } else {
+      ctx.contentType("image/png").result(Png.of(figure));
+    }
+  }
+
+  private static String query(Context ctx, String name) {
+    return Optional.ofNullable(ctx.queryParam(name)).orElse("");
   }
 
   private Firing firing(Context ctx) {

@@ -229,6 +229,47 @@ class BenchIT {
   }
 
   @Test
+  void aKilnIsLearnedFromItsLogs() throws Exception {
+    choose("kiln", "Anchor");
+    browser.driver.findElement(By.linkText("What is known of Anchor")).click();
+    browser.until("the kiln's page", () -> browser.maybe("#watched").isPresent());
+    assertThat(browser.all("#learned")).isEmpty();
+    assertKnownPage("nameplate");
+    browser.driver.findElement(By.linkText("SVG")).click();
+    assertThat(Files.readString(downloaded(".svg"))).contains("Log against forecast");
+
+    browser.find("form.learn button").click();
+    browser.until("what was learned", () -> browser.maybe("#learned").isPresent());
+    assertThat(browser.text(".answer .figure")).isEqualTo("4 firings");
+    assertKnownPage("learned");
+
+    browser.size(PHONE, 844);
+    browser.driver.findElements(By.linkText("Show it")).get(0).click();
+    browser.until("the first log", () -> browser.text("#watched h2").contains("5 September 2026"));
+    browser.find("#bring summary").click();
+    browser.find("#bring button").click();
+    browser.until("the sentence", () -> !browser.text("#csv-error").isEmpty());
+    assertThat(browser.text("#csv-error")).contains("choose its file or paste its rows");
+    browser.picture("13-bring-phone");
+    assertThat(violations()).isEmpty();
+    // The browser tells of every answer that is not a page found.
+    assertThat(browser.complaints()).allMatch(line -> line.contains("422"));
+  }
+
+  private static void assertKnownPage(String state) throws Exception {
+    for (String scheme : List.of("light", "dark")) {
+      for (int width : new int[] {360, PHONE, DESKTOP}) {
+        browser.size(width, 900);
+        browser.scheme(scheme);
+        assertNothingCutOff();
+        browser.picture("12-known-%s-%s-%d".formatted(state, scheme, width));
+        assertThat(violations()).isEmpty();
+      }
+    }
+    browser.scheme("light");
+  }
+
+  @Test
   void theTimesThatNobodyTouchedFollowTheWork() throws Exception {
     String press = browser.find("#press").getAttribute("value");
     choose("work", "Mixed moulds");

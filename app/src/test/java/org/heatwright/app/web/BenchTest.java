@@ -23,6 +23,8 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.heatwright.app.demo.DemoStudio;
+import org.heatwright.app.store.EarlierText;
+import org.heatwright.app.store.FiringLog;
 import org.heatwright.app.store.Kind;
 import org.heatwright.app.store.Store;
 import org.heatwright.keypad.KeyedValue;
@@ -297,6 +299,162 @@ class BenchTest {
     assertThat(result.firing().orElseThrow().program().fits()).isTrue();
   }
 
+  // ---- what is known of a kiln
+
+  @Test
+  void aKilnsPageShowsItsLogsAgainstTheNameplatesForecast() throws Exception {
+    assertThat(get("?kiln=Anchor").body()).contains("href=\"/kiln?name=Anchor\"");
+    String page = get("kiln?name=Anchor").body();
+    assertThat(page)
+        .contains("the nameplate", "Learn: 4 logs have not taught anything yet")
+        .contains("Log against forecast: Dry run (invented), 14 November 2026")
+        .contains("Of the kiln only the nameplate is known", "What the forecast missed")
+        .containsPattern("From cold to 800 °C at full power, empty: \\d+ to \\d+ min\\.")
+        .doesNotContain("What its logs have taught", "style=\"", "NaN");
+    for (DemoStudio.Logged log : DemoStudio.LOGS) {
+      assertThat(page).contains(log.name());
+    }
+    // Each plot is there for wide screens and for a phone, with ids of its own.
+    assertThat(page.split("<svg class=\"plot wide\"", -1)).hasSize(3);
+    assertThat(page.split("<svg class=\"plot narrow\"", -1)).hasSize(3);
+    Matcher ids = Pattern.compile(" id=\"([^\"]+)\"").matcher(page);
+    List<String> all = ids.results().map(m -> m.group(1)).toList();
+    assertThat(all).doesNotHaveDuplicates();
+  }
+
+  @Test
+  void anotherLogIsShownByItsAddress() throws Exception {
+    String id = store.logs("Anchor").get(2).id();
+    assertThat(get("kiln?name=Anchor&log=" + id).body())
+        .contains("Log against forecast: Slow rise (invented), 17 October 2026");
+  }
+
+  @Test
+  void aKilnWithoutLogsSaysWhatToBringAndOneThatIsNotThereIsNotFound() throws Exception {
+    assertThat(get("kiln?name=Buoy").body())
+        .contains("Bring the log of a firing", "There is none yet");
+    assertThat(get("kiln?name=Dinghy").statusCode()).isEqualTo(404);
+    assertThat(get("kiln").statusCode()).isEqualTo(404);
+  }
+
+  @Test
+  void plotsCanBeTakenAwayAsFiles() throws Exception {
+    String page = get("kiln?name=Anchor").body();
+    Matcher links = Pattern.compile("href=\"/(kiln/[^\"]+)\"").matcher(page);
+    List<String> found = links.results().map(m -> m.group(1).replace("&amp;", "&")).toList();
+    assertThat(found).hasSize(4);
+    for (String link : found) {
+      HttpResponse<String> file = get(link);
+      assertThat(file.statusCode()).isEqualTo(200);
+      String type = file.headers().firstValue("Content-Type").orElseThrow();
+      assertThat(type).startsWith(link.contains(".svg") ? "image/svg+xml" : "image/png");
+      assertThat(file.body()).contains(link.contains(".svg") ? "<svg " : "PNG");
+      assertThat(file.headers().firstValue("Content-Disposition").orElseThrow())
+          .contains("attachment");
+    }
+    assertThat(get("kiln/learned.svg?name=Anchor").statusCode()).isEqualTo(404);
+    assertThat(
+            get("kiln/forecast.gif?name=Anchor&log=" + store.logs("Anchor").get(0).id())
+                .statusCode())
+        .isEqualTo(404);
+    assertThat(get("kiln/forecast?name=Anchor").statusCode()).isEqualTo(404);
+  }
+
+  @Test
+  void whatTheTickedLogsTeachIsKeptAndTold() throws Exception {
+    List<FiringLog> logs = store.logs("Anchor");
+    String before = store.find(Kind.KILN, "Anchor").orElseThrow().text();
+    HttpResponse<String> done =
+        postForm(
+            "kiln/learn?name=Anchor",
+            "use=%s&use=%s".formatted(logs.get(0).id(), logs.get(3).id()));
+    assertThat(done.statusCode()).isEqualTo(302);
+    assertThat(store.logs("Anchor"))
+        .extracting(FiringLog::part)
+        .containsExactly(
+            FiringLog.Part.TAUGHT,
+            FiringLog.Part.ASIDE,
+            FiringLog.Part.ASIDE,
+            FiringLog.Part.TAUGHT);
+    assertThat(store.earlier(Kind.KILN, "Anchor"))
+        .extracting(EarlierText::text)
+        .containsExactly(before);
+    String page = get("kiln?name=Anchor").body();
+    assertThat(page)
+        .contains("2 firings", "learned 2 December 2026", "What its logs have taught")
+        .contains("What is known of Anchor from 2 firings", "Nothing. Bring the next log")
+        .contains("learned from: the fit is within", "put aside")
+        .contains("The forecast has learned from this log.");
+    Matcher sure =
+        Pattern.compile(
+                "empty: (\\d+) to (\\d+) min\\. From the nameplate alone: (\\d+) to (\\d+) min")
+            .matcher(page);
+    assertThat(sure.find()).as(page).isTrue();
+    assertThat(number(sure, 2) - number(sure, 1))
+        .isLessThan((number(sure, 4) - number(sure, 3)) / 2);
+    assertThat(get("kiln/learned.svg?name=Anchor").body()).contains("Full power");
+    // The plan of a firing takes it up.
+    assertThat(get("?work=Harbour+burnout&kiln=Anchor").body()).contains("2 logged firings");
+  }
+
+  private static int number(Matcher match, int group) {
+    return Integer.parseInt(match.group(group));
+  }
+
+  @Test
+  void learningFromNothingIsToldInOneSentence() throws Exception {
+    HttpResponse<String> answer = post("kiln/learn?name=Anchor", Map.of());
+    assertThat(answer.statusCode()).isEqualTo(422);
+    assertThat(answer.body()).contains("Tick the logs to learn from, one at least.");
+  }
+
+  @Test
+  void aLogIsPutBesideItsKilnWithTheScheduleThatRan() throws Exception {
+    String ran = "log:" + store.logs("Anchor").get(0).id();
+    String csv = "time_s,chamber_c\n0,20\n600,320\n1200,560\n1800,850\n";
+    HttpResponse<String> answer =
+        post(
+            "kiln/log?name=Anchor",
+            Map.of("logname", "<b>By hand</b>", "date", "2026-11-30", "csv", csv, "chosen", ran));
+    assertThat(answer.statusCode()).isEqualTo(302);
+    FiringLog kept = store.logs("Anchor").get(4);
+    assertThat(kept.csv()).isEqualTo(csv);
+    assertThat(kept.schedule()).isEqualTo(store.logs("Anchor").get(0).schedule());
+    assertThat(kept.part()).isEqualTo(FiringLog.Part.NEW);
+    String page = get("kiln?name=Anchor").body();
+    assertThat(page)
+        .contains("&lt;b&gt;By hand", "30 November 2026", "read off the display")
+        .doesNotContain("<b>By hand");
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "''                            | 2026-11-30 | name: x            | there is none; choose its file",
+        "time_s,chamber_c\\n0,twenty  | 2026-11-30 | name: x            | line 2",
+        "time_s,chamber_c\\n0,20      | 2026-11-30 | ''                 | choose the one that ran",
+        "time_s,chamber_c\\n0,20      | 2026-11-30 | name: x            | The schedule",
+        "time_s,chamber_c\\n0,20      | yesterday  | GOOD               | “yesterday” is none",
+      })
+  void aLogThatCannotBeTakenIsToldAndStaysInTheForm(
+      String csv, String date, String schedule, String told) throws Exception {
+    String good = store.logs("Anchor").get(0).schedule();
+    Map<String, String> form =
+        Map.of(
+            "csv",
+            csv.replace("\\n", "\n"),
+            "date",
+            date,
+            "schedule",
+            schedule.equals("GOOD") ? good : schedule);
+    HttpResponse<String> answer = post("kiln/log?name=Anchor", form);
+    assertThat(answer.statusCode()).isEqualTo(422);
+    assertThat(answer.body()).contains(told, "<details id=\"bring\" open");
+    assertThat(answer.body()).contains(form.get("csv").lines().findFirst().orElse(""));
+    assertThat(store.logs("Anchor")).hasSize(4);
+  }
+
   @Test
   void aForeignPageOrNameIsTurnedAway() throws Exception {
     HttpRequest foreign =
@@ -338,6 +496,10 @@ class BenchTest {
         form.entrySet().stream()
             .map(e -> e.getKey() + "=" + encoded(e.getValue()))
             .collect(Collectors.joining("&"));
+    return postForm(path, body);
+  }
+
+  private HttpResponse<String> postForm(String path, String body) throws Exception {
     return send(
         HttpRequest.newBuilder(bench.address().resolve(path))
             .header("Content-Type", "application/x-www-form-urlencoded")

@@ -1,0 +1,585 @@
+package org.heatwright.app.web;
+
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
+import java.time.Clock;
+import java.time.DateTimeException;
+import java.time.Duration;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.heatwright.app.files.Firing;
+import org.heatwright.app.files.FiringFile;
+import org.heatwright.app.files.InputException;
+import org.heatwright.app.files.KilnFile;
+import org.heatwright.app.files.LogFile;
+import org.heatwright.app.files.ScheduleFile;
+import org.heatwright.app.plot.Figure;
+import org.heatwright.app.plot.FiringPlot;
+import org.heatwright.app.plot.LearnedPlot;
+import org.heatwright.app.plot.ResidualPlot;
+import org.heatwright.app.plot.Svg;
+import org.heatwright.app.plot.WatchedFiring;
+import org.heatwright.app.report.QuantityWords;
+import org.heatwright.app.store.Document;
+import org.heatwright.app.store.FiringLog;
+import org.heatwright.app.store.Kind;
+import org.heatwright.app.store.Store;
+import org.heatwright.forecast.Band;
+import org.heatwright.forecast.Charge;
+import org.heatwright.forecast.ForecastRequest;
+import org.heatwright.kiln.Kiln;
+import org.heatwright.kiln.KilnBeliefs;
+import org.heatwright.kiln.KilnQuantity;
+import org.heatwright.kiln.Learned;
+import org.heatwright.learn.KilnLearner;
+import org.heatwright.learn.Lesson;
+import org.heatwright.learn.LoggedFiring;
+import org.heatwright.schedule.HourMinute;
+import org.heatwright.schedule.Ramp;
+import org.heatwright.schedule.Schedule;
+import org.heatwright.schedule.Segment;
+import org.heatwright.units.Temperature;
+import org.heatwright.units.TemperatureChange;
+import org.heatwright.units.TemperatureUnit;
+
+/** What is known of a kiln: its logs, what they taught, and how well forecasts held. */
+final class KilnDesk {
+
+  private static final DateTimeFormatter DAY =
+      DateTimeFormatter.ofPattern("d MMMM yyyy", Locale.UK);
+  private static final DateTimeFormatter CLOCK =
+      DateTimeFormatter.ofPattern("EEE d MMM, HH:mm", Locale.UK);
+  private static final int LONGEST_LOG = 5_000_000;
+  private static final int LONGEST_FILE = 200_000;
+  private static final int LONGEST_NAME = 200;
+
+  /** A rise that people know the time of: to here, or to a lower one that the kiln may take. */
+  private static final double RISE_CELSIUS = 800;
+
+  private static final long LONGEST_IN_MINUTES = 120;
+
+  private final Store store;
+  private final Clock clock;
+  private final Forecasts forecasts = new Forecasts();
+
+  KilnDesk(Store store, Clock clock) {
+    this.store = store;
+    this.clock = clock;
+  }
+
+  /** Address of a kiln's page. */
+  static String address(String kiln) {
+    return "/kiln?name=" + encoded(kiln);
+  }
+
+  private static String encoded(String text) {
+    return URLEncoder.encode(text, StandardCharsets.UTF_8);
+  }
+
+  // ---- the page
+
+  /**
+   * @param name of a kiln on the shelf; its page, or empty if there is none
+   * @param logId the log to show against its forecast; the newest one if there is no such log
+   * @param error why the last asking was not done; may be empty
+   */
+  Optional<KilnPage> page(String name, String logId, String error, KilnPage.Bringing bringing) {
+    Optional<Document> document = store.find(Kind.KILN, name);
+    if (document.isEmpty()) {
+      return Optional.empty();
+    }
+    List<FiringLog> logs = store.logs(name);
+    Optional<FiringLog> shown = shown(logs, logId);
+    List<KilnPage.Log> listed = logs.stream().map(log -> listed(name, log, shown)).toList();
+    String trouble = error;
+    Optional<Kiln> kiln = Optional.empty();
+    Optional<KilnPage.Watched> watched = Optional.empty();
+    try {
+      kiln = Optional.of(kiln(document.get()));
+      watched = shown.isPresent() ? Optional.of(watched(name, kiln.get(), shown.get())) : watched;
+    } catch (InputException e) {
+      trouble = trouble.isEmpty() ? Objects.requireNonNull(e.getMessage()) : trouble;
+    }
+    Optional<Learned> learned = kiln.flatMap(KilnDesk::learned);
+    return Optional.of(
+        new KilnPage(
+            CLOCK.format(clock.instant().atZone(zone(kiln))),
+            name,
+            address(name),
+            encoded(name),
+            learned.map(l -> count(l.firings(), "firing")).orElse("the nameplate"),
+            learned.map(l -> "learned " + DAY.format(l.date())).orElse(""),
+            kiln.map(k -> facts(k, logs)).orElse(List.of()),
+            trouble,
+            kiln.flatMap(k -> learned.map(l -> taught(name, k, l))),
+            watched,
+            listed,
+            schedules(logs, bringing.chosen()),
+            bringing.date().isEmpty() ? dated(bringing, zone(kiln)) : bringing));
+  }
+
+  private KilnPage.Bringing dated(KilnPage.Bringing bringing, ZoneId zone) {
+    return new KilnPage.Bringing(
+        bringing.name(),
+        LocalDate.ofInstant(clock.instant(), zone).toString(),
+        bringing.csv(),
+        bringing.chosen(),
+        bringing.schedule(),
+        bringing.firing(),
+        bringing.error());
+  }
+
+  private ZoneId zone(Optional<Kiln> kiln) {
+    return kiln.flatMap(Kiln::timeZone).orElse(clock.getZone());
+  }
+
+  private static Kiln kiln(Document document) {
+    return KilnFile.readContent(document.text(), document.name()).kiln();
+  }
+
+  private static Optional<Learned> learned(Kiln kiln) {
+    return kiln.learned().filter(l -> l.engine().equals(Learned.ENGINE));
+  }
+
+  private static Optional<FiringLog> shown(List<FiringLog> logs, String id) {
+    return logs.stream()
+        .filter(log -> log.id().equals(id))
+        .findFirst()
+        .or(() -> logs.stream().reduce((older, newer) -> newer));
+  }
+
+  private static KilnPage.Log listed(String kiln, FiringLog log, Optional<FiringLog> shown) {
+    return new KilnPage.Log(
+        log.id(),
+        log.name(),
+        DAY.format(log.date()),
+        state(log),
+        log.part() != FiringLog.Part.ASIDE,
+        address(kiln) + "&log=" + encoded(log.id()) + "#watched",
+        shown.isPresent() && shown.get().id().equals(log.id()));
+  }
+
+  private static String state(FiringLog log) {
+    String missed =
+        log.missedKelvins().isPresent()
+            ? degrees(log.missedKelvins().getAsDouble(), unit(log))
+            : "";
+    return switch (log.part()) {
+      case NEW -> "new: nothing is learned from it yet";
+      case TAUGHT -> "learned from: the fit is within %s of its display".formatted(missed);
+      case ODD ->
+          "left out: the fit misses its display by %s, so that something in it is not told"
+              .formatted(missed);
+      case ASIDE -> "put aside";
+    };
+  }
+
+  private static TemperatureUnit unit(FiringLog log) {
+    try {
+      return ScheduleFile.read(log.schedule(), log.name()).unit();
+    } catch (InputException e) {
+      return TemperatureUnit.CELSIUS;
+    }
+  }
+
+  private static String degrees(double kelvins, TemperatureUnit unit) {
+    double size = unit.value(TemperatureChange.ofKelvins(kelvins));
+    return "%d %s".formatted(Math.max(1, Math.round(size)), unit.symbol());
+  }
+
+  private static String count(long number, String what) {
+    return number == 1 ? "1 " + what : number + " " + what + "s";
+  }
+
+  // ---- facts
+
+  private List<Page.Fact> facts(Kiln kiln, List<FiringLog> logs) {
+    List<Page.Fact> facts = new ArrayList<>();
+    long fresh = logs.stream().filter(l -> l.part() == FiringLog.Part.NEW).count();
+    String now =
+        logs.isEmpty()
+            ? "Bring the log of a firing: a dozen readings with their times are enough to begin."
+            : fresh > 0
+                ? "Learn: %s not taught anything yet."
+                    .formatted(fresh == 1 ? "1 log has" : fresh + " logs have")
+                : "Nothing. Bring the next log when there is one.";
+    facts.add(new Page.Fact("What now", now));
+    TemperatureUnit unit =
+        logs.isEmpty() ? TemperatureUnit.CELSIUS : unit(logs.get(logs.size() - 1));
+    rise(kiln, unit).ifPresent(words -> facts.add(new Page.Fact("How sure", words)));
+    return facts;
+  }
+
+  /** How long full power takes: what people know of a kiln, and what knowing it better changes. */
+  private Optional<String> rise(Kiln kiln, TemperatureUnit unit) {
+    double wanted = Math.min(RISE_CELSIUS, 0.8 * kiln.limit().celsius());
+    double shown = Math.floor(unit.value(Temperature.ofCelsius(wanted)) / 50) * 50;
+    Schedule schedule =
+        Schedule.of(
+            "rise",
+            unit,
+            List.of(new Segment(Ramp.fastest(), unit.temperature(shown), Duration.ofMinutes(1))));
+    Optional<Band> now = arrival(schedule, kiln);
+    if (now.isEmpty()) {
+      return Optional.empty();
+    }
+    String words =
+        "From cold to %d %s at full power, empty: %s."
+            .formatted(Math.round(shown), unit.symbol(), minutes(now.get()));
+    if (learned(kiln).isEmpty()) {
+      return Optional.of(words + " That is the nameplate’s guess; one log narrows it.");
+    }
+    return Optional.of(
+        arrival(schedule, nameplate(kiln))
+            .map(before -> words + " From the nameplate alone: %s.".formatted(minutes(before)))
+            .orElse(words));
+  }
+
+  private Optional<Band> arrival(Schedule schedule, Kiln kiln) {
+    return forecasts
+        .of(ForecastRequest.of(schedule, kiln, Charge.empty()))
+        .segments()
+        .get(0)
+        .arrivedSeconds();
+  }
+
+  /** "28 to 35 min", opened outward to whole minutes. */
+  private static String minutes(Band seconds) {
+    long low = (long) Math.floor(seconds.low() / 60);
+    long high = (long) Math.ceil(seconds.high() / 60);
+    return high <= LONGEST_IN_MINUTES
+        ? "%d to %d min".formatted(low, high)
+        : "%s to %s"
+            .formatted(
+                HourMinute.words(Duration.ofMinutes(low)),
+                HourMinute.words(Duration.ofMinutes(high)));
+  }
+
+  private static Kiln nameplate(Kiln kiln) {
+    return new Kiln(
+        kiln.name(),
+        kiln.chamber(),
+        kiln.element(),
+        kiln.walls(),
+        kiln.door(),
+        kiln.limit(),
+        kiln.thermocouple(),
+        kiln.control(),
+        kiln.room(),
+        kiln.timeZone(),
+        kiln.tariff(),
+        kiln.circuit(),
+        kiln.history());
+  }
+
+  // ---- what was learned
+
+  private static KilnPage.Learned taught(String name, Kiln kiln, Learned learned) {
+    KilnBeliefs beliefs = learned.beliefs();
+    List<KilnQuantity> untold = Lesson.untold(beliefs);
+    List<String> news = new ArrayList<>();
+    List<String> usual = new ArrayList<>();
+    for (KilnQuantity quantity : KilnQuantity.values()) {
+      if (!quantity.learnable() || untold.contains(quantity)) {
+        continue;
+      }
+      double low = quantity.score(beliefs.low(quantity));
+      double high = quantity.score(beliefs.high(quantity));
+      if (low <= 0 && high >= 0) {
+        usual.add(inSentence(quantity));
+      } else {
+        news.add(
+            "%s: %s than usual, %s %s."
+                .formatted(
+                    QuantityWords.name(quantity),
+                    low > 0 ? "more" : "less",
+                    QuantityWords.range(beliefs, quantity),
+                    QuantityWords.unit(quantity)));
+      }
+    }
+    List<String> rest = new ArrayList<>();
+    if (!usual.isEmpty()) {
+      rest.add("As usual: %s.".formatted(String.join(", ", usual)));
+    }
+    if (!untold.isEmpty()) {
+      rest.add(
+          "Not told by the logs, still the nameplate’s: %s."
+              .formatted(
+                  untold.stream().map(KilnDesk::inSentence).collect(Collectors.joining(", "))));
+    }
+    return new KilnPage.Learned(
+        plot(learnedFigure(kiln, learned), "learned", name, ""), news, rest);
+  }
+
+  private static String inSentence(KilnQuantity quantity) {
+    String name = QuantityWords.name(quantity);
+    return name.substring(0, 1).toLowerCase(Locale.UK) + name.substring(1);
+  }
+
+  private static Figure learnedFigure(Kiln kiln, Learned learned) {
+    return LearnedPlot.of(
+        kiln.name(), learned.firings(), learned.beliefs(), Lesson.untold(learned.beliefs()));
+  }
+
+  // ---- a log against its forecast
+
+  private KilnPage.Watched watched(String name, Kiln kiln, FiringLog log) {
+    WatchedFiring firing = watched(kiln, log);
+    return new KilnPage.Watched(
+        "%s, %s".formatted(log.name(), DAY.format(log.date())),
+        plot(FiringPlot.of(firing), "forecast", name, log.id()),
+        firing.comparable()
+            ? Optional.of(plot(ResidualPlot.of(firing), "missed", name, log.id()))
+            : Optional.empty());
+  }
+
+  private WatchedFiring watched(Kiln kiln, FiringLog log) {
+    LoggedFiring firing = logged(log);
+    boolean known = learned(kiln).isPresent();
+    String basis =
+        !known
+            ? "Of the kiln only the nameplate is known."
+            : log.part() == FiringLog.Part.TAUGHT
+                ? "The forecast has learned from this log."
+                : "The forecast has not learned from this log.";
+    LogFile.Log read = LogFile.read(log.csv(), log.name());
+    return new WatchedFiring(
+        forecasts.of(
+            ForecastRequest.of(firing.schedule(), kiln, firing.charge())
+                .withConditions(firing.conditions())),
+        basis,
+        Optional.of(firing.readings()),
+        firing.schedule().unit(),
+        WatchedFiring.start(read, zone(Optional.of(kiln))),
+        WatchedFiring.happenings(firing.conditions(), Optional.of(read)));
+  }
+
+  private static LoggedFiring logged(FiringLog log) {
+    Firing firing =
+        log.firing().isBlank() ? Firing.usual() : FiringFile.read(log.firing(), log.name());
+    return new LoggedFiring(
+        log.id(),
+        ScheduleFile.read(log.schedule(), log.name()),
+        firing.conditions(),
+        firing.load().orElse(Charge.empty()),
+        WatchedFiring.readings(LogFile.read(log.csv(), log.name())));
+  }
+
+  private static KilnPage.Plot plot(Figure figure, String what, String kiln, String log) {
+    String query = "?name=" + encoded(kiln) + (log.isEmpty() ? "" : "&log=" + encoded(log));
+    return new KilnPage.Plot(
+        Svg.inPage(figure, what + "-wide", Figure.Size.WIDE),
+        Svg.inPage(figure, what + "-narrow", Figure.Size.NARROW),
+        figure.told(),
+        "/kiln/" + what + ".svg" + query,
+        "/kiln/" + what + ".png" + query);
+  }
+
+  /**
+   * A plot of the page, to take away.
+   *
+   * @param what "learned", "forecast" or "missed"
+   * @return empty if there is no such plot
+   */
+  Optional<Figure> figure(String name, String what, String logId) {
+    Optional<Kiln> kiln = store.find(Kind.KILN, name).map(KilnDesk::kiln);
+    if (what.equals("learned")) {
+      return kiln.flatMap(k -> learned(k).map(l -> learnedFigure(k, l)));
+    }
+    Optional<WatchedFiring> firing =
+        kiln.flatMap(
+            k ->
+                store.logs(name).stream()
+                    .filter(log -> log.id().equals(logId))
+                    .findFirst()
+                    .map(log -> watched(k, log)));
+    return switch (what) {
+      case "forecast" -> firing.map(FiringPlot::of);
+      case "missed" -> firing.filter(WatchedFiring::comparable).map(ResidualPlot::of);
+      default -> Optional.empty();
+    };
+  }
+
+  // ---- learning
+
+  /**
+   * Learns from the ticked logs and keeps it; the others are put aside.
+   *
+   * @return why it was not done, one sentence; empty if it was
+   */
+  String learn(String name, Set<String> ticked) {
+    Optional<Document> document = store.find(Kind.KILN, name);
+    List<FiringLog> logs = store.logs(name);
+    List<FiringLog> used = logs.stream().filter(log -> ticked.contains(log.id())).toList();
+    if (document.isEmpty() || used.isEmpty()) {
+      return "Tick the logs to learn from, one at least.";
+    }
+    try {
+      Kiln kiln = kiln(document.get());
+      Lesson lesson = KilnLearner.learn(kiln, used.stream().map(KilnDesk::logged).toList());
+      Kiln known =
+          kiln.withLearned(
+              new Learned(
+                  LocalDate.ofInstant(clock.instant(), zone(Optional.of(kiln))),
+                  lesson.firings().size(),
+                  Learned.ENGINE,
+                  lesson.beliefs()));
+      store.keepLesson(
+          name, KilnFile.write(known), logs.stream().map(log -> after(lesson, log)).toList());
+      return "";
+    } catch (InputException e) {
+      return Objects.requireNonNull(e.getMessage());
+    }
+  }
+
+  private static FiringLog after(Lesson lesson, FiringLog log) {
+    int index = lesson.firings().indexOf(log.id());
+    if (index >= 0) {
+      return with(log, FiringLog.Part.TAUGHT, OptionalDouble.of(lesson.misfitKelvins(index)));
+    }
+    return lesson.leftOut().stream()
+        .filter(left -> left.firing().equals(log.id()))
+        .findFirst()
+        .map(left -> with(log, FiringLog.Part.ODD, OptionalDouble.of(left.misfitKelvins())))
+        .orElseGet(() -> with(log, FiringLog.Part.ASIDE, OptionalDouble.empty()));
+  }
+
+  private static FiringLog with(FiringLog log, FiringLog.Part part, OptionalDouble missed) {
+    return new FiringLog(
+        log.id(),
+        log.name(),
+        log.date(),
+        log.csv(),
+        log.schedule(),
+        log.firing(),
+        part,
+        missed,
+        log.added());
+  }
+
+  // ---- bringing a log
+
+  /** The shelf's schedules and those that ran before; each once. */
+  private List<KilnPage.Choice> schedules(List<FiringLog> logs, String chosen) {
+    List<KilnPage.Choice> choices = new ArrayList<>();
+    for (Document document : store.all(Kind.SCHEDULE)) {
+      String value = "shelf:" + document.id();
+      choices.add(new KilnPage.Choice(value, document.name(), value.equals(chosen)));
+    }
+    List<String> texts = new ArrayList<>();
+    for (int i = logs.size() - 1; i >= 0; i--) {
+      FiringLog log = logs.get(i);
+      if (!texts.contains(log.schedule())) {
+        texts.add(log.schedule());
+        String value = "log:" + log.id();
+        choices.add(
+            new KilnPage.Choice(
+                value,
+                "the one of %s, %s".formatted(DAY.format(log.date()), log.name()),
+                value.equals(chosen)));
+      }
+    }
+    return choices;
+  }
+
+  /** What came of bringing a log. */
+  record Brought(Optional<FiringLog> log, KilnPage.Bringing bringing) {}
+
+  /**
+   * Puts a log beside its kiln, if it and what ran can be read.
+   *
+   * @param form the fields as typed
+   */
+  Brought bring(String kiln, Map<String, String> form) {
+    KilnPage.Bringing typed =
+        new KilnPage.Bringing(
+            field(form, "logname").strip(),
+            field(form, "date").strip(),
+            field(form, "csv"),
+            field(form, "chosen"),
+            field(form, "schedule"),
+            field(form, "firing"),
+            "");
+    try {
+      return new Brought(Optional.of(kept(kiln, typed)), KilnPage.Bringing.nothing());
+    } catch (InputException e) {
+      return new Brought(Optional.empty(), typed.wrong(Objects.requireNonNull(e.getMessage())));
+    }
+  }
+
+  private FiringLog kept(String kiln, KilnPage.Bringing typed) {
+    if (typed.csv().isBlank()) {
+      throw InputException.in("The log", "there is none; choose its file or paste its rows.");
+    }
+    if (typed.csv().length() > LONGEST_LOG
+        || typed.schedule().length() > LONGEST_FILE
+        || typed.firing().length() > LONGEST_FILE) {
+      throw InputException.in("This file", "it is too long.");
+    }
+    LogFile.Log log = LogFile.read(typed.csv(), "The log");
+    String schedule = schedule(kiln, typed);
+    String ran = ScheduleFile.read(schedule, "The schedule").name();
+    if (!typed.firing().isBlank()) {
+      FiringFile.read(typed.firing(), "What was so that day");
+    }
+    LocalDate date = date(kiln, typed, log);
+    String name = typed.name().isEmpty() ? ran : typed.name();
+    return store.keepLog(
+        kiln,
+        name.length() > LONGEST_NAME ? name.substring(0, LONGEST_NAME) : name,
+        date,
+        typed.csv(),
+        schedule,
+        typed.firing());
+  }
+
+  private String schedule(String kiln, KilnPage.Bringing typed) {
+    if (typed.chosen().isEmpty()) {
+      if (typed.schedule().isBlank()) {
+        throw InputException.in(
+            "The schedule", "there is none; choose the one that ran, or paste its file.");
+      }
+      return typed.schedule();
+    }
+    return store.all(Kind.SCHEDULE).stream()
+        .filter(d -> typed.chosen().equals("shelf:" + d.id()))
+        .map(Document::text)
+        .findFirst()
+        .or(
+            () ->
+                store.logs(kiln).stream()
+                    .filter(l -> typed.chosen().equals("log:" + l.id()))
+                    .map(FiringLog::schedule)
+                    .findFirst())
+        .orElseThrow(
+            () -> InputException.in("The schedule", "it is not there any more; choose another."));
+  }
+
+  /** The log's own date counts where it has one. */
+  private LocalDate date(String kiln, KilnPage.Bringing typed, LogFile.Log log) {
+    if (log.start().isPresent()) {
+      Optional<Kiln> its = store.find(Kind.KILN, kiln).map(KilnDesk::kiln);
+      return LocalDate.ofInstant(log.start().get(), zone(its));
+    }
+    try {
+      return LocalDate.parse(typed.date());
+    } catch (DateTimeException e) {
+      throw InputException.in(
+          "The date", "“%s” is none; write it like 2026-11-14.".formatted(typed.date()));
+    }
+  }
+
+  private static String field(Map<String, String> form, String name) {
+    return form.getOrDefault(name, "");
+  }
+}

@@ -1,0 +1,110 @@
+package org.heatwright.app.web;
+
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What is known of one kiln, already in words: the template only lays it out.
+ *
+ * @param clock the bench's time when the page was made, in words
+ * @param kiln its name on the shelf
+ * @param address of this page
+ * @param key its name as part of an address
+ * @param figure from what it is known, in large
+ * @param day since when, empty for a nameplate
+ * @param facts what now, how sure
+ * @param error why the last asking was not done, one sentence; empty where nothing is wrong
+ * @param learned what its logs have taught, once they have
+ * @param watched one log against its forecast, where there is a log
+ * @param logs all of them, oldest first
+ * @param schedules to choose from when a log is brought
+ * @param bringing the log that a person is bringing
+ */
+public record KilnPage(
+    String clock,
+    String kiln,
+    String address,
+    String key,
+    String figure,
+    String day,
+    List<Page.Fact> facts,
+    String error,
+    Optional<Learned> learned,
+    Optional<Watched> watched,
+    List<Log> logs,
+    List<Choice> schedules,
+    Bringing bringing) {
+
+  /**
+   * A plot in the page.
+   *
+   * @param wide its SVG for wide screens
+   * @param narrow its SVG for a phone
+   * @param told under it, in words
+   * @param svg address of the file; likewise {@code png}
+   */
+  public record Plot(String wide, String narrow, String told, String svg, String png) {}
+
+  /**
+   * What the logs have taught.
+   *
+   * @param news what is not as the nameplate lets one expect, a sentence each
+   * @param rest one sentence each on what is as usual and on what was not told
+   */
+  public record Learned(Plot plot, List<String> news, List<String> rest) {}
+
+  /** One log against its forecast, and what is left between them where they overlap. */
+  public record Watched(String name, Plot firing, Optional<Plot> missed) {}
+
+  /**
+   * One log in the list.
+   *
+   * @param id of its tick
+   * @param day e.g. "5 September 2026"
+   * @param state what it has had in what was learned, in a few words
+   * @param ticked whether the next lesson should use it
+   * @param address of the page with this log against its forecast
+   * @param shown whether that is this page
+   */
+  public record Log(
+      String id,
+      String name,
+      String day,
+      String state,
+      boolean ticked,
+      String address,
+      boolean shown) {}
+
+  /** An entry of a list to choose from. */
+  public record Choice(String value, String words, boolean chosen) {}
+
+  /**
+   * A log that a person is bringing.
+   *
+   * @param csv the log as typed; likewise the rest
+   * @param chosen which schedule; empty for the typed one
+   * @param firing what was so that day
+   * @param error why it is not there, one sentence; empty where nothing is wrong
+   */
+  public record Bringing(
+      String name,
+      String date,
+      String csv,
+      String chosen,
+      String schedule,
+      String firing,
+      String error) {
+    static Bringing nothing() {
+      return new Bringing("", "", "", "", "", "", "");
+    }
+
+    Bringing wrong(String sentence) {
+      return new Bringing(name, date, csv, chosen, schedule, firing, sentence);
+    }
+
+    /** True if somebody should see it without asking. */
+    public boolean open() {
+      return !error.isEmpty();
+    }
+  }
+}
