@@ -212,6 +212,11 @@ final class FigureDrawing {
     return shorter;
   }
 
+  /** Half pixels from the left. */
+  private double column(double value) {
+    return Math.floor(2 * x(value));
+  }
+
   private double x(double value) {
     return left + (right - left) * figure.x().share(value);
   }
@@ -405,15 +410,24 @@ final class FigureDrawing {
       }
     }
 
+    /** A band is smooth: of many ends on half a pixel the first is enough. */
     private void area(Layer.Area area) {
-      int n = area.reaches().size();
+      List<Layer.Reach> kept = new ArrayList<>();
+      List<Layer.Reach> all = area.reaches();
+      for (int i = 0; i < all.size(); i++) {
+        boolean fresh = i == 0 || column(all.get(i).x()) != column(all.get(i - 1).x());
+        if (fresh || i == all.size() - 1) {
+          kept.add(all.get(i));
+        }
+      }
+      int n = kept.size();
       if (n < 2) {
         return;
       }
       double[] xs = new double[2 * n];
       double[] ys = new double[2 * n];
       for (int i = 0; i < n; i++) {
-        Layer.Reach reach = area.reaches().get(i);
+        Layer.Reach reach = kept.get(i);
         xs[i] = x(reach.x());
         ys[i] = y(reach.high());
         xs[2 * n - 1 - i] = xs[i];
@@ -431,11 +445,11 @@ final class FigureDrawing {
       List<Layer.Point> points = line.points();
       int i = 0;
       while (i < points.size()) {
-        double column = Math.floor(2 * x(points.get(i).x()));
+        double column = column(points.get(i).x());
         int first = i;
         int lowest = i;
         int highest = i;
-        while (i < points.size() && Math.floor(2 * x(points.get(i).x())) == column) {
+        while (i < points.size() && column(points.get(i).x()) == column) {
           lowest = points.get(i).y() < points.get(lowest).y() ? i : lowest;
           highest = points.get(i).y() > points.get(highest).y() ? i : highest;
           i++;

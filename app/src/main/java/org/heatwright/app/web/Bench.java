@@ -7,6 +7,9 @@ import java.net.URI;
 /** The running bench. Close it to stop serving; the store stays open. */
 public final class Bench implements AutoCloseable {
 
+  /** A day's log of a reading a second fits, whatever its form makes of it. */
+  private static final long LONGEST_REQUEST_BYTES = 20_000_000;
+
   private final Javalin server;
 
   private Bench(Javalin server) {
@@ -45,6 +48,7 @@ public final class Bench implements AutoCloseable {
             config -> {
               config.startup.showJavalinBanner = false;
               config.jetty.host = "127.0.0.1";
+              config.http.maxRequestSize = LONGEST_REQUEST_BYTES;
               config.staticFiles.add("/public", Location.CLASSPATH);
               new Routes(settings).addTo(config.routes);
             });

@@ -427,6 +427,24 @@ class BenchTest {
         .doesNotContain("<b>By hand");
   }
 
+  @Test
+  void aLogOfEverySecondIsTakenAndDrawnLightly() throws Exception {
+    StringBuilder csv = new StringBuilder("time_s,chamber_c,setpoint_c,power_w\n");
+    for (int i = 0; i < 50_000; i++) {
+      csv.append("%d,%.2f,850.0,2600.0%n".formatted(i, 20 + 830 * (1 - Math.exp(-i / 900.0))));
+    }
+    assertThat(csv.length()).isGreaterThan(1_000_000);
+    String ran = "log:" + store.logs("Anchor").get(0).id();
+    HttpResponse<String> answer =
+        post(
+            "kiln/log?name=Anchor",
+            Map.of("date", "2026-11-30", "csv", csv.toString(), "chosen", ran));
+    assertThat(answer.statusCode()).isEqualTo(302);
+    String page = get("kiln?name=Anchor").body();
+    assertThat(page).contains("Log against forecast: dry-run, 30 November 2026");
+    assertThat(page.length()).isLessThan(300_000);
+  }
+
   @ParameterizedTest
   @CsvSource(
       delimiter = '|',
