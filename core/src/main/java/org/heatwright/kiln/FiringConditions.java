@@ -30,25 +30,57 @@ public record FiringConditions(
         Optional.empty(), Optional.empty(), false, Optional.empty(), List.of());
   }
 
+  /** The same day with something more that happened. */
+  public FiringConditions with(Disturbance more) {
+    List<Disturbance> all = new java.util.ArrayList<>(disturbances);
+    all.add(more);
+    return new FiringConditions(room, start, ventOpen, supplyVolts, all);
+  }
+
   /**
    * Something that happens to the kiln for a while.
    *
    * @param kind what happens
    * @param atSeconds when it begins, s from the program's start, zero or more
-   * @param lengthSeconds how long it lasts, s, above zero
+   * @param lengthSeconds how long it lasts, s, above zero; infinite: for good
+   * @param size how much of it, in the kind's own measure, 0 to 1
    */
-  public record Disturbance(Kind kind, double atSeconds, double lengthSeconds) {
+  public record Disturbance(Kind kind, double atSeconds, double lengthSeconds, double size) {
     /** The kinds of disturbance. */
     public enum Kind {
-      DOOR_OPEN,
-      MAINS_OFF
+      /** A person opens the door; the elements are taken to be cut meanwhile. */
+      DOOR_OPEN(1),
+      /** The mains are off and the program's clock stands. */
+      MAINS_OFF(1),
+      /** Some of the elements give no heat; size: the share of the power that is gone. */
+      ELEMENT_OPEN(0.5),
+      /** The thermocouple's tip is pulled back; size: the share of the rise it no longer shows. */
+      TIP_OUT(0.06),
+      /** The elements stay on whatever the controller says. */
+      RELAY_ON(1),
+      /** The elements stay off whatever the controller says; the program runs on. */
+      RELAY_OFF(1),
+      /** The door does not shut; size: the gap as a share of the whole opening. */
+      DOOR_AJAR(0.04);
+
+      private final double usualSize;
+
+      Kind(double usualSize) {
+        this.usualSize = usualSize;
+      }
+    }
+
+    /** A disturbance of its kind's usual size (our estimates). */
+    public Disturbance(Kind kind, double atSeconds, double lengthSeconds) {
+      this(kind, atSeconds, lengthSeconds, kind.usualSize);
     }
 
     public Disturbance {
-      if (!(atSeconds >= 0) || !(lengthSeconds > 0)) {
+      if (!(atSeconds >= 0) || !(lengthSeconds > 0) || !(size > 0 && size <= 1)) {
         throw new IllegalArgumentException(
-            "The disturbance (at %s s for %s s) must begin at zero or later and last a while."
-                .formatted(atSeconds, lengthSeconds));
+            ("The disturbance (at %s s for %s s, size %s) must begin at zero or later, last a while"
+                    + " and have a size above 0 and at most 1.")
+                .formatted(atSeconds, lengthSeconds, size));
       }
     }
   }

@@ -25,19 +25,39 @@ import org.heatwright.schedule.Segment;
  */
 public final class FiringSimulation {
 
+  /** How the power of a proportional controller reaches the elements. */
+  public enum Relay {
+    /** As the mean of its cycle. */
+    MEAN,
+    /** As on and off within each cycle of {@link Control#cycleSeconds}: slow, for a close look. */
+    RESOLVED
+  }
+
   /**
    * How exactly to solve.
    *
    * @param toleranceKelvins local error of a step, K
    * @param firstCellMetres thickness of the wall's first cell, m
    * @param cellGrowth growth of the wall's cells inward, above 1
+   * @param relay whether a proportional controller's relay is resolved
    */
-  public record Accuracy(double toleranceKelvins, double firstCellMetres, double cellGrowth) {
+  public record Accuracy(
+      double toleranceKelvins, double firstCellMetres, double cellGrowth, Relay relay) {
     /** Within half a kelvin of the converged answer (tested). */
     public static final Accuracy USUAL = new Accuracy(0.15, 0.001, 1.35);
 
     /** For convergence checks. */
     public static final Accuracy FINE = new Accuracy(0.002, 0.0003, 1.15);
+
+    /** The mean of the relay's cycle. */
+    public Accuracy(double toleranceKelvins, double firstCellMetres, double cellGrowth) {
+      this(toleranceKelvins, firstCellMetres, cellGrowth, Relay.MEAN);
+    }
+
+    /** The same with every switch of the relay. */
+    public Accuracy withRelay() {
+      return new Accuracy(toleranceKelvins, firstCellMetres, cellGrowth, Relay.RESOLVED);
+    }
   }
 
   /** A target not reached after this long is never reached, s. */
@@ -57,6 +77,7 @@ public final class FiringSimulation {
   private final int[] probeCell;
   private final double hysteresisKelvins;
   private final double switchSeconds;
+  private final double relayCycleSeconds;
 
   private double now;
   private double[] y;
@@ -66,6 +87,11 @@ public final class FiringSimulation {
   private double step = FIRST_STEP_SECONDS;
   private int edge;
   private boolean mainsOn = true;
+  private boolean doorOpen;
+  private double stuckDuty = Double.NaN;
+  private double cycleDuty = Double.NaN;
+  private double cycleEnds = Double.NEGATIVE_INFINITY;
+  private double cycleTurnsOff = Double.POSITIVE_INFINITY;
   private boolean switchedOn;
   private double switchAt = Double.POSITIVE_INFINITY;
   private boolean powered;
@@ -91,7 +117,7 @@ public final class FiringSimulation {
   private final List<FiringRun.SegmentRun> segmentRuns = new ArrayList<>();
 
   /** One end of a disturbance. */
-  private record Edge(double atSeconds, boolean begins, FiringConditions.Disturbance.Kind kind) {}
+  private record Edge(double atSeconds, boolean begins, FiringConditions.Disturbance of) {}
 
   /**
    * @param kiln the nameplate
@@ -137,6 +163,10 @@ public final class FiringSimulation {
     this.edges = edgesOf(conditions);
     this.switchSeconds = parameters.switchSeconds();
     this.hysteresisKelvins = kiln.control().hysteresis().kelvins();
+    this.relayCycleSeconds =
+        accuracy.relay() == Relay.RESOLVED && kiln.control().kind() == Control.Kind.PID
+            ? kiln.control().cycleSeconds()
+            : 0;
     this.y =
         network.stateAt(conditions.start().map(t -> t.celsius()).orElse(network.roomCelsius()));
     this.yNew = new double[y.length];
@@ -149,10 +179,8 @@ public final class FiringSimulation {
   private static List<Edge> edgesOf(FiringConditions conditions) {
     List<Edge> list = new ArrayList<>();
     for (FiringConditions.Disturbance disturbance : conditions.disturbances()) {
-      list.add(new Edge(disturbance.atSeconds(), true, disturbance.kind()));
-      list.add(
-          new Edge(
-              disturbance.atSeconds() + disturbance.lengthSeconds(), false, disturbance.kind()));
+      list.add(new Edge(disturbance.atSeconds(), true, disturbance));
+      list.add(new Edge(disturbance.atSeconds() + disturbance.lengthSeconds(), false, disturbance));
     }
     list.sort(Comparator.comparingDouble(Edge::atSeconds).thenComparing(Edge::begins));
     return list;
@@ -304,7 +332,7 @@ public final class FiringSimulation {
 
   private void applyDrive() {
     Drive drive;
-    if (!powered || !mainsOn) {
+    if (!powered || !mainsOn || doorOpen) {
       drive = Drive.NONE;
     } else if (kiln.control().kind() == Control.Kind.ON_OFF) {
       drive = switchedOn ? Drive.FULL : Drive.NONE;
@@ -312,6 +340,9 @@ public final class FiringSimulation {
       drive = Drive.PROPORTIONAL;
     }
     network.drive(drive);
+    boolean supplied = mainsOn && !doorOpen;
+    double relay = drive == Drive.PROPORTIONAL ? cycleDuty : Double.NaN;
+    network.forceDuty(!supplied ? Double.NaN : Double.isNaN(stuckDuty) ? relay : stuckDuty);
   }
 
   /**
@@ -335,7 +366,7 @@ public final class FiringSimulation {
       }
       double toEdge = edge < edges.size() ? edges.get(edge).atSeconds() - now : Double.MAX_VALUE;
       double stop = mainsOn ? Math.min(left, toEdge) : toEdge;
-      if (stop == Double.MAX_VALUE) {
+      if (stop >= Double.MAX_VALUE) {
         throw new NumericsException("The mains stay off for ever at %s s.".formatted(now));
       }
       double taken = takeStep(stop, level, levelSide);
@@ -352,7 +383,11 @@ public final class FiringSimulation {
   /** Takes one accepted step of at most {@code limit}; returns its length. */
   private double takeStep(double stop, Optional<Double> level, double levelSide) {
     applySwitch();
+    applyRelay();
     double limit = switches() ? Math.min(stop, switchAt - now) : stop;
+    if (relayCycleSeconds > 0) {
+      limit = Math.min(limit, Math.min(cycleTurnsOff, cycleEnds) - now);
+    }
     boolean retried = false;
     while (true) {
       double length = Math.min(step, limit);
@@ -476,6 +511,28 @@ public final class FiringSimulation {
     }
   }
 
+  /** Where the relay is resolved: on for its share of the cycle, then off. */
+  private void applyRelay() {
+    if (relayCycleSeconds <= 0) {
+      return;
+    }
+    if (cycleEnds <= now + 1e-9) {
+      cycleDuty = Double.NaN;
+      applyDrive();
+      evaluate();
+      double share = Math.max(0, Math.min(1, rawDuty));
+      cycleEnds = now + relayCycleSeconds;
+      cycleTurnsOff =
+          share > 0 && share < 1 ? now + share * relayCycleSeconds : Double.POSITIVE_INFINITY;
+      cycleDuty = share > 0 ? 1 : 0;
+      changeDrive();
+    } else if (cycleTurnsOff <= now + 1e-9) {
+      cycleTurnsOff = Double.POSITIVE_INFINITY;
+      cycleDuty = 0;
+      changeDrive();
+    }
+  }
+
   private boolean switches() {
     return kiln.control().kind() == Control.Kind.ON_OFF && powered && mainsOn;
   }
@@ -487,33 +544,58 @@ public final class FiringSimulation {
   }
 
   private void passEdge(Edge passed) {
-    if (passed.kind() == FiringConditions.Disturbance.Kind.DOOR_OPEN) {
-      if (passed.begins()) {
-        network.openDoor(network.reading(y));
-      } else {
-        network.shutDoor();
+    boolean begins = passed.begins();
+    double size = passed.of().size();
+    switch (passed.of().kind()) {
+      case DOOR_OPEN -> {
+        doorOpen = begins;
+        openDoor(begins ? 1 : 0);
       }
-    } else if (passed.begins()) {
-      mainsOn = false;
-      pausedSetpointRate = network.setpointPerSecond();
-      network.moveSetpoint(0);
-    } else {
-      mainsOn = true;
-      switchAt = Double.POSITIVE_INFINITY;
-      network.moveSetpoint(pausedSetpointRate);
-      y[KilnNetwork.INTEGRAL] = 0;
-      if (powered) {
-        switch (kiln.control().afterPowerCut()) {
-          case RESTART -> {
-            restart = true;
-            y[KilnNetwork.SETPOINT] = network.reading(y);
-          }
-          case STOP -> stopped = true;
-          case CONTINUE, UNKNOWN -> {}
+      case DOOR_AJAR -> openDoor(begins ? size : 0);
+      case ELEMENT_OPEN -> network.loseElements(begins ? size : 0);
+      case TIP_OUT -> network.pullTip(begins ? size : 0);
+      case RELAY_ON -> stuckDuty = begins ? 1 : Double.NaN;
+      case RELAY_OFF -> stuckDuty = begins ? 0 : Double.NaN;
+      case MAINS_OFF -> {
+        if (begins) {
+          loseMains();
+        } else {
+          regainMains();
         }
       }
     }
     changeDrive();
+  }
+
+  private void openDoor(double share) {
+    if (share > 0) {
+      network.openDoor(share, network.reading(y));
+    } else {
+      network.shutDoor();
+    }
+  }
+
+  private void loseMains() {
+    mainsOn = false;
+    pausedSetpointRate = network.setpointPerSecond();
+    network.moveSetpoint(0);
+  }
+
+  private void regainMains() {
+    mainsOn = true;
+    switchAt = Double.POSITIVE_INFINITY;
+    network.moveSetpoint(pausedSetpointRate);
+    y[KilnNetwork.INTEGRAL] = 0;
+    if (powered) {
+      switch (kiln.control().afterPowerCut()) {
+        case RESTART -> {
+          restart = true;
+          y[KilnNetwork.SETPOINT] = network.reading(y);
+        }
+        case STOP -> stopped = true;
+        case CONTINUE, UNKNOWN -> {}
+      }
+    }
   }
 
   private void record() {

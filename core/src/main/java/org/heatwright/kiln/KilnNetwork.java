@@ -42,8 +42,8 @@ final class KilnNetwork implements StiffSystem {
   private static final double SHELL_EMISSIVITY = 0.8;
   private static final double SHELL_HEIGHT_METRES = 0.35;
 
-  /** Share of the two-way door exchange that leaves with heat. Source: estimate, 0.2 to 0.5. */
-  private static final double DOOR_EXCHANGE_SHARE = 0.3;
+  /** What a gap's view of the hot chamber is through the thickness of a door. Source: estimate. */
+  private static final double GAP_VIEW = 0.15;
 
   /** A kelvin inside a boiling mould matters less than one on the display. */
   private static final double LOAD_WEIGHT = 0.2;
@@ -70,13 +70,19 @@ final class KilnNetwork implements StiffSystem {
   private final int firstLoadCell;
   private final ThermalBody[] body;
   private final int[] start;
-  private final double fullWatts;
+  private final double fittedWatts;
   private final double elementJoulesPerKelvin;
   private final double elementRadiant;
-  private final double elementConvective;
+  private final double shutElementConvective;
   private final double sensorJoulesPerSquareMetreKelvin;
-  private final double readingPerTrue;
-  private final double offsetAtZeroKelvins;
+  private final double sensorOfRadiosity;
+  private final double sensorOfElement;
+
+  /** Growth of wall conductivity beyond the tables, 1/K about 400 °C. */
+  private final double conductivitySlope;
+
+  private final double readingPerTrueOfTip;
+  private final double offsetOfTipKelvins;
   private final double gain;
   private final double integralSeconds;
   private final double leakWattsPerKelvin;
@@ -84,6 +90,7 @@ final class KilnNetwork implements StiffSystem {
   private final double openingSquareMetres;
   private final double openingWidthMetres;
   private final double openingHeightMetres;
+  private final double doorExchangeShare;
   private final double toleranceKelvins;
 
   // What the program does with the network.
@@ -91,6 +98,12 @@ final class KilnNetwork implements StiffSystem {
   private double setpointPerSecond;
   private double doorRadiant;
   private double doorWattsPerKelvin;
+  private double fullWatts;
+  private double readingPerTrue;
+  private double offsetAtZeroKelvins;
+  private double forcedDuty = Double.NaN;
+  private double elementConvective;
+  private double sensorConvection = SENSOR_CONVECTION;
 
   // Work arrays of one evaluation, by cell.
   private final double[] celsius;
@@ -107,6 +120,9 @@ final class KilnNetwork implements StiffSystem {
   private double shift;
   private double elementPivotInverse;
   private double elementSlope;
+  private double elementByRadiant;
+  private double elementByAir;
+  private double sensorByElement;
   private double sensorPivotInverse;
   private double sensorSlope;
   private boolean proportional;
@@ -142,25 +158,31 @@ final class KilnNetwork implements StiffSystem {
     this.size = position;
     HeatingElement element = kiln.element();
     double volts = conditions.supplyVolts().orElse(element.supplyVolts());
-    this.fullWatts = element.wattsAt(volts) * parameters.powerFactor();
+    this.fittedWatts = element.wattsAt(volts) * parameters.powerFactor();
+    this.fullWatts = fittedWatts;
     double elementArea = element.ratedWatts() / ELEMENT_WATTS_PER_SQUARE_METRE;
     this.elementJoulesPerKelvin =
         elementArea * ELEMENT_JOULES_PER_SQUARE_METRE_KELVIN * parameters.elementFactor();
     this.elementRadiant = elementArea * ELEMENT_EMISSIVITY;
-    this.elementConvective = elementArea * CHAMBER_CONVECTION;
+    this.shutElementConvective = elementArea * CHAMBER_CONVECTION;
     this.sensorJoulesPerSquareMetreKelvin =
         SENSOR_JOULES_PER_CUBIC_METRE_KELVIN
             * kiln.thermocouple().sheathMetres()
             / 4
             * parameters.sensorFactor();
-    this.readingPerTrue = 1 + parameters.offsetKelvinsAt1000() / 1000;
-    this.offsetAtZeroKelvins = kiln.thermocouple().offset().kelvins();
+    this.sensorOfRadiosity = SENSOR_EMISSIVITY * (1 - parameters.sensorView());
+    this.sensorOfElement = SENSOR_EMISSIVITY * parameters.sensorView();
+    this.conductivitySlope = (parameters.conductivitySteepness() - 1) / 1000;
+    this.readingPerTrueOfTip = 1 + parameters.offsetKelvinsAt1000() / 1000;
+    this.offsetOfTipKelvins = kiln.thermocouple().offset().kelvins();
+    this.doorExchangeShare = parameters.doorFactor();
     this.gain = parameters.gainPerKelvin();
     this.integralSeconds = parameters.integralSeconds();
     double vent = conditions.ventOpen() ? VENT_WATTS_PER_KELVIN : 0;
     this.leakWattsPerKelvin = parameters.leakWattsPerKelvin() + vent;
     this.roomCelsius =
         conditions.room().orElse(kiln.room()).celsius() + parameters.roomShiftKelvins();
+    pullTip(0);
     this.openingSquareMetres = kiln.openingSquareMetres();
     this.openingHeightMetres =
         kiln.door() == Kiln.Door.FRONT
@@ -178,8 +200,8 @@ final class KilnNetwork implements StiffSystem {
     this.radiantSlope = new double[bodies];
     for (int b = 0; b < bodies; b++) {
       faceRadiant[b] = body[b].faceSquareMetres * body[b].faceEmissivity;
-      faceConvective[b] = body[b].faceSquareMetres * CHAMBER_CONVECTION;
     }
+    blow(1);
   }
 
   /** Heat lost through an open vent, W/K. Source: estimate (a 15 mm hole's chimney draught). */
@@ -221,18 +243,55 @@ final class KilnNetwork implements StiffSystem {
     setpointPerSecond = kelvinsPerSecond;
   }
 
-  void openDoor(double chamberCelsius) {
-    doorRadiant = openingSquareMetres;
+  /**
+   * Opens the door.
+   *
+   * @param share of the opening, 1 for all of it
+   * @param chamberCelsius what is inside, °C
+   */
+  void openDoor(double share, double chamberCelsius) {
+    boolean gap = share < 1;
+    blow(gap ? 1 : 1 + DRAUGHT * doorExchangeShare);
+    doorRadiant = share * openingSquareMetres * (gap ? GAP_VIEW : 1);
     doorWattsPerKelvin =
-        DOOR_EXCHANGE_SHARE
+        (gap ? share : doorExchangeShare)
             * AIR_JOULES_PER_KILOGRAM_KELVIN
             * HeatTransfer.doorKilogramsPerSecond(
                 openingWidthMetres, openingHeightMetres, chamberCelsius, roomCelsius);
   }
 
   void shutDoor() {
+    blow(1);
     doorRadiant = 0;
     doorWattsPerKelvin = 0;
+  }
+
+  /** Multiplies all convection inside. */
+  private void blow(double factor) {
+    elementConvective = shutElementConvective * factor;
+    sensorConvection = SENSOR_CONVECTION * factor;
+    for (int b = 0; b < bodies; b++) {
+      faceConvective[b] = body[b].faceSquareMetres * CHAMBER_CONVECTION * factor;
+    }
+  }
+
+  /** How much an open door's draught adds to convection, of its exchange share. Estimate. */
+  private static final double DRAUGHT = 3;
+
+  /** Leaves a share of the elements without power. */
+  void loseElements(double share) {
+    fullWatts = fittedWatts * (1 - share);
+  }
+
+  /** Pulls the tip back, so that it no longer shows a share of the rise above the room. */
+  void pullTip(double share) {
+    readingPerTrue = readingPerTrueOfTip * (1 - share);
+    offsetAtZeroKelvins = offsetOfTipKelvins * (1 - share) + share * roomCelsius;
+  }
+
+  /** The relay does as it is told here, whatever the controller says; NaN: it obeys again. */
+  void forceDuty(double share) {
+    forcedDuty = share;
   }
 
   /** What the display shows, °C. */
@@ -317,6 +376,8 @@ final class KilnNetwork implements StiffSystem {
     return size;
   }
 
+  private static final double LEAST_STEEPNESS = 0.3;
+
   private void lookUp(double[] y) {
     for (int b = 0; b < bodies; b++) {
       ThermalBody one = body[b];
@@ -325,8 +386,13 @@ final class KilnNetwork implements StiffSystem {
         double h = y[offset + i];
         var curve = one.curve[i];
         int interval = curve.interval(h);
-        celsius[offset + i] = curve.celsius(interval, h);
-        conductivity[offset + i] = curve.conductivity(interval, h) * one.conductivityFactor[i];
+        double t = curve.celsius(interval, h);
+        celsius[offset + i] = t;
+        double factor = one.conductivityFactor[i];
+        if (one.shellSquareMetres > 0) {
+          factor *= Math.max(LEAST_STEEPNESS, 1 + conductivitySlope * (t - 400));
+        }
+        conductivity[offset + i] = curve.conductivity(interval, h) * factor;
         kelvinsPerHeat[offset + i] = curve.kelvinsPerHeat(interval);
       }
     }
@@ -374,13 +440,15 @@ final class KilnNetwork implements StiffSystem {
           case FULL -> 1;
           case NONE -> 0;
         };
-    duty = Math.max(0, Math.min(1, rawDuty));
+    duty = Double.isNaN(forcedDuty) ? Math.max(0, Math.min(1, rawDuty)) : forcedDuty;
     rates[SETPOINT] = setpointPerSecond;
     rates[INTEGRAL] =
         drive == Drive.PROPORTIONAL ? integralShare(rawDuty) * error / integralSeconds : 0;
     rates[SENSOR] =
-        (SENSOR_CONVECTION * (air - y[SENSOR])
-                + SENSOR_EMISSIVITY * (radiosity - HeatTransfer.emission(y[SENSOR])))
+        (sensorConvection * (air - y[SENSOR])
+                + sensorOfRadiosity * radiosity
+                + sensorOfElement * HeatTransfer.emission(y[ELEMENT])
+                - SENSOR_EMISSIVITY * HeatTransfer.emission(y[SENSOR]))
             / sensorJoulesPerSquareMetreKelvin;
     double watts = duty * fullWatts;
     rates[ENERGY] = watts;
@@ -425,7 +493,7 @@ final class KilnNetwork implements StiffSystem {
     double weights = elementRadiant + doorRadiant;
     double airWeights = elementConvective + leakWattsPerKelvin + doorWattsPerKelvin;
     double raw = gain * (y[SETPOINT] - reading(y) + y[INTEGRAL]);
-    proportional = drive == Drive.PROPORTIONAL && raw > 0 && raw < 1;
+    proportional = drive == Drive.PROPORTIONAL && raw > 0 && raw < 1 && Double.isNaN(forcedDuty);
     integralSlope = drive == Drive.PROPORTIONAL ? integralShare(raw) / integralSeconds / shift : 0;
     double radiantByRadiant = 0;
     double radiantByAir = 0;
@@ -470,19 +538,26 @@ final class KilnNetwork implements StiffSystem {
       airByAir += faceConvective[b] * faceConvective[b] * inverse;
     }
     elementSlope = elementRadiant * HeatTransfer.emissionSlope(y[ELEMENT]);
-    elementPivotInverse = 1 / (shift * elementJoulesPerKelvin + elementSlope + elementConvective);
     sensorSlope = SENSOR_EMISSIVITY * HeatTransfer.emissionSlope(y[SENSOR]);
     sensorPivotInverse =
-        1 / (shift * sensorJoulesPerSquareMetreKelvin + sensorSlope + SENSOR_CONVECTION);
-    // Radiosity and air move the element directly, and through sensor and controller.
+        1 / (shift * sensorJoulesPerSquareMetreKelvin + sensorSlope + sensorConvection);
+    // Radiosity and air move the element directly, and through sensor and controller, which see the
+    // element too.
     double dutyPerSensor = proportional ? -gain * readingPerTrue * (1 + integralSlope) : 0;
-    double elementByRadiant =
+    sensorByElement = sensorOfElement * HeatTransfer.emissionSlope(y[ELEMENT]) * sensorPivotInverse;
+    elementPivotInverse =
+        1
+            / (shift * elementJoulesPerKelvin
+                + elementSlope
+                + elementConvective
+                - fullWatts * dutyPerSensor * sensorByElement);
+    elementByRadiant =
         elementPivotInverse
-            * (elementRadiant + fullWatts * dutyPerSensor * SENSOR_EMISSIVITY * sensorPivotInverse);
-    double elementByAir =
+            * (elementRadiant + fullWatts * dutyPerSensor * sensorOfRadiosity * sensorPivotInverse);
+    elementByAir =
         elementPivotInverse
             * (elementConvective
-                + fullWatts * dutyPerSensor * SENSOR_CONVECTION * sensorPivotInverse);
+                + fullWatts * dutyPerSensor * sensorConvection * sensorPivotInverse);
     // Rows: weights X - sum(radiant slope w) = ..., airWeights A - sum(convective w) = ...
     radiantOfRadiant = weights - radiantByRadiant - elementSlope * elementByRadiant;
     radiantOfAir = -radiantByAir - elementSlope * elementByAir;
@@ -523,18 +598,16 @@ final class KilnNetwork implements StiffSystem {
     double determinant = radiantOfRadiant * airOfAir - radiantOfAir * airOfRadiant;
     double radiosity = (radiantRight * airOfAir - radiantOfAir * airRight) / determinant;
     double air = (radiantOfRadiant * airRight - airOfRadiant * radiantRight) / determinant;
+    double element = elementPart + elementByRadiant * radiosity + elementByAir * air;
     double sensor =
-        sensorPart + (SENSOR_EMISSIVITY * radiosity + SENSOR_CONVECTION * air) * sensorPivotInverse;
+        sensorPart
+            + (sensorOfRadiosity * radiosity + sensorConvection * air) * sensorPivotInverse
+            + sensorByElement * element;
     double integral =
         rhs[INTEGRAL] * perShift + integralSlope * (setpoint - readingPerTrue * sensor);
     double dutyChange = proportional ? gain * (setpoint - readingPerTrue * sensor + integral) : 0;
     double energyRight = rhs[ENERGY];
-    x[ELEMENT] =
-        (rhs[ELEMENT] * elementJoulesPerKelvin
-                + fullWatts * dutyChange
-                + elementRadiant * radiosity
-                + elementConvective * air)
-            * elementPivotInverse;
+    x[ELEMENT] = element;
     x[SETPOINT] = setpoint;
     x[SENSOR] = sensor;
     x[INTEGRAL] = integral;

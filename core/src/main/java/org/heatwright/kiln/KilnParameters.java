@@ -6,6 +6,8 @@ package org.heatwright.kiln;
  *
  * @param powerFactor full power over the nameplate's at the supply's voltage
  * @param conductivityFactor wall conductivity over the tables'
+ * @param conductivitySteepness how much more wall conductivity grows from 400 to 1400 °C than in
+ *     the tables
  * @param capacityFactor wall heat capacity over the tables'
  * @param leakWattsPerKelvin heat lost past the door, vents and element tails, W/K between chamber
  *     air and room
@@ -13,12 +15,15 @@ package org.heatwright.kiln;
  *     element carriers, J/K
  * @param sensorFactor heat capacity of the sensor over that of a plain steel rod of its sheath's
  *     diameter
+ * @param sensorView share of the radiation the sensor receives that comes straight from the
+ *     elements, 0 to 0.9
  * @param offsetKelvinsAt1000 what the display shows above the truth at 1000 °C, K; in proportion
  *     below
  * @param gainPerKelvin proportional gain of the controller, duty a kelvin
  * @param integralSeconds integral time of the controller, s
  * @param switchSeconds how long an on-off controller takes from the edge of its hysteresis to the
  *     switch, s: filter, relay, minimum on and off times
+ * @param doorFactor share of the two-way exchange through the open door that leaves with heat
  * @param elementFactor heat capacity of the elements over the usual
  * @param roomShiftKelvins room temperature above the stated one, K
  * @param loadConductivityFactor conductivity of the load over the tables'
@@ -27,14 +32,17 @@ package org.heatwright.kiln;
 public record KilnParameters(
     double powerFactor,
     double conductivityFactor,
+    double conductivitySteepness,
     double capacityFactor,
     double leakWattsPerKelvin,
     double fittingsJoulesPerKelvin,
     double sensorFactor,
+    double sensorView,
     double offsetKelvinsAt1000,
     double gainPerKelvin,
     double integralSeconds,
     double switchSeconds,
+    double doorFactor,
     double elementFactor,
     double roomShiftKelvins,
     double loadConductivityFactor,
@@ -45,6 +53,7 @@ public record KilnParameters(
         new double[] {
           powerFactor,
           conductivityFactor,
+          conductivitySteepness,
           capacityFactor,
           leakWattsPerKelvin,
           fittingsJoulesPerKelvin,
@@ -52,6 +61,7 @@ public record KilnParameters(
           gainPerKelvin,
           integralSeconds,
           switchSeconds,
+          doorFactor,
           elementFactor,
           loadConductivityFactor,
           loadHeatFactor
@@ -60,6 +70,10 @@ public record KilnParameters(
         throw new IllegalArgumentException(
             "A kiln parameter (%s) must be finite and above zero.".formatted(positive));
       }
+    }
+    if (!(sensorView >= 0 && sensorView <= 0.9)) {
+      throw new IllegalArgumentException(
+          "The sensor's view of the elements (%s) must be from 0 to 0.9.".formatted(sensorView));
     }
     if (!Double.isFinite(offsetKelvinsAt1000) || !Double.isFinite(roomShiftKelvins)) {
       throw new IllegalArgumentException(
@@ -77,16 +91,19 @@ public record KilnParameters(
   static KilnParameters at(Kiln kiln, double[] scores) {
     double perimeterMetres = 4 * Math.sqrt(kiln.openingSquareMetres());
     return new KilnParameters(
-        value(KilnQuantity.POWER, scores),
+        value(KilnQuantity.POWER, scores) * value(KilnQuantity.MAINS, scores),
         value(KilnQuantity.CONDUCTIVITY, scores),
+        value(KilnQuantity.STEEPNESS, scores),
         value(KilnQuantity.CAPACITY, scores),
         value(KilnQuantity.LEAK, scores) * perimeterMetres,
         value(KilnQuantity.FITTINGS, scores) * kiln.chamber().floorSquareMetres(),
         value(KilnQuantity.SENSOR, scores),
+        Math.min(0.9, value(KilnQuantity.VIEW, scores)),
         value(KilnQuantity.OFFSET, scores),
         value(KilnQuantity.GAIN, scores),
         value(KilnQuantity.INTEGRAL, scores),
         value(KilnQuantity.SWITCH, scores),
+        value(KilnQuantity.DOOR, scores),
         value(KilnQuantity.ELEMENT, scores),
         value(KilnQuantity.ROOM, scores),
         value(KilnQuantity.LOAD_CONDUCTIVITY, scores),

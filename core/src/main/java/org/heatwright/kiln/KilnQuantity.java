@@ -18,6 +18,12 @@ public enum KilnQuantity {
    */
   CONDUCTIVITY("conductivity-factor", true, 1.2, 0.2),
 
+  /**
+   * How much more wall conductivity grows from 400 to 1400 °C than in the tables: batches differ in
+   * pores, and so in radiation through them. Estimate.
+   */
+  STEEPNESS("conductivity-steepness", true, 1.0, 0.25),
+
   /** Density and heat capacity of a batch. Estimate. */
   CAPACITY("capacity-factor", true, 1.1, 0.12),
 
@@ -33,6 +39,9 @@ public enum KilnQuantity {
   /** Bare tips are quicker than a rod, insulated junctions slower. Estimate; range 0.35 to 1.6. */
   SENSOR("sensor-factor", true, 0.75, 0.45),
 
+  /** Share of what the sensor receives that comes straight from the elements. Estimate. */
+  VIEW("sensor-view", true, 0.05, 0.7),
+
   /** What the display adds at 1000 °C, K: half of class 2 of type K, IEC 60584-1. */
   OFFSET("offset-k-at-1000", false, 0, 3.75),
 
@@ -42,11 +51,20 @@ public enum KilnQuantity {
   /** Integral time, s. Estimate; range 2 to 12 min. */
   INTEGRAL("integral-s", true, 300, 0.45),
 
-  /** From the edge of the hysteresis to the switch, s. Estimate; range 6 to 40 s. */
-  SWITCH("switch-s", true, 15, 0.5),
+  /** From the edge of the hysteresis to the switch, s. Estimate; range 3 to 30 s. */
+  SWITCH("switch-s", true, 9, 0.65),
+
+  /**
+   * Share of the two-way exchange through the open door that leaves with heat, and with it the
+   * draught over the walls. Estimate; range 0.2 to 2, because the formula is for rooms.
+   */
+  DOOR("door-factor", true, 0.8, 0.7),
 
   /** Heat capacity of the elements over the usual. Estimate. */
   ELEMENT("element-factor", true, 0.8, 0.35),
+
+  /** Full power of a day over the kiln's own: the mains wander. Estimate. */
+  MAINS("mains-factor", true, 1.0, 0.012),
 
   /** The room above the stated one, K. Estimate. */
   ROOM("room-k", false, 0, 2),
@@ -85,12 +103,12 @@ public enum KilnQuantity {
   }
 
   /**
-   * Whether it belongs to the kiln and can show in its logs. Room and load belong to the day; the
+   * Whether it belongs to the kiln and can show in its logs. Mains, room and load are of a day; the
    * offset of the display cannot be seen in what the display says.
    */
   public boolean learnable() {
     return switch (this) {
-      case OFFSET, ROOM, LOAD_CONDUCTIVITY, LOAD_HEAT -> false;
+      case OFFSET, MAINS, ROOM, LOAD_CONDUCTIVITY, LOAD_HEAT -> false;
       default -> true;
     };
   }

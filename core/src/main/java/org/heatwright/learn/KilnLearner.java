@@ -1,15 +1,14 @@
 package org.heatwright.learn;
 
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
+import java.util.Random;
 import java.util.stream.IntStream;
-import org.heatwright.kiln.FiringRun;
-import org.heatwright.kiln.FiringSimulation;
 import org.heatwright.kiln.Kiln;
 import org.heatwright.kiln.KilnBeliefs;
-import org.heatwright.kiln.KilnParameters;
 import org.heatwright.kiln.KilnQuantity;
-import org.heatwright.kiln.Load;
 import org.heatwright.material.HeatCurves;
 import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.ArrayRealVector;
@@ -22,22 +21,12 @@ import org.hipparchus.linear.RealVector;
  * nameplate's prior and the readings (maximum a posteriori), by damped Gauss-Newton steps with
  * sensitivities from finite differences.
  *
- * <p>Readings are averaged over {@value #SPAN_SECONDS} s. A residual counts with {@link
- * #RESIDUAL_KELVINS} K, and beyond twice that it counts linearly, so that a stretch the model
- * cannot explain does not rule the fit (Huber 1964, from memory). Neighbouring residuals of one
- * model error are not independent, which that size allows for.
+ * <p>Model and kiln differ slowly and a display is noisy ({@link Discrepancy}); the mains and the
+ * log's clock are of each day and are fitted with it. A residual beyond twice its size counts
+ * linearly, so that a stretch the model cannot explain does not rule the fit (Huber 1964, from
+ * memory).
  */
 public final class KilnLearner {
-
-  /** Readings are averaged over this long, s. */
-  public static final double SPAN_SECONDS = 120;
-
-  /**
-   * What one averaged residual is worth, K: far more than a thermometer's noise, because the model
-   * is simpler than a kiln and is wrong in the same way for many spans. Our estimate, tried on
-   * kilns simulated apart.
-   */
-  static final double RESIDUAL_KELVINS = 8;
 
   private static final double HUBER = 2;
   private static final double DIFFERENCE = 0.15;
@@ -47,32 +36,31 @@ public final class KilnLearner {
   /** A firing whose display the fit misses by more than this does not belong to this kiln, K. */
   private static final double UNEXPLAINED_KELVINS = 30;
 
-  private static final FiringSimulation.Accuracy ACCURACY =
-      new FiringSimulation.Accuracy(0.05, 0.001, 1.35);
-
-  private final Kiln kiln;
   private final KilnBeliefs before;
   private final RealMatrix precision;
   private final List<LoggedFiring> firings;
-  private final List<Readings> averaged;
-  private final List<List<Load>> loads;
-  private final HeatCurves curves = new HeatCurves();
+  private final List<Evidence> evidence;
+  private final int[] firstRow;
   private final KilnQuantity[] quantities;
+  private final int unknowns;
   private final int residuals;
 
   private KilnLearner(Kiln kiln, KilnBeliefs before, List<LoggedFiring> firings) {
-    this.kiln = kiln;
     this.before = before;
     this.firings = firings;
-    this.averaged =
-        firings.stream().map(firing -> firing.readings().averaged(SPAN_SECONDS)).toList();
-    this.loads = firings.stream().map(firing -> firing.charge().loads()).toList();
+    HeatCurves curves = new HeatCurves();
+    this.evidence = firings.stream().map(firing -> new Evidence(kiln, firing, curves)).toList();
+    this.firstRow = new int[firings.size() + 1];
+    for (int f = 0; f < evidence.size(); f++) {
+      firstRow[f + 1] = firstRow[f] + evidence.get(f).size();
+    }
+    this.residuals = firstRow[evidence.size()];
     this.quantities =
-        java.util.Arrays.stream(KilnQuantity.values())
+        Arrays.stream(KilnQuantity.values())
             .filter(KilnQuantity::learnable)
             .toArray(KilnQuantity[]::new);
-    this.precision = precision(before, quantities);
-    this.residuals = averaged.stream().mapToInt(Readings::size).sum();
+    this.unknowns = quantities.length + Evidence.DAY * firings.size();
+    this.precision = precision(before, quantities, unknowns);
   }
 
   /**
@@ -112,7 +100,8 @@ public final class KilnLearner {
     return learner.lesson(learner.fit(), List.of());
   }
 
-  private static RealMatrix precision(KilnBeliefs beliefs, KilnQuantity[] quantities) {
+  private static RealMatrix precision(
+      KilnBeliefs beliefs, KilnQuantity[] quantities, int unknowns) {
     int n = quantities.length;
     RealMatrix covariance = new Array2DRowRealMatrix(n, n);
     for (int i = 0; i < n; i++) {
@@ -120,20 +109,18 @@ public final class KilnLearner {
         covariance.setEntry(i, j, beliefs.covarianceFactor(quantities[i], quantities[j]));
       }
     }
-    return new CholeskyDecomposition(covariance).getSolver().getInverse();
-  }
-
-  /** Scores above what was believed before. */
-  private RealVector moved(double[] scores) {
-    RealVector moved = new ArrayRealVector(quantities.length);
-    for (int i = 0; i < quantities.length; i++) {
-      moved.setEntry(i, scores[quantities[i].ordinal()] - before.score(quantities[i]));
+    RealMatrix all = new Array2DRowRealMatrix(unknowns, unknowns);
+    all.setSubMatrix(
+        new CholeskyDecomposition(covariance).getSolver().getInverse().getData(), 0, 0);
+    for (int i = n; i < unknowns; i++) {
+      all.setEntry(i, i, 1);
     }
-    return moved;
+    return all;
   }
 
-  /** Scores and what belongs to them. */
-  private record Fit(double[] scores, RealMatrix information, double[] rmsKelvins, int rounds) {
+  /** Unknowns and what belongs to them. */
+  private record Fit(
+      double[] moved, double cost, RealMatrix information, double[] rmsKelvins, int rounds) {
     int worst() {
       int worst = 0;
       for (int i = 1; i < rmsKelvins.length; i++) {
@@ -145,61 +132,110 @@ public final class KilnLearner {
     }
   }
 
-  private Fit fit() {
+  private double[] scores(double[] moved) {
     double[] scores = new double[KilnQuantity.values().length];
     for (KilnQuantity quantity : KilnQuantity.values()) {
       scores[quantity.ordinal()] = before.score(quantity);
     }
-    double[] residual = residuals(scores);
-    double cost = cost(scores, residual);
+    for (int i = 0; i < quantities.length; i++) {
+      scores[quantities[i].ordinal()] += moved[i];
+    }
+    return scores;
+  }
+
+  private double[] day(double[] moved, int firing) {
+    int from = quantities.length + Evidence.DAY * firing;
+    return Arrays.copyOfRange(moved, from, from + Evidence.DAY);
+  }
+
+  /**
+   * The best of several descents: from what was believed, and from the most probable of a few
+   * scattered kilns, because a slow kiln may be a leaky one or a heavy one.
+   */
+  private Fit fit() {
+    List<double[]> starts = new ArrayList<>();
+    starts.add(new double[unknowns]);
+    scattered().stream()
+        .sorted(Comparator.comparingDouble(Start::cost))
+        .limit(STARTS)
+        .forEach(start -> starts.add(start.moved()));
+    return starts.stream()
+        .map(this::descend)
+        .min(Comparator.comparingDouble(Fit::cost))
+        .orElseThrow();
+  }
+
+  private record Start(double[] moved, double cost) {}
+
+  private List<Start> scattered() {
+    Random random = new Random(1);
+    List<double[]> points = new ArrayList<>();
+    for (int s = 0; s < SCATTERED; s++) {
+      double[] moved = new double[unknowns];
+      for (int i = 0; i < quantities.length; i++) {
+        moved[i] = before.ignoranceFactor(quantities[i]) * random.nextGaussian();
+      }
+      points.add(moved);
+    }
+    return points.parallelStream()
+        .map(moved -> new Start(moved, cost(moved, residuals(moved))))
+        .toList();
+  }
+
+  private static final int SCATTERED = 32;
+  private static final int STARTS = 2;
+
+  private Fit descend(double[] start) {
+    double[] moved = start.clone();
+    double[] residual = residuals(moved);
+    double cost = cost(moved, residual);
     double damping = 0.01;
     RealMatrix information = null;
     int round = 0;
     while (round < MOST_ROUNDS) {
       round++;
-      RealMatrix jacobian = jacobian(scores, residual);
+      double[][] jacobian = jacobian(moved, residual);
       double[] weight = weights(residual);
-      int n = quantities.length;
-      RealMatrix normal = new Array2DRowRealMatrix(n, n);
-      RealVector right = precision.operate(moved(scores)).mapMultiply(-1);
-      for (int i = 0; i < n; i++) {
+      RealMatrix normal = new Array2DRowRealMatrix(unknowns, unknowns);
+      RealVector right = precision.operate(new ArrayRealVector(moved)).mapMultiply(-1);
+      for (int i = 0; i < unknowns; i++) {
         for (int j = 0; j <= i; j++) {
           double sum = precision.getEntry(i, j);
           for (int r = 0; r < residuals; r++) {
-            sum += weight[r] * jacobian.getEntry(r, i) * jacobian.getEntry(r, j);
+            sum += weight[r] * jacobian[i][r] * jacobian[j][r];
           }
           normal.setEntry(i, j, sum);
           normal.setEntry(j, i, sum);
         }
         double sum = right.getEntry(i);
         for (int r = 0; r < residuals; r++) {
-          sum -= weight[r] * jacobian.getEntry(r, i) * residual[r];
+          sum -= weight[r] * jacobian[i][r] * residual[r];
         }
         right.setEntry(i, sum);
       }
       information = normal;
       boolean better = false;
-      double moved = 0;
+      double step = 0;
       while (damping < 1e6 && !better) {
         RealMatrix damped = normal.copy();
-        for (int i = 0; i < n; i++) {
+        for (int i = 0; i < unknowns; i++) {
           damped.addToEntry(i, i, damping * normal.getEntry(i, i));
         }
         RealVector change = new CholeskyDecomposition(damped).getSolver().solve(right);
-        double[] tried = scores.clone();
-        moved = 0;
-        for (int i = 0; i < n; i++) {
+        double[] tried = moved.clone();
+        step = 0;
+        for (int i = 0; i < unknowns; i++) {
           // A step of more than two spreads at once leaves where the sensitivities hold.
           double part = Math.max(-2, Math.min(2, change.getEntry(i)));
-          tried[quantities[i].ordinal()] += part;
-          moved = Math.max(moved, Math.abs(part));
+          tried[i] += part;
+          step = Math.max(step, Math.abs(part));
         }
         double[] triedResidual = residuals(tried);
         double triedCost = cost(tried, triedResidual);
         if (triedCost < cost) {
           better = true;
-          moved = cost - triedCost < SETTLED * cost ? Math.min(moved, SETTLED) : moved;
-          scores = tried;
+          step = cost - triedCost < SETTLED * cost ? Math.min(step, SETTLED) : step;
+          moved = tried;
           residual = triedResidual;
           cost = triedCost;
           damping = Math.max(1e-4, damping / 5);
@@ -207,70 +243,53 @@ public final class KilnLearner {
           damping *= 5;
         }
       }
-      if (!better || moved <= 10 * SETTLED) {
+      if (!better || step <= 10 * SETTLED) {
         break;
       }
     }
     if (information == null) {
       throw new IllegalStateException("The fit took no step.");
     }
-    return new Fit(scores, information, rms(residual), round);
+    return new Fit(moved, cost, information, rms(moved), round);
   }
 
-  private RealMatrix jacobian(double[] scores, double[] residual) {
-    RealMatrix jacobian = new Array2DRowRealMatrix(residuals, quantities.length);
-    double[][] columns =
-        IntStream.range(0, quantities.length)
+  /** One row an unknown. */
+  private double[][] jacobian(double[] moved, double[] residual) {
+    double[][] jacobian =
+        IntStream.range(0, unknowns)
             .parallel()
             .mapToObj(
-                q -> {
-                  double[] moved = scores.clone();
-                  moved[quantities[q].ordinal()] += DIFFERENCE;
-                  return residuals(moved);
+                i -> {
+                  double[] tried = moved.clone();
+                  tried[i] += DIFFERENCE;
+                  if (i < quantities.length) {
+                    return residuals(tried);
+                  }
+                  // What is of a day touches that day alone.
+                  int firing = (i - quantities.length) / Evidence.DAY;
+                  double[] row = residual.clone();
+                  evidence
+                      .get(firing)
+                      .residuals(scores(tried), day(tried, firing), row, firstRow[firing]);
+                  return row;
                 })
             .toArray(double[][]::new);
-    for (int q = 0; q < quantities.length; q++) {
+    for (double[] row : jacobian) {
       for (int r = 0; r < residuals; r++) {
-        jacobian.setEntry(r, q, (columns[q][r] - residual[r]) / DIFFERENCE);
+        row[r] = (row[r] - residual[r]) / DIFFERENCE;
       }
     }
     return jacobian;
   }
 
-  /** Simulated minus seen, in units of {@link #RESIDUAL_KELVINS}. */
-  private double[] residuals(double[] scores) {
+  /** Independent residuals of all firings. */
+  private double[] residuals(double[] moved) {
     double[] all = new double[residuals];
-    KilnParameters parameters = KilnBeliefs.at(kiln, scores);
-    int at = 0;
-    for (int f = 0; f < firings.size(); f++) {
-      LoggedFiring firing = firings.get(f);
-      Readings seen = averaged.get(f);
-      FiringSimulation simulation =
-          new FiringSimulation(
-              kiln,
-              parameters,
-              firing.conditions(),
-              loads.get(f),
-              firing.schedule(),
-              ACCURACY,
-              curves);
-      simulation.runProgram();
-      simulation.coastUntil(seen.lastSecond() + SPAN_SECONDS);
-      FiringRun run = simulation.run();
-      for (int i = 0; i < seen.size(); i++) {
-        all[at++] = (mean(run, seen.second(i)) - seen.celsius(i)) / RESIDUAL_KELVINS;
-      }
+    double[] scores = scores(moved);
+    for (int f = 0; f < evidence.size(); f++) {
+      evidence.get(f).residuals(scores, day(moved, f), all, firstRow[f]);
     }
     return all;
-  }
-
-  private static double mean(FiringRun run, double second) {
-    int points = 6;
-    double sum = 0;
-    for (int i = 0; i < points; i++) {
-      sum += run.readingCelsiusAt(second + SPAN_SECONDS * ((i + 0.5) / points - 0.5));
-    }
-    return sum / points;
   }
 
   private static double[] weights(double[] residual) {
@@ -282,9 +301,9 @@ public final class KilnLearner {
     return weight;
   }
 
-  private double cost(double[] scores, double[] residual) {
-    RealVector moved = moved(scores);
-    double sum = moved.dotProduct(precision.operate(moved));
+  private double cost(double[] moved, double[] residual) {
+    RealVector vector = new ArrayRealVector(moved);
+    double sum = vector.dotProduct(precision.operate(vector));
     for (double r : residual) {
       double size = Math.abs(r);
       sum += size <= HUBER ? size * size : HUBER * (2 * size - HUBER);
@@ -293,17 +312,14 @@ public final class KilnLearner {
   }
 
   /** Root mean square of the misfit of each firing, K. */
-  private double[] rms(double[] residual) {
+  private double[] rms(double[] moved) {
     double[] rms = new double[firings.size()];
-    int at = 0;
+    double[] scores = scores(moved);
     for (int f = 0; f < rms.length; f++) {
-      double sum = 0;
-      int n = averaged.get(f).size();
-      for (int i = 0; i < n; i++) {
-        sum += residual[at] * residual[at];
-        at++;
-      }
-      rms[f] = RESIDUAL_KELVINS * Math.sqrt(sum / n);
+      Evidence one = evidence.get(f);
+      double[] day = day(moved, f);
+      double[] miss = one.missKelvins(one.run(scores, day[0], one.conditions()), day[1]);
+      rms[f] = Math.sqrt(Arrays.stream(miss).map(m -> m * m).average().orElseThrow());
     }
     return rms;
   }
@@ -320,22 +336,22 @@ public final class KilnLearner {
         covariance[quantities[i].ordinal()][quantities[j].ordinal()] = posterior.getEntry(i, j);
       }
     }
-    // What the day adds stays as uncertain as it was; a part of what was learned stays so too.
+    // A part of what was learned stays open.
     for (KilnQuantity quantity : quantities) {
       double left = covariance[quantity.ordinal()][quantity.ordinal()];
       covariance[quantity.ordinal()][quantity.ordinal()] +=
           REMAINING * REMAINING * Math.max(0, before.covarianceFactor(quantity, quantity) - left);
     }
     return new Lesson(
-        KilnBeliefs.of(fit.scores(), covariance),
+        KilnBeliefs.of(scores(fit.moved()), covariance),
         firings.stream().map(LoggedFiring::name).toList(),
         fit.rmsKelvins(),
         leftOut);
   }
 
   /**
-   * Spread of a score that no log takes away, because mains, doors and the model's own errors
+   * Spread of a score that no log takes away, because doors, seals and the model's own errors
    * differ from day to day. Our estimate, tried on kilns simulated apart.
    */
-  private static final double REMAINING = 0.2;
+  private static final double REMAINING = 0.1;
 }

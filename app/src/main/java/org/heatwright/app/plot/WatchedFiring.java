@@ -54,7 +54,10 @@ public record WatchedFiring(
   public static Readings readings(LogFile.Log log) {
     return Readings.of(
         log.rows().stream().mapToDouble(LogFile.Row::seconds).toArray(),
-        log.rows().stream().mapToDouble(LogFile.Row::chamberCelsius).toArray());
+        log.rows().stream().mapToDouble(LogFile.Row::chamberCelsius).toArray(),
+        log.rows().stream()
+            .mapToDouble(row -> row.powerWatts().orElse(Double.NaN))
+            .toArray());
   }
 
   /** When a log began by the clock, where it says so. */

@@ -1,0 +1,302 @@
+package org.heatwright.learn;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import org.heatwright.kiln.Control;
+import org.heatwright.kiln.FiringConditions;
+import org.heatwright.kiln.FiringRun;
+import org.heatwright.kiln.FiringSimulation;
+import org.heatwright.kiln.Kiln;
+import org.heatwright.kiln.KilnBeliefs;
+import org.heatwright.kiln.KilnQuantity;
+import org.heatwright.kiln.Load;
+import org.heatwright.material.HeatCurves;
+import org.heatwright.units.Temperature;
+
+/**
+ * What one firing says about a kiln: how far a simulation of it misses its readings, as independent
+ * residuals of size one. Immutable; may be used by several threads.
+ */
+final class Evidence {
+
+  /** Readings are averaged over this long, s. */
+  static final double SPAN_SECONDS = 120;
+
+  /** Nuisances of a day: mains, and the log's clock. */
+  static final int DAY = 2;
+
+  /** How far the log's clock may be off the program's, one standard deviation, s. Our estimate. */
+  static final double CLOCK_SECONDS = 20;
+
+  private static final FiringSimulation.Accuracy ACCURACY =
+      new FiringSimulation.Accuracy(0.05, 0.001, 1.35);
+
+  /** A first reading this early tells the temperature at the start, s. */
+  private static final double FIRST_READING_SECONDS = 120;
+
+  // The discrepancy of model and kiln. Fitted to kilns simulated apart; docs/models/learning.md.
+  static final double SLOW_KELVINS = 5;
+  static final double SLOW_SECONDS = 1500;
+  static final double NOISE_KELVINS = 1.2;
+  static final double SWITCHED_NOISE_KELVINS = 3.5;
+
+  /** Lags that the model does not have, s: what they are worth grows with the rate. */
+  static final double LAG_SECONDS = 8;
+
+  private static final double POWER_SLOW_SHARE = 0.02;
+  private static final double POWER_NOISE_SHARE = 0.05;
+
+  /** A swing is known this well, relative. */
+  private static final double SWING_SHARE = 0.08;
+
+  private static final double SWING_WINDOW_SECONDS = 300;
+  private static final double SWING_SETTLED_SECONDS = 600;
+  private static final int SWING_FEWEST = 20;
+
+  private final Kiln kiln;
+  private final LoggedFiring firing;
+  private final FiringConditions conditions;
+  private final List<Load> loads;
+  private final HeatCurves curves;
+  private final Spans spans;
+  private final Readings seen;
+  private final Discrepancy temperature;
+  private final int[] powerRows;
+  private final Discrepancy power;
+  private final Optional<Swing> swing;
+
+  Evidence(Kiln kiln, LoggedFiring firing, HeatCurves curves) {
+    this.kiln = kiln;
+    this.firing = firing;
+    this.curves = curves;
+    this.loads = firing.charge().loads();
+    this.conditions = startKnown(firing);
+    this.spans = new Spans(kiln, firing);
+    this.seen = spans.average(firing.readings());
+    int n = seen.size();
+    double[] seconds = new double[n];
+    double[] noise = new double[n];
+    double still =
+        kiln.control().kind() == Control.Kind.ON_OFF ? SWITCHED_NOISE_KELVINS : NOISE_KELVINS;
+    for (int i = 0; i < n; i++) {
+      seconds[i] = seen.second(i);
+      noise[i] = Math.hypot(still, LAG_SECONDS * rate(i));
+    }
+    this.temperature = new Discrepancy(seconds, SLOW_KELVINS, SLOW_SECONDS, noise);
+    this.powerRows =
+        java.util.stream.IntStream.range(0, n).filter(i -> !Double.isNaN(seen.watts(i))).toArray();
+    double[] powerNoise = new double[powerRows.length];
+    Arrays.fill(powerNoise, POWER_NOISE_SHARE);
+    this.power =
+        new Discrepancy(
+            Arrays.stream(powerRows).mapToDouble(i -> seconds[i]).toArray(),
+            POWER_SLOW_SHARE,
+            SLOW_SECONDS,
+            powerNoise);
+    this.swing = kiln.control().kind() == Control.Kind.ON_OFF ? Swing.of(firing) : Optional.empty();
+  }
+
+  private static FiringConditions startKnown(LoggedFiring firing) {
+    FiringConditions day = firing.conditions();
+    Readings readings = firing.readings();
+    if (day.start().isPresent() || readings.second(0) > FIRST_READING_SECONDS) {
+      return day;
+    }
+    return new FiringConditions(
+        day.room(),
+        Optional.of(Temperature.ofCelsius(readings.celsius(0))),
+        day.ventOpen(),
+        day.supplyVolts(),
+        day.disturbances());
+  }
+
+  /** Rate of the display about a row, K/s, never below zero. */
+  private double rate(int row) {
+    int before = Math.max(0, row - 1);
+    int after = Math.min(seen.size() - 1, row + 1);
+    double between = seen.second(after) - seen.second(before);
+    return between > 0 ? Math.abs(seen.celsius(after) - seen.celsius(before)) / between : 0;
+  }
+
+  /** How many residuals there are. */
+  int size() {
+    return temperature.size() + power.size() + (swing.isPresent() ? 1 : 0);
+  }
+
+  /** Readings after averaging. */
+  Readings seen() {
+    return seen;
+  }
+
+  /** The firing as the kiln of these scores would run it on a day. */
+  FiringRun run(double[] scores, double mains, FiringConditions day) {
+    double[] all = scores.clone();
+    all[KilnQuantity.MAINS.ordinal()] = mains;
+    FiringSimulation simulation =
+        new FiringSimulation(
+            kiln, KilnBeliefs.at(kiln, all), day, loads, firing.schedule(), ACCURACY, curves);
+    simulation.runProgram();
+    simulation.coastUntil(seen.lastSecond() + 2 * SPAN_SECONDS);
+    return simulation.run();
+  }
+
+  FiringConditions conditions() {
+    return conditions;
+  }
+
+  /** Simulated minus seen, K, one a row of {@link #seen}. */
+  double[] missKelvins(FiringRun run, double clock) {
+    double[] miss = new double[seen.size()];
+    for (int i = 0; i < miss.length; i++) {
+      double span = spans.at(seen.second(i));
+      miss[i] = mean(run, seen.second(i) + CLOCK_SECONDS * clock, span) - seen.celsius(i);
+    }
+    return miss;
+  }
+
+  /**
+   * Writes independent residuals.
+   *
+   * @param scores of the kiln
+   * @param day scores of mains and clock
+   */
+  void residuals(double[] scores, double[] day, double[] into, int at) {
+    residuals(run(scores, day[0], conditions), day[1], into, at);
+  }
+
+  void residuals(FiringRun run, double clock, double[] into, int at) {
+    temperature.whiten(missKelvins(run, clock), into, at);
+    int next = at + temperature.size();
+    if (powerRows.length > 0) {
+      double rated = kiln.element().suppliedWatts();
+      double[] miss = new double[powerRows.length];
+      for (int i = 0; i < miss.length; i++) {
+        double second = seen.second(powerRows[i]) + CLOCK_SECONDS * clock;
+        double span = spans.at(seen.second(powerRows[i]));
+        double from = Math.max(0, second - span / 2);
+        double to = second + span / 2;
+        double watts = (run.joulesAt(to) - run.joulesAt(from)) / (to - from);
+        miss[i] = (watts - seen.watts(powerRows[i])) / rated;
+      }
+      power.whiten(miss, into, next);
+      next += power.size();
+    }
+    if (swing.isPresent()) {
+      Swing one = swing.get();
+      into[next] = (one.in(run) - one.kelvins) / (1 + SWING_SHARE * one.kelvins);
+    }
+  }
+
+  private static double mean(FiringRun run, double second, double span) {
+    int points = (int) Math.ceil(span / MEAN_SECONDS);
+    double sum = 0;
+    for (int i = 0; i < points; i++) {
+      sum += run.readingCelsiusAt(second + span * ((i + 0.5) / points - 0.5));
+    }
+    return sum / points;
+  }
+
+  private static final double MEAN_SECONDS = 15;
+
+  /**
+   * Over what spans readings are averaged: short ones everywhere, except where an on-off kiln has
+   * come near its first target and swings in a phase that is chance.
+   */
+  private record Spans(double changesAt) {
+
+    private static final double SWITCHED_RAMP_SECONDS = 60;
+    private static final double SWITCHED_SECONDS = 300;
+
+    Spans(Kiln kiln, LoggedFiring firing) {
+      this(kiln.control().kind() == Control.Kind.ON_OFF ? firstNear(firing) : Double.NaN);
+    }
+
+    private static double firstNear(LoggedFiring firing) {
+      Readings readings = firing.readings();
+      double target = firing.schedule().segments().get(0).target().celsius();
+      for (int i = 0; i < readings.size(); i++) {
+        if (Math.abs(readings.celsius(i) - target) < 20) {
+          return Math.ceil(readings.second(i) / SWITCHED_SECONDS) * SWITCHED_SECONDS;
+        }
+      }
+      return readings.lastSecond();
+    }
+
+    double at(double second) {
+      if (Double.isNaN(changesAt)) {
+        return SPAN_SECONDS;
+      }
+      return second < changesAt ? SWITCHED_RAMP_SECONDS : SWITCHED_SECONDS;
+    }
+
+    Readings average(Readings readings) {
+      return readings.averaged(this::at);
+    }
+  }
+
+  /** How far the display of an on-off kiln swings while it holds: standard deviation, K. */
+  private record Swing(List<double[]> windows, double kelvins) {
+
+    /** Windows of a few minutes in which the display stays about a target; none: nothing to say. */
+    static Optional<Swing> of(LoggedFiring firing) {
+      Readings readings = firing.readings();
+      List<double[]> windows = new ArrayList<>();
+      double sum = 0;
+      int i = 0;
+      while (i < readings.size()) {
+        double end =
+            (Math.floor(readings.second(i) / SWING_WINDOW_SECONDS) + 1) * SWING_WINDOW_SECONDS;
+        int from = i;
+        while (i < readings.size() && readings.second(i) < end) {
+          i++;
+        }
+        double[] seconds = new double[i - from];
+        double[] celsius = new double[i - from];
+        for (int r = from; r < i; r++) {
+          seconds[r - from] = readings.second(r);
+          celsius[r - from] = readings.celsius(r);
+        }
+        double mean = Arrays.stream(celsius).average().orElseThrow();
+        if (i - from >= SWING_FEWEST && holds(firing, mean, end)) {
+          windows.add(seconds);
+          sum += variance(celsius);
+        }
+      }
+      return windows.isEmpty()
+          ? Optional.empty()
+          : Optional.of(new Swing(windows, Math.sqrt(sum / windows.size())));
+    }
+
+    double in(FiringRun run) {
+      double sum = 0;
+      for (double[] seconds : windows) {
+        sum += variance(Arrays.stream(seconds).map(run::readingCelsiusAt).toArray());
+      }
+      return Math.sqrt(sum / windows.size());
+    }
+
+    private static double variance(double[] celsius) {
+      double mean = Arrays.stream(celsius).average().orElseThrow();
+      return Arrays.stream(celsius).map(c -> (c - mean) * (c - mean)).average().orElseThrow();
+    }
+
+    private static boolean holds(LoggedFiring firing, double mean, double end) {
+      if (end < SWING_SETTLED_SECONDS + SWING_WINDOW_SECONDS) {
+        return false;
+      }
+      for (FiringConditions.Disturbance event : firing.conditions().disturbances()) {
+        if (event.atSeconds() < end
+            && event.atSeconds() + event.lengthSeconds() + 180 > end - SWING_WINDOW_SECONDS) {
+          return false;
+        }
+      }
+      return firing.schedule().segments().stream()
+          .anyMatch(
+              segment ->
+                  Math.abs(segment.target().celsius() - mean) < 15
+                      && segment.hold().toSeconds() > SWING_SETTLED_SECONDS);
+    }
+  }
+}
