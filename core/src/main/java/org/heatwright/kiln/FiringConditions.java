@@ -43,9 +43,9 @@ public record FiringConditions(
    * @param kind what happens
    * @param atSeconds when it begins, s from the program's start, zero or more
    * @param lengthSeconds how long it lasts, s, above zero; infinite: for good
-   * @param size how much of it, in the kind's own measure, 0 to 1
+   * @param sizeShare how much of it, in the kind's own measure, 0 to 1
    */
-  public record Disturbance(Kind kind, double atSeconds, double lengthSeconds, double size) {
+  public record Disturbance(Kind kind, double atSeconds, double lengthSeconds, double sizeShare) {
     /** The kinds of disturbance. */
     public enum Kind {
       /** A person opens the door; the elements are taken to be cut meanwhile. */
@@ -63,24 +63,24 @@ public record FiringConditions(
       /** The door does not shut; size: the gap as a share of the whole opening. */
       DOOR_AJAR(0.04);
 
-      private final double usualSize;
+      private final double usualShare;
 
-      Kind(double usualSize) {
-        this.usualSize = usualSize;
+      Kind(double usualShare) {
+        this.usualShare = usualShare;
       }
     }
 
     /** A disturbance of its kind's usual size (our estimates). */
     public Disturbance(Kind kind, double atSeconds, double lengthSeconds) {
-      this(kind, atSeconds, lengthSeconds, kind.usualSize);
+      this(kind, atSeconds, lengthSeconds, kind.usualShare);
     }
 
     public Disturbance {
-      if (!(atSeconds >= 0) || !(lengthSeconds > 0) || !(size > 0 && size <= 1)) {
+      if (!(atSeconds >= 0) || !(lengthSeconds > 0) || !(sizeShare > 0 && sizeShare <= 1)) {
         throw new IllegalArgumentException(
             ("The disturbance (at %s s for %s s, size %s) must begin at zero or later, last a while"
                     + " and have a size above 0 and at most 1.")
-                .formatted(atSeconds, lengthSeconds, size));
+                .formatted(atSeconds, lengthSeconds, sizeShare));
       }
     }
   }

@@ -545,7 +545,7 @@ public final class FiringSimulation {
 
   private void passEdge(Edge passed) {
     boolean begins = passed.begins();
-    double size = passed.of().size();
+    double size = passed.of().sizeShare();
     switch (passed.of().kind()) {
       case DOOR_OPEN -> {
         doorOpen = begins;

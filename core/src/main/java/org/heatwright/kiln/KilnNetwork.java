@@ -170,9 +170,9 @@ final class KilnNetwork implements StiffSystem {
             * kiln.thermocouple().sheathMetres()
             / 4
             * parameters.sensorFactor();
-    this.sensorOfRadiosity = SENSOR_EMISSIVITY * (1 - parameters.sensorView());
-    this.sensorOfElement = SENSOR_EMISSIVITY * parameters.sensorView();
-    this.conductivitySlope = (parameters.conductivitySteepness() - 1) / 1000;
+    this.sensorOfRadiosity = SENSOR_EMISSIVITY * (1 - parameters.sensorViewShare());
+    this.sensorOfElement = SENSOR_EMISSIVITY * parameters.sensorViewShare();
+    this.conductivitySlope = (parameters.conductivitySteepnessFactor() - 1) / 1000;
     this.readingPerTrueOfTip = 1 + parameters.offsetKelvinsAt1000() / 1000;
     this.offsetOfTipKelvins = kiln.thermocouple().offset().kelvins();
     this.doorExchangeShare = parameters.doorFactor();

@@ -6,8 +6,8 @@ package org.heatwright.kiln;
  *
  * @param powerFactor full power over the nameplate's at the supply's voltage
  * @param conductivityFactor wall conductivity over the tables'
- * @param conductivitySteepness how much more wall conductivity grows from 400 to 1400 °C than in
- *     the tables
+ * @param conductivitySteepnessFactor how much more wall conductivity grows from 400 to 1400 °C than
+ *     in the tables
  * @param capacityFactor wall heat capacity over the tables'
  * @param leakWattsPerKelvin heat lost past the door, vents and element tails, W/K between chamber
  *     air and room
@@ -15,7 +15,7 @@ package org.heatwright.kiln;
  *     element carriers, J/K
  * @param sensorFactor heat capacity of the sensor over that of a plain steel rod of its sheath's
  *     diameter
- * @param sensorView share of the radiation the sensor receives that comes straight from the
+ * @param sensorViewShare share of the radiation the sensor receives that comes straight from the
  *     elements, 0 to 0.9
  * @param offsetKelvinsAt1000 what the display shows above the truth at 1000 °C, K; in proportion
  *     below
@@ -32,12 +32,12 @@ package org.heatwright.kiln;
 public record KilnParameters(
     double powerFactor,
     double conductivityFactor,
-    double conductivitySteepness,
+    double conductivitySteepnessFactor,
     double capacityFactor,
     double leakWattsPerKelvin,
     double fittingsJoulesPerKelvin,
     double sensorFactor,
-    double sensorView,
+    double sensorViewShare,
     double offsetKelvinsAt1000,
     double gainPerKelvin,
     double integralSeconds,
@@ -53,7 +53,7 @@ public record KilnParameters(
         new double[] {
           powerFactor,
           conductivityFactor,
-          conductivitySteepness,
+          conductivitySteepnessFactor,
           capacityFactor,
           leakWattsPerKelvin,
           fittingsJoulesPerKelvin,
@@ -71,9 +71,10 @@ public record KilnParameters(
             "A kiln parameter (%s) must be finite and above zero.".formatted(positive));
       }
     }
-    if (!(sensorView >= 0 && sensorView <= 0.9)) {
+    if (!(sensorViewShare >= 0 && sensorViewShare <= 0.9)) {
       throw new IllegalArgumentException(
-          "The sensor's view of the elements (%s) must be from 0 to 0.9.".formatted(sensorView));
+          "The sensor's view of the elements (%s) must be from 0 to 0.9."
+              .formatted(sensorViewShare));
     }
     if (!Double.isFinite(offsetKelvinsAt1000) || !Double.isFinite(roomShiftKelvins)) {
       throw new IllegalArgumentException(

@@ -6,6 +6,8 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Random;
 import java.util.stream.IntStream;
+import org.heatwright.kiln.Control;
+import org.heatwright.kiln.FiringConditions.Disturbance;
 import org.heatwright.kiln.Kiln;
 import org.heatwright.kiln.KilnBeliefs;
 import org.heatwright.kiln.KilnQuantity;
@@ -30,8 +32,10 @@ public final class KilnLearner {
 
   private static final double HUBER = 2;
   private static final double DIFFERENCE = 0.15;
-  private static final int MOST_ROUNDS = 25;
-  private static final double SETTLED = 1e-3;
+  private static final int MOST_ROUNDS = 15;
+
+  /** A round that gains less than this share of the cost is the last. */
+  private static final double SETTLED = 2e-3;
 
   /** A firing whose display the fit misses by more than this does not belong to this kiln, K. */
   private static final double UNEXPLAINED_KELVINS = 30;
@@ -58,6 +62,7 @@ public final class KilnLearner {
     this.quantities =
         Arrays.stream(KilnQuantity.values())
             .filter(KilnQuantity::learnable)
+            .filter(quantity -> matters(quantity, kiln, firings))
             .toArray(KilnQuantity[]::new);
     this.unknowns = quantities.length + Evidence.DAY * firings.size();
     this.precision = precision(before, quantities, unknowns);
@@ -98,6 +103,20 @@ public final class KilnLearner {
   static Lesson update(Kiln kiln, LoggedFiring sofar) {
     KilnLearner learner = new KilnLearner(kiln, kiln.beliefs(), List.of(sofar));
     return learner.lesson(learner.fit(), List.of());
+  }
+
+  /** Whether a quantity can make any difference to these firings. */
+  private static boolean matters(KilnQuantity quantity, Kiln kiln, List<LoggedFiring> firings) {
+    boolean onOff = kiln.control().kind() == Control.Kind.ON_OFF;
+    return switch (quantity) {
+      case GAIN, INTEGRAL -> !onOff;
+      case SWITCH -> onOff;
+      case DOOR ->
+          firings.stream()
+              .flatMap(firing -> firing.conditions().disturbances().stream())
+              .anyMatch(event -> event.kind() == Disturbance.Kind.DOOR_OPEN);
+      default -> true;
+    };
   }
 
   private static RealMatrix precision(
@@ -215,26 +234,24 @@ public final class KilnLearner {
       }
       information = normal;
       boolean better = false;
-      double step = 0;
-      while (damping < 1e6 && !better) {
+      double gained = 0;
+      while (damping < 1e3 && !better) {
         RealMatrix damped = normal.copy();
         for (int i = 0; i < unknowns; i++) {
           damped.addToEntry(i, i, damping * normal.getEntry(i, i));
         }
         RealVector change = new CholeskyDecomposition(damped).getSolver().solve(right);
         double[] tried = moved.clone();
-        step = 0;
         for (int i = 0; i < unknowns; i++) {
           // A step of more than two spreads at once leaves where the sensitivities hold.
           double part = Math.max(-2, Math.min(2, change.getEntry(i)));
           tried[i] += part;
-          step = Math.max(step, Math.abs(part));
         }
         double[] triedResidual = residuals(tried);
         double triedCost = cost(tried, triedResidual);
         if (triedCost < cost) {
           better = true;
-          step = cost - triedCost < SETTLED * cost ? Math.min(step, SETTLED) : step;
+          gained = cost - triedCost;
           moved = tried;
           residual = triedResidual;
           cost = triedCost;
@@ -243,7 +260,7 @@ public final class KilnLearner {
           damping *= 5;
         }
       }
-      if (!better || step <= 10 * SETTLED) {
+      if (gained <= SETTLED * (1 + cost)) {
         break;
       }
     }
@@ -328,8 +345,12 @@ public final class KilnLearner {
     RealMatrix posterior = new CholeskyDecomposition(fit.information()).getSolver().getInverse();
     int all = KilnQuantity.values().length;
     double[][] covariance = new double[all][all];
-    for (int i = 0; i < all; i++) {
-      covariance[i][i] = 1;
+    for (KilnQuantity a : KilnQuantity.values()) {
+      for (KilnQuantity b : KilnQuantity.values()) {
+        boolean both = a.learnable() && b.learnable() && open(a) && open(b);
+        covariance[a.ordinal()][b.ordinal()] =
+            both ? before.covarianceFactor(a, b) : a == b ? 1 : 0;
+      }
     }
     for (int i = 0; i < quantities.length; i++) {
       for (int j = 0; j < quantities.length; j++) {
@@ -347,6 +368,11 @@ public final class KilnLearner {
         firings.stream().map(LoggedFiring::name).toList(),
         fit.rmsKelvins(),
         leftOut);
+  }
+
+  /** Whether the fit left a quantity as it was. */
+  private boolean open(KilnQuantity quantity) {
+    return !Arrays.asList(quantities).contains(quantity);
   }
 
   /**

@@ -477,7 +477,23 @@ class HeatChecksTest {
     // Rated power spreads over 1.5 W/cm².
     KilnParameters parameters =
         new KilnParameters(
-            wattsPerSquareMetre / 15_000, 1, 1, 1e-9, 1e-9, 1, 0, 0.02, 300, 1, 1, 0, 1, 1);
+            wattsPerSquareMetre / 15_000,
+            1,
+            1,
+            1,
+            1e-9,
+            1e-9,
+            1,
+            0,
+            0,
+            0.02,
+            300,
+            1,
+            1,
+            1,
+            0,
+            1,
+            1);
     ThermalBody chamber =
         ThermalBody.lumped(
             "chamber",

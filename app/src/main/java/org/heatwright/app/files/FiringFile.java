@@ -21,7 +21,12 @@ public final class FiringFile {
   private static final Map<Disturbance.Kind, String> EVENT_KEYS =
       Map.of(
           Disturbance.Kind.DOOR_OPEN, "door-open-s",
-          Disturbance.Kind.MAINS_OFF, "mains-off-s");
+          Disturbance.Kind.MAINS_OFF, "mains-off-s",
+          Disturbance.Kind.DOOR_AJAR, "door-ajar-s",
+          Disturbance.Kind.ELEMENT_OPEN, "element-open-s",
+          Disturbance.Kind.TIP_OUT, "tip-out-s",
+          Disturbance.Kind.RELAY_ON, "relay-on-s",
+          Disturbance.Kind.RELAY_OFF, "relay-off-s");
 
   private FiringFile() {}
 
@@ -61,7 +66,11 @@ public final class FiringFile {
   }
 
   private static Disturbance event(YamlValue value) {
-    YamlMap map = value.map("at-s", "door-open-s", "mains-off-s");
+    List<String> keys = new ArrayList<>(List.of("at-s"));
+    for (Disturbance.Kind kind : Disturbance.Kind.values()) {
+      keys.add(key(kind));
+    }
+    YamlMap map = value.map(keys.toArray(String[]::new));
     double at = map.required("at-s").between(0, 1e7, "s");
     List<Disturbance> found = new ArrayList<>();
     for (Disturbance.Kind kind : Disturbance.Kind.values()) {
@@ -69,7 +78,7 @@ public final class FiringFile {
           .ifPresent(length -> found.add(new Disturbance(kind, at, length.between(1, 1e6, "s"))));
     }
     if (found.size() != 1) {
-      throw value.error("expected one of door-open-s and mains-off-s.");
+      throw value.error("expected one of " + String.join(", ", keys.subList(1, keys.size())) + ".");
     }
     return found.get(0);
   }

@@ -55,9 +55,7 @@ public record WatchedFiring(
     return Readings.of(
         log.rows().stream().mapToDouble(LogFile.Row::seconds).toArray(),
         log.rows().stream().mapToDouble(LogFile.Row::chamberCelsius).toArray(),
-        log.rows().stream()
-            .mapToDouble(row -> row.powerWatts().orElse(Double.NaN))
-            .toArray());
+        log.rows().stream().mapToDouble(row -> row.powerWatts().orElse(Double.NaN)).toArray());
   }
 
   /** When a log began by the clock, where it says so. */
@@ -76,6 +74,11 @@ public record WatchedFiring(
               switch (disturbance.kind()) {
                 case DOOR_OPEN -> "door open";
                 case MAINS_OFF -> "mains off";
+                case DOOR_AJAR -> "door ajar";
+                case ELEMENT_OPEN -> "element open";
+                case TIP_OUT -> "tip out";
+                case RELAY_ON -> "relay stuck on";
+                case RELAY_OFF -> "relay stuck off";
               }));
     }
     List<Happening> told = List.copyOf(all);

@@ -62,7 +62,7 @@ class FiringFileTest {
           """
           vent: open | vent: ajar | line 3: vent is "ajar"; expected open or shut.
           door-open-s: 10 | door-opn-s: 10 | line 4: events[1].door-opn-s is not known; expected one of at-s, door-open-s, mains-off-s (did you mean door-open-s?).
-          door-open-s: 10 | door-open-s: 10, mains-off-s: 1 | line 4: events[1]: expected one of door-open-s and mains-off-s.
+          door-open-s: 10 | door-open-s: 10, mains-off-s: 1 | line 4: events[1]: expected one of door-open-s, mains-off-s, element-open-s, tip-out-s, relay-on-s, relay-off-s, door-ajar-s.
           at-s: 1670 | at-s: -1 | line 4: events[1].at-s is -1; expected a number from 0 to 10000000 (s).
           material: copper | material: coper | line 5: load.pieces[1].material is "coper"; expected copper, silver, gold, brass, bronze, steel, stainless-steel, glass or ceramic (did you mean copper?).
           supply-v: 232 | supply-v: 23200 | line 6: supply-v is 23200; expected a number from 1 to 999 (V).
