@@ -38,10 +38,16 @@ public final class Forecaster {
   private static final double JOULES_PER_KILOWATT_HOUR = 3.6e6;
 
   /**
-   * What a display adds beyond the model, each way: its last digit, noise, the ripple of a relay's
-   * cycle, K. Our estimate.
+   * What a display adds beyond the model: its last digit, noise, the ripple of a relay's cycle,
+   * standard deviation, K. Our estimate.
    */
-  private static final double DISPLAY_SLACK_KELVINS = 2.5;
+  private static final double DISPLAY_NOISE_KELVINS = 0.8;
+
+  /** Times in a run are that uncertain beyond the model, standard deviation, s. Our estimate. */
+  private static final double CLOCK_SECONDS = 10;
+
+  /** From the middle of a normal distribution to its 95th percentile, standard deviations. */
+  private static final double NINE_IN_TEN = 1.645;
 
   /** Half of the longest usual cycle of an on-off kiln, s. Our estimate. */
   private static final double HALF_CYCLE_SECONDS = 150;
@@ -240,26 +246,22 @@ public final class Forecaster {
     double[] high = new double[n];
     double[] power = new double[n];
     double[] sample = new double[runs.size()];
-    double[] lowest = new double[runs.size()];
-    double[] highest = new double[runs.size()];
     double[] powerSample = new double[runs.size()];
     boolean swings = runs.size() > 1 && kiln.control().kind() == Control.Kind.ON_OFF;
-    double slack = runs.size() > 1 ? DISPLAY_SLACK_KELVINS : 0;
+    boolean many = runs.size() > 1;
     for (int i = 0; i < n; i++) {
       for (int r = 0; r < sample.length; r++) {
         FiringRun run = runs.get(r);
         sample[r] = run.readingCelsiusAt(grid[i]);
-        lowest[r] = sample[r];
-        highest[r] = sample[r];
-        if (swings) {
-          swing(run, grid[i], r, lowest, highest);
-        }
         powerSample[r] = run.wattsAt(grid[i]);
       }
       setpoint[i] = median.setpointCelsiusAt(grid[i]);
       middle[i] = Band.of(sample).median();
-      low[i] = Math.min(middle[i], Band.of(lowest).low()) - slack;
-      high[i] = Math.max(middle[i], Band.of(highest).high()) + slack;
+      Band spread = Band.of(swings ? swing(runs, grid[i], sample) : sample);
+      double beyond =
+          many ? NINE_IN_TEN * Math.hypot(DISPLAY_NOISE_KELVINS, CLOCK_SECONDS * rate(runs, grid[i])) : 0;
+      low[i] = middle[i] - Math.hypot(Math.max(0, middle[i] - spread.low()), beyond);
+      high[i] = middle[i] + Math.hypot(Math.max(0, spread.high() - middle[i]), beyond);
       power[i] = Band.of(powerSample).median();
     }
     Map<String, double[]> work = new LinkedHashMap<>();
@@ -276,23 +278,47 @@ public final class Forecaster {
     return new ForecastTrace(grid, setpoint, low, middle, high, power, work);
   }
 
+  /** Mean rate of the display about a time, K/s, not below zero. */
+  private static double rate(List<FiringRun> runs, double second) {
+    double sum = 0;
+    for (FiringRun run : runs) {
+      sum +=
+          Math.abs(
+              run.readingCelsiusAt(second + RATE_SECONDS)
+                  - run.readingCelsiusAt(second - RATE_SECONDS));
+    }
+    return sum / runs.size() / (2 * RATE_SECONDS);
+  }
+
+  private static final double RATE_SECONDS = 60;
+
   /**
    * An on-off kiln swings about its setpoint in a phase that is chance: while it holds, what the
    * display may show at a time is whatever it shows within a cycle of it.
    */
-  private static void swing(
-      FiringRun run, double second, int r, double[] lowest, double[] highest) {
-    for (FiringRun.SegmentRun segment : run.segments()) {
-      if (second >= segment.reachedSeconds() && second <= segment.endSeconds()) {
-        double[] range =
-            run.readingRangeCelsius(
-                Math.max(segment.reachedSeconds(), second - HALF_CYCLE_SECONDS),
-                Math.min(segment.endSeconds(), second + HALF_CYCLE_SECONDS));
-        lowest[r] = range[0];
-        highest[r] = range[1];
+  private static double[] swing(List<FiringRun> runs, double second, double[] sample) {
+    double[] all = new double[sample.length * SWING_POINTS];
+    for (int r = 0; r < sample.length; r++) {
+      FiringRun run = runs.get(r);
+      double from = second;
+      double to = second;
+      for (FiringRun.SegmentRun segment : run.segments()) {
+        if (second >= segment.reachedSeconds() && second <= segment.endSeconds()) {
+          from = Math.max(segment.reachedSeconds(), second - HALF_CYCLE_SECONDS);
+          to = Math.min(segment.endSeconds(), second + HALF_CYCLE_SECONDS);
+        }
+      }
+      for (int p = 0; p < SWING_POINTS; p++) {
+        all[r * SWING_POINTS + p] =
+            from == to
+                ? sample[r]
+                : run.readingCelsiusAt(from + (to - from) * (p + 0.5) / SWING_POINTS);
       }
     }
+    return all;
   }
+
+  private static final int SWING_POINTS = 16;
 
   /** The run that ends in the middle. */
   private static FiringRun medianRun(List<FiringRun> runs, double horizon) {

@@ -91,6 +91,7 @@ final class KilnNetwork implements StiffSystem {
   private final double openingWidthMetres;
   private final double openingHeightMetres;
   private final double doorExchangeShare;
+  private final double convectionFactor;
   private final double toleranceKelvins;
 
   // What the program does with the network.
@@ -175,6 +176,7 @@ final class KilnNetwork implements StiffSystem {
     this.conductivitySlope = (parameters.conductivitySteepnessFactor() - 1) / 1000;
     this.readingPerTrueOfTip = 1 + parameters.offsetKelvinsAt1000() / 1000;
     this.offsetOfTipKelvins = kiln.thermocouple().offset().kelvins();
+    this.convectionFactor = parameters.convectionFactor();
     this.doorExchangeShare = parameters.doorFactor();
     this.gain = parameters.gainPerKelvin();
     this.integralSeconds = parameters.integralSeconds();
@@ -205,7 +207,7 @@ final class KilnNetwork implements StiffSystem {
   }
 
   /** Heat lost through an open vent, W/K. Source: estimate (a 15 mm hole's chimney draught). */
-  private static final double VENT_WATTS_PER_KELVIN = 0.15;
+  private static final double VENT_WATTS_PER_KELVIN = 0.1;
 
   /** The state of a kiln that stands at one temperature inside, with walls between it and room. */
   double[] stateAt(double insideCelsius) {
@@ -267,7 +269,8 @@ final class KilnNetwork implements StiffSystem {
   }
 
   /** Multiplies all convection inside. */
-  private void blow(double factor) {
+  private void blow(double times) {
+    double factor = times * convectionFactor;
     elementConvective = shutElementConvective * factor;
     sensorConvection = SENSOR_CONVECTION * factor;
     for (int b = 0; b < bodies; b++) {

@@ -15,6 +15,7 @@ package org.heatwright.kiln;
  *     element carriers, J/K
  * @param sensorFactor heat capacity of the sensor over that of a plain steel rod of its sheath's
  *     diameter
+ * @param convectionFactor convection inside over the usual
  * @param sensorViewShare share of the radiation the sensor receives that comes straight from the
  *     elements, 0 to 0.9
  * @param offsetKelvinsAt1000 what the display shows above the truth at 1000 °C, K; in proportion
@@ -37,6 +38,7 @@ public record KilnParameters(
     double leakWattsPerKelvin,
     double fittingsJoulesPerKelvin,
     double sensorFactor,
+    double convectionFactor,
     double sensorViewShare,
     double offsetKelvinsAt1000,
     double gainPerKelvin,
@@ -58,6 +60,7 @@ public record KilnParameters(
           leakWattsPerKelvin,
           fittingsJoulesPerKelvin,
           sensorFactor,
+          convectionFactor,
           gainPerKelvin,
           integralSeconds,
           switchSeconds,
@@ -99,6 +102,7 @@ public record KilnParameters(
         value(KilnQuantity.LEAK, scores) * perimeterMetres,
         value(KilnQuantity.FITTINGS, scores) * kiln.chamber().floorSquareMetres(),
         value(KilnQuantity.SENSOR, scores),
+        value(KilnQuantity.CONVECTION, scores),
         Math.min(0.9, value(KilnQuantity.VIEW, scores)),
         value(KilnQuantity.OFFSET, scores),
         value(KilnQuantity.GAIN, scores),

@@ -9,38 +9,41 @@ package org.heatwright.kiln;
  * docs/models/kiln.md} tells them as a table.
  */
 public enum KilnQuantity {
-  /** Supply within 3 %, elements within 3 %: power goes with the square. Estimate. */
-  POWER("power-factor", true, 1.0, 0.04),
+  /** Makers round, elements age, the supply departs; power goes with its square. Estimate. */
+  POWER("power-factor", true, 0.98, 0.03),
 
   /**
    * Materials of one name differ by a quarter; joints and edges conduct too, so that measured kilns
    * lose 1.3 to 2 times what the layers say. Estimate; the leak carries the rest.
    */
-  CONDUCTIVITY("conductivity-factor", true, 1.2, 0.2),
+  CONDUCTIVITY("conductivity-factor", true, 1.2, 0.17),
 
   /**
    * How much more wall conductivity grows from 400 to 1400 °C than in the tables: batches differ in
    * pores, and so in radiation through them. Estimate.
    */
-  STEEPNESS("conductivity-steepness", true, 1.0, 0.25),
+  STEEPNESS("conductivity-steepness", true, 1.0, 0.2),
 
   /** Density and heat capacity of a batch. Estimate. */
-  CAPACITY("capacity-factor", true, 1.1, 0.12),
+  CAPACITY("capacity-factor", true, 1.07, 0.11),
 
   /** Air past the door, element tails and holes, by door perimeter, W/(K m). Estimate. */
-  LEAK("leak-w-per-k-m", true, 0.45, 0.5),
+  LEAK("leak-w-per-k-m", true, 0.45, 0.45),
 
   /**
    * Hearth plate and element carriers, by floor area, J/(K m²): about 6 mm of dense ceramic.
    * Estimate; range 3 to 55 kJ/(K m²).
    */
-  FITTINGS("fittings-j-per-k-m2", true, 12_000, 0.9),
+  FITTINGS("fittings-j-per-k-m2", true, 12_000, 0.75),
 
-  /** Bare tips are quicker than a rod, insulated junctions slower. Estimate; range 0.35 to 1.6. */
-  SENSOR("sensor-factor", true, 0.75, 0.45),
+  /** Bare tips are quicker than a rod, insulated junctions slower. Estimate; range 0.4 to 1.9. */
+  SENSOR("sensor-factor", true, 0.9, 0.45),
+
+  /** Convection inside over 8 W/(m² K): it counts while the kiln is cold. Estimate; 5 to 12. */
+  CONVECTION("convection-factor", true, 1.1, 0.3),
 
   /** Share of what the sensor receives that comes straight from the elements. Estimate. */
-  VIEW("sensor-view", true, 0.05, 0.7),
+  VIEW("sensor-view", true, 0.05, 0.5),
 
   /** What the display adds at 1000 °C, K: half of class 2 of type K, IEC 60584-1. */
   OFFSET("offset-k-at-1000", false, 0, 3.75),
@@ -48,8 +51,8 @@ public enum KilnQuantity {
   /** Proportional gain, 1/K: a band of 50 K. Practice; range 20 to 120 K. */
   GAIN("gain-per-k", true, 0.02, 0.45),
 
-  /** Integral time, s. Estimate; range 2 to 12 min. */
-  INTEGRAL("integral-s", true, 300, 0.45),
+  /** Integral time, s. Estimate; range 3 to 14 min. */
+  INTEGRAL("integral-s", true, 400, 0.45),
 
   /** From the edge of the hysteresis to the switch, s. Estimate; range 3 to 30 s. */
   SWITCH("switch-s", true, 9, 0.65),
@@ -100,6 +103,17 @@ public enum KilnQuantity {
   /** The score of a value. */
   public double score(double value) {
     return logarithmic ? Math.log(value / median) / spread : (value - median) / spread;
+  }
+
+  /**
+   * By how many scores it moves where every power and every heat flow of a kiln grows by one in its
+   * natural logarithm and the display stays the same; 0 where it has no part in that.
+   */
+  public double scoreOfScale() {
+    return switch (this) {
+      case POWER, CONDUCTIVITY, CAPACITY, LEAK, FITTINGS, ELEMENT, CONVECTION -> 1 / spread;
+      default -> 0;
+    };
   }
 
   /**

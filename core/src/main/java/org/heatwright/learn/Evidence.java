@@ -125,6 +125,11 @@ final class Evidence {
     return temperature.size() + power.size() + (swing.isPresent() ? 1 : 0);
   }
 
+  /** Whether a meter told the power. */
+  boolean metered() {
+    return powerRows.length > 0;
+  }
+
   /** Readings after averaging. */
   Readings seen() {
     return seen;

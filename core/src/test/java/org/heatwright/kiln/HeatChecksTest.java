@@ -484,6 +484,7 @@ class HeatChecksTest {
             1e-9,
             1e-9,
             1,
+            1,
             0,
             0,
             0.02,

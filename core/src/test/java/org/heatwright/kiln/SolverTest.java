@@ -75,6 +75,7 @@ class SolverTest {
             median.leakWattsPerKelvin(),
             median.fittingsJoulesPerKelvin(),
             median.sensorFactor(),
+            median.convectionFactor(),
             median.sensorViewShare(),
             median.offsetKelvinsAt1000(),
             median.gainPerKelvin(),

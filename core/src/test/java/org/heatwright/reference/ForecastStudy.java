@@ -49,8 +49,8 @@ final class ForecastStudy {
     double width;
 
     void add(Band band, double shown) {
-      double low = Math.floor(band.low());
-      double high = Math.ceil(band.high());
+      double low = band.low();
+      double high = band.high();
       rows++;
       if (shown >= low && shown <= high) {
         inside++;

@@ -17,7 +17,7 @@ class FiringFileTest {
       room-celsius: 17
       start-celsius: 42
       vent: open
-      events: [{at-s: 1670, door-open-s: 10}, {at-s: 5400, mains-off-s: 1500}]
+      events: [{at-s: 1670, door-open-s: 10}, {at-s: 5400, mains-off-s: 1500}, {at-s: 6000, element-open-s: 600}, {at-s: 6100, tip-out-s: 600}, {at-s: 6200, relay-on-s: 300}, {at-s: 6300, relay-off-s: 300}, {at-s: 6400, door-ajar-s: 600}]
       load: {furniture-kg: 1.1, moulds: [{count: 3, diameter-mm: 76, height-mm: 115, wall-mm: 1.5}], binder: gypsum, water-powder: 0.40, poured-hours-before: 2, pieces: [{material: copper, mass-kg: 0.2}, {material: cuttlebone, mass-kg: 0.1, heat-capacity-j-kgk: 800}]}
       supply-v: 232
       """;
@@ -37,7 +37,12 @@ class FiringFileTest {
     assertThat(firing.conditions().disturbances())
         .containsExactly(
             new Disturbance(Disturbance.Kind.DOOR_OPEN, 1670, 10),
-            new Disturbance(Disturbance.Kind.MAINS_OFF, 5400, 1500));
+            new Disturbance(Disturbance.Kind.MAINS_OFF, 5400, 1500),
+            new Disturbance(Disturbance.Kind.ELEMENT_OPEN, 6000, 600),
+            new Disturbance(Disturbance.Kind.TIP_OUT, 6100, 600),
+            new Disturbance(Disturbance.Kind.RELAY_ON, 6200, 300),
+            new Disturbance(Disturbance.Kind.RELAY_OFF, 6300, 300),
+            new Disturbance(Disturbance.Kind.DOOR_AJAR, 6400, 600));
     Charge load = firing.load().orElseThrow();
     assertThat(load.furnitureKilograms()).isEqualTo(1.1);
     assertThat(load.moulds()).containsExactly(new Mould(3, 0.076, 0.115, 0.0015));
@@ -61,7 +66,7 @@ class FiringFileTest {
       textBlock =
           """
           vent: open | vent: ajar | line 3: vent is "ajar"; expected open or shut.
-          door-open-s: 10 | door-opn-s: 10 | line 4: events[1].door-opn-s is not known; expected one of at-s, door-open-s, mains-off-s (did you mean door-open-s?).
+          door-open-s: 10 | door-opn-s: 10 | line 4: events[1].door-opn-s is not known; expected one of at-s, door-open-s, mains-off-s, element-open-s, tip-out-s, relay-on-s, relay-off-s, door-ajar-s (did you mean door-open-s?).
           door-open-s: 10 | door-open-s: 10, mains-off-s: 1 | line 4: events[1]: expected one of door-open-s, mains-off-s, element-open-s, tip-out-s, relay-on-s, relay-off-s, door-ajar-s.
           at-s: 1670 | at-s: -1 | line 4: events[1].at-s is -1; expected a number from 0 to 10000000 (s).
           material: copper | material: coper | line 5: load.pieces[1].material is "coper"; expected copper, silver, gold, brass, bronze, steel, stainless-steel, glass or ceramic (did you mean copper?).
