@@ -259,7 +259,9 @@ public final class Forecaster {
       middle[i] = Band.of(sample).median();
       Band spread = Band.of(swings ? swing(runs, grid[i], sample) : sample);
       double beyond =
-          many ? NINE_IN_TEN * Math.hypot(DISPLAY_NOISE_KELVINS, CLOCK_SECONDS * rate(runs, grid[i])) : 0;
+          many
+              ? NINE_IN_TEN * Math.hypot(DISPLAY_NOISE_KELVINS, CLOCK_SECONDS * rate(runs, grid[i]))
+              : 0;
       low[i] = middle[i] - Math.hypot(Math.max(0, middle[i] - spread.low()), beyond);
       high[i] = middle[i] + Math.hypot(Math.max(0, spread.high() - middle[i]), beyond);
       power[i] = Band.of(powerSample).median();

@@ -44,7 +44,7 @@ public final class FiringSimulation {
   public record Accuracy(
       double toleranceKelvins, double firstCellMetres, double cellGrowth, Relay relay) {
     /** Within half a kelvin of the converged answer (tested). */
-    public static final Accuracy USUAL = new Accuracy(0.15, 0.001, 1.35);
+    public static final Accuracy USUAL = new Accuracy(0.15, 0.0006, 1.35);
 
     /** For convergence checks. */
     public static final Accuracy FINE = new Accuracy(0.002, 0.0003, 1.15);

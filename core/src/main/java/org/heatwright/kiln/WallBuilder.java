@@ -28,10 +28,18 @@ final class WallBuilder {
    * How fine the walls are cut.
    *
    * @param firstMetres thickness of the cell on the hot face, m
-   * @param growth each next cell is that much thicker, above 1
+   * @param growth each next cell is that much thicker, above 1, up to {@value #MOST_OF_FIRST} times
+   *     the first: what lies deep conducts through the same wall
    */
   record Grid(double firstMetres, double growth) {
-    static final Grid USUAL = new Grid(0.001, 1.35);
+    static final double MOST_OF_FIRST = 12;
+
+    /** As {@link FiringSimulation.Accuracy#USUAL} has it. */
+    static final Grid USUAL = new Grid(0.0006, 1.35);
+
+    double mostMetres() {
+      return MOST_OF_FIRST * firstMetres;
+    }
   }
 
   WallBuilder(Kiln kiln, Grid grid, HeatCurves curves) {
@@ -80,7 +88,7 @@ final class WallBuilder {
     for (int l = 0; l < layers.size(); l++) {
       Layer layer = layers.get(l);
       HeatCurve curve = curves.of(layer.material());
-      List<Double> cells = cut(layer.thicknessMetres(), wanted, grid.growth());
+      List<Double> cells = cut(layer.thicknessMetres(), wanted, grid.growth(), grid.mostMetres());
       if (l == layers.size() - 1) {
         splitLast(cells);
       }
@@ -105,13 +113,15 @@ final class WallBuilder {
 
   private static final double SHELL_CELL_SHARE = 0.1;
 
-  /** Cells that grow from about {@code first}, filling {@code thickness} exactly. */
-  static List<Double> cut(double thickness, double first, double growth) {
+  /**
+   * Cells that grow from about {@code first} to {@code most}, filling {@code thickness} exactly.
+   */
+  static List<Double> cut(double thickness, double first, double growth, double most) {
     int count = 1;
     double sum = first;
     double cell = first;
     while (sum < thickness * (1 - 1e-9)) {
-      cell *= growth;
+      cell = Math.min(most, cell * growth);
       sum += cell;
       count++;
     }
@@ -125,7 +135,7 @@ final class WallBuilder {
     cell = first * scale;
     for (int i = 0; i < count; i++) {
       cells.add(cell);
-      cell *= growth;
+      cell = Math.min(most * scale, cell * growth);
     }
     return cells;
   }

@@ -31,7 +31,7 @@ final class Evidence {
   static final double CLOCK_SECONDS = 20;
 
   private static final FiringSimulation.Accuracy ACCURACY =
-      new FiringSimulation.Accuracy(0.15, 0.0015, 1.4);
+      new FiringSimulation.Accuracy(0.15, 0.0008, 1.4);
 
   /** A first reading this early tells the temperature at the start, s. */
   private static final double FIRST_READING_SECONDS = 120;

@@ -360,13 +360,11 @@ public final class KilnLearner {
     double square = along.dotProduct(along);
     for (int i = 0; i < unknowns; i++) {
       for (int j = 0; j < unknowns; j++) {
-        keep.setEntry(
-            i, j, (i == j ? 1 : 0) - along.getEntry(i) * along.getEntry(j) / square);
+        keep.setEntry(i, j, (i == j ? 1 : 0) - along.getEntry(i) * along.getEntry(j) / square);
       }
     }
     RealMatrix kept = keep.multiply(data).multiply(keep);
-    RealMatrix information =
-        precision.add(kept.add(kept.transpose()).scalarMultiply(0.5));
+    RealMatrix information = precision.add(kept.add(kept.transpose()).scalarMultiply(0.5));
     RealVector moved = new ArrayRealVector(fit.moved());
     RealVector weighed = precision.operate(along);
     double back = -weighed.dotProduct(moved) / weighed.dotProduct(along);

@@ -34,7 +34,7 @@ class KilnNetworkTest {
     ThermalBody.Builder builder = ThermalBody.builder("wall", 1, 0.8);
     for (Layer layer : layers) {
       HeatCurve curve = HeatCurve.of(layer.material());
-      List<Double> half = WallBuilder.cut(layer.thicknessMetres() / 2, firstMetres, 1.15);
+      List<Double> half = WallBuilder.cut(layer.thicknessMetres() / 2, firstMetres, 1.15, 1);
       List<Double> cells = new ArrayList<>(half);
       for (int i = half.size() - 1; i >= 0; i--) {
         cells.add(half.get(i));
@@ -105,7 +105,7 @@ class KilnNetworkTest {
     network.drive(KilnNetwork.Drive.FULL);
     double[] y = run(network, network.stateAt(300), 400 * 3600.0);
     int cells = flatWall(0.0004, hot, cold).cells();
-    int brickCells = 2 * WallBuilder.cut(0.05, 0.0004, 1.15).size();
+    int brickCells = 2 * WallBuilder.cut(0.05, 0.0004, 1.15, 1).size();
     assertThat(network.cellCelsius(y, 0, 0)).isCloseTo(hotCelsius, within(0.5));
     assertThat(network.cellCelsius(y, 0, cells - 1)).isCloseTo(shellCelsius, within(0.1));
     double beforeInterface = network.cellCelsius(y, 0, brickCells - 1);

@@ -101,7 +101,9 @@ class LearnCommandTest {
     Files.writeString(
         broken,
         Files.readString(K1.resolve("kiln.yaml"))
-            + "learned: {engine: " + Learned.ENGINE + ", date: 2026-11-01, firings: 1, medians: {}, covariance: []}\n");
+            + "learned: {engine: "
+            + Learned.ENGINE
+            + ", date: 2026-11-01, firings: 1, medians: {}, covariance: []}\n");
     Run run = Run.of("forecast", K1.resolve("f4/schedule.yaml"), "--kiln", broken);
     assertThat(run.code()).isEqualTo(2);
     assertThat(run.err()).contains("broken.yaml").contains("medians").doesNotContain("Exception");
