@@ -49,24 +49,31 @@ public record FiringConditions(
     /** The kinds of disturbance. */
     public enum Kind {
       /** A person opens the door; the elements are taken to be cut meanwhile. */
-      DOOR_OPEN(1),
+      DOOR_OPEN("door open", 1),
       /** The mains are off and the program's clock stands. */
-      MAINS_OFF(1),
+      MAINS_OFF("mains off", 1),
       /** Some of the elements give no heat; size: the share of the power that is gone. */
-      ELEMENT_OPEN(0.5),
+      ELEMENT_OPEN("element open", 0.5),
       /** The thermocouple's tip is pulled back; size: the share of the rise it no longer shows. */
-      TIP_OUT(0.06),
+      TIP_OUT("tip out", 0.06),
       /** The elements stay on whatever the controller says. */
-      RELAY_ON(1),
+      RELAY_ON("relay stuck on", 1),
       /** The elements stay off whatever the controller says; the program runs on. */
-      RELAY_OFF(1),
+      RELAY_OFF("relay stuck off", 1),
       /** The door does not shut; size: the gap as a share of the whole opening. */
-      DOOR_AJAR(0.04);
+      DOOR_AJAR("door ajar", 0.04);
 
+      private final String words;
       private final double usualShare;
 
-      Kind(double usualShare) {
+      Kind(String words, double usualShare) {
+        this.words = words;
         this.usualShare = usualShare;
+      }
+
+      /** What to call it in a sentence, e.g. "door open". */
+      public String words() {
+        return words;
       }
     }
 

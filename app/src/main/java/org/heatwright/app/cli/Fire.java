@@ -186,12 +186,9 @@ final class Fire {
         .filter(d -> d.atSeconds() >= end)
         .map(
             d ->
-                "The %s of the firing file begins %s after the program's start, and the program is likely over after %s: it changes nothing before that."
+                "The \"%s\" of the firing file begins %s after the program's start, and the program is likely over after %s: it changes nothing before that."
                     .formatted(
-                        switch (d.kind()) {
-                          case DOOR_OPEN -> "door opening";
-                          case MAINS_OFF -> "mains cut";
-                        },
+                        d.kind().words(),
                         hours(d.atSeconds()),
                         hours(end)))
         .toList();

@@ -71,15 +71,7 @@ public record WatchedFiring(
           new Happening(
               disturbance.atSeconds(),
               disturbance.atSeconds() + disturbance.lengthSeconds(),
-              switch (disturbance.kind()) {
-                case DOOR_OPEN -> "door open";
-                case MAINS_OFF -> "mains off";
-                case DOOR_AJAR -> "door ajar";
-                case ELEMENT_OPEN -> "element open";
-                case TIP_OUT -> "tip out";
-                case RELAY_ON -> "relay stuck on";
-                case RELAY_OFF -> "relay stuck off";
-              }));
+              disturbance.kind().words()));
     }
     List<Happening> told = List.copyOf(all);
     for (Happening logged : log.map(l -> events(l.rows())).orElse(List.of())) {

@@ -263,7 +263,7 @@ class ForecastCommandTest {
         firing, "events: [{at-s: 3600, door-open-s: 10}, {at-s: 180000, door-open-s: 10}]\n");
     String told = Run.of("forecast", HARBOUR, "--kiln", ANCHOR, "--firing", firing).out();
     assertThat(told.replaceAll("\\s+", " "))
-        .containsOnlyOnce("The door opening of the firing file begins 50 h")
+        .containsOnlyOnce("The \"door open\" of the firing file begins 50 h")
         .contains("it changes nothing before that.");
   }
 }
