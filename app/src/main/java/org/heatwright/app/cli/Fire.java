@@ -187,10 +187,7 @@ final class Fire {
         .map(
             d ->
                 "The \"%s\" of the firing file begins %s after the program's start, and the program is likely over after %s: it changes nothing before that."
-                    .formatted(
-                        d.kind().words(),
-                        hours(d.atSeconds()),
-                        hours(end)))
+                    .formatted(d.kind().words(), hours(d.atSeconds()), hours(end)))
         .toList();
   }
 

@@ -2,7 +2,6 @@ package org.heatwright.app.report;
 
 import java.math.BigDecimal;
 import java.math.MathContext;
-import java.util.Locale;
 import org.heatwright.kiln.KilnBeliefs;
 import org.heatwright.kiln.KilnQuantity;
 
@@ -24,11 +23,15 @@ public final class QuantityWords {
       case INTEGRAL -> "Settling time of the controller";
       case SWITCH -> "Delay of the switch";
       case ELEMENT -> "Heat kept in the elements";
+      case STEEPNESS -> "Growth of that with heat";
+      case CONVECTION -> "Moving air inside";
+      case VIEW -> "Elements seen by the thermocouple";
+      case DOOR -> "Loss through the open door";
+      case MAINS -> "Mains of the day";
       case OFFSET -> "What the display adds";
       case ROOM -> "Room above the stated";
       case LOAD_CONDUCTIVITY -> "Heat through the load";
       case LOAD_HEAT -> "Heat kept in the load";
-      default -> plainly(quantity.fileName());
     };
   }
 
@@ -36,6 +39,9 @@ public final class QuantityWords {
   public static String unit(KilnQuantity quantity) {
     return switch (quantity) {
       case POWER -> "% of the nameplate’s";
+      case MAINS -> "% of the kiln’s own";
+      case STEEPNESS -> "% of the tables’";
+      case VIEW -> "% of what it receives";
       case CONDUCTIVITY, CAPACITY, LOAD_CONDUCTIVITY, LOAD_HEAT -> "% of the tables’";
       case LEAK -> "W/K a metre of door";
       case FITTINGS -> "kJ/K a m² of floor";
@@ -43,10 +49,10 @@ public final class QuantityWords {
       case GAIN -> "% power a kelvin";
       case INTEGRAL -> "min";
       case SWITCH -> "s";
-      case ELEMENT -> "% of the usual";
+      case ELEMENT, CONVECTION -> "% of the usual";
+      case DOOR -> "% of the full exchange";
       case OFFSET -> "K at 1000 °C";
       case ROOM -> "K";
-      default -> "";
     };
   }
 
@@ -61,6 +67,7 @@ public final class QuantityWords {
     double shown =
         switch (quantity) {
           case POWER, CONDUCTIVITY, CAPACITY, SENSOR, GAIN, ELEMENT -> 100 * value;
+          case STEEPNESS, CONVECTION, VIEW, DOOR, MAINS -> 100 * value;
           case LOAD_CONDUCTIVITY, LOAD_HEAT -> 100 * value;
           case FITTINGS -> value / 1000;
           case INTEGRAL -> value / 60;
@@ -70,10 +77,5 @@ public final class QuantityWords {
       return Long.toString(Math.round(shown));
     }
     return new BigDecimal(shown).round(new MathContext(2)).stripTrailingZeros().toPlainString();
-  }
-
-  private static String plainly(String fileName) {
-    String words = fileName.replace('-', ' ');
-    return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
   }
 }

@@ -45,7 +45,8 @@ class LearnCommandTest {
 
     double before = width(K1.resolve("kiln.yaml"));
     double after = width(known);
-    assertThat(after).isLessThan(0.5 * before);
+    // A log of the heating alone; what cooling tells is missing.
+    assertThat(after).isLessThan(2.0 / 3 * before);
   }
 
   private static double width(Path kiln) throws IOException {

@@ -198,7 +198,7 @@ class PlotsTest {
     assertThat(compared.differences().get(compared.differences().size() - 1).seconds())
         .isLessThanOrEqualTo(Examples.endSeconds());
     assertThat(compared.missed(TemperatureUnit.FAHRENHEIT))
-        .contains("was 16 °F from the forecast’s middle");
+        .contains("was 17 °F from the forecast’s middle");
   }
 
   @Test
