@@ -117,7 +117,8 @@ public final class Forecaster {
             .control()
             .holdWaitsWithin()
             .map(TemperatureChange::kelvins)
-            .orElse(ARRIVED_WITHIN_KELVINS);
+            .orElse(ARRIVED_WITHIN_KELVINS)
+            + FiringSimulation.TOUCH_KELVINS;
     double previousEndMedian = 0;
     double setpointCelsius = runs.get(0).setpointCelsiusAt(0);
     for (int s = 0; s < schedule.segments().size(); s++) {

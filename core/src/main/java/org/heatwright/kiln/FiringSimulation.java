@@ -68,6 +68,20 @@ public final class FiringSimulation {
   private static final double LARGEST_STEP_SECONDS = 900;
   private static final double EVENT_KELVINS = 0.02;
 
+  /** A relay's cycle from which on the display ripples by kelvins, s. Our estimate. */
+  private static final double RIPPLING_CYCLE_SECONDS = 5;
+
+  /** From how far outside on the ripple may touch the limit, K, and for how long at most, s. */
+  private static final double RIPPLE_KELVINS = 12;
+
+  private static final double RIPPLE_SECONDS = 3600;
+
+  /** One noisy sample within the limit starts the hold's clock: so much earlier, K. Estimate. */
+  public static final double TOUCH_KELVINS = 0.7;
+
+  /** How exactly the edge of the hysteresis is met, K: a tenth of what displays show. */
+  private static final double SWITCH_KELVINS = 0.1;
+
   private final Kiln kiln;
   private final Schedule schedule;
   private final KilnNetwork network;
@@ -77,7 +91,7 @@ public final class FiringSimulation {
   private final int[] probeCell;
   private final double hysteresisKelvins;
   private final double switchSeconds;
-  private final double relayCycleSeconds;
+  private double relayCycleSeconds;
 
   private double now;
   private double[] y;
@@ -281,11 +295,10 @@ public final class FiringSimulation {
     restartSteps();
     var waits = kiln.control().holdWaitsWithin();
     if (waits.isPresent()) {
-      double near = waits.get().kelvins();
+      double near = waits.get().kelvins() + TOUCH_KELVINS;
       double distance = network.reading(y) - target;
       if (Math.abs(distance) > near) {
-        double level = distance < 0 ? target - near : target + near;
-        boolean arrived = advance(GIVE_UP_SECONDS, Optional.of(level));
+        boolean arrived = arrive(target, Math.signum(distance) * near);
         if (interrupted()) {
           return restart;
         }
@@ -302,6 +315,42 @@ public final class FiringSimulation {
     }
     segmentRuns.add(new FiringRun.SegmentRun(reached, now, saturatedUntilReached, joulesNow()));
     return true;
+  }
+
+  /**
+   * Waits until the display comes near a target. Where a slow relay makes it ripple, it touches the
+   * limit in a crest, minutes before its mean does: there the relay is resolved.
+   *
+   * @return whether it came
+   */
+  private boolean arrive(double target, double away) {
+    double side = Math.signum(away);
+    boolean ripples =
+        kiln.control().kind() == Control.Kind.PID
+            && relayCycleSeconds == 0
+            && kiln.control().cycleSeconds() >= RIPPLING_CYCLE_SECONDS
+            && side < 0;
+    if (!ripples) {
+      return advance(GIVE_UP_SECONDS, Optional.of(target + away));
+    }
+    double outside = target + away + side * RIPPLE_KELVINS;
+    if ((network.reading(y) - outside) * side > 0) {
+      boolean near = advance(GIVE_UP_SECONDS, Optional.of(outside));
+      if (interrupted() || !near) {
+        return near;
+      }
+    }
+    double level = target + away;
+    if ((network.reading(y) - level) * side <= 0) {
+      return true;
+    }
+    relayCycleSeconds = kiln.control().cycleSeconds();
+    boolean touched = advance(RIPPLE_SECONDS, Optional.of(level));
+    relayCycleSeconds = 0;
+    cycleDuty = Double.NaN;
+    cycleEnds = Double.NEGATIVE_INFINITY;
+    changeDrive();
+    return touched || interrupted() || advance(GIVE_UP_SECONDS, Optional.of(level));
   }
 
   private boolean interrupted() {
@@ -461,8 +510,19 @@ public final class FiringSimulation {
     if (switches() && Double.isInfinite(switchAt)) {
       double before = marginToSwitch(y);
       double after = marginToSwitch(yNew);
-      if (before > EVENT_KELVINS && after < 0) {
-        first = Math.min(first, length * before / (before - after));
+      if (before > SWITCH_KELVINS && after < -SWITCH_KELVINS) {
+        network.rates(yNew, scratch);
+        double slope = switchedOn ? 1 : -1;
+        double setpointRate = network.setpointPerSecond();
+        first =
+            Math.min(
+                first,
+                zero(
+                    length,
+                    before,
+                    after,
+                    slope * (setpointRate - network.readingRate(rates)),
+                    slope * (setpointRate - network.readingRate(scratch))));
       }
     }
     return first;
@@ -475,16 +535,26 @@ public final class FiringSimulation {
       return length;
     }
     network.rates(yNew, scratch);
-    double d0 = network.readingRate(rates) * length;
-    double d1 = network.readingRate(scratch) * length;
+    return zero(
+        length,
+        (level - r0) * side,
+        (level - r1) * side,
+        -side * network.readingRate(rates),
+        -side * network.readingRate(scratch));
+  }
+
+  /** When a cubic with these values and slopes at the ends of a step falls through zero, s. */
+  private static double zero(double length, double from, double to, double fromRate, double toRate) {
+    double d0 = fromRate * length;
+    double d1 = toRate * length;
     double low = 0;
     double high = 1;
     for (int i = 0; i < 40; i++) {
       double s = (low + high) / 2;
       double r = 1 - s;
       double value =
-          r * r * (1 + 2 * s) * r0 + s * s * (3 - 2 * s) * r1 + s * r * (r * d0 - s * d1);
-      if ((level - value) * side > 0) {
+          r * r * (1 + 2 * s) * from + s * s * (3 - 2 * s) * to + s * r * (r * d0 - s * d1);
+      if (value > 0) {
         low = s;
       } else {
         high = s;
@@ -506,7 +576,7 @@ public final class FiringSimulation {
       switchedOn = !switchedOn;
       changeDrive();
     }
-    if (Double.isInfinite(switchAt) && marginToSwitch(y) <= EVENT_KELVINS) {
+    if (Double.isInfinite(switchAt) && marginToSwitch(y) <= SWITCH_KELVINS) {
       switchAt = now + switchSeconds;
     }
   }

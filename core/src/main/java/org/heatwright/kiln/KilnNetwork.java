@@ -431,6 +431,7 @@ final class KilnNetwork implements StiffSystem {
   private double pathConductance(ThermalBody one, int offset, int i) {
     return one.area[i]
         / (one.pathOut[i] / conductivity[offset + i]
+            + one.contact[i]
             + one.pathIn[i] / conductivity[offset + i + 1]);
   }
 

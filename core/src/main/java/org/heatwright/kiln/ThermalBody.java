@@ -27,6 +27,9 @@ public final class ThermalBody {
 
   final double[] pathIn;
 
+  /** Resistance of the joint between cell i and cell i+1, m² K/W. */
+  final double[] contact;
+
   /** Area between cell i and cell i+1, m². */
   final double[] area;
 
@@ -49,12 +52,14 @@ public final class ThermalBody {
     this.area = new double[cells];
     this.pathOut = new double[cells];
     this.pathIn = new double[cells];
+    this.contact = new double[cells];
     for (int i = 0; i < cells; i++) {
       Cell cell = list.get(i);
       curve[i] = cell.curve;
       conductivityFactor[i] = cell.conductivityFactor;
       volume[i] = cell.cubicMetres * cell.capacityFactor;
       area[i] = cell.innerSquareMetres;
+      contact[i] = cell.contact;
     }
     for (int i = 0; i + 1 < cells; i++) {
       // The first node sits on the surface, a shell's last node on the shell, others in the middle.
@@ -106,7 +111,8 @@ public final class ThermalBody {
       double capacityFactor,
       double thicknessMetres,
       double cubicMetres,
-      double innerSquareMetres) {}
+      double innerSquareMetres,
+      double contact) {}
 
   /** Collects cells from the face inward. */
   public static final class Builder {
@@ -150,7 +156,25 @@ public final class ThermalBody {
               capacityFactor,
               thicknessMetres,
               cubicMetres,
-              innerSquareMetres));
+              innerSquareMetres,
+              0));
+      return this;
+    }
+
+    /** Puts a joint of that resistance, m² K/W, between the last cell and the next one. */
+    public Builder joint(double squareMetreKelvinsPerWatt) {
+      int last = list.size() - 1;
+      Cell c = list.get(last);
+      list.set(
+          last,
+          new Cell(
+              c.curve,
+              c.conductivityFactor,
+              c.capacityFactor,
+              c.thicknessMetres,
+              c.cubicMetres,
+              c.innerSquareMetres,
+              squareMetreKelvinsPerWatt));
       return this;
     }
 

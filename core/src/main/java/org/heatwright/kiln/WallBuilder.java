@@ -98,6 +98,9 @@ final class WallBuilder {
         builder.cell(curve, conductivityFactor, capacityFactor, cell, middle * cell, inner);
         depth += cell;
       }
+      if (l + 1 < layers.size()) {
+        builder.joint(layer.contactSquareMetreKelvinsPerWatt());
+      }
       wanted = cells.get(cells.size() - 1);
     }
     return builder.shell(faceArea * (1 + growthPerMetre * thickness));

@@ -55,6 +55,12 @@ final class Bench {
     return this;
   }
 
+  /** A joint behind what was laid last, m² K/W. */
+  Bench joint(double squareMetreKelvinsPerWatt) {
+    builder.joint(squareMetreKelvinsPerWatt);
+    return this;
+  }
+
   Bench cell(
       HeatCurve curve, double celsius, double thickness, double volume, double innerSquareMetres) {
     curves.add(curve);

@@ -82,6 +82,25 @@ class HeatChecksTest {
     assertThat(2 * wall.celsius(brick + fibre + 1) - 20).isCloseTo(99.1569, within(0.005));
   }
 
+  /** Resistances in a row, with a joint between the layers: algebra. */
+  @Test
+  void aJointAddsItsResistance() {
+    Material brick = Bench.solid("brick", 500, LinearTable.constant(0.2), 1000);
+    Material board = Bench.solid("board", 250, LinearTable.constant(0.1), 1000);
+    Bench.Running wall =
+        new Bench()
+            .bath(900, 1)
+            .layer(brick, 0.100, 20, 400)
+            .joint(0.15)
+            .layer(board, 0.025, 5, 200)
+            .film(10, 60, 1)
+            .bath(20, 1)
+            .start(1e-3)
+            .after(3e6);
+    double resistance = 0.100 / 0.2 + 0.15 + 0.025 / 0.1 + 1 / 10.0;
+    assertThat(wall.wattsInto(20 + 5 + 2)).isCloseTo(880 / resistance, within(0.01));
+  }
+
   /**
    * CHK-A3 and A4: the steady loss of a whole small box, in the cells and materials of every
    * forecast. The judge marches through the same layers with k(T) and an area that grows with

@@ -228,10 +228,11 @@ public final class KilnFile {
   }
 
   private static Layer layer(YamlValue value) {
-    YamlMap map = value.map("material", "thickness-mm");
+    YamlMap map = value.map("material", "thickness-mm", "joint-m2k-w");
     var material = MaterialField.read(map.required("material"));
     double thickness = map.required("thickness-mm").between(0.5, 499, "mm") / MILLI;
-    return value.build(() -> new Layer(material, thickness));
+    double joint = map.optional("joint-m2k-w").map(v -> v.between(0, 9, "m²K/W")).orElse(0.0);
+    return value.build(() -> new Layer(material, thickness, joint));
   }
 
   private static void writeWalls(StringBuilder out, Kiln kiln) {
@@ -249,12 +250,18 @@ public final class KilnFile {
 
   private static void writeLayers(StringBuilder out, String indent, List<Layer> layers) {
     for (Layer layer : layers) {
+      String material = MaterialField.write(layer.material());
+      String thickness = millimetres(layer.thicknessMetres());
+      double joint = layer.contactSquareMetreKelvinsPerWatt();
       out.append(indent)
           .append("- ")
           .append(
-              flow(
-                  "material", MaterialField.write(layer.material()),
-                  "thickness-mm", millimetres(layer.thicknessMetres())))
+              joint > 0
+                  ? flow(
+                      "material", material,
+                      "thickness-mm", thickness,
+                      "joint-m2k-w", YamlText.number(joint))
+                  : flow("material", material, "thickness-mm", thickness))
           .append('\n');
     }
   }

@@ -22,7 +22,7 @@ class KilnFileTest {
       chamber: {width-mm: 200, depth-mm: 250, height-mm: 180}
       element: {rated-w: 2200, rated-v: 230, supply-v: 225}
       walls:
-        - {material: insulating-brick-23, thickness-mm: 64}
+        - {material: insulating-brick-23, thickness-mm: 64, joint-m2k-w: 0.02}
         - {material: fibre-blanket-96, thickness-mm: 25}
       door: front
       max-celsius: 1100
@@ -136,7 +136,7 @@ class KilnFileTest {
           rated-w: 2200 | rated-w: .inf | line 3: element.rated-w is ".inf"; expected a number above zero (W).
           rated-w: 2200 | watts: 2200 | line 3: element.watts is not known; expected one of rated-w, rated-v, supply-v.
           insulating-brick-23 | insulating-brick-24 | line 5: walls[1].material is "insulating-brick-24"; expected insulating-brick-20, insulating-brick-23, insulating-brick-26, insulating-brick-28, dense-firebrick, fibre-blanket-64, fibre-blanket-96, fibre-blanket-128, fibre-board-280, vacuum-formed-fibre-220, vermiculite-board or calcium-silicate-board (did you mean insulating-brick-20?).
-          thickness-mm: 64 | thickness-mm: 640 | line 5: walls[1].thickness-mm is 640; expected a number from 0.5 to 499 (mm).
+          thickness-mm: 64, | thickness-mm: 640, | line 5: walls[1].thickness-mm is 640; expected a number from 0.5 to 499 (mm).
           max-celsius: 1100 | max-celsius: 2012 | line 8: max-celsius is 2012; expected a number from 101 to 1800 (°C).
           class: 1 | class: 4 | line 9: thermocouple.class is 4; expected 1, 2, 3, standard or special.
           type: K | type: Z | line 9: thermocouple.type is "Z"; expected B, E, J, K, N, R, S or T.

@@ -1,0 +1,95 @@
+package org.heatwright.kiln;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.time.Duration;
+import java.util.List;
+import java.util.Optional;
+import org.heatwright.material.HeatCurves;
+import org.heatwright.schedule.Ramp;
+import org.heatwright.schedule.Schedule;
+import org.heatwright.schedule.Segment;
+import org.heatwright.units.HeatingRate;
+import org.heatwright.units.Temperature;
+import org.heatwright.units.TemperatureChange;
+import org.heatwright.units.TemperatureUnit;
+import org.junit.jupiter.api.Test;
+
+/** A proportional controller's relay, resolved, beside the mean of its cycle. */
+class RelayTest {
+
+  private static final double CYCLE = 20;
+
+  private static final Kiln KILN =
+      TestKilns.withControl(
+          TestKilns.brickMuffle(2200),
+          new Control(
+              Control.Kind.PID,
+              CYCLE,
+              TemperatureChange.ofKelvins(0),
+              Optional.of(TemperatureChange.ofKelvins(3)),
+              Control.AfterPowerCut.CONTINUE));
+
+  private static final Schedule TRACKED =
+      Schedule.of(
+          "tracked",
+          TemperatureUnit.CELSIUS,
+          List.of(
+              new Segment(
+                  Ramp.at(HeatingRate.ofKelvinsPerHour(250)),
+                  Temperature.ofCelsius(600),
+                  Duration.ofMinutes(60))));
+
+  private static FiringRun run(FiringSimulation.Accuracy accuracy) {
+    FiringSimulation simulation =
+        new FiringSimulation(
+            KILN,
+            KilnBeliefs.prior().median(KILN),
+            FiringConditions.usual(),
+            List.of(),
+            TRACKED,
+            accuracy,
+            new HeatCurves());
+    simulation.runProgram();
+    return simulation.run();
+  }
+
+  @Test
+  void theMeanOfItsCycleIsWhatTheUsualSimulationTakes() {
+    FiringRun mean = run(FiringSimulation.Accuracy.USUAL);
+    FiringRun relay = run(FiringSimulation.Accuracy.USUAL.withRelay());
+    assertThat(relay.endSeconds()).isCloseTo(mean.endSeconds(), within(60.0));
+    double end = Math.min(mean.endSeconds(), relay.endSeconds());
+    assertThat(relay.joulesAt(end)).isCloseTo(mean.joulesAt(end), within(0.01 * mean.joulesAt(end)));
+    for (double at = 1800; at + 600 < end; at += 600) {
+      assertThat(average(relay, at)).isCloseTo(average(mean, at), within(1.5));
+    }
+  }
+
+  @Test
+  void theRelaySwitchesOnAndOffOnceACycleAndTheDisplayRipples() {
+    FiringRun relay = run(FiringSimulation.Accuracy.USUAL.withRelay());
+    double from = relay.endSeconds() - 1200;
+    int switches = 0;
+    boolean on = relay.wattsAt(from) > 1000;
+    for (double at = from; at < from + 1000; at += 0.25) {
+      boolean now = relay.wattsAt(at) > 1000;
+      if (now != on) {
+        switches++;
+        on = now;
+      }
+    }
+    assertThat(switches / 2.0).isCloseTo(1000 / CYCLE, within(3.0));
+    double[] range = relay.readingRangeCelsius(from, from + 1000);
+    assertThat(range[1] - range[0]).isBetween(0.2, 15.0);
+  }
+
+  private static double average(FiringRun run, double from) {
+    double sum = 0;
+    for (int i = 0; i < 300; i++) {
+      sum += run.readingCelsiusAt(from + 2 * i);
+    }
+    return sum / 300;
+  }
+}
