@@ -113,11 +113,11 @@ public final class Forecaster {
     List<SegmentForecast> segments = new ArrayList<>();
     double near =
         request
-            .kiln()
-            .control()
-            .holdWaitsWithin()
-            .map(TemperatureChange::kelvins)
-            .orElse(ARRIVED_WITHIN_KELVINS)
+                .kiln()
+                .control()
+                .holdWaitsWithin()
+                .map(TemperatureChange::kelvins)
+                .orElse(ARRIVED_WITHIN_KELVINS)
             + FiringSimulation.TOUCH_KELVINS;
     double previousEndMedian = 0;
     double setpointCelsius = runs.get(0).setpointCelsiusAt(0);
@@ -311,11 +311,13 @@ public final class Forecaster {
           to = Math.min(segment.endSeconds(), second + HALF_CYCLE_SECONDS);
         }
       }
+      double amplitude = Math.sqrt(2) * run.swingKelvinsAt(second);
       for (int p = 0; p < SWING_POINTS; p++) {
+        double share = (p + 0.5) / SWING_POINTS;
         all[r * SWING_POINTS + p] =
-            from == to
-                ? sample[r]
-                : run.readingCelsiusAt(from + (to - from) * (p + 0.5) / SWING_POINTS);
+            amplitude > 0
+                ? sample[r] + amplitude * Math.sin(2 * Math.PI * share)
+                : from == to ? sample[r] : run.readingCelsiusAt(from + (to - from) * share);
       }
     }
     return all;

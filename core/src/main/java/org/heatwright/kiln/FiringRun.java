@@ -26,6 +26,7 @@ public final class FiringRun {
   private final double[] readingRate;
   private final double[] watts;
   private final double[] joules;
+  private final double[] swing;
   private final double[][] probes;
   private final List<SegmentRun> segments;
   private final int rejectedSteps;
@@ -37,6 +38,7 @@ public final class FiringRun {
       double[] readingRate,
       double[] watts,
       double[] joules,
+      double[] swing,
       double[][] probes,
       List<SegmentRun> segments,
       int rejectedSteps) {
@@ -46,6 +48,7 @@ public final class FiringRun {
     this.readingRate = readingRate;
     this.watts = watts;
     this.joules = joules;
+    this.swing = swing;
     this.probes = probes;
     this.segments = List.copyOf(segments);
     this.rejectedSteps = rejectedSteps;
@@ -169,6 +172,15 @@ public final class FiringRun {
       high = Math.max(high, reading[i]);
     }
     return new double[] {low, high};
+  }
+
+  /**
+   * How far the display swings about {@link #readingCelsiusAt} with a switch that is simulated as
+   * its mean: standard deviation, K; 0 where every switch is in the curve itself.
+   */
+  public double swingKelvinsAt(double second) {
+    int i = interval(second);
+    return i < 0 ? 0 : swing[Math.min(i, swing.length - 1)];
   }
 
   /** Setpoint, °C; a jump shows its later value. */

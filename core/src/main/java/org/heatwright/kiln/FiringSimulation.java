@@ -25,11 +25,14 @@ import org.heatwright.schedule.Segment;
  */
 public final class FiringSimulation {
 
-  /** How the power of a proportional controller reaches the elements. */
+  /** How the controller's power reaches the elements. */
   public enum Relay {
-    /** As the mean of its cycle. */
+    /**
+     * As the mean of the relay's cycle; with an on-off controller as the mean of its swing, as soon
+     * as that repeats.
+     */
     MEAN,
-    /** As on and off within each cycle of {@link Control#cycleSeconds}: slow, for a close look. */
+    /** As on and off, every time: slow, for a close look. */
     RESOLVED
   }
 
@@ -39,7 +42,7 @@ public final class FiringSimulation {
    * @param toleranceKelvins local error of a step, K
    * @param firstCellMetres thickness of the wall's first cell, m
    * @param cellGrowth growth of the wall's cells inward, above 1
-   * @param relay whether a proportional controller's relay is resolved
+   * @param relay whether every switch is resolved
    */
   public record Accuracy(
       double toleranceKelvins, double firstCellMetres, double cellGrowth, Relay relay) {
@@ -108,6 +111,10 @@ public final class FiringSimulation {
   private double cycleTurnsOff = Double.POSITIVE_INFINITY;
   private boolean switchedOn;
   private double switchAt = Double.POSITIVE_INFINITY;
+  private final SwitchCycles cycles = new SwitchCycles();
+  private final boolean mayAverage;
+  private boolean averaging;
+  private boolean awaiting;
   private boolean powered;
   private boolean restart;
   private boolean stopped;
@@ -127,6 +134,7 @@ public final class FiringSimulation {
   private double[] readingRate = new double[1024];
   private double[] watts = new double[512];
   private double[] joules = new double[512];
+  private double[] swing = new double[512];
   private double[][] probes;
   private final List<FiringRun.SegmentRun> segmentRuns = new ArrayList<>();
 
@@ -177,6 +185,7 @@ public final class FiringSimulation {
     this.edges = edgesOf(conditions);
     this.switchSeconds = parameters.switchSeconds();
     this.hysteresisKelvins = kiln.control().hysteresis().kelvins();
+    this.mayAverage = accuracy.relay() == Relay.MEAN;
     this.relayCycleSeconds =
         accuracy.relay() == Relay.RESOLVED && kiln.control().kind() == Control.Kind.PID
             ? kiln.control().cycleSeconds()
@@ -226,6 +235,7 @@ public final class FiringSimulation {
           new FiringRun.SegmentRun(
               Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY, saturatedSeconds, joulesNow()));
     }
+    switchByItself();
     if (schedule.atEnd() == AtEnd.OFF || stopped) {
       powered = false;
     }
@@ -254,6 +264,7 @@ public final class FiringSimulation {
         Arrays.copyOf(readingRate, 2 * rows),
         Arrays.copyOf(watts, rows),
         Arrays.copyOf(joules, rows),
+        Arrays.copyOf(swing, rows),
         probeColumns,
         segmentRuns,
         rejected);
@@ -284,6 +295,7 @@ public final class FiringSimulation {
       double way = target - y[KilnNetwork.SETPOINT];
       double kelvinsPerSecond = rate.get().kelvinsPerHour() / 3600;
       network.moveSetpoint(Math.signum(way) * kelvinsPerSecond);
+      switchByItself();
       restartSteps();
       advance(Math.abs(way) / kelvinsPerSecond, Optional.empty());
       if (interrupted()) {
@@ -292,6 +304,7 @@ public final class FiringSimulation {
     }
     network.moveSetpoint(0);
     y[KilnNetwork.SETPOINT] = target;
+    switchByItself();
     restartSteps();
     var waits = kiln.control().holdWaitsWithin();
     if (waits.isPresent()) {
@@ -331,11 +344,11 @@ public final class FiringSimulation {
             && kiln.control().cycleSeconds() >= RIPPLING_CYCLE_SECONDS
             && side < 0;
     if (!ripples) {
-      return advance(GIVE_UP_SECONDS, Optional.of(target + away));
+      return await(GIVE_UP_SECONDS, target + away);
     }
     double outside = target + away + side * RIPPLE_KELVINS;
     if ((network.reading(y) - outside) * side > 0) {
-      boolean near = advance(GIVE_UP_SECONDS, Optional.of(outside));
+      boolean near = await(GIVE_UP_SECONDS, outside);
       if (interrupted() || !near) {
         return near;
       }
@@ -345,12 +358,46 @@ public final class FiringSimulation {
       return true;
     }
     relayCycleSeconds = kiln.control().cycleSeconds();
-    boolean touched = advance(RIPPLE_SECONDS, Optional.of(level));
+    boolean touched = await(RIPPLE_SECONDS, level);
     relayCycleSeconds = 0;
     cycleDuty = Double.NaN;
     cycleEnds = Double.NEGATIVE_INFINITY;
     changeDrive();
-    return touched || interrupted() || advance(GIVE_UP_SECONDS, Optional.of(level));
+    return touched || interrupted() || await(GIVE_UP_SECONDS, level);
+  }
+
+  /** Advances until the display crosses a level; a switch is resolved meanwhile. */
+  private boolean await(double length, double level) {
+    awaiting = true;
+    switchByItself();
+    boolean crossed = advance(length, Optional.of(level));
+    awaiting = false;
+    return crossed;
+  }
+
+  /** Goes on like the mean of the cycles that the switch repeats. */
+  private void average() {
+    averaging = true;
+    y[KilnNetwork.INTEGRAL] = network.average(cycles);
+    changeDrive();
+  }
+
+  /** Switches one by one again, and watches anew. */
+  private void switchByItself() {
+    cycles.forget();
+    if (averaging) {
+      averaging = false;
+      network.noAverage();
+      y[KilnNetwork.INTEGRAL] = 0;
+      switchAt = Double.POSITIVE_INFINITY;
+      switchedOn = error(y) > 0;
+      changeDrive();
+    }
+  }
+
+  /** Setpoint minus display, K. */
+  private double error(double[] state) {
+    return state[KilnNetwork.SETPOINT] - network.reading(state);
   }
 
   private boolean interrupted() {
@@ -384,7 +431,7 @@ public final class FiringSimulation {
     if (!powered || !mainsOn || doorOpen) {
       drive = Drive.NONE;
     } else if (kiln.control().kind() == Control.Kind.ON_OFF) {
-      drive = switchedOn ? Drive.FULL : Drive.NONE;
+      drive = averaging ? Drive.PROPORTIONAL : switchedOn ? Drive.FULL : Drive.NONE;
     } else {
       drive = Drive.PROPORTIONAL;
     }
@@ -477,6 +524,9 @@ public final class FiringSimulation {
       lostJoules += 0.5 * length * (network.lostWatts(y) + network.lostWatts(yNew));
     }
     readingRate[2 * rows - 2] = network.readingRate(rates);
+    if (switches()) {
+      cycles.step(length, switchedOn, error(y), error(yNew));
+    }
     double[] swap = y;
     y = yNew;
     yNew = swap;
@@ -485,7 +535,13 @@ public final class FiringSimulation {
     saturatedSeconds += length * shareAbove(before, rawDuty);
     record();
     readingRate[2 * rows - 3] = network.readingRate(rates);
+    if (averaging && !(rawDuty > LEAST_DUTY && rawDuty < 1 - LEAST_DUTY)) {
+      switchByItself();
+    }
   }
+
+  /** Nearer to no or full power than this an on-off controller has no steady cycle. */
+  private static final double LEAST_DUTY = 0.02;
 
   /** Share of a step, taken as linear, in which the output is at its upper limit. */
   private double shareAbove(double before, double after) {
@@ -544,7 +600,8 @@ public final class FiringSimulation {
   }
 
   /** When a cubic with these values and slopes at the ends of a step falls through zero, s. */
-  private static double zero(double length, double from, double to, double fromRate, double toRate) {
+  private static double zero(
+      double length, double from, double to, double fromRate, double toRate) {
     double d0 = fromRate * length;
     double d1 = toRate * length;
     double low = 0;
@@ -575,6 +632,13 @@ public final class FiringSimulation {
       switchAt = Double.POSITIVE_INFINITY;
       switchedOn = !switchedOn;
       changeDrive();
+      if (switchedOn) {
+        cycles.turnsOn();
+        if (mayAverage && !awaiting && cycles.repeat()) {
+          average();
+          return;
+        }
+      }
     }
     if (Double.isInfinite(switchAt) && marginToSwitch(y) <= SWITCH_KELVINS) {
       switchAt = now + switchSeconds;
@@ -604,16 +668,17 @@ public final class FiringSimulation {
   }
 
   private boolean switches() {
-    return kiln.control().kind() == Control.Kind.ON_OFF && powered && mainsOn;
+    return kiln.control().kind() == Control.Kind.ON_OFF && powered && mainsOn && !averaging;
   }
 
   /** How far the reading is from ordering a switch, K; zero or less: ordered. */
   private double marginToSwitch(double[] state) {
-    double error = state[KilnNetwork.SETPOINT] - network.reading(state);
+    double error = error(state);
     return 0.5 * hysteresisKelvins + (switchedOn ? error : -error);
   }
 
   private void passEdge(Edge passed) {
+    switchByItself();
     boolean begins = passed.begins();
     double size = passed.of().sizeShare();
     switch (passed.of().kind()) {
@@ -677,6 +742,7 @@ public final class FiringSimulation {
       readingRate = Arrays.copyOf(readingRate, 2 * more);
       watts = Arrays.copyOf(watts, more);
       joules = Arrays.copyOf(joules, more);
+      swing = Arrays.copyOf(swing, more);
       for (int i = 0; i < probes.length; i++) {
         probes[i] = Arrays.copyOf(probes[i], more);
       }
@@ -686,6 +752,7 @@ public final class FiringSimulation {
     reading[rows] = network.reading(y);
     watts[rows] = wattsNow;
     joules[rows] = y[KilnNetwork.ENERGY];
+    swing[rows] = averaging ? cycles.swingKelvins() : 0;
     for (int i = 0; i < probes.length; i++) {
       probes[i][rows] = network.cellCelsius(y, probeBody[i], probeCell[i]);
     }

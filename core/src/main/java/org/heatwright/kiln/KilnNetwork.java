@@ -86,8 +86,8 @@ final class KilnNetwork implements StiffSystem {
 
   private final double readingPerTrueOfTip;
   private final double offsetOfTipKelvins;
-  private final double gain;
-  private final double integralSeconds;
+  private final double ownGain;
+  private final double ownIntegralSeconds;
   private final double leakWattsPerKelvin;
   private final double roomCelsius;
   private final double openingSquareMetres;
@@ -106,6 +106,8 @@ final class KilnNetwork implements StiffSystem {
   private double readingPerTrue;
   private double offsetAtZeroKelvins;
   private double forcedDuty = Double.NaN;
+  private double gain;
+  private double integralSeconds;
   private double elementConvective;
   private double sensorConvection = SENSOR_CONVECTION;
 
@@ -181,8 +183,10 @@ final class KilnNetwork implements StiffSystem {
     this.offsetOfTipKelvins = kiln.thermocouple().offset().kelvins();
     this.convectionFactor = parameters.convectionFactor();
     this.doorExchangeShare = parameters.doorFactor();
-    this.gain = parameters.gainPerKelvin();
-    this.integralSeconds = parameters.integralSeconds();
+    this.ownGain = parameters.gainPerKelvin();
+    this.ownIntegralSeconds = parameters.integralSeconds();
+    this.gain = ownGain;
+    this.integralSeconds = ownIntegralSeconds;
     double vent = conditions.ventOpen() ? VENT_WATTS_PER_KELVIN : 0;
     this.leakWattsPerKelvin = parameters.leakWattsPerKelvin() + vent;
     this.roomCelsius =
@@ -293,6 +297,23 @@ final class KilnNetwork implements StiffSystem {
   void pullTip(double share) {
     readingPerTrue = readingPerTrueOfTip * (1 - share);
     offsetAtZeroKelvins = offsetOfTipKelvins * (1 - share) + share * roomCelsius;
+  }
+
+  /**
+   * Drives like the mean of these cycles, while {@link Drive#PROPORTIONAL} is on.
+   *
+   * @return what the integral must be in the state for that
+   */
+  double average(SwitchCycles cycles) {
+    gain = cycles.gainPerKelvin();
+    integralSeconds = Double.POSITIVE_INFINITY;
+    return cycles.duty() / gain - cycles.errorKelvins();
+  }
+
+  /** Drives by its own law again. */
+  void noAverage() {
+    gain = ownGain;
+    integralSeconds = ownIntegralSeconds;
   }
 
   /** The relay does as it is told here, whatever the controller says; NaN: it obeys again. */

@@ -10,7 +10,7 @@ package org.heatwright.kiln;
  */
 public enum KilnQuantity {
   /** Makers round, elements age, the supply departs; power goes with its square. Estimate. */
-  POWER("power-factor", true, 0.98, 0.03),
+  POWER("power-factor", true, 0.98, 0.032),
 
   /**
    * Materials of one name differ by a quarter; joints and edges conduct too, so that measured kilns
@@ -67,7 +67,7 @@ public enum KilnQuantity {
   ELEMENT("element-factor", true, 0.8, 0.35),
 
   /** Full power of a day over the kiln's own: the mains wander. Estimate. */
-  MAINS("mains-factor", true, 1.0, 0.012),
+  MAINS("mains-factor", true, 1.0, 0.018),
 
   /** The room above the stated one, K. Estimate. */
   ROOM("room-k", false, 0, 2),

@@ -8,8 +8,8 @@ import org.heatwright.material.Material;
  *
  * @param material what it is made of
  * @param thicknessMetres m, above zero, below 0.5
- * @param contactSquareMetreKelvinsPerWatt resistance of the joint to the next layer outward, m² K/W,
- *     zero or more: an air gap of a millimetre is about 0.02 (estimate)
+ * @param contactSquareMetreKelvinsPerWatt resistance of the joint to the next layer outward, m²
+ *     K/W, zero or more: an air gap of a millimetre is about 0.02 (estimate)
  */
 public record Layer(
     Material material, double thicknessMetres, double contactSquareMetreKelvinsPerWatt) {

@@ -277,7 +277,8 @@ final class Evidence {
     double in(FiringRun run) {
       double sum = 0;
       for (double[] seconds : windows) {
-        sum += variance(Arrays.stream(seconds).map(run::readingCelsiusAt).toArray());
+        double mean = run.swingKelvinsAt(seconds[seconds.length / 2]);
+        sum += variance(Arrays.stream(seconds).map(run::readingCelsiusAt).toArray()) + mean * mean;
       }
       return Math.sqrt(sum / windows.size());
     }

@@ -91,7 +91,8 @@ class FiringSimulationTest {
     double ended = run.segments().get(0).endSeconds();
     double reached = run.segments().get(1).reachedSeconds();
     assertThat(run.wattsAt((ended + reached) / 2)).isLessThan(50);
-    assertThat(run.readingCelsiusAt(reached)).isCloseTo(403 + FiringSimulation.TOUCH_KELVINS, within(0.2));
+    assertThat(run.readingCelsiusAt(reached))
+        .isCloseTo(403 + FiringSimulation.TOUCH_KELVINS, within(0.2));
     assertThat(reached - ended).isGreaterThan(900);
   }
 
@@ -170,7 +171,18 @@ class FiringSimulationTest {
 
   @Test
   void switchesAnOnOffKilnAroundItsSetpoint() {
-    FiringRun run = run(TestKilns.fibreMuffle(), schedule(0, 800, 120));
+    Kiln kiln = TestKilns.fibreMuffle();
+    FiringSimulation simulation =
+        new FiringSimulation(
+            kiln,
+            KilnBeliefs.prior().median(kiln),
+            FiringConditions.usual(),
+            List.of(),
+            schedule(0, 800, 120),
+            FiringSimulation.Accuracy.USUAL.withRelay(),
+            new HeatCurves());
+    simulation.runProgram();
+    FiringRun run = simulation.run();
     double[] range = run.readingRangeCelsius(5_000, 7_000);
     assertThat(range[0]).isBetween(750.0, 799.0);
     assertThat(range[1]).isBetween(801.0, 850.0);

@@ -42,13 +42,17 @@ class RelayTest {
                   Duration.ofMinutes(60))));
 
   private static FiringRun run(FiringSimulation.Accuracy accuracy) {
+    return run(KILN, TRACKED, accuracy);
+  }
+
+  private static FiringRun run(Kiln kiln, Schedule schedule, FiringSimulation.Accuracy accuracy) {
     FiringSimulation simulation =
         new FiringSimulation(
-            KILN,
-            KilnBeliefs.prior().median(KILN),
+            kiln,
+            KilnBeliefs.prior().median(kiln),
             FiringConditions.usual(),
             List.of(),
-            TRACKED,
+            schedule,
             accuracy,
             new HeatCurves());
     simulation.runProgram();
@@ -61,7 +65,8 @@ class RelayTest {
     FiringRun relay = run(FiringSimulation.Accuracy.USUAL.withRelay());
     assertThat(relay.endSeconds()).isCloseTo(mean.endSeconds(), within(60.0));
     double end = Math.min(mean.endSeconds(), relay.endSeconds());
-    assertThat(relay.joulesAt(end)).isCloseTo(mean.joulesAt(end), within(0.01 * mean.joulesAt(end)));
+    assertThat(relay.joulesAt(end))
+        .isCloseTo(mean.joulesAt(end), within(0.01 * mean.joulesAt(end)));
     for (double at = 1800; at + 600 < end; at += 600) {
       assertThat(average(relay, at)).isCloseTo(average(mean, at), within(1.5));
     }
@@ -83,6 +88,34 @@ class RelayTest {
     assertThat(switches / 2.0).isCloseTo(1000 / CYCLE, within(3.0));
     double[] range = relay.readingRangeCelsius(from, from + 1000);
     assertThat(range[1] - range[0]).isBetween(0.2, 15.0);
+  }
+
+  /** A hold of two hours: mean, swing and energy against the same firing switch by switch. */
+  @Test
+  void theMeanOfAnOnOffSwingIsWhatEverySwitchGives() {
+    Kiln kiln = TestKilns.fibreMuffle();
+    Schedule hold =
+        Schedule.of(
+            "hold",
+            TemperatureUnit.CELSIUS,
+            List.of(
+                new Segment(Ramp.fastest(), Temperature.ofCelsius(800), Duration.ofMinutes(120))));
+    FiringRun mean = run(kiln, hold, FiringSimulation.Accuracy.USUAL);
+    FiringRun every = run(kiln, hold, FiringSimulation.Accuracy.USUAL.withRelay());
+    assertThat(mean.steps()).isLessThan(every.steps() / 4);
+    assertThat(mean.endSeconds()).isCloseTo(every.endSeconds(), within(1.0));
+    double end = mean.endSeconds();
+    assertThat(mean.joulesAt(end))
+        .isCloseTo(every.joulesAt(end), within(0.01 * every.joulesAt(end)));
+    for (double at = 2400; at + 600 < end; at += 600) {
+      assertThat(average(mean, at)).isCloseTo(average(every, at), within(2.0));
+      double swing = 0;
+      for (int i = 0; i < 300; i++) {
+        double away = every.readingCelsiusAt(at + 2 * i) - average(every, at);
+        swing += away * away / 300;
+      }
+      assertThat(mean.swingKelvinsAt(at + 300)).isCloseTo(Math.sqrt(swing), within(1.0));
+    }
   }
 
   private static double average(FiringRun run, double from) {

@@ -116,14 +116,25 @@ class SolverTest {
   }
 
   /**
-   * An on-off kiln is another matter, and this test says how much: a light element makes it switch
-   * more often, and behind every switch the element's own swing is followed to its tolerance, at
-   * twice the steps. Measured 11 and 21 steps a switch.
+   * Where an on-off kiln's cycles are taken as their mean, the first ones still cost: measured +27
+   * %, more than the fifth that we aimed at.
+   */
+  @Test
+  void anOnOffKilnsFirstCyclesCostALightElementMore() {
+    int usual = run(FIBRE, 1, HOLD, USUAL).steps();
+    int light = run(FIBRE, 0.01, HOLD, USUAL).steps();
+    assertThat(light).isLessThan((int) (1.4 * usual));
+  }
+
+  /**
+   * An on-off kiln switch by switch is another matter, and this test says how much: a light element
+   * makes it switch more often, and behind every switch the element's own swing is followed to its
+   * tolerance, at twice the steps. Measured 11 and 21 steps a switch.
    */
   @Test
   void anOnOffKilnPaysForEverySwitch() {
-    FiringRun usual = run(FIBRE, 1, HOLD, USUAL);
-    FiringRun light = run(FIBRE, 0.01, HOLD, USUAL);
+    FiringRun usual = run(FIBRE, 1, HOLD, USUAL.withRelay());
+    FiringRun light = run(FIBRE, 0.01, HOLD, USUAL.withRelay());
     assertThat(switches(light)).isGreaterThan(switches(usual));
     assertThat(usual.steps() / (double) switches(usual)).isLessThan(13);
     assertThat(light.steps() / (double) switches(light)).isLessThan(24);
