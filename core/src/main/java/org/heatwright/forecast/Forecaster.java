@@ -43,8 +43,14 @@ public final class Forecaster {
    */
   private static final double DISPLAY_NOISE_KELVINS = 0.8;
 
+  /** The same of an on-off kiln, whose swings differ from one to the next. */
+  private static final double SWITCHED_NOISE_KELVINS = 2.5;
+
+  /** What the model's energy misses beyond its quantities, standard deviation. Our estimate. */
+  private static final double ENERGY_SHARE = 0.02;
+
   /** Times in a run are that uncertain beyond the model, standard deviation, s. Our estimate. */
-  private static final double CLOCK_SECONDS = 10;
+  private static final double CLOCK_SECONDS = 12;
 
   /** From the middle of a normal distribution to its 95th percentile, standard deviations. */
   private static final double NINE_IN_TEN = 1.645;
@@ -163,9 +169,12 @@ public final class Forecaster {
     }
     Band endBand = band(runs, run -> Math.min(horizon, run.endSeconds()));
     Band energyBand =
-        band(
-            runs,
-            run -> run.joulesAt(Math.min(horizon, run.endSeconds())) / JOULES_PER_KILOWATT_HOUR);
+        widened(
+            band(
+                runs,
+                run ->
+                    run.joulesAt(Math.min(horizon, run.endSeconds())) / JOULES_PER_KILOWATT_HOUR),
+            runs.size() > 1 ? ENERGY_SHARE : 0);
     return new Forecast(
         schedule.name(),
         request.kiln().name(),
@@ -225,6 +234,15 @@ public final class Forecaster {
     return Band.of(runs.stream().mapToDouble(value).toArray());
   }
 
+  /** A band with an error of that share of its median, in quadrature. */
+  private static Band widened(Band band, double share) {
+    double more = NINE_IN_TEN * share * band.median();
+    return new Band(
+        band.median() - Math.hypot(band.median() - band.low(), more),
+        band.median(),
+        band.median() + Math.hypot(band.high() - band.median(), more));
+  }
+
   private static Optional<Band> bandIfAll(double[] sample, int expected) {
     for (double value : sample) {
       if (!Double.isFinite(value)) {
@@ -250,6 +268,7 @@ public final class Forecaster {
     double[] powerSample = new double[runs.size()];
     boolean swings = runs.size() > 1 && kiln.control().kind() == Control.Kind.ON_OFF;
     boolean many = runs.size() > 1;
+    double noise = swings ? SWITCHED_NOISE_KELVINS : DISPLAY_NOISE_KELVINS;
     for (int i = 0; i < n; i++) {
       for (int r = 0; r < sample.length; r++) {
         FiringRun run = runs.get(r);
@@ -260,9 +279,7 @@ public final class Forecaster {
       middle[i] = Band.of(sample).median();
       Band spread = Band.of(swings ? swing(runs, grid[i], sample) : sample);
       double beyond =
-          many
-              ? NINE_IN_TEN * Math.hypot(DISPLAY_NOISE_KELVINS, CLOCK_SECONDS * rate(runs, grid[i]))
-              : 0;
+          many ? NINE_IN_TEN * Math.hypot(noise, CLOCK_SECONDS * rate(runs, grid[i])) : 0;
       low[i] = middle[i] - Math.hypot(Math.max(0, middle[i] - spread.low()), beyond);
       high[i] = middle[i] + Math.hypot(Math.max(0, spread.high() - middle[i]), beyond);
       power[i] = Band.of(powerSample).median();
