@@ -24,17 +24,25 @@ final class Evidence {
   /** Readings are averaged over this long, s. */
   static final double SPAN_SECONDS = 120;
 
-  /** Nuisances of a day: mains, and the log's clock. */
-  static final int DAY = 2;
+  /** Nuisances of a day: mains, the log's clock, and the start where it is not known. */
+  static final int DAY = 3;
 
-  /** How far the log's clock may be off the program's, one standard deviation, s. Our estimate. */
-  static final double CLOCK_SECONDS = 20;
+  /** Place of the start among them. */
+  static final int START = 2;
 
   private static final FiringSimulation.Accuracy ACCURACY =
       new FiringSimulation.Accuracy(0.15, 0.0008, 1.4);
 
   /** A first reading this early tells the temperature at the start, s. */
-  private static final double FIRST_READING_SECONDS = 120;
+  static final double FIRST_READING_SECONDS = 60;
+
+  // An unknown start is the room's and a little, or much more after a firing. Our estimate.
+  private static final double WARMER_KELVINS = 10;
+  private static final double WARMER_SPREAD = 1.6;
+  private static final double WARMEST_KELVINS = 900;
+
+  /** Times that a person wrote to the minute, standard deviation, s. */
+  private static final double MINUTE_SECONDS = 60 / Math.sqrt(12);
 
   // The discrepancy of model and kiln. Fitted to kilns simulated apart; docs/models/learning.md.
   static final double SLOW_KELVINS = 5;
@@ -67,7 +75,8 @@ final class Evidence {
   private final Discrepancy power;
   private final Optional<Swing> swing;
 
-  Evidence(Kiln kiln, LoggedFiring firing, HeatCurves curves) {
+  Evidence(Kiln kiln, LoggedFiring raw, HeatCurves curves) {
+    LoggedFiring firing = raw.with(raw.readings().withoutSlips());
     this.kiln = kiln;
     this.firing = firing;
     this.curves = curves;
@@ -80,15 +89,20 @@ final class Evidence {
     double[] noise = new double[n];
     double still =
         kiln.control().kind() == Control.Kind.ON_OFF ? SWITCHED_NOISE_KELVINS : NOISE_KELVINS;
+    double late =
+        firing.readings().toTheMinute() ? Math.hypot(LAG_SECONDS, MINUTE_SECONDS) : LAG_SECONDS;
     for (int i = 0; i < n; i++) {
       seconds[i] = seen.second(i);
-      noise[i] = Math.hypot(still, LAG_SECONDS * rate(i));
+      noise[i] = Math.hypot(still, late * rate(i));
     }
     this.temperature = new Discrepancy(seconds, SLOW_KELVINS, SLOW_SECONDS, noise);
     this.powerRows =
         java.util.stream.IntStream.range(0, n).filter(i -> !Double.isNaN(seen.watts(i))).toArray();
-    double[] powerNoise = new double[powerRows.length];
-    Arrays.fill(powerNoise, POWER_NOISE_SHARE);
+    double rated = kiln.element().suppliedWatts();
+    double[] powerNoise =
+        Arrays.stream(powerRows)
+            .mapToDouble(i -> Math.hypot(POWER_NOISE_SHARE, sampled(seen.second(i)) / rated))
+            .toArray();
     this.power =
         new Discrepancy(
             Arrays.stream(powerRows).mapToDouble(i -> seconds[i]).toArray(),
@@ -104,13 +118,39 @@ final class Evidence {
     if (day.start().isPresent() || readings.second(0) > FIRST_READING_SECONDS) {
       return day;
     }
-    return new FiringConditions(
-        day.room(),
-        Optional.of(Temperature.ofCelsius(readings.celsius(0))),
-        day.ventOpen(),
-        day.supplyVolts(),
-        day.disturbances());
+    return starting(day, Temperature.ofCelsius(readings.celsius(0)));
   }
+
+  /**
+   * How far the mean power of a span may be off because it was read at moments: a relay is off or
+   * on at each. How much the readings scatter is taken from many about the span, so that a span
+   * does not count for more because it happened to catch the relay off.
+   *
+   * @return standard error, W
+   */
+  private double sampled(double second) {
+    Readings readings = firing.readings();
+    double half = spans.at(second) / 2;
+    int own = 0;
+    int count = 0;
+    double sum = 0;
+    double squares = 0;
+    for (int i = readings.firstFrom(second - SCATTER_SECONDS);
+        i < readings.size() && readings.second(i) <= second + SCATTER_SECONDS;
+        i++) {
+      double watts = readings.watts(i);
+      if (!Double.isNaN(watts)) {
+        count++;
+        sum += watts;
+        squares += watts * watts;
+        own += Math.abs(readings.second(i) - second) <= half ? 1 : 0;
+      }
+    }
+    double mean = sum / count;
+    return Math.sqrt(Math.max(0, squares / count - mean * mean) / Math.max(1, own));
+  }
+
+  private static final double SCATTER_SECONDS = 900;
 
   /** Rate of the display about a row, K/s, never below zero. */
   private double rate(int row) {
@@ -151,12 +191,35 @@ final class Evidence {
     return conditions;
   }
 
+  /** Whether the temperature at the start is one of the day's unknowns. */
+  boolean startOpen() {
+    return conditions.start().isEmpty();
+  }
+
+  /** The day with the start of a score where it is unknown. */
+  FiringConditions conditions(double startScore) {
+    return startOpen() ? warmer(kiln, conditions, startScore) : conditions;
+  }
+
+  /** A day that starts above the room by what a score says. */
+  static FiringConditions warmer(Kiln kiln, FiringConditions day, double startScore) {
+    double warmer =
+        Math.min(WARMEST_KELVINS, WARMER_KELVINS * Math.exp(WARMER_SPREAD * startScore));
+    double room = day.room().orElse(kiln.room()).celsius();
+    return starting(day, Temperature.ofCelsius(room + warmer));
+  }
+
+  static FiringConditions starting(FiringConditions day, Temperature start) {
+    return new FiringConditions(
+        day.room(), Optional.of(start), day.ventOpen(), day.supplyVolts(), day.disturbances());
+  }
+
   /** Simulated minus seen, K, one a row of {@link #seen}. */
   double[] missKelvins(FiringRun run, double clock) {
     double[] miss = new double[seen.size()];
     for (int i = 0; i < miss.length; i++) {
       double span = spans.at(seen.second(i));
-      miss[i] = mean(run, seen.second(i) + CLOCK_SECONDS * clock, span) - seen.celsius(i);
+      miss[i] = mean(run, seen.second(i) + firing.clockSeconds() * clock, span) - seen.celsius(i);
     }
     return miss;
   }
@@ -165,10 +228,10 @@ final class Evidence {
    * Writes independent residuals.
    *
    * @param scores of the kiln
-   * @param day scores of mains and clock
+   * @param day scores of mains, clock and start
    */
   void residuals(double[] scores, double[] day, double[] into, int at) {
-    residuals(run(scores, day[0], conditions), day[1], into, at);
+    residuals(run(scores, day[0], conditions(day[START])), day[1], into, at);
   }
 
   void residuals(FiringRun run, double clock, double[] into, int at) {
@@ -178,7 +241,7 @@ final class Evidence {
       double rated = kiln.element().suppliedWatts();
       double[] miss = new double[powerRows.length];
       for (int i = 0; i < miss.length; i++) {
-        double second = seen.second(powerRows[i]) + CLOCK_SECONDS * clock;
+        double second = seen.second(powerRows[i]) + firing.clockSeconds() * clock;
         double span = spans.at(seen.second(powerRows[i]));
         double from = Math.max(0, second - span / 2);
         double to = second + span / 2;

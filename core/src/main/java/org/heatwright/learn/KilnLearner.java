@@ -40,6 +40,7 @@ public final class KilnLearner {
   /** A firing whose display the fit misses by more than this does not belong to this kiln, K. */
   private static final double UNEXPLAINED_KELVINS = 30;
 
+  private final Kiln kiln;
   private final KilnBeliefs before;
   private final RealMatrix precision;
   private final List<LoggedFiring> firings;
@@ -50,6 +51,7 @@ public final class KilnLearner {
   private final int residuals;
 
   private KilnLearner(Kiln kiln, KilnBeliefs before, List<LoggedFiring> firings) {
+    this.kiln = kiln;
     this.before = before;
     this.firings = firings;
     HeatCurves curves = new HeatCurves();
@@ -73,7 +75,8 @@ public final class KilnLearner {
    *
    * @param kiln the nameplate; what was learned before is not used, the nameplate's prior is
    * @param firings one or more
-   * @return the beliefs, what they rest on, and which firings were left out and why
+   * @return the beliefs, what they rest on, and which firings were left out and why; where all
+   *     were, the nameplate's
    * @throws IllegalArgumentException if there is no firing
    */
   public static Lesson learn(Kiln kiln, List<LoggedFiring> firings) {
@@ -86,11 +89,19 @@ public final class KilnLearner {
       KilnLearner learner = new KilnLearner(kiln, KilnBeliefs.prior(), used);
       Fit fit = learner.fit();
       int worst = fit.worst();
-      if (fit.rmsKelvins()[worst] <= UNEXPLAINED_KELVINS || used.size() == 1) {
+      if (fit.rmsKelvins()[worst] <= UNEXPLAINED_KELVINS) {
         return learner.lesson(fit, leftOut);
       }
       leftOut.add(new Lesson.LeftOut(used.get(worst).name(), fit.rmsKelvins()[worst]));
       used.remove(worst);
+      if (used.isEmpty()) {
+        return new Lesson(
+            KilnBeliefs.prior(),
+            List.of(),
+            new double[0],
+            leftOut,
+            Coverage.of(kiln, KilnBeliefs.prior(), List.of()));
+      }
     }
   }
 
@@ -103,6 +114,12 @@ public final class KilnLearner {
   static Lesson update(Kiln kiln, LoggedFiring sofar) {
     KilnLearner learner = new KilnLearner(kiln, kiln.beliefs(), List.of(sofar));
     return learner.lesson(learner.fit(), List.of());
+  }
+
+  /** Cost of the best fit of a firing, less what chance alone would make it, chi-squared. */
+  static double misfit(Kiln kiln, LoggedFiring firing) {
+    KilnLearner learner = new KilnLearner(kiln, kiln.beliefs(), List.of(firing));
+    return learner.fit().cost() - learner.residuals;
   }
 
   /** Whether a quantity can make any difference to these firings. */
@@ -193,6 +210,11 @@ public final class KilnLearner {
       double[] moved = new double[unknowns];
       for (int i = 0; i < quantities.length; i++) {
         moved[i] = before.ignoranceFactor(quantities[i]) * random.nextGaussian();
+      }
+      for (int f = 0; f < evidence.size(); f++) {
+        if (evidence.get(f).startOpen()) {
+          moved[quantities.length + Evidence.DAY * f + Evidence.START] = random.nextGaussian();
+        }
       }
       points.add(moved);
     }
@@ -285,6 +307,10 @@ public final class KilnLearner {
                   // What is of a day touches that day alone.
                   int firing = (i - quantities.length) / Evidence.DAY;
                   double[] row = residual.clone();
+                  boolean start = (i - quantities.length) % Evidence.DAY == Evidence.START;
+                  if (start && !evidence.get(firing).startOpen()) {
+                    return row;
+                  }
                   evidence
                       .get(firing)
                       .residuals(scores(tried), day(tried, firing), row, firstRow[firing]);
@@ -335,7 +361,8 @@ public final class KilnLearner {
     for (int f = 0; f < rms.length; f++) {
       Evidence one = evidence.get(f);
       double[] day = day(moved, f);
-      double[] miss = one.missKelvins(one.run(scores, day[0], one.conditions()), day[1]);
+      double[] miss =
+          one.missKelvins(one.run(scores, day[0], one.conditions(day[Evidence.START])), day[1]);
       rms[f] = Math.sqrt(Arrays.stream(miss).map(m -> m * m).average().orElseThrow());
     }
     return rms;
@@ -399,11 +426,13 @@ public final class KilnLearner {
       covariance[quantity.ordinal()][quantity.ordinal()] +=
           REMAINING * REMAINING * Math.max(0, before.covarianceFactor(quantity, quantity) - left);
     }
+    KilnBeliefs beliefs = KilnBeliefs.of(scores(fit.moved()), covariance);
     return new Lesson(
-        KilnBeliefs.of(scores(fit.moved()), covariance),
+        beliefs,
         firings.stream().map(LoggedFiring::name).toList(),
         fit.rmsKelvins(),
-        leftOut);
+        leftOut,
+        Coverage.of(kiln, beliefs, firings));
   }
 
   /** Whether the fit left a quantity as it was. */

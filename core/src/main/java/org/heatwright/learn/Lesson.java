@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Objects;
 import org.heatwright.kiln.KilnBeliefs;
 import org.heatwright.kiln.KilnQuantity;
+import org.heatwright.units.TemperatureUnit;
 
 /** What was learned, from what, and what was not. Immutable. */
 public final class Lesson {
@@ -24,12 +25,19 @@ public final class Lesson {
   private final List<String> firings;
   private final double[] misfitKelvins;
   private final List<LeftOut> leftOut;
+  private final Coverage coverage;
 
-  Lesson(KilnBeliefs beliefs, List<String> firings, double[] misfitKelvins, List<LeftOut> leftOut) {
+  Lesson(
+      KilnBeliefs beliefs,
+      List<String> firings,
+      double[] misfitKelvins,
+      List<LeftOut> leftOut,
+      Coverage coverage) {
     this.beliefs = Objects.requireNonNull(beliefs, "beliefs");
     this.firings = List.copyOf(firings);
     this.misfitKelvins = misfitKelvins.clone();
     this.leftOut = List.copyOf(leftOut);
+    this.coverage = coverage;
   }
 
   public KilnBeliefs beliefs() {
@@ -49,6 +57,16 @@ public final class Lesson {
   /** Firings that did not fit and were left out. */
   public List<LeftOut> leftOut() {
     return leftOut;
+  }
+
+  /** What the firings it rests on have shown of the kiln. */
+  public Coverage coverage() {
+    return coverage;
+  }
+
+  /** What is still the nameplate's and why, a sentence each, with temperatures in a unit. */
+  public List<String> stillNameplate(TemperatureUnit unit) {
+    return coverage.words(untold(), unit);
   }
 
   /** Quantities of the kiln that these firings could not tell: they are still the nameplate's. */

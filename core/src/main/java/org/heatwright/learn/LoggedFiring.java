@@ -13,12 +13,49 @@ import org.heatwright.schedule.Schedule;
  * @param conditions what was so on that day
  * @param charge what stood in the kiln
  * @param readings what the display showed
+ * @param clockSeconds how far the clock of the readings may be off the program's, one standard
+ *     deviation, s
  */
 public record LoggedFiring(
-    String name, Schedule schedule, FiringConditions conditions, Charge charge, Readings readings) {
+    String name,
+    Schedule schedule,
+    FiringConditions conditions,
+    Charge charge,
+    Readings readings,
+    double clockSeconds) {
+
+  /**
+   * A person starts a logger and a program a few breaths apart, standard deviation, s. Estimate.
+   */
+  private static final double USUAL_CLOCK_SECONDS = 20;
+
+  /** A firing whose readings count from the program's start, as well as a person can do it. */
+  public LoggedFiring(
+      String name,
+      Schedule schedule,
+      FiringConditions conditions,
+      Charge charge,
+      Readings readings) {
+    this(name, schedule, conditions, charge, readings, USUAL_CLOCK_SECONDS);
+  }
 
   public LoggedFiring {
     Objects.requireNonNull(name, "name");
     Objects.requireNonNull(readings, "readings");
+  }
+
+  /** The same firing with other readings. */
+  LoggedFiring with(Readings other) {
+    return new LoggedFiring(name, schedule, conditions, charge, other, clockSeconds);
+  }
+
+  /** The same firing on another day. */
+  LoggedFiring with(FiringConditions day) {
+    return new LoggedFiring(name, schedule, day, charge, readings, clockSeconds);
+  }
+
+  /** The same firing with another trust in its clock. */
+  LoggedFiring clockWithin(double seconds) {
+    return new LoggedFiring(name, schedule, conditions, charge, readings, seconds);
   }
 }

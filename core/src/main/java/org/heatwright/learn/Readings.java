@@ -1,7 +1,9 @@
 package org.heatwright.learn;
 
 import java.util.Arrays;
+import java.util.Optional;
 import java.util.function.DoubleUnaryOperator;
+import java.util.stream.IntStream;
 
 /**
  * Display readings over time, with the power where a meter told it; gaps allowed. Immutable;
@@ -77,14 +79,47 @@ public final class Readings {
     return seconds[seconds.length - 1];
   }
 
+  /** Whether the times look written by hand, to the minute: not evenly apart as a logger's are. */
+  boolean toTheMinute() {
+    boolean even = true;
+    for (int i = 0; i < seconds.length; i++) {
+      double minute = 60 * Math.rint(seconds[i] / 60);
+      if (Math.abs(seconds[i] - minute) > 1e-6) {
+        return false;
+      }
+      even = even && (i < 2 || seconds[i] - seconds[i - 1] == seconds[1] - seconds[0]);
+    }
+    return !even && seconds.length < MOST_BY_HAND;
+  }
+
+  private static final int MOST_BY_HAND = 60;
+
   /** The readings before a time; at least the first. */
   public Readings before(double second) {
     int n = 1;
     while (n < seconds.length && seconds[n] < second) {
       n++;
     }
+    return rows(0, n);
+  }
+
+  /** The readings from a time on; empty if there are none. */
+  Optional<Readings> from(double second) {
+    int first = firstFrom(second);
+    return first < seconds.length ? Optional.of(rows(first, seconds.length)) : Optional.empty();
+  }
+
+  /** The first reading at a time or later; their number if there is none. */
+  int firstFrom(double second) {
+    int found = Arrays.binarySearch(seconds, second);
+    return found < 0 ? -found - 1 : found;
+  }
+
+  private Readings rows(int from, int to) {
     return new Readings(
-        Arrays.copyOf(seconds, n), Arrays.copyOf(celsius, n), Arrays.copyOf(watts, n));
+        Arrays.copyOfRange(seconds, from, to),
+        Arrays.copyOfRange(celsius, from, to),
+        Arrays.copyOfRange(watts, from, to));
   }
 
   /** The same readings with every time later by {@code later} s. */
@@ -92,6 +127,70 @@ public final class Readings {
     return new Readings(
         Arrays.stream(seconds).map(second -> second + later).toArray(), celsius, watts);
   }
+
+  /** The same readings, those from a time on later by {@code later} s. */
+  Readings shiftedFrom(double second, double later) {
+    return of(
+        Arrays.stream(seconds).map(s -> s < second ? s : s + later).toArray(), celsius, watts);
+  }
+
+  /**
+   * The readings without those that lie far from a line through their neighbours: slips of a
+   * logger, single or a few in a row. Where rows are too few or too far apart to tell, all stay.
+   */
+  Readings withoutSlips() {
+    int n = seconds.length;
+    int[] kept =
+        IntStream.range(0, n)
+            .filter(
+                i -> {
+                  int from = Math.max(0, Math.min(n - NEIGHBOURS, i - NEIGHBOURS / 2));
+                  int to = Math.min(n, from + NEIGHBOURS);
+                  return to - from < NEIGHBOURS
+                      || seconds[to - 1] - seconds[from] > NEIGHBOUR_SECONDS
+                      || fits(i, from, to);
+                })
+            .toArray();
+    return kept.length == n
+        ? this
+        : new Readings(
+            IntStream.of(kept).mapToDouble(i -> seconds[i]).toArray(),
+            IntStream.of(kept).mapToDouble(i -> celsius[i]).toArray(),
+            IntStream.of(kept).mapToDouble(i -> watts[i]).toArray());
+  }
+
+  /** Whether a reading is near the line of medians (Theil 1950, Sen 1968, from memory). */
+  private boolean fits(int row, int from, int to) {
+    int n = to - from;
+    double[] slopes = new double[n * (n - 1) / 2];
+    int k = 0;
+    for (int i = from; i < to; i++) {
+      for (int j = i + 1; j < to; j++) {
+        slopes[k++] = (celsius[j] - celsius[i]) / (seconds[j] - seconds[i]);
+      }
+    }
+    double slope = median(slopes);
+    double[] level = new double[n];
+    for (int i = 0; i < n; i++) {
+      level[i] = celsius[from + i] - slope * (seconds[from + i] - seconds[row]);
+    }
+    double middle = median(level);
+    double[] away = Arrays.stream(level).map(l -> Math.abs(l - middle)).toArray();
+    return Math.abs(celsius[row] - middle) <= SLIP_KELVINS + SLIP_SPREADS * median(away);
+  }
+
+  private static double median(double[] values) {
+    double[] sorted = values.clone();
+    Arrays.sort(sorted);
+    return sorted[sorted.length / 2];
+  }
+
+  private static final int NEIGHBOURS = 11;
+
+  /** Over more than this a display is no line, s. */
+  private static final double NEIGHBOUR_SECONDS = 900;
+
+  private static final double SLIP_SPREADS = 6;
 
   /**
    * Means over equal spans, each at the middle of its readings: noise and the swing of a switch
@@ -115,7 +214,7 @@ public final class Readings {
       double spanSeconds = spanSecondsAt.applyAsDouble(seconds[i]);
       double end = (Math.floor(seconds[i] / spanSeconds) + 1) * spanSeconds;
       int from = i;
-      while (i < seconds.length && seconds[i] < end) {
+      while (i < seconds.length && (i == from || seconds[i] < end)) {
         i++;
       }
       double[] limits = believable(from, i);

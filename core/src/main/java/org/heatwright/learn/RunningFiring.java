@@ -9,6 +9,7 @@ import org.heatwright.forecast.Forecast;
 import org.heatwright.forecast.ForecastRequest;
 import org.heatwright.forecast.Forecaster;
 import org.heatwright.kiln.Learned;
+import org.heatwright.units.Temperature;
 
 /**
  * A firing that is under way, watched by hand: what the display says at clock times moves the
@@ -96,13 +97,16 @@ public final class RunningFiring {
               seen.second(i), seen.celsius(i), before.trace().displayCelsiusAt(seen.second(i))));
     }
     Judged last = judged.get(judged.size() - 1);
+    double room = request.conditions().room().orElse(request.kiln().room()).celsius();
+    double coldest =
+        judged.stream().mapToDouble(Judged::celsius).min().orElse(Double.POSITIVE_INFINITY);
+    // Of several readings the coldest tells where a warm kiln began, if nobody stated it.
     double start =
         request
             .conditions()
             .start()
-            .or(() -> request.conditions().room())
-            .orElse(request.kiln().room())
-            .celsius();
+            .map(Temperature::celsius)
+            .orElse(judged.size() > 1 ? Math.max(room, coldest) : room);
     if (Math.abs(last.celsius() - start) < NOT_BEGUN_KELVINS
         && last.expectedCelsius().low() > start + SHOULD_HAVE_KELVINS) {
       return new Update(before, before, judged, Verdict.NOT_HEATING);

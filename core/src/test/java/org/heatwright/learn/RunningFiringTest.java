@@ -93,6 +93,15 @@ class RunningFiringTest {
     assertThat(update.forecast().endSeconds()).isEqualTo(update.before().endSeconds());
   }
 
+  /** Nobody stated that the kiln was warm; its display tells, for it does not rise. */
+  @Test
+  void aWarmKilnThatOnlyCoolsIsNotHeating() {
+    Update update =
+        RunningFiring.update(
+            REQUEST, Readings.of(new double[] {60, 600, 1200}, new double[] {181, 176, 172}));
+    assertThat(update.verdict()).isEqualTo(Verdict.NOT_HEATING);
+  }
+
   @Test
   void aDisplayThatNoLikelyKilnShowsIsOddAndNotBelieved() {
     double[] seconds = {600, 1200, 1800};

@@ -158,7 +158,9 @@ final class ForecastCommand implements Callable<Integer> {
     Duration untilPressed = Duration.between(now, planned.pressed());
     planned.start().ifPresent(plan -> page.line(start(plan, untilPressed)));
     page.line(end(forecast, planned.start()));
-    planned.update().ifPresent(update -> page.line(Seen.words(update, schedule.unit())));
+    planned
+        .update()
+        .ifPresent(update -> page.line(Seen.words(update, schedule.unit(), planned.start())));
     for (String note : planned.notes()) {
       page.line(note);
     }

@@ -19,6 +19,7 @@ import org.heatwright.kiln.Kiln;
 import org.heatwright.kiln.Learned;
 import org.heatwright.learn.KilnLearner;
 import org.heatwright.learn.Lesson;
+import org.heatwright.learn.LogAlignment;
 import org.heatwright.learn.LoggedFiring;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -102,22 +103,29 @@ final class LearnCommand implements Callable<Integer> {
     for (int i = 0; i < logPaths.size(); i++) {
       Path path = logPaths.get(i);
       LogFile.Log log = Input.log(path);
-      logs.add(log);
       String name = path.toString();
       log.remarks().forEach(remark -> notes.add(name + ": " + remark));
       Firing firing = firingPaths.isEmpty() ? Firing.usual() : Input.firing(firingPaths.get(i));
       if (firing.load().isEmpty()) {
         notes.add(name + ": no load is stated; taken as an empty kiln.");
       }
-      firings.add(
-          new LoggedFiring(
-              name,
-              Input.schedule(schedulePaths.get(i)),
-              firing.conditions(),
-              firing.load().orElse(Charge.empty()),
-              WatchedFiring.readings(log)));
+      LogAlignment aligned =
+          LogAlignment.of(
+              kiln,
+              new LoggedFiring(
+                  name,
+                  Input.schedule(schedulePaths.get(i)),
+                  firing.conditions(),
+                  firing.load().orElse(Charge.empty()),
+                  WatchedFiring.readings(log)));
+      aligned.told().forEach(sentence -> notes.add(name + ": " + sentence));
+      logs.add(log.startingAt(aligned.startSeconds()));
+      firings.add(aligned.firing());
     }
     Lesson lesson = KilnLearner.learn(kiln, firings);
+    if (lesson.firings().isEmpty()) {
+      throw InputException.in(firings.get(0).name(), nothing(kiln, lesson));
+    }
     LocalDate today =
         LocalDate.now(
             surroundings.clock().withZone(kiln.timeZone().orElse(ZoneId.systemDefault())));
@@ -128,13 +136,26 @@ final class LearnCommand implements Callable<Integer> {
         output.map(path -> Output.write(path, Output.Kind.KILN, KilnFile.write(known)));
     List<Path> drawn = plots.map(p -> p.write(known, lesson, firings, logs)).orElse(List.of());
     LearnJson record =
-        LearnJson.of(kiln, lesson, notes, drawn.stream().map(Path::toString).toList());
+        LearnJson.of(
+            kiln,
+            lesson,
+            firings.get(0).schedule().unit(),
+            notes,
+            drawn.stream().map(Path::toString).toList());
     Page page = page(record, written);
     if (!drawn.isEmpty()) {
       page.blank().line(LearnPlots.words(drawn));
     }
     answer.give(surroundings, record, page);
     return Answer.DONE;
+  }
+
+  /** Why nothing was learned. */
+  private static String nothing(Kiln kiln, Lesson lesson) {
+    return ("nothing was learned: on this schedule no kiln like '%s' shows such a display (the best"
+            + " fit misses it by %.0f K). Expected the schedule that ran, with what happened that"
+            + " day in --firing; or the thermocouple had slipped.")
+        .formatted(kiln.name(), lesson.leftOut().get(0).misfitKelvins());
   }
 
   private void requireOneEach(String option, int given) {
@@ -184,6 +205,10 @@ final class LearnCommand implements Callable<Integer> {
               "Not told by these firings, still the nameplate's: "
                   + String.join(", ", untold)
                   + ".");
+    }
+    if (!record.stillNameplate().isEmpty()) {
+      page.blank();
+      record.stillNameplate().forEach(sentence -> page.hanging("", sentence));
     }
     record.notes().forEach(note -> page.hanging("note  ", note));
     written.ifPresent(sentence -> page.blank().line(sentence));

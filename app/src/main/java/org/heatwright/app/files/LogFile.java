@@ -10,12 +10,12 @@ import java.time.ZoneOffset;
 import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Comparator;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import org.heatwright.learn.RowOrder;
 import org.heatwright.units.TemperatureUnit;
 
 /**
@@ -41,13 +41,23 @@ public final class LogFile {
    * A log.
    *
    * @param rows rising in time, not empty
-   * @param start the instant of the first row, where the log tells one with its offset
+   * @param start the instant of second 0, where the log tells one with its offset
    * @param remarks what is odd, one sentence each
    */
   public record Log(List<Row> rows, Optional<Instant> start, List<String> remarks) {
     public Log {
       rows = List.copyOf(rows);
       remarks = List.copyOf(remarks);
+    }
+
+    /** The same log with its times, s, counted from one of them; the start is that moment. */
+    public Log startingAt(double second) {
+      return second == 0
+          ? this
+          : new Log(
+              rows.stream().map(row -> row.at(row.seconds() - second)).toList(),
+              start.map(instant -> instant.plusMillis(Math.round(1000 * second))),
+              remarks);
     }
   }
 
@@ -67,7 +77,14 @@ public final class LogFile {
       OptionalDouble setpointCelsius,
       OptionalDouble powerWatts,
       OptionalDouble workCelsius,
-      Optional<String> event) {}
+      Optional<String> event) {
+
+    private Row at(double other) {
+      return other == seconds
+          ? this
+          : new Row(other, chamberCelsius, setpointCelsius, powerWatts, workCelsius, event);
+    }
+  }
 
   public static Log read(String text, String fileName) {
     return new Reading(fileName).read(text);
@@ -287,30 +304,32 @@ public final class LogFile {
     }
 
     private Log ordered() {
-      double latest = Double.NEGATIVE_INFINITY;
-      for (int i = 0; i < rows.size(); i++) {
-        if (rows.get(i).seconds() < latest) {
-          remarks.add(
-              "Line %d is out of order (%s s after a row of %s s); the rows are sorted by time."
-                  .formatted(
-                      lines.get(i),
-                      YamlText.number(rows.get(i).seconds()),
-                      YamlText.number(latest)));
-          break;
-        }
-        latest = rows.get(i).seconds();
+      RowOrder order = RowOrder.of(rows.stream().mapToDouble(Row::seconds).toArray());
+      for (RowOrder.Setback back : order.setbacks()) {
+        remarks.add(
+            ("Line %d: the clock goes back, from %s s to %s s; the rows were kept in the order of"
+                    + " the file, and the times from there on count on from the row before.")
+                .formatted(
+                    lines.get(back.row()),
+                    YamlText.number(back.fromSeconds()),
+                    YamlText.number(back.toSeconds())));
       }
-      List<Row> sorted = new ArrayList<>(rows);
-      sorted.sort(Comparator.comparingDouble(Row::seconds));
+      int misplaced = order.misplaced();
+      if (misplaced >= 0) {
+        remarks.add(
+            "Line %d is out of order (%s s after a row of %s s); the rows are sorted by time."
+                .formatted(
+                    lines.get(misplaced),
+                    YamlText.number(rows.get(misplaced).seconds()),
+                    YamlText.number(rows.get(misplaced - 1).seconds())));
+      }
+      int[] places = order.rows();
+      double[] seconds = order.seconds();
       List<Row> kept = new ArrayList<>();
-      int same = 0;
-      for (Row row : sorted) {
-        if (!kept.isEmpty() && kept.get(kept.size() - 1).seconds() == row.seconds()) {
-          same++;
-        } else {
-          kept.add(row);
-        }
+      for (int i = 0; i < places.length; i++) {
+        kept.add(rows.get(places[i]).at(seconds[i]));
       }
+      int same = rows.size() - kept.size();
       if (same > 0) {
         remarks.add(
             "%d rows have the time of the row before them and are left out.".formatted(same));

@@ -7,17 +7,20 @@ import org.heatwright.kiln.Kiln;
 import org.heatwright.kiln.KilnBeliefs;
 import org.heatwright.kiln.KilnQuantity;
 import org.heatwright.learn.Lesson;
+import org.heatwright.units.TemperatureUnit;
 
 /**
  * What {@code learn --json} prints. A quantity's name carries its unit; {@code before} and {@code
  * after} are medians with the 5th and 95th percentile; {@code told} is false where the firings
- * could not tell it and it is still the nameplate's; {@code plots} are the files drawn.
+ * could not tell it and it is still the nameplate's; {@code stillNameplate} says why, a sentence
+ * each; {@code plots} are the files drawn.
  */
 public record LearnJson(
     String kiln,
     List<FiringJson> firings,
     List<FiringJson> leftOut,
     List<QuantityJson> quantities,
+    List<String> stillNameplate,
     List<String> notes,
     List<String> plots) {
 
@@ -27,7 +30,8 @@ public record LearnJson(
   /** One quantity, before and after. */
   public record QuantityJson(String name, BandJson before, BandJson after, boolean told) {}
 
-  public static LearnJson of(Kiln kiln, Lesson lesson, List<String> notes, List<String> plots) {
+  public static LearnJson of(
+      Kiln kiln, Lesson lesson, TemperatureUnit unit, List<String> notes, List<String> plots) {
     List<FiringJson> firings = new ArrayList<>();
     for (int i = 0; i < lesson.firings().size(); i++) {
       firings.add(new FiringJson(lesson.firings().get(i), lesson.misfitKelvins(i)));
@@ -48,6 +52,7 @@ public record LearnJson(
                         band(lesson.beliefs(), quantity),
                         !lesson.untold().contains(quantity)))
             .toList(),
+        lesson.stillNameplate(unit),
         notes,
         plots);
   }

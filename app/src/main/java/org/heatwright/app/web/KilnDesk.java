@@ -41,8 +41,10 @@ import org.heatwright.kiln.Kiln;
 import org.heatwright.kiln.KilnBeliefs;
 import org.heatwright.kiln.KilnQuantity;
 import org.heatwright.kiln.Learned;
+import org.heatwright.learn.Coverage;
 import org.heatwright.learn.KilnLearner;
 import org.heatwright.learn.Lesson;
+import org.heatwright.learn.LogAlignment;
 import org.heatwright.learn.LoggedFiring;
 import org.heatwright.schedule.HourMinute;
 import org.heatwright.schedule.Ramp;
@@ -71,6 +73,7 @@ final class KilnDesk {
   private final Store store;
   private final Clock clock;
   private final Forecasts forecasts = new Forecasts();
+  private final Alignments alignments = new Alignments();
 
   KilnDesk(Store store, Clock clock) {
     this.store = store;
@@ -121,7 +124,7 @@ final class KilnDesk {
             learned.map(l -> "learned " + DAY.format(l.date())).orElse(""),
             kiln.map(k -> facts(k, logs)).orElse(List.of()),
             trouble,
-            kiln.flatMap(k -> learned.map(l -> taught(name, k, l))),
+            kiln.flatMap(k -> learned.map(l -> taught(name, k, l, logs))),
             watched,
             listed,
             schedules(logs, bringing.chosen()),
@@ -284,7 +287,7 @@ final class KilnDesk {
 
   // ---- what was learned
 
-  private static KilnPage.Learned taught(String name, Kiln kiln, Learned learned) {
+  private KilnPage.Learned taught(String name, Kiln kiln, Learned learned, List<FiringLog> logs) {
     KilnBeliefs beliefs = learned.beliefs();
     List<KilnQuantity> untold = Lesson.untold(beliefs);
     List<String> news = new ArrayList<>();
@@ -317,8 +320,26 @@ final class KilnDesk {
               .formatted(
                   untold.stream().map(KilnDesk::inSentence).collect(Collectors.joining(", "))));
     }
+    rest.addAll(stillNameplate(kiln, beliefs, logs));
     return new KilnPage.Learned(
         plot(learnedFigure(kiln, learned), "learned", name, ""), news, rest);
+  }
+
+  /** Why some of it is, as far as the logs that taught it can be read. */
+  private List<String> stillNameplate(Kiln kiln, KilnBeliefs beliefs, List<FiringLog> logs) {
+    List<FiringLog> taught =
+        logs.stream().filter(log -> log.part() == FiringLog.Part.TAUGHT).toList();
+    if (taught.isEmpty()) {
+      return List.of();
+    }
+    try {
+      List<LoggedFiring> firings = new ArrayList<>();
+      taught.forEach(log -> firings.add(aligned(kiln, log).firing()));
+      return Coverage.of(kiln, beliefs, firings)
+          .words(Lesson.untold(beliefs), unit(taught.get(taught.size() - 1)));
+    } catch (InputException e) {
+      return List.of(); // a log that cannot be read is told where it is shown
+    }
   }
 
   private static String inSentence(KilnQuantity quantity) {
@@ -344,7 +365,8 @@ final class KilnDesk {
   }
 
   private WatchedFiring watched(Kiln kiln, FiringLog log) {
-    LoggedFiring firing = logged(log);
+    LogAlignment aligned = aligned(kiln, log);
+    LoggedFiring firing = aligned.firing();
     boolean known = learned(kiln).isPresent();
     String basis =
         !known
@@ -352,16 +374,27 @@ final class KilnDesk {
             : log.part() == FiringLog.Part.TAUGHT
                 ? "The forecast has learned from this log."
                 : "The forecast has not learned from this log.";
-    LogFile.Log read = LogFile.read(log.csv(), log.name());
+    LogFile.Log read = LogFile.read(log.csv(), log.name()).startingAt(aligned.startSeconds());
     return new WatchedFiring(
         forecasts.of(
             ForecastRequest.of(firing.schedule(), kiln, firing.charge())
                 .withConditions(firing.conditions())),
-        basis,
+        String.join(" ", with(basis, aligned.told())),
         Optional.of(firing.readings()),
         firing.schedule().unit(),
         WatchedFiring.start(read, zone(Optional.of(kiln))),
         WatchedFiring.happenings(firing.conditions(), Optional.of(read)));
+  }
+
+  private static List<String> with(String first, List<String> rest) {
+    List<String> all = new ArrayList<>(List.of(first));
+    all.addAll(rest);
+    return all;
+  }
+
+  /** The log on the program's clock, as the nameplate alone tells it. */
+  private LogAlignment aligned(Kiln kiln, FiringLog log) {
+    return alignments.of(nameplate(kiln), log, () -> logged(log));
   }
 
   private static LoggedFiring logged(FiringLog log) {
@@ -426,7 +459,13 @@ final class KilnDesk {
     }
     try {
       Kiln kiln = kiln(document.get());
-      Lesson lesson = KilnLearner.learn(kiln, used.stream().map(KilnDesk::logged).toList());
+      Lesson lesson =
+          KilnLearner.learn(kiln, used.stream().map(log -> aligned(kiln, log).firing()).toList());
+      if (lesson.firings().isEmpty()) {
+        return "Nothing was learned: on its schedule no kiln like this shows such a display."
+            + " Another schedule ran, something happened that is not told, or the thermocouple"
+            + " had slipped.";
+      }
       Kiln known =
           kiln.withLearned(
               new Learned(

@@ -87,6 +87,66 @@ class LearnCommandTest {
   }
 
   @Test
+  void whatIsStillTheNameplatesIsSaid() throws IOException {
+    String sentence = "No meter was logged: energy is as sure as the nameplate's power.";
+    Run run = Run.of(learn());
+    assertThat(run.out().replaceAll("\\s+", " ")).contains(sentence);
+    JsonNode json = new ObjectMapper().readTree(Run.of(learn("--json")).out());
+    assertThat(json.get("stillNameplate")).extracting(JsonNode::asText).contains(sentence);
+  }
+
+  /** The same log, 100 min late: the correction is told, and the kiln learned is about the same. */
+  @Test
+  void aLogThatStartsBeforeTheProgramIsCountedFromTheRise() throws IOException {
+    StringBuilder late = new StringBuilder("time_s,chamber_c\n");
+    String[] rows = Files.readString(K1.resolve("f3/log.csv")).strip().split("\\R");
+    String first = rows[1].split(",")[1];
+    for (int t = 0; t < 6000; t += 60) {
+      late.append(t).append(',').append(first).append('\n');
+    }
+    for (String row : Arrays.asList(rows).subList(1, rows.length)) {
+      String[] cells = row.split(",");
+      late.append(6000 + Double.parseDouble(cells[0])).append(',').append(cells[1]).append('\n');
+    }
+    Path log = dir.resolve("late.csv");
+    Files.writeString(log, late.toString());
+    Object[] arguments = learn("--json");
+    arguments[3] = log;
+    JsonNode json = new ObjectMapper().readTree(Run.of(arguments).out());
+    assertThat(json.get("notes").toString())
+        .containsPattern("The log starts about 1 h (38|39|40|41|42) min before the program");
+    JsonNode plain = new ObjectMapper().readTree(Run.of(learn("--json")).out());
+    assertThat(json.get("firings").get(0).get("misfitKelvin").asDouble())
+        .isLessThan(plain.get("firings").get(0).get("misfitKelvin").asDouble() + 2);
+  }
+
+  @Test
+  void anotherScheduleTeachesNothingAndIsToldInOneSentence() throws IOException {
+    Path other = dir.resolve("other.yaml");
+    Files.writeString(
+        other,
+        """
+        name: other
+        unit: C
+        segments:
+          - {rate: 30, target: 200, hold: "5:00"}
+          - {rate: 30, target: 350, hold: "2:00"}
+        """);
+    Path known = dir.resolve("known.yaml");
+    Object[] arguments = learn("-o", known);
+    arguments[5] = other;
+    Run run = Run.of(arguments);
+    assertThat(run.code()).isEqualTo(2);
+    assertThat(run.err())
+        .contains("log.csv")
+        .contains("nothing was learned")
+        .contains("Expected the schedule that ran")
+        .doesNotContain("Exception");
+    assertThat(run.err().strip().lines()).hasSize(1);
+    assertThat(known).doesNotExist();
+  }
+
+  @Test
   void oneScheduleForTwoLogsIsToldInOneSentence() {
     Run run = Run.of(learn("--log", K1.resolve("f4/log.csv")));
     assertThat(run.code()).isEqualTo(2);

@@ -5,8 +5,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -46,6 +48,81 @@ class SeenTest {
     assertThat(run.out())
         .contains("Not heating: 18 °C")
         .containsPattern("delay is\\s+still running");
+  }
+
+  /** A kiln at full power that lags: the clock time of what moves is told. */
+  @Test
+  void aSlowKilnIsBehindAndItsReadyTimeMovesToAClockTime(@TempDir Path dir) throws IOException {
+    Path schedule = dir.resolve("quick.yaml");
+    Files.writeString(
+        schedule,
+        """
+        name: quick
+        unit: C
+        segments:
+          - {rate: fastest, target: 900, hold: "0:30"}
+        """);
+    Object[] plain = {
+      "forecast",
+      schedule,
+      "--kiln",
+      KILN,
+      "--start",
+      "2026-12-02T18:40",
+      "--seen",
+      "19:00=100",
+      "--json"
+    };
+    JsonNode expected =
+        new ObjectMapper().readTree(Run.of(plain).out()).at("/seen/readings/0/expectedCelsius");
+    long slow = Math.round(expected.get("low").asDouble() - 8);
+    Run run =
+        Run.of(
+            "forecast",
+            schedule,
+            "--kiln",
+            KILN,
+            "--start",
+            "2026-12-02T18:40",
+            "--seen",
+            "19:00=" + slow);
+    assertThat(run.out())
+        .contains("Behind: " + slow + " °C")
+        .containsPattern(
+            "The\\s+ready\\s+time\\s+moves\\s+to\\s+\\d\\d:\\d\\d,\\s+\\d+\\s+min\\s+later");
+  }
+
+  @Test
+  void severalReadingsAreCounted() throws IOException {
+    Run run = forecast("--seen", "19:00=21", "--seen", "19:40=" + Math.round(expected(3600)));
+    assertThat(run.out())
+        .containsPattern("all\\s+2\\s+readings\\s+were|of\\s+2\\s+readings\\s+1\\s+were\\s+not");
+  }
+
+  @Test
+  void aFahrenheitKilnIsReadInFahrenheit(@TempDir Path dir) throws IOException {
+    Path schedule = dir.resolve("f.yaml");
+    Files.writeString(
+        schedule,
+        """
+        name: f
+        unit: F
+        segments:
+          - {rate: 200, target: 1300, hold: "1:00"}
+        """);
+    Run run =
+        Run.of(
+            "forecast",
+            schedule,
+            "--kiln",
+            KILN,
+            "--start",
+            "2026-12-02T18:40",
+            "--seen",
+            "19:20=68",
+            "--seen",
+            "20:10=66");
+    assertThat(run.out()).contains("Not heating: 66 °F");
   }
 
   @Test

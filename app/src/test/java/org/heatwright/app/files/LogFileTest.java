@@ -76,6 +76,41 @@ class LogFileTest {
             "The log has a gap of 850 s after 50 s.");
   }
 
+  /** Local times in the night when the clocks go back: the file's order is what happened. */
+  @Test
+  void aClockThatGoesBackCountsOnInTheOrderOfTheFile() {
+    LogFile.Log log =
+        read(
+            """
+            time,chamber_c
+            2026-10-25T01:56,400
+            2026-10-25T01:57,404
+            2026-10-25T01:58,408
+            2026-10-25T01:59,412
+            2026-10-25T01:00,416
+            2026-10-25T01:01,420
+            2026-10-25T01:58,650
+            2026-10-25T01:59,655
+            2026-10-25T02:00,660
+            """);
+    assertThat(log.rows())
+        .extracting(LogFile.Row::seconds)
+        .containsExactly(0.0, 60.0, 120.0, 180.0, 240.0, 300.0, 3720.0, 3780.0, 3840.0);
+    assertThat(log.rows().get(4).chamberCelsius()).isEqualTo(416);
+    assertThat(log.remarks())
+        .contains(
+            "Line 6: the clock goes back, from 180 s to -3360 s; the rows were kept in the order of"
+                + " the file, and the times from there on count on from the row before.");
+  }
+
+  @Test
+  void aLogCanBeCountedFromAnotherMoment() {
+    LogFile.Log log = read("time,chamber_c\n2026-12-03T10:00:00Z,20\n2026-12-03T11:00:00Z,30\n");
+    LogFile.Log later = log.startingAt(3600);
+    assertThat(later.rows()).extracting(LogFile.Row::seconds).containsExactly(-3600.0, 0.0);
+    assertThat(later.start()).contains(Instant.parse("2026-12-03T11:00:00Z"));
+  }
+
   @Test
   void localTimesAreTakenAndTold() {
     LogFile.Log log = read("time,chamber_c\n2026-12-03 10:00,20\n2026-12-03T10:01:30,21\n");
