@@ -62,6 +62,45 @@ final class BenchmarkKilns {
         List.of());
   }
 
+  /** Four litres of fibre with an on-off controller. */
+  static Kiln fibre() {
+    List<Layer> layers =
+        List.of(
+            new Layer(WallMaterials.named("vacuum-formed-fibre-220").orElseThrow(), 0.05),
+            new Layer(WallMaterials.named("fibre-blanket-96").orElseThrow(), 0.025));
+    Map<Face, List<Layer>> walls = new EnumMap<>(Face.class);
+    for (Face face : Face.values()) {
+      walls.put(face, layers);
+    }
+    return new Kiln(
+        "fibre",
+        new Chamber.Box(0.16, 0.18, 0.14),
+        new HeatingElement(1400, 230, 230),
+        walls,
+        Kiln.Door.FRONT,
+        Temperature.ofCelsius(1000),
+        new Thermocouple('K', 0.003, TemperatureChange.ofKelvins(0)),
+        new Control(
+            Control.Kind.ON_OFF,
+            0,
+            TemperatureChange.ofKelvins(4),
+            Optional.of(TemperatureChange.ofKelvins(3)),
+            Control.AfterPowerCut.CONTINUE),
+        Temperature.ofCelsius(20),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        List.of());
+  }
+
+  static Schedule holdOfHours() {
+    return Schedule.of(
+        "session",
+        TemperatureUnit.CELSIUS,
+        List.of(
+            new Segment(Ramp.fastest(), Temperature.ofCelsius(820), Duration.ofHours(6))));
+  }
+
   static Schedule twelveHours() {
     return Schedule.of(
         "burnout",

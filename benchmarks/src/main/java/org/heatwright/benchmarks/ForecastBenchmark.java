@@ -49,6 +49,8 @@ public class ForecastBenchmark {
   private final KilnParameters median = KilnBeliefs.prior().median(kiln);
   private final Charge moulds =
       Charge.moulds(List.of(new Mould(3, 0.09, 0.15, 0.003)), Investment.gypsum(0.40));
+  private final Kiln fibre = BenchmarkKilns.fibre();
+  private final Schedule hold = BenchmarkKilns.holdOfHours();
   private final HeatCurves curves = new HeatCurves();
   private final FiringRun known = oneDraw();
 
@@ -79,6 +81,18 @@ public class ForecastBenchmark {
   @Benchmark
   public Forecast usualForecast() {
     return Forecaster.forecast(ForecastRequest.of(schedule, kiln, Charge.empty()));
+  }
+
+  /** 256 draws with curves and bands, on all cores. */
+  @Benchmark
+  public Forecast manyDraws() {
+    return Forecaster.forecast(ForecastRequest.of(schedule, kiln, Charge.empty()).withDraws(256));
+  }
+
+  /** The usual forecast of an on-off fibre kiln with a hold of hours. */
+  @Benchmark
+  public Forecast usualForecastOnOff() {
+    return Forecaster.forecast(ForecastRequest.of(hold, fibre, Charge.empty()));
   }
 
   /** The usual forecast with three moulds in the kiln. */

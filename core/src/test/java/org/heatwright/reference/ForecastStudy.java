@@ -37,7 +37,7 @@ final class ForecastStudy {
   }
 
   private static final double AWAY_KELVINS = 8;
-  private static final int REPEATS = 4;
+  private static final int REPEATS = 3;
 
   private ForecastStudy() {}
 
@@ -259,6 +259,96 @@ final class ForecastStudy {
       n++;
     }
     return Math.sqrt(sum / n);
+  }
+
+  /** All rows of a mode together. */
+  static Cover cover(List<Outcome> outcomes, Mode mode) {
+    Cover all = new Cover();
+    for (Outcome outcome : outcomes) {
+      Cover one = outcome.covers()[mode.ordinal()];
+      all.rows += one.rows;
+      all.inside += one.inside;
+      all.width += one.width;
+      all.score += one.score;
+    }
+    return all;
+  }
+
+  static double coverage(List<Outcome> outcomes, Mode mode) {
+    return cover(outcomes, mode).share();
+  }
+
+  /** What came out, for people. */
+  static String summary(List<Outcome> all, boolean learned) {
+    StringBuilder text = new StringBuilder(learned ? "after one firing" : "nameplate only");
+    for (Boolean onOff : new Boolean[] {null, false, true}) {
+      List<Outcome> some =
+          all.stream()
+              .filter(o -> o.learned() == learned && (onOff == null || o.onOff() == onOff))
+              .toList();
+      if (some.isEmpty()) {
+        continue;
+      }
+      List<Timed> arrivals = some.stream().flatMap(o -> o.arrivals().stream()).toList();
+      text.append(
+          "%n  %s, %d firings: ends in band %.0f %%, median width %.0f s, median miss %.2f %%, near enough %.0f %%; "
+              .formatted(
+                  onOff == null ? "all" : onOff ? "on-off" : "proportional",
+                  some.size(),
+                  percent(some, o -> new Timed(o.endSeconds(), o.end(), 0).inside()),
+                  middle(some, o -> o.end().high() - o.end().low()),
+                  100 * middle(some, o -> Math.abs(o.end().median() / o.endSeconds() - 1)),
+                  percent(
+                      some,
+                      o ->
+                          Math.abs(o.end().median() - o.endSeconds())
+                              <= Math.max(
+                                  Math.max(0.02 * o.endSeconds(), 180), 2 * o.floorSeconds()))));
+      text.append(
+          "arrivals at full power (%d) in band %.0f %%; five-minute means: median error %.1f K, near enough %.0f %%; "
+              .formatted(
+                  arrivals.size(),
+                  100.0 * arrivals.stream().filter(Timed::inside).count() / arrivals.size(),
+                  middle(some, Outcome::rmseKelvins),
+                  percent(
+                      some, o -> o.rmseKelvins() <= Math.max(4, 1.3 * o.floorRmseKelvins()))));
+      text.append(
+          "energy in band %.0f %%, median miss %.1f %%, within 4 %% %.0f %%"
+              .formatted(
+                  percent(some, o -> o.energy().contains(o.energyKilowattHours())),
+                  100
+                      * middle(
+                          some,
+                          o -> Math.abs(o.energy().median() / o.energyKilowattHours() - 1)),
+                  percent(
+                      some,
+                      o ->
+                          Math.abs(o.energy().median() / o.energyKilowattHours() - 1) < 0.04)));
+      for (Mode mode : Mode.values()) {
+        Cover cover = cover(some, mode);
+        if (cover.rows > 0) {
+          text.append(
+              "; display %s: in band %.1f %%, width %.1f K, interval score %.1f K"
+                  .formatted(
+                      mode.name().toLowerCase(java.util.Locale.ROOT),
+                      100 * cover.share(),
+                      cover.width / cover.rows,
+                      cover.score / cover.rows));
+        }
+      }
+    }
+    return text.toString();
+  }
+
+  private static double percent(
+      List<Outcome> some, java.util.function.Predicate<Outcome> holds) {
+    return 100.0 * some.stream().filter(holds).count() / some.size();
+  }
+
+  private static double middle(
+      List<Outcome> some, java.util.function.ToDoubleFunction<Outcome> value) {
+    double[] sorted = some.stream().mapToDouble(value).sorted().toArray();
+    return sorted[sorted.length / 2];
   }
 
   /** Prints one line an outcome, for a look at many. */
