@@ -209,6 +209,12 @@ final class Evidence {
     return starting(day, Temperature.ofCelsius(room + warmer));
   }
 
+  /** The score of a start at a temperature, °C; zero where it is no warmer than usual. */
+  static double startScore(Kiln kiln, FiringConditions day, double celsius) {
+    double warmer = celsius - day.room().orElse(kiln.room()).celsius();
+    return Math.log(Math.max(1, warmer / WARMER_KELVINS)) / WARMER_SPREAD;
+  }
+
   static FiringConditions starting(FiringConditions day, Temperature start) {
     return new FiringConditions(
         day.room(), Optional.of(start), day.ventOpen(), day.supplyVolts(), day.disturbances());

@@ -47,6 +47,9 @@ public record LogAlignment(LoggedFiring firing, double startSeconds, List<String
   /** Less than this is left to the fit, s. */
   private static final double SMALLEST_SHIFT_SECONDS = 180;
 
+  /** The same where the rise was not seen, s. */
+  private static final double SMALLEST_UNSEEN_SECONDS = 900;
+
   /** How far a shift may be off where the rise was seen, standard deviation, s. */
   private static final double RISE_SECONDS = 60;
 
@@ -164,27 +167,27 @@ public record LogAlignment(LoggedFiring firing, double startSeconds, List<String
       Readings readings = withoutLeaps(logged.readings());
       Readings seen = points(readings.withoutSlips());
       Placed plain = at(seen, 0);
-      List<Placed> places = places(seen);
-      Placed found = places.get(0);
       LoggedFiring asIs = logged.with(readings);
-      if (Math.abs(found.shift) < SMALLEST_SHIFT_SECONDS || !somewhatBetter(found, plain)) {
+      List<Placed> all = places(seen);
+      List<Placed> places =
+          all.stream()
+              .filter(p -> Math.abs(p.shift) >= smallest(seen, p) && somewhatBetter(p, plain))
+              .toList();
+      if (places.isEmpty()) {
         return unmoved(asIs);
       }
-      if (clearlyBetter(found, plain) && places.size() == 1) {
-        return shifted(asIs, found.shift);
+      if (all.size() == 1 && clearlyBetter(all.get(0), plain)) {
+        return shifted(asIs, all.get(0).shift);
       }
       double[] misfit =
-          places.stream()
-              .mapToDouble(place -> KilnLearner.misfit(kiln, moved(asIs, place.shift)))
-              .toArray();
+          places.stream().mapToDouble(place -> misfit(moved(asIs, place.shift))).toArray();
       int best =
           IntStream.range(0, misfit.length)
               .boxed()
               .min(Comparator.comparingDouble(i -> misfit[i]))
               .orElseThrow();
       double shift = places.get(best).shift;
-      if (KilnLearner.misfit(kiln, asIs) - misfit[best] < CERTAIN
-          || Math.abs(shift) < SMALLEST_SHIFT_SECONDS) {
+      if (misfit(asIs) - misfit[best] < CERTAIN) {
         return unmoved(asIs);
       }
       double spread =
@@ -196,6 +199,23 @@ public record LogAlignment(LoggedFiring firing, double startSeconds, List<String
       LoggedFiring firing = shifted(asIs, shift).firing;
       return new LogAlignment(
           firing.clockWithin(Math.max(firing.clockSeconds(), spread / 2)), shift, told);
+    }
+
+    /** A shift below this cannot be told at a place, s. */
+    private static double smallest(Readings seen, Placed place) {
+      boolean riseSeen = place.shift >= seen.second(0) - Evidence.FIRST_READING_SECONDS;
+      return riseSeen ? SMALLEST_SHIFT_SECONDS : SMALLEST_UNSEEN_SECONDS;
+    }
+
+    /** How badly the best fit of a firing fits, and how unlikely a start as hot as it says is. */
+    private double misfit(LoggedFiring firing) {
+      double fit = KilnLearner.misfit(kiln, firing);
+      Readings slipless = firing.readings().withoutSlips();
+      boolean told =
+          logged.conditions().start().isEmpty()
+              && slipless.second(0) <= Evidence.FIRST_READING_SECONDS;
+      double hot = told ? Evidence.startScore(kiln, firing.conditions(), slipless.celsius(0)) : 0;
+      return fit + hot * hot;
     }
 
     private LogAlignment unmoved(LoggedFiring asIs) {
