@@ -90,8 +90,7 @@ class ForecastCoverageTest {
             share(
                 o ->
                     Math.abs(o.end().median() - o.endSeconds())
-                        <= Math.max(
-                            Math.max(0.02 * o.endSeconds(), 180), 2 * o.floorSeconds())))
+                        <= Math.max(Math.max(0.02 * o.endSeconds(), 180), 2 * o.floorSeconds())))
         .isGreaterThan(0.85);
   }
 

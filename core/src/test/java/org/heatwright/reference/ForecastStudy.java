@@ -310,20 +310,17 @@ final class ForecastStudy {
                   arrivals.size(),
                   100.0 * arrivals.stream().filter(Timed::inside).count() / arrivals.size(),
                   middle(some, Outcome::rmseKelvins),
-                  percent(
-                      some, o -> o.rmseKelvins() <= Math.max(4, 1.3 * o.floorRmseKelvins()))));
+                  percent(some, o -> o.rmseKelvins() <= Math.max(4, 1.3 * o.floorRmseKelvins()))));
       text.append(
           "energy in band %.0f %%, median miss %.1f %%, within 4 %% %.0f %%"
               .formatted(
                   percent(some, o -> o.energy().contains(o.energyKilowattHours())),
                   100
                       * middle(
-                          some,
-                          o -> Math.abs(o.energy().median() / o.energyKilowattHours() - 1)),
+                          some, o -> Math.abs(o.energy().median() / o.energyKilowattHours() - 1)),
                   percent(
                       some,
-                      o ->
-                          Math.abs(o.energy().median() / o.energyKilowattHours() - 1) < 0.04)));
+                      o -> Math.abs(o.energy().median() / o.energyKilowattHours() - 1) < 0.04)));
       for (Mode mode : Mode.values()) {
         Cover cover = cover(some, mode);
         if (cover.rows > 0) {
@@ -340,8 +337,7 @@ final class ForecastStudy {
     return text.toString();
   }
 
-  private static double percent(
-      List<Outcome> some, java.util.function.Predicate<Outcome> holds) {
+  private static double percent(List<Outcome> some, java.util.function.Predicate<Outcome> holds) {
     return 100.0 * some.stream().filter(holds).count() / some.size();
   }
 
