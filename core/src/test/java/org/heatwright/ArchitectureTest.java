@@ -48,7 +48,7 @@ class ArchitectureTest {
       Pattern.compile(
           "(?i).*(celsius|kelvins?|kelvinsPerHour|kelvinsAt1000|perKelvin|seconds|minutes|hours|"
               + "watts|joules|kilowattHours?|volts|amperes|kilograms|grams|metres|millimetres|"
-              + "perSecond|perCubicMetre|perMetreKelvin|perKilogramKelvin|perKilogram|perMole|"
+              + "perSecond|perCubicMetre|perMetreKelvin|perWatt|perKilogramKelvin|perKilogram|perMole|"
               + "factor|share|emissivity|waterPowder|ratio|low|median|high)$");
 
   @Test

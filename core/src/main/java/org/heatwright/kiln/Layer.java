@@ -8,11 +8,11 @@ import org.heatwright.material.Material;
  *
  * @param material what it is made of
  * @param thicknessMetres m, above zero, below 0.5
- * @param contactSquareMetreKelvinsPerWatt resistance of the joint to the next layer outward, m²
- *     K/W, zero or more: an air gap of a millimetre is about 0.02 (estimate)
+ * @param contactSquareMetreKelvinPerWatt resistance of the joint to the next layer outward, m² K/W,
+ *     zero or more: an air gap of a millimetre is about 0.02 (estimate)
  */
 public record Layer(
-    Material material, double thicknessMetres, double contactSquareMetreKelvinsPerWatt) {
+    Material material, double thicknessMetres, double contactSquareMetreKelvinPerWatt) {
 
   /** A layer that touches the next one all over. */
   public Layer(Material material, double thicknessMetres) {
@@ -26,10 +26,10 @@ public record Layer(
           "The thickness of a layer of %s (%s m) must be above zero and below 0.5 m."
               .formatted(material.name(), thicknessMetres));
     }
-    if (!(contactSquareMetreKelvinsPerWatt >= 0 && contactSquareMetreKelvinsPerWatt < 10)) {
+    if (!(contactSquareMetreKelvinPerWatt >= 0 && contactSquareMetreKelvinPerWatt < 10)) {
       throw new IllegalArgumentException(
           "The joint behind %s (%s m² K/W) must be zero or more and below 10."
-              .formatted(material.name(), contactSquareMetreKelvinsPerWatt));
+              .formatted(material.name(), contactSquareMetreKelvinPerWatt));
     }
   }
 }

@@ -99,7 +99,7 @@ final class WallBuilder {
         depth += cell;
       }
       if (l + 1 < layers.size()) {
-        builder.joint(layer.contactSquareMetreKelvinsPerWatt());
+        builder.joint(layer.contactSquareMetreKelvinPerWatt());
       }
       wanted = cells.get(cells.size() - 1);
     }

@@ -224,7 +224,7 @@ public final class KilnLearner {
   }
 
   private static final int SCATTERED = 32;
-  private static final int STARTS = 1;
+  private static final int STARTS = 2;
 
   private Fit descend(double[] start) {
     double[] moved = start.clone();

@@ -29,7 +29,7 @@ final class RichWall {
    *
    * @param conductivityFactor per layer
    * @param capacityFactor per layer
-   * @param contactSquareMetreKelvinsPerWatt between neighbouring layers
+   * @param contactSquareMetreKelvinPerWatt between neighbouring layers
    * @param shellKilograms per square metre of outer area
    * @param shellEmissivity of the outside
    * @param filmFactor on the free convection outside
@@ -39,7 +39,7 @@ final class RichWall {
   record Truth(
       double[] conductivityFactor,
       double[] capacityFactor,
-      double contactSquareMetreKelvinsPerWatt,
+      double contactSquareMetreKelvinPerWatt,
       double shellKilograms,
       double shellEmissivity,
       double filmFactor,
@@ -136,7 +136,7 @@ final class RichWall {
     edgeArea[0] = squareMetres;
     for (int l = 0; l < each.length; l++) {
       if (l > 0) {
-        contact[i] = truth.contactSquareMetreKelvinsPerWatt();
+        contact[i] = truth.contactSquareMetreKelvinPerWatt();
       }
       for (int c = 0; c < each[l].length; c++, i++) {
         double dx = each[l][c];

@@ -252,7 +252,7 @@ public final class KilnFile {
     for (Layer layer : layers) {
       String material = MaterialField.write(layer.material());
       String thickness = millimetres(layer.thicknessMetres());
-      double joint = layer.contactSquareMetreKelvinsPerWatt();
+      double joint = layer.contactSquareMetreKelvinPerWatt();
       out.append(indent)
           .append("- ")
           .append(
