@@ -13,6 +13,7 @@ import org.heatwright.kiln.KilnBeliefs;
 import org.heatwright.kiln.KilnQuantity;
 import org.heatwright.kiln.Load;
 import org.heatwright.material.HeatCurves;
+import org.heatwright.units.HeatingRate;
 import org.heatwright.units.Temperature;
 
 /**
@@ -291,12 +292,32 @@ final class Evidence {
       Readings readings = firing.readings();
       double target = firing.schedule().segments().get(0).target().celsius();
       for (int i = 0; i < readings.size(); i++) {
-        if (Math.abs(readings.celsius(i) - target) < 20) {
-          return Math.ceil(readings.second(i) / SWITCHED_SECONDS) * SWITCHED_SECONDS;
+        if (Math.abs(readings.celsius(i) - target) < NEAR_KELVINS) {
+          return Math.ceil(readings.second(sinceNear(firing, i)) / SWITCHED_SECONDS)
+              * SWITCHED_SECONDS;
         }
       }
       return readings.lastSecond();
     }
+
+    /** A ramp that the kiln follows swings from the time on at which it began to follow. */
+    private static int sinceNear(LoggedFiring firing, int arrived) {
+      Readings readings = firing.readings();
+      Optional<HeatingRate> rate = firing.schedule().segments().get(0).ramp().rate();
+      double target = firing.schedule().segments().get(0).target().celsius();
+      int since = arrived;
+      while (since > 0 && rate.isPresent()) {
+        double gone = readings.second(since - 1) / 3600 * rate.get().kelvinsPerHour();
+        double setpoint = Math.min(target, readings.celsius(0) + gone);
+        if (Math.abs(setpoint - readings.celsius(since - 1)) >= NEAR_KELVINS) {
+          break;
+        }
+        since--;
+      }
+      return since;
+    }
+
+    private static final double NEAR_KELVINS = 20;
 
     double at(double second) {
       if (Double.isNaN(changesAt)) {

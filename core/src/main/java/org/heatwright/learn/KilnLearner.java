@@ -30,7 +30,7 @@ import org.hipparchus.linear.RealVector;
  */
 public final class KilnLearner {
 
-  private static final double HUBER = 2;
+  static final double HUBER = 2;
   private static final double DIFFERENCE = 0.15;
   private static final int MOST_ROUNDS = 15;
 
@@ -38,7 +38,7 @@ public final class KilnLearner {
   private static final double SETTLED = 2e-3;
 
   /** A firing whose display the fit misses by more than this does not belong to this kiln, K. */
-  private static final double UNEXPLAINED_KELVINS = 30;
+  static final double UNEXPLAINED_KELVINS = 30;
 
   private final Kiln kiln;
   private final KilnBeliefs before;
@@ -106,6 +106,21 @@ public final class KilnLearner {
   }
 
   /**
+   * Learns from firings with dates, the kiln as it is after the last of them: what ages between
+   * them may wander, and what happened before a life event teaches nothing of what that touched.
+   *
+   * @param kiln the nameplate with its history
+   * @param firings one or more, in any order
+   * @return as {@link #learn}
+   * @throws IllegalArgumentException if there is no firing
+   */
+  public static Lesson learnDated(Kiln kiln, List<DatedFiring> firings) {
+    return LifeFit.apart(kiln, firings)
+        ? LifeFit.of(kiln, firings).lesson()
+        : learn(kiln, firings.stream().map(DatedFiring::firing).toList());
+  }
+
+  /**
    * What a firing that is still running adds to what is believed already.
    *
    * @param kiln the kiln and what was learned before
@@ -123,7 +138,7 @@ public final class KilnLearner {
   }
 
   /** Whether a quantity can make any difference to these firings. */
-  private static boolean matters(KilnQuantity quantity, Kiln kiln, List<LoggedFiring> firings) {
+  static boolean matters(KilnQuantity quantity, Kiln kiln, List<LoggedFiring> firings) {
     boolean onOff = kiln.control().kind() == Control.Kind.ON_OFF;
     return switch (quantity) {
       case GAIN, INTEGRAL -> !onOff;
@@ -444,5 +459,5 @@ public final class KilnLearner {
    * Spread of a score that no log takes away, because doors, seals and the model's own errors
    * differ from day to day. Our estimate, tried on kilns simulated apart.
    */
-  private static final double REMAINING = 0.2;
+  static final double REMAINING = 0.2;
 }

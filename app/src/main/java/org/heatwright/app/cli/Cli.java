@@ -92,6 +92,7 @@ public final class Cli {
     line.addSubcommand(new ReadbackCommand(surroundings));
     line.addSubcommand(new CardCommand(surroundings));
     line.addSubcommand(new LearnCommand(surroundings));
+    line.addSubcommand(new HealthCommand(surroundings));
     line.addSubcommand(new CoupleCommand(surroundings));
     line.addSubcommand(new CompletionCommand(surroundings));
     line.setOut(writer(surroundings.out()));

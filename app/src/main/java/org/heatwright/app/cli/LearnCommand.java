@@ -7,20 +7,16 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import org.heatwright.app.files.Firing;
 import org.heatwright.app.files.InputException;
 import org.heatwright.app.files.KilnFile;
-import org.heatwright.app.files.LogFile;
 import org.heatwright.app.json.BandJson;
 import org.heatwright.app.json.LearnJson;
-import org.heatwright.app.plot.WatchedFiring;
-import org.heatwright.forecast.Charge;
 import org.heatwright.kiln.Kiln;
 import org.heatwright.kiln.Learned;
+import org.heatwright.kiln.LifeEvent;
+import org.heatwright.learn.DatedFiring;
 import org.heatwright.learn.KilnLearner;
 import org.heatwright.learn.Lesson;
-import org.heatwright.learn.LogAlignment;
-import org.heatwright.learn.LoggedFiring;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -66,6 +62,15 @@ final class LearnCommand implements Callable<Integer> {
   private List<Path> firingPaths = new ArrayList<>();
 
   @Option(
+      names = "--date",
+      paramLabel = "D",
+      description = {
+        "Day of a firing whose log has no times of day, one a log; what was",
+        "fired before the kiln changed does not teach what the change touched."
+      })
+  private List<String> dates = new ArrayList<>();
+
+  @Option(
       names = "-o",
       paramLabel = "K2",
       description = "Writes the kiln file with what it taught.")
@@ -90,41 +95,21 @@ final class LearnCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    requireOneEach("--schedule", schedulePaths.size());
-    if (!firingPaths.isEmpty()) {
-      requireOneEach("--firing", firingPaths.size());
-    }
     Kiln kiln = Input.kiln(kilnPath).kiln();
     output.ifPresent(path -> Output.requireReplaceable(path, Output.Kind.KILN));
     Optional<LearnPlots> plots = plotFolder.map(folder -> new LearnPlots(folder, png, logPaths));
-    List<String> notes = new ArrayList<>();
-    List<LogFile.Log> logs = new ArrayList<>();
-    List<LoggedFiring> firings = new ArrayList<>();
-    for (int i = 0; i < logPaths.size(); i++) {
-      Path path = logPaths.get(i);
-      LogFile.Log log = Input.log(path);
-      String name = path.toString();
-      log.remarks().forEach(remark -> notes.add(name + ": " + remark));
-      Firing firing = firingPaths.isEmpty() ? Firing.usual() : Input.firing(firingPaths.get(i));
-      if (firing.load().isEmpty()) {
-        notes.add(name + ": no load is stated; taken as an empty kiln.");
-      }
-      LogAlignment aligned =
-          LogAlignment.of(
-              kiln,
-              new LoggedFiring(
-                  name,
-                  Input.schedule(schedulePaths.get(i)),
-                  firing.conditions(),
-                  firing.load().orElse(Charge.empty()),
-                  WatchedFiring.readings(log)));
-      aligned.told().forEach(sentence -> notes.add(name + ": " + sentence));
-      logs.add(log.startingAt(aligned.startSeconds()));
-      firings.add(aligned.firing());
+    Watched watched = Watched.read(kiln, logPaths, schedulePaths, firingPaths, dates);
+    List<String> notes = new ArrayList<>(watched.notes());
+    List<DatedFiring> firings = watched.dated(kiln);
+    if (!watched.undated().isEmpty()
+        && (watched.undated().size() < firings.size() || changed(kiln))) {
+      notes.add(
+          "%s: no date in the log and no --date; counted as after everything in the kiln's history."
+              .formatted(String.join(", ", watched.undated())));
     }
-    Lesson lesson = KilnLearner.learn(kiln, firings);
+    Lesson lesson = KilnLearner.learnDated(kiln, firings);
     if (lesson.firings().isEmpty()) {
-      throw InputException.in(firings.get(0).name(), nothing(kiln, lesson));
+      throw InputException.in(watched.firings().get(0).name(), nothing(kiln, lesson));
     }
     LocalDate today =
         LocalDate.now(
@@ -134,12 +119,13 @@ final class LearnCommand implements Callable<Integer> {
             new Learned(today, lesson.firings().size(), Learned.ENGINE, lesson.beliefs()));
     Optional<String> written =
         output.map(path -> Output.write(path, Output.Kind.KILN, KilnFile.write(known)));
-    List<Path> drawn = plots.map(p -> p.write(known, lesson, firings, logs)).orElse(List.of());
+    List<Path> drawn =
+        plots.map(p -> p.write(known, lesson, watched.firings(), watched.logs())).orElse(List.of());
     LearnJson record =
         LearnJson.of(
             kiln,
             lesson,
-            firings.get(0).schedule().unit(),
+            watched.firings().get(0).schedule().unit(),
             notes,
             drawn.stream().map(Path::toString).toList());
     Page page = page(record, written);
@@ -158,13 +144,8 @@ final class LearnCommand implements Callable<Integer> {
         .formatted(kiln.name(), lesson.leftOut().get(0).misfitKelvins());
   }
 
-  private void requireOneEach(String option, int given) {
-    if (given != logPaths.size()) {
-      throw InputException.in(
-          option,
-          "given %d times for %d logs; expected one a log, in the order of the logs."
-              .formatted(given, logPaths.size()));
-    }
+  private static boolean changed(Kiln kiln) {
+    return kiln.history().stream().anyMatch(event -> event.what() != LifeEvent.What.NOTE);
   }
 
   private static Page page(LearnJson record, Optional<String> written) {

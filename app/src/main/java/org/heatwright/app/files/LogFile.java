@@ -4,8 +4,10 @@ import de.siegmar.fastcsv.reader.CsvParseException;
 import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.NamedCsvRecord;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.OffsetDateTime;
+import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
@@ -42,9 +44,14 @@ public final class LogFile {
    *
    * @param rows rising in time, not empty
    * @param start the instant of second 0, where the log tells one with its offset
+   * @param localStart the local time of the first row, where the log tells one without an offset
    * @param remarks what is odd, one sentence each
    */
-  public record Log(List<Row> rows, Optional<Instant> start, List<String> remarks) {
+  public record Log(
+      List<Row> rows,
+      Optional<Instant> start,
+      Optional<LocalDateTime> localStart,
+      List<String> remarks) {
     public Log {
       rows = List.copyOf(rows);
       remarks = List.copyOf(remarks);
@@ -57,7 +64,15 @@ public final class LogFile {
           : new Log(
               rows.stream().map(row -> row.at(row.seconds() - second)).toList(),
               start.map(instant -> instant.plusMillis(Math.round(1000 * second))),
+              localStart.map(local -> local.plusNanos(Math.round(1e9 * second))),
               remarks);
+    }
+
+    /** The day of the first row where a kiln stands; empty where the log counts seconds alone. */
+    public Optional<LocalDate> date(ZoneId zone) {
+      return start
+          .map(instant -> LocalDate.ofInstant(instant, zone))
+          .or(() -> localStart.map(LocalDateTime::toLocalDate));
     }
   }
 
@@ -336,7 +351,7 @@ public final class LogFile {
       }
       tellGaps(kept);
       tellSums();
-      return new Log(kept, zero, remarks);
+      return new Log(kept, zero, localZero, remarks);
     }
 
     private void tellSums() {

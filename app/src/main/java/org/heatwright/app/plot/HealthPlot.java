@@ -3,11 +3,14 @@ package org.heatwright.app.plot;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
 import org.heatwright.forecast.Band;
+import org.heatwright.kiln.Kiln;
 import org.heatwright.kiln.LifeEvent;
+import org.heatwright.learn.KilnHealth;
 
 /** How a kiln ages: each quantity over the dates of its firings, relative to a reference. */
 public final class HealthPlot {
@@ -30,6 +33,33 @@ public final class HealthPlot {
       Objects.requireNonNull(date, "date");
       Objects.requireNonNull(relative, "relative");
     }
+  }
+
+  /** What its firings tell of a kiln; what they do not tell in the end is left out. */
+  public static Figure of(Kiln kiln, KilnHealth health) {
+    EnumSet<KilnHealth.Aspect> told = EnumSet.of(KilnHealth.Aspect.POWER);
+    for (KilnHealth.Aspect aspect : KilnHealth.Aspect.values()) {
+      health.points().stream()
+          .filter(p -> p.aspect() == aspect)
+          .reduce((older, newer) -> newer)
+          .filter(KilnHealth.Point::told)
+          .ifPresent(last -> told.add(aspect));
+    }
+    return of(
+        kiln.name(),
+        health.points().stream()
+            .filter(p -> told.contains(p.aspect()))
+            .map(p -> new Point(p.date(), p.firing(), name(p.aspect()), p.relative()))
+            .toList(),
+        kiln.history());
+  }
+
+  private static String name(KilnHealth.Aspect aspect) {
+    return switch (aspect) {
+      case POWER -> "Full power";
+      case LOSS -> "Heat lost when held";
+      case LAG -> "Lag of the thermocouple";
+    };
   }
 
   /**

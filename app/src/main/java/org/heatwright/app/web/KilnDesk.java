@@ -9,6 +9,7 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -25,6 +26,7 @@ import org.heatwright.app.files.LogFile;
 import org.heatwright.app.files.ScheduleFile;
 import org.heatwright.app.plot.Figure;
 import org.heatwright.app.plot.FiringPlot;
+import org.heatwright.app.plot.HealthPlot;
 import org.heatwright.app.plot.LearnedPlot;
 import org.heatwright.app.plot.ResidualPlot;
 import org.heatwright.app.plot.Svg;
@@ -42,6 +44,8 @@ import org.heatwright.kiln.KilnBeliefs;
 import org.heatwright.kiln.KilnQuantity;
 import org.heatwright.kiln.Learned;
 import org.heatwright.learn.Coverage;
+import org.heatwright.learn.DatedFiring;
+import org.heatwright.learn.KilnHealth;
 import org.heatwright.learn.KilnLearner;
 import org.heatwright.learn.Lesson;
 import org.heatwright.learn.LogAlignment;
@@ -74,6 +78,7 @@ final class KilnDesk {
   private final Clock clock;
   private final Forecasts forecasts = new Forecasts();
   private final Alignments alignments = new Alignments();
+  private final Healths healths = new Healths();
 
   KilnDesk(Store store, Clock clock) {
     this.store = store;
@@ -125,6 +130,7 @@ final class KilnDesk {
             kiln.map(k -> facts(k, logs)).orElse(List.of()),
             trouble,
             kiln.flatMap(k -> learned.map(l -> taught(name, k, l, logs))),
+            kiln.flatMap(k -> health(name, k, logs)),
             watched,
             listed,
             schedules(logs, bringing.chosen()),
@@ -352,6 +358,90 @@ final class KilnDesk {
         kiln.name(), learned.firings(), learned.beliefs(), Lesson.untold(learned.beliefs()));
   }
 
+  // ---- health over time
+
+  /** The logs that health rests on: not those put aside, and not too many. */
+  private static List<FiringLog> followed(List<FiringLog> logs) {
+    List<FiringLog> used =
+        logs.stream()
+            .filter(log -> log.part() != FiringLog.Part.ASIDE)
+            .sorted(Comparator.comparing(FiringLog::date))
+            .toList();
+    if (used.size() <= MOST_FOLLOWED) {
+      return used;
+    }
+    List<FiringLog> few =
+        new ArrayList<>(used.subList(used.size() - MOST_FOLLOWED + 1, used.size()));
+    few.add(0, used.get(0));
+    return few;
+  }
+
+  private Optional<KilnPage.Health> health(String name, Kiln kiln, List<FiringLog> logs) {
+    List<FiringLog> used = followed(logs);
+    if (used.stream().map(FiringLog::date).distinct().count() < 2) {
+      return Optional.empty();
+    }
+    try {
+      Optional<KilnHealth> found = health(kiln, used, HEALTH_WAIT);
+      List<String> notes = new ArrayList<>();
+      long left = logs.stream().filter(l -> l.part() != FiringLog.Part.ASIDE).count() - used.size();
+      if (left > 0) {
+        notes.add(
+            "Compared are the oldest log and the newest %d; %s between them are not."
+                .formatted(used.size() - 1, count(left, "log")));
+      }
+      if (found.isEmpty()) {
+        notes.add(
+            "Being worked out from %s; open this page again in a little while."
+                .formatted(count(used.size(), "log")));
+        return Optional.of(new KilnPage.Health(List.of(), notes, Optional.empty()));
+      }
+      KilnHealth health = found.get();
+      notes.addAll(health.notes());
+      return Optional.of(
+          new KilnPage.Health(
+              health.findings().stream()
+                  .sorted(Comparator.comparing(KilnHealth.Finding::concern).reversed())
+                  .map(
+                      f ->
+                          new KilnPage.Health.Told(
+                              f.concern().compareTo(KilnHealth.Concern.WARNING) >= 0, f.sentence()))
+                  .toList(),
+              notes,
+              Optional.of(plot(HealthPlot.of(kiln, health), "health", name, ""))));
+    } catch (InputException e) {
+      return Optional.of(
+          new KilnPage.Health(
+              List.of(), List.of(Objects.requireNonNull(e.getMessage())), Optional.empty()));
+    }
+  }
+
+  private Optional<KilnHealth> health(Kiln kiln, List<FiringLog> used, Duration patience) {
+    return healths.within(
+        nameplate(kiln), used.stream().map(FiringLog::id).toList(), dated(kiln, used), patience);
+  }
+
+  private List<DatedFiring> dated(Kiln kiln, List<FiringLog> logs) {
+    return logs.stream()
+        .map(
+            log -> {
+              LoggedFiring firing = aligned(kiln, log).firing();
+              return new DatedFiring(
+                  log.date(),
+                  new LoggedFiring(
+                      "%s of %s".formatted(log.name(), DAY.format(log.date())),
+                      firing.schedule(),
+                      firing.conditions(),
+                      firing.charge(),
+                      firing.readings()));
+            })
+        .toList();
+  }
+
+  private static final int MOST_FOLLOWED = 16;
+  private static final Duration HEALTH_PATIENCE = Duration.ofMinutes(2);
+  private static final Duration HEALTH_WAIT = Duration.ofSeconds(5);
+
   // ---- a log against its forecast
 
   private KilnPage.Watched watched(String name, Kiln kiln, FiringLog log) {
@@ -421,13 +511,19 @@ final class KilnDesk {
   /**
    * A plot of the page, to take away.
    *
-   * @param what "learned", "forecast" or "missed"
+   * @param what "learned", "health", "forecast" or "missed"
    * @return empty if there is no such plot
    */
   Optional<Figure> figure(String name, String what, String logId) {
     Optional<Kiln> kiln = store.find(Kind.KILN, name).map(KilnDesk::kiln);
     if (what.equals("learned")) {
       return kiln.flatMap(k -> learned(k).map(l -> learnedFigure(k, l)));
+    }
+    if (what.equals("health")) {
+      List<FiringLog> used = followed(store.logs(name));
+      return used.stream().map(FiringLog::date).distinct().count() < 2
+          ? Optional.empty()
+          : kiln.flatMap(k -> health(k, used, HEALTH_PATIENCE).map(h -> HealthPlot.of(k, h)));
     }
     Optional<WatchedFiring> firing =
         kiln.flatMap(
@@ -460,7 +556,11 @@ final class KilnDesk {
     try {
       Kiln kiln = kiln(document.get());
       Lesson lesson =
-          KilnLearner.learn(kiln, used.stream().map(log -> aligned(kiln, log).firing()).toList());
+          KilnLearner.learnDated(
+              kiln,
+              used.stream()
+                  .map(log -> new DatedFiring(log.date(), aligned(kiln, log).firing()))
+                  .toList());
       if (lesson.firings().isEmpty()) {
         return "Nothing was learned: on its schedule no kiln like this shows such a display."
             + " Another schedule ran, something happened that is not told, or the thermocouple"

@@ -15,6 +15,7 @@ import java.util.Optional;
  * @param facts what now, how sure
  * @param error why the last asking was not done, one sentence; empty where nothing is wrong
  * @param learned what its logs have taught, once they have
+ * @param health how it has changed over its firings, where there are two dates or more
  * @param watched one log against its forecast, where there is a log
  * @param logs all of them, oldest first
  * @param schedules to choose from when a log is brought
@@ -30,6 +31,7 @@ public record KilnPage(
     List<Page.Fact> facts,
     String error,
     Optional<Learned> learned,
+    Optional<Health> health,
     Optional<Watched> watched,
     List<Log> logs,
     List<Choice> schedules,
@@ -52,6 +54,21 @@ public record KilnPage(
    * @param rest one sentence each on what is as usual and on what was not told
    */
   public record Learned(Plot plot, List<String> news, List<String> rest) {}
+
+  /**
+   * How it has changed over its firings.
+   *
+   * @param told a sentence each on elements, loss and thermocouple; what to look at goes first
+   * @param notes what the firings cannot tell, a sentence each
+   * @param plot none while it is still being worked out
+   */
+  public record Health(List<Told> told, List<String> notes, Optional<Plot> plot) {
+
+    /**
+     * @param heavy whether it should be looked at
+     */
+    public record Told(boolean heavy, String sentence) {}
+  }
 
   /** One log against its forecast, and what is left between them where they overlap. */
   public record Watched(String name, Plot firing, Optional<Plot> missed) {}

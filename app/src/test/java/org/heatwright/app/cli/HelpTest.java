@@ -22,6 +22,8 @@ class HelpTest {
         "keying",
         "readback",
         "card",
+        "learn",
+        "health",
         "couple",
         "completion"
       })
@@ -36,7 +38,17 @@ class HelpTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"compose", "inspect", "forecast", "keying", "readback", "card", "couple"})
+  @ValueSource(
+      strings = {
+        "compose",
+        "inspect",
+        "forecast",
+        "keying",
+        "readback",
+        "card",
+        "health",
+        "couple"
+      })
   void everyAnsweringCommandHasJson(String command) {
     assertThat(Run.of(command, "--help").out()).contains("--json");
   }
