@@ -50,7 +50,10 @@ public record FiringConditions(
     public enum Kind {
       /** A person opens the door; the elements are taken to be cut meanwhile. */
       DOOR_OPEN("door open", 1),
-      /** The mains are off and the program's clock stands. */
+      /**
+       * The mains are off and the program's clock stands; size: the share that a proportional
+       * controller forgets of its integral.
+       */
       MAINS_OFF("mains off", 1),
       /** Some of the elements give no heat; size: the share of the power that is gone. */
       ELEMENT_OPEN("element open", 0.5),

@@ -695,7 +695,7 @@ public final class FiringSimulation {
         if (begins) {
           loseMains();
         } else {
-          regainMains();
+          regainMains(size);
         }
       }
     }
@@ -716,11 +716,11 @@ public final class FiringSimulation {
     network.moveSetpoint(0);
   }
 
-  private void regainMains() {
+  private void regainMains(double forgotten) {
     mainsOn = true;
     switchAt = Double.POSITIVE_INFINITY;
     network.moveSetpoint(pausedSetpointRate);
-    y[KilnNetwork.INTEGRAL] = 0;
+    y[KilnNetwork.INTEGRAL] *= 1 - forgotten;
     if (powered) {
       switch (kiln.control().afterPowerCut()) {
         case RESTART -> {

@@ -149,4 +149,23 @@ public record Kiln(
         history,
         Optional.of(fit));
   }
+
+  /** The same kiln under another control. */
+  public Kiln withControl(Control other) {
+    return new Kiln(
+        name,
+        chamber,
+        element,
+        walls,
+        door,
+        limit,
+        thermocouple,
+        other,
+        room,
+        timeZone,
+        tariff,
+        circuit,
+        history,
+        learned);
+  }
 }

@@ -78,14 +78,14 @@ final class KilnNetwork implements StiffSystem {
   private final double elementRadiant;
   private final double shutElementConvective;
   private final double sensorJoulesPerSquareMetreKelvin;
-  private final double sensorOfRadiosity;
-  private final double sensorOfElement;
+  private final double radiositySeen;
+  private final double elementSeen;
 
   /** Growth of wall conductivity beyond the tables, 1/K about 400 °C. */
   private final double conductivitySlope;
 
-  private final double readingPerTrueOfTip;
-  private final double offsetOfTipKelvins;
+  private final double readingPerTrue;
+  private final double offsetAtZeroKelvins;
   private final double ownGain;
   private final double ownIntegralSeconds;
   private final double leakWattsPerKelvin;
@@ -103,8 +103,11 @@ final class KilnNetwork implements StiffSystem {
   private double doorRadiant;
   private double doorWattsPerKelvin;
   private double fullWatts;
-  private double readingPerTrue;
-  private double offsetAtZeroKelvins;
+  private double sensorOfRadiosity;
+  private double sensorOfElement;
+  private double sensorOfAir;
+  private double sensorOfRoom;
+  private double tipInside = 1;
   private double forcedDuty = Double.NaN;
   private double gain;
   private double integralSeconds;
@@ -176,11 +179,11 @@ final class KilnNetwork implements StiffSystem {
             * kiln.thermocouple().sheathMetres()
             / 4
             * parameters.sensorFactor();
-    this.sensorOfRadiosity = SENSOR_EMISSIVITY * (1 - parameters.sensorViewShare());
-    this.sensorOfElement = SENSOR_EMISSIVITY * parameters.sensorViewShare();
+    this.radiositySeen = SENSOR_EMISSIVITY * (1 - parameters.sensorViewShare());
+    this.elementSeen = SENSOR_EMISSIVITY * parameters.sensorViewShare();
     this.conductivitySlope = (parameters.conductivitySteepnessFactor() - 1) / 1000;
-    this.readingPerTrueOfTip = 1 + parameters.offsetKelvinsAt1000() / 1000;
-    this.offsetOfTipKelvins = kiln.thermocouple().offset().kelvins();
+    this.readingPerTrue = 1 + parameters.offsetKelvinsAt1000() / 1000;
+    this.offsetAtZeroKelvins = kiln.thermocouple().offset().kelvins();
     this.convectionFactor = parameters.convectionFactor();
     this.doorExchangeShare = parameters.doorFactor();
     this.ownGain = parameters.gainPerKelvin();
@@ -280,6 +283,7 @@ final class KilnNetwork implements StiffSystem {
     double factor = times * convectionFactor;
     elementConvective = shutElementConvective * factor;
     sensorConvection = SENSOR_CONVECTION * factor;
+    weighSensor();
     for (int b = 0; b < bodies; b++) {
       faceConvective[b] = body[b].faceSquareMetres * CHAMBER_CONVECTION * factor;
     }
@@ -293,10 +297,22 @@ final class KilnNetwork implements StiffSystem {
     fullWatts = fittedWatts * (1 - share);
   }
 
-  /** Pulls the tip back, so that it no longer shows a share of the rise above the room. */
+  /**
+   * Pulls the tip back, so that it no longer shows a share of the temperature above the room's: it
+   * sees less of the chamber, and as much more of what is as cold as the room. It gets there with
+   * its own lag.
+   */
   void pullTip(double share) {
-    readingPerTrue = readingPerTrueOfTip * (1 - share);
-    offsetAtZeroKelvins = offsetOfTipKelvins * (1 - share) + share * roomCelsius;
+    // What radiates goes with the fourth power of the absolute temperature.
+    tipInside = Math.pow(1 - share, 4);
+    weighSensor();
+  }
+
+  private void weighSensor() {
+    sensorOfRadiosity = radiositySeen * tipInside;
+    sensorOfElement = elementSeen * tipInside;
+    sensorOfAir = sensorConvection * tipInside;
+    sensorOfRoom = (1 - tipInside) * SENSOR_EMISSIVITY * HeatTransfer.emission(roomCelsius);
   }
 
   /**
@@ -473,7 +489,8 @@ final class KilnNetwork implements StiffSystem {
     rates[INTEGRAL] =
         drive == Drive.PROPORTIONAL ? integralShare(rawDuty) * error / integralSeconds : 0;
     rates[SENSOR] =
-        (sensorConvection * (air - y[SENSOR])
+        (sensorConvection * (tipInside * air + (1 - tipInside) * roomCelsius - y[SENSOR])
+                + sensorOfRoom
                 + sensorOfRadiosity * radiosity
                 + sensorOfElement * HeatTransfer.emission(y[ELEMENT])
                 - SENSOR_EMISSIVITY * HeatTransfer.emission(y[SENSOR]))
@@ -584,8 +601,7 @@ final class KilnNetwork implements StiffSystem {
             * (elementRadiant + fullWatts * dutyPerSensor * sensorOfRadiosity * sensorPivotInverse);
     elementByAir =
         elementPivotInverse
-            * (elementConvective
-                + fullWatts * dutyPerSensor * sensorConvection * sensorPivotInverse);
+            * (elementConvective + fullWatts * dutyPerSensor * sensorOfAir * sensorPivotInverse);
     // Rows: weights X - sum(radiant slope w) = ..., airWeights A - sum(convective w) = ...
     radiantOfRadiant = weights - radiantByRadiant - elementSlope * elementByRadiant;
     radiantOfAir = -radiantByAir - elementSlope * elementByAir;
@@ -629,7 +645,7 @@ final class KilnNetwork implements StiffSystem {
     double element = elementPart + elementByRadiant * radiosity + elementByAir * air;
     double sensor =
         sensorPart
-            + (sensorOfRadiosity * radiosity + sensorConvection * air) * sensorPivotInverse
+            + (sensorOfRadiosity * radiosity + sensorOfAir * air) * sensorPivotInverse
             + sensorByElement * element;
     double integral =
         rhs[INTEGRAL] * perShift + integralSlope * (setpoint - readingPerTrue * sensor);

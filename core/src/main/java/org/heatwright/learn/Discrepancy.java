@@ -1,5 +1,7 @@
 package org.heatwright.learn;
 
+import java.util.Arrays;
+
 /**
  * What separates a log from the best simulation of it: a slow error, because the model is simpler
  * than a kiln (an Ornstein-Uhlenbeck process), and noise. Turns residuals that go together into
@@ -20,16 +22,31 @@ final class Discrepancy {
    * @param noise standard deviation of the noise of each residual
    */
   Discrepancy(double[] seconds, double slow, double slowSeconds, double[] noise) {
+    this(seconds, everywhere(slow, seconds.length), slowSeconds, noise);
+  }
+
+  private static double[] everywhere(double slow, int n) {
+    double[] all = new double[n];
+    Arrays.fill(all, slow);
+    return all;
+  }
+
+  /**
+   * The same with a slow error that is larger at some times than at others.
+   *
+   * @param slow standard deviation that the slow error tends to, one a time
+   */
+  Discrepancy(double[] seconds, double[] slow, double slowSeconds, double[] noise) {
     int n = seconds.length;
     decay = new double[n];
     gain = new double[n];
     deviation = new double[n];
-    double variance = slow * slow;
+    double variance = n > 0 ? slow[0] * slow[0] : 0;
     for (int i = 0; i < n; i++) {
       decay[i] = i == 0 ? 1 : Math.exp((seconds[i - 1] - seconds[i]) / slowSeconds);
       if (i > 0) {
         double kept = decay[i] * decay[i];
-        variance = kept * variance + (1 - kept) * slow * slow;
+        variance = kept * variance + (1 - kept) * slow[i] * slow[i];
       }
       double sum = variance + noise[i] * noise[i];
       deviation[i] = Math.sqrt(sum);

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.Random;
 import java.util.stream.IntStream;
 import org.heatwright.kiln.Control;
@@ -51,7 +52,17 @@ public final class KilnLearner {
   private final int residuals;
 
   private KilnLearner(Kiln kiln, KilnBeliefs before, List<LoggedFiring> firings) {
-    this.kiln = kiln;
+    this(kiln, kiln, before, firings);
+  }
+
+  /** For a look at what may have gone wrong: a switch in the mean is quick to simulate. */
+  private static KilnLearner scout(Kiln kiln, KilnBeliefs before, List<LoggedFiring> firings) {
+    return new KilnLearner(
+        kiln, AnomalySearch.smoothed(kiln), AnomalySearch.smoothed(kiln, before), firings);
+  }
+
+  private KilnLearner(Kiln real, Kiln kiln, KilnBeliefs before, List<LoggedFiring> firings) {
+    this.kiln = real;
     this.before = before;
     this.firings = firings;
     HeatCurves curves = new HeatCurves();
@@ -64,7 +75,7 @@ public final class KilnLearner {
     this.quantities =
         Arrays.stream(KilnQuantity.values())
             .filter(KilnQuantity::learnable)
-            .filter(quantity -> matters(quantity, kiln, firings))
+            .filter(quantity -> matters(quantity, real, firings))
             .toArray(KilnQuantity[]::new);
     this.unknowns = quantities.length + Evidence.DAY * firings.size();
     this.precision = precision(before, quantities, unknowns);
@@ -84,13 +95,38 @@ public final class KilnLearner {
       throw new IllegalArgumentException("There is no firing to learn from.");
     }
     List<LoggedFiring> used = new ArrayList<>(firings);
+    List<Lesson.Happened> happened = new ArrayList<>();
     List<Lesson.LeftOut> leftOut = new ArrayList<>();
+    KilnLearner scout = scout(kiln, KilnBeliefs.prior(), used);
+    Fit seen = scout.fit();
+    // The clearest fault first: what it spoils in the common fit is not blamed on the others.
+    for (int round = 0; round < MOST_FAULTS * firings.size(); round++) {
+      Optional<Anomaly> clearest = Optional.empty();
+      int where = 0;
+      for (int f = 0; f < used.size(); f++) {
+        Optional<Anomaly> fault = scout.fault(kiln, seen, f);
+        if (fault.isPresent()
+            && (clearest.isEmpty() || fault.get().logOddsFactor() > clearest.get().logOddsFactor())
+            && happened(happened, used.get(f)) < MOST_FAULTS) {
+          clearest = fault;
+          where = f;
+        }
+      }
+      if (clearest.isEmpty()) {
+        break;
+      }
+      happened.add(new Lesson.Happened(used.get(where).name(), clearest.get()));
+      used.set(where, AnomalySearch.without(used.get(where), clearest.get()));
+      scout = scout(kiln, KilnBeliefs.prior(), used);
+      seen = scout.fit();
+    }
+    boolean switched = kiln.control().kind() == Control.Kind.ON_OFF;
+    KilnLearner learner = switched ? new KilnLearner(kiln, KilnBeliefs.prior(), used) : scout;
+    Fit fit = switched ? learner.fit() : seen;
     while (true) {
-      KilnLearner learner = new KilnLearner(kiln, KilnBeliefs.prior(), used);
-      Fit fit = learner.fit();
       int worst = fit.worst();
       if (fit.rmsKelvins()[worst] <= UNEXPLAINED_KELVINS) {
-        return learner.lesson(fit, leftOut);
+        return learner.lesson(fit, leftOut, happened);
       }
       leftOut.add(new Lesson.LeftOut(used.get(worst).name(), fit.rmsKelvins()[worst]));
       used.remove(worst);
@@ -100,9 +136,64 @@ public final class KilnLearner {
             List.of(),
             new double[0],
             leftOut,
+            happened,
             Coverage.of(kiln, KilnBeliefs.prior(), List.of()));
       }
+      learner = new KilnLearner(kiln, KilnBeliefs.prior(), used);
+      fit = learner.fit();
     }
+  }
+
+  /** What one firing looks like, beside what is known of the kiln. */
+  static Optional<Anomaly> look(Kiln kiln, LoggedFiring firing) {
+    KilnLearner scout = scout(kiln, kiln.beliefs(), List.of(firing));
+    return scout.fault(kiln, scout.fit(), 0);
+  }
+
+  private static long happened(List<Lesson.Happened> happened, LoggedFiring firing) {
+    return happened.stream().filter(one -> one.firing().equals(firing.name())).count();
+  }
+
+  /** Most faults looked for in one firing. */
+  private static final int MOST_FAULTS = 2;
+
+  /**
+   * What went wrong in one of the firings, if anything did: judged by what the others say of the
+   * kiln and what was known of it before.
+   */
+  private Optional<Anomaly> fault(Kiln kiln, Fit fit, int firing) {
+    int n = quantities.length;
+    double[] mean;
+    RealMatrix covariance;
+    if (firings.size() == 1) {
+      // What was learned earlier, else the nameplate.
+      KilnBeliefs known = AnomalySearch.smoothed(kiln, kiln.beliefs());
+      mean = Arrays.stream(KilnQuantity.values()).mapToDouble(known::score).toArray();
+      covariance = covariance(known, quantities);
+    } else {
+      double[] residual = residuals(fit.moved());
+      double[][] jacobian = jacobian(fit.moved(), residual);
+      double[] weight = weights(residual);
+      Arrays.fill(weight, firstRow[firing], firstRow[firing + 1], 0);
+      Array2DRowRealMatrix normal = new Array2DRowRealMatrix(unknowns, unknowns);
+      RealVector change = normalEquations(fit.moved(), residual, jacobian, weight, normal);
+      RealMatrix inverse = new CholeskyDecomposition(normal).getSolver().getInverse();
+      covariance = inverse.getSubMatrix(0, n - 1, 0, n - 1);
+      RealVector moved =
+          new ArrayRealVector(fit.moved())
+              .add(new CholeskyDecomposition(normal).getSolver().solve(change));
+      mean = scores(moved.toArray());
+    }
+    for (int i = 0; i < n; i++) {
+      covariance.addToEntry(i, i, REMAINING * REMAINING);
+    }
+    double[] start = new double[n + Evidence.DAY];
+    double[] fitted = scores(fit.moved());
+    for (int i = 0; i < n; i++) {
+      start[i] = fitted[quantities[i].ordinal()] - mean[quantities[i].ordinal()];
+    }
+    System.arraycopy(day(fit.moved(), firing), 0, start, n, Evidence.DAY);
+    return AnomalySearch.search(kiln, firings.get(firing), mean, covariance, quantities, start);
   }
 
   /**
@@ -128,7 +219,7 @@ public final class KilnLearner {
    */
   static Lesson update(Kiln kiln, LoggedFiring sofar) {
     KilnLearner learner = new KilnLearner(kiln, kiln.beliefs(), List.of(sofar));
-    return learner.lesson(learner.fit(), List.of());
+    return learner.lesson(learner.fit(), List.of(), List.of());
   }
 
   /** Cost of the best fit of a firing, less what chance alone would make it, chi-squared. */
@@ -154,19 +245,25 @@ public final class KilnLearner {
   private static RealMatrix precision(
       KilnBeliefs beliefs, KilnQuantity[] quantities, int unknowns) {
     int n = quantities.length;
+    RealMatrix covariance = covariance(beliefs, quantities);
+    RealMatrix all = new Array2DRowRealMatrix(unknowns, unknowns);
+    RealMatrix inverse = new CholeskyDecomposition(covariance).getSolver().getInverse();
+    all.setSubMatrix(inverse.add(inverse.transpose()).scalarMultiply(0.5).getData(), 0, 0);
+    for (int i = n; i < unknowns; i++) {
+      all.setEntry(i, i, 1);
+    }
+    return all;
+  }
+
+  private static RealMatrix covariance(KilnBeliefs beliefs, KilnQuantity[] quantities) {
+    int n = quantities.length;
     RealMatrix covariance = new Array2DRowRealMatrix(n, n);
     for (int i = 0; i < n; i++) {
       for (int j = 0; j < n; j++) {
         covariance.setEntry(i, j, beliefs.covarianceFactor(quantities[i], quantities[j]));
       }
     }
-    RealMatrix all = new Array2DRowRealMatrix(unknowns, unknowns);
-    all.setSubMatrix(
-        new CholeskyDecomposition(covariance).getSolver().getInverse().getData(), 0, 0);
-    for (int i = n; i < unknowns; i++) {
-      all.setEntry(i, i, 1);
-    }
-    return all;
+    return covariance;
   }
 
   /** Unknowns and what belongs to them. */
@@ -253,22 +350,7 @@ public final class KilnLearner {
       double[][] jacobian = jacobian(moved, residual);
       double[] weight = weights(residual);
       RealMatrix normal = new Array2DRowRealMatrix(unknowns, unknowns);
-      RealVector right = precision.operate(new ArrayRealVector(moved)).mapMultiply(-1);
-      for (int i = 0; i < unknowns; i++) {
-        for (int j = 0; j <= i; j++) {
-          double sum = precision.getEntry(i, j);
-          for (int r = 0; r < residuals; r++) {
-            sum += weight[r] * jacobian[i][r] * jacobian[j][r];
-          }
-          normal.setEntry(i, j, sum);
-          normal.setEntry(j, i, sum);
-        }
-        double sum = right.getEntry(i);
-        for (int r = 0; r < residuals; r++) {
-          sum -= weight[r] * jacobian[i][r] * residual[r];
-        }
-        right.setEntry(i, sum);
-      }
+      RealVector right = normalEquations(moved, residual, jacobian, weight, normal);
       information = normal;
       boolean better = false;
       double gained = 0;
@@ -305,6 +387,33 @@ public final class KilnLearner {
       throw new IllegalStateException("The fit took no step.");
     }
     return new Fit(moved, cost, information, rms(moved), round);
+  }
+
+  /**
+   * The linear problem of one step.
+   *
+   * @param normal receives the matrix
+   * @return the right side
+   */
+  private RealVector normalEquations(
+      double[] moved, double[] residual, double[][] jacobian, double[] weight, RealMatrix normal) {
+    RealVector right = precision.operate(new ArrayRealVector(moved)).mapMultiply(-1);
+    for (int i = 0; i < unknowns; i++) {
+      for (int j = 0; j <= i; j++) {
+        double sum = precision.getEntry(i, j);
+        for (int r = 0; r < residuals; r++) {
+          sum += weight[r] * jacobian[i][r] * jacobian[j][r];
+        }
+        normal.setEntry(i, j, sum);
+        normal.setEntry(j, i, sum);
+      }
+      double sum = right.getEntry(i);
+      for (int r = 0; r < residuals; r++) {
+        sum -= weight[r] * jacobian[i][r] * residual[r];
+      }
+      right.setEntry(i, sum);
+    }
+    return right;
   }
 
   /** One row an unknown. */
@@ -418,7 +527,7 @@ public final class KilnLearner {
         fit.rounds());
   }
 
-  private Lesson lesson(Fit found, List<Lesson.LeftOut> leftOut) {
+  private Lesson lesson(Fit found, List<Lesson.LeftOut> leftOut, List<Lesson.Happened> happened) {
     Fit fit = withoutScale(found);
     RealMatrix posterior = new CholeskyDecomposition(fit.information()).getSolver().getInverse();
     int all = KilnQuantity.values().length;
@@ -432,7 +541,8 @@ public final class KilnLearner {
     }
     for (int i = 0; i < quantities.length; i++) {
       for (int j = 0; j < quantities.length; j++) {
-        covariance[quantities[i].ordinal()][quantities[j].ordinal()] = posterior.getEntry(i, j);
+        covariance[quantities[i].ordinal()][quantities[j].ordinal()] =
+            (posterior.getEntry(i, j) + posterior.getEntry(j, i)) / 2;
       }
     }
     // A part of what was learned stays open.
@@ -447,6 +557,7 @@ public final class KilnLearner {
         firings.stream().map(LoggedFiring::name).toList(),
         fit.rmsKelvins(),
         leftOut,
+        happened,
         Coverage.of(kiln, beliefs, firings));
   }
 

@@ -1,6 +1,7 @@
 package org.heatwright.learn;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
 import org.heatwright.kiln.KilnBeliefs;
@@ -21,10 +22,19 @@ public final class Lesson {
    */
   public record LeftOut(String firing, double misfitKelvins) {}
 
+  /**
+   * Something that went wrong in a firing, and was kept out of what was learned.
+   *
+   * @param firing its name
+   * @param what what it was
+   */
+  public record Happened(String firing, Anomaly what) {}
+
   private final KilnBeliefs beliefs;
   private final List<String> firings;
   private final double[] misfitKelvins;
   private final List<LeftOut> leftOut;
+  private final List<Happened> happened;
   private final Coverage coverage;
 
   Lesson(
@@ -32,11 +42,13 @@ public final class Lesson {
       List<String> firings,
       double[] misfitKelvins,
       List<LeftOut> leftOut,
+      List<Happened> happened,
       Coverage coverage) {
     this.beliefs = Objects.requireNonNull(beliefs, "beliefs");
     this.firings = List.copyOf(firings);
     this.misfitKelvins = misfitKelvins.clone();
     this.leftOut = List.copyOf(leftOut);
+    this.happened = List.copyOf(happened);
     this.coverage = coverage;
   }
 
@@ -67,6 +79,23 @@ public final class Lesson {
   /** What is still the nameplate's and why, a sentence each, with temperatures in a unit. */
   public List<String> stillNameplate(TemperatureUnit unit) {
     return coverage.words(untold(), unit);
+  }
+
+  /**
+   * What went wrong in the firings: the lesson rests on what the logs say before it, and after it
+   * where it was over.
+   */
+  public List<Happened> happened() {
+    return happened;
+  }
+
+  /** What went wrong in one firing. */
+  public List<Anomaly> happened(String firing) {
+    return happened.stream()
+        .filter(one -> one.firing().equals(firing))
+        .map(Happened::what)
+        .sorted(Comparator.comparingDouble(Anomaly::beganSeconds))
+        .toList();
   }
 
   /** Quantities of the kiln that these firings could not tell: they are still the nameplate's. */

@@ -723,6 +723,7 @@ final class LifeFit {
           List.of(),
           new double[0],
           all,
+          List.of(),
           Coverage.of(kiln, KilnBeliefs.prior(), List.of()));
     }
     return new Lesson(
@@ -730,6 +731,7 @@ final class LifeFit {
         used.stream().map(LoggedFiring::name).toList(),
         misfit,
         leftOut,
+        List.of(),
         Coverage.of(kiln, now, used));
   }
 }

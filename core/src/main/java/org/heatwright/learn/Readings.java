@@ -122,6 +122,18 @@ public final class Readings {
         Arrays.copyOfRange(watts, from, to));
   }
 
+  /** The readings that are not in a stretch of time; the first is always kept. */
+  Readings without(double fromSecond, double toSecond) {
+    int[] kept =
+        IntStream.range(0, seconds.length)
+            .filter(i -> i == 0 || seconds[i] < fromSecond || seconds[i] > toSecond)
+            .toArray();
+    return new Readings(
+        IntStream.of(kept).mapToDouble(i -> seconds[i]).toArray(),
+        IntStream.of(kept).mapToDouble(i -> celsius[i]).toArray(),
+        IntStream.of(kept).mapToDouble(i -> watts[i]).toArray());
+  }
+
   /** The same readings with every time later by {@code later} s. */
   public Readings shifted(double later) {
     return new Readings(

@@ -145,12 +145,37 @@ class KilnLearnerTest {
     assertThat(lesson.beliefs().ignoranceFactor(KilnQuantity.OFFSET)).isEqualTo(1);
   }
 
+  /** A cut of the mains is recognised, and the rest of the firing teaches. */
   @Test
-  void leavesOutAFiringThatDoesNotFitAndNamesIt() {
+  void keepsAMainsCutOutOfWhatIsLearned() {
     Disturbance cut = new Disturbance(Disturbance.Kind.MAINS_OFF, 4_000, 2_400);
     LoggedFiring good = logged("good", run(unusual(), QUICK, 9_000), QUICK, 10);
     LoggedFiring other = logged("other", run(unusual(), STEPS, 14_000), STEPS, 10);
     LoggedFiring odd = logged("odd", run(unusual(), QUICK, 12_000, cut), QUICK, 10);
+
+    Lesson lesson = KilnLearner.learn(MUFFLE, List.of(good, odd, other));
+
+    assertThat(lesson.firings()).containsExactly("good", "odd", "other");
+    assertThat(lesson.leftOut()).isEmpty();
+    assertThat(lesson.happened())
+        .singleElement()
+        .satisfies(
+            happened -> {
+              assertThat(happened.firing()).isEqualTo("odd");
+              assertThat(happened.what().names(Disturbance.Kind.MAINS_OFF)).isTrue();
+              assertThat(happened.what().beganSeconds()).isCloseTo(4_000, within(120.0));
+              assertThat(happened.what().happened("At 02:14")).startsWith("At 02:14 the display");
+            });
+    Lesson clean = KilnLearner.learn(MUFFLE, List.of(good, other));
+    assertThat(end(known(lesson)).median())
+        .isCloseTo(end(known(clean)).median(), within(0.01 * end(known(clean)).median()));
+  }
+
+  @Test
+  void leavesOutAFiringOfAnotherSchedule() {
+    LoggedFiring good = logged("good", run(unusual(), QUICK, 9_000), QUICK, 10);
+    LoggedFiring other = logged("other", run(unusual(), STEPS, 14_000), STEPS, 10);
+    LoggedFiring odd = logged("odd", run(unusual(), STEPS, 14_000), QUICK, 10);
 
     Lesson lesson = KilnLearner.learn(MUFFLE, List.of(good, odd, other));
 

@@ -168,6 +168,13 @@ final class LearnCommand implements Callable<Integer> {
                   + " cut, a door, another schedule, a slipped thermocouple.")
               .formatted(firing.log(), firing.misfitKelvin()));
     }
+    for (LearnJson.AnomalyJson anomaly : record.anomalies()) {
+      page.blank()
+          .hanging(
+              "",
+              "%s: %s It was kept out of what was learned. %s"
+                  .formatted(anomaly.log(), anomaly.sentence(), anomaly.check()));
+    }
     page.blank().line("                         believed before            now");
     List<String> untold = new ArrayList<>();
     for (LearnJson.QuantityJson quantity : record.quantities()) {

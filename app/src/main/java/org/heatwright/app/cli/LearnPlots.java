@@ -87,14 +87,15 @@ final class LearnPlots {
       boolean used = lesson.firings().contains(firing.name());
       WatchedFiring watched =
           new WatchedFiring(
-              forecast,
-              used
-                  ? "The forecast has learned from this log."
-                  : "This log was left out of what was learned.",
-              Optional.of(firing.readings()),
-              firing.schedule().unit(),
-              known.timeZone().flatMap(zone -> WatchedFiring.start(log, zone)),
-              WatchedFiring.happenings(firing.conditions(), Optional.of(log)));
+                  forecast,
+                  used
+                      ? "The forecast has learned from this log."
+                      : "This log was left out of what was learned.",
+                  Optional.of(firing.readings()),
+                  firing.schedule().unit(),
+                  known.timeZone().flatMap(zone -> WatchedFiring.start(log, zone)),
+                  WatchedFiring.happenings(firing.conditions(), Optional.of(log)))
+              .with(WatchedFiring.happenings(lesson.happened(firing.name())));
       PlotFile.write(forecasts.get(i), FiringPlot.of(watched));
       written.add(forecasts.get(i));
       if (watched.comparable()) {

@@ -3,22 +3,27 @@ package org.heatwright.app.json;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
+import org.heatwright.kiln.FiringConditions.Disturbance;
 import org.heatwright.kiln.Kiln;
 import org.heatwright.kiln.KilnBeliefs;
 import org.heatwright.kiln.KilnQuantity;
+import org.heatwright.learn.Anomaly;
 import org.heatwright.learn.Lesson;
 import org.heatwright.units.TemperatureUnit;
 
 /**
  * What {@code learn --json} prints. A quantity's name carries its unit; {@code before} and {@code
  * after} are medians with the 5th and 95th percentile; {@code told} is false where the firings
- * could not tell it and it is still the nameplate's; {@code stillNameplate} says why, a sentence
- * each; {@code plots} are the files drawn.
+ * could not tell it and it is still the nameplate's; {@code anomalies} are what went wrong in the
+ * firings and was kept out; {@code stillNameplate} says why, a sentence each; {@code plots} are the
+ * files drawn.
  */
 public record LearnJson(
     String kiln,
     List<FiringJson> firings,
     List<FiringJson> leftOut,
+    List<AnomalyJson> anomalies,
     List<QuantityJson> quantities,
     List<String> stillNameplate,
     List<String> notes,
@@ -26,6 +31,36 @@ public record LearnJson(
 
   /** A firing and how far the fit misses its display, root mean square. */
   public record FiringJson(String log, double misfitKelvin) {}
+
+  /**
+   * Something that went wrong in a firing. {@code kind} and {@code orElse} are words such as "mains
+   * off"; the latter are kinds that would explain the display as well. {@code lengthS} is left out
+   * where it went on to the end.
+   */
+  public record AnomalyJson(
+      String log,
+      String kind,
+      List<String> orElse,
+      double beganS,
+      Optional<Double> lengthS,
+      double sizeShare,
+      String sentence,
+      String check) {
+    static AnomalyJson of(Lesson.Happened happened) {
+      Anomaly what = happened.what();
+      return new AnomalyJson(
+          happened.firing(),
+          what.kind().words(),
+          what.alternatives().stream().map(Disturbance.Kind::words).toList(),
+          what.beganSeconds(),
+          what.lengthSeconds().isPresent()
+              ? Optional.of(what.lengthSeconds().getAsDouble())
+              : Optional.empty(),
+          what.likeliest().sizeShare(),
+          what.happened(what.beganWords()),
+          what.check());
+    }
+  }
 
   /** One quantity, before and after. */
   public record QuantityJson(String name, BandJson before, BandJson after, boolean told) {}
@@ -42,6 +77,7 @@ public record LearnJson(
         lesson.leftOut().stream()
             .map(left -> new FiringJson(left.firing(), left.misfitKelvins()))
             .toList(),
+        lesson.happened().stream().map(AnomalyJson::of).toList(),
         Arrays.stream(KilnQuantity.values())
             .filter(KilnQuantity::learnable)
             .map(

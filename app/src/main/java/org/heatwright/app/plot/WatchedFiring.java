@@ -12,6 +12,7 @@ import org.heatwright.app.report.WhenWords;
 import org.heatwright.forecast.Forecast;
 import org.heatwright.kiln.FiringConditions;
 import org.heatwright.kiln.FiringConditions.Disturbance;
+import org.heatwright.learn.Anomaly;
 import org.heatwright.learn.Readings;
 import org.heatwright.units.TemperatureUnit;
 
@@ -86,6 +87,18 @@ public record WatchedFiring(
       }
     }
     return all;
+  }
+
+  /** What was recognised as having gone wrong; what did not end is a moment. */
+  public static List<Happening> happenings(List<Anomaly> anomalies) {
+    return anomalies.stream()
+        .map(
+            anomaly ->
+                new Happening(
+                    anomaly.beganSeconds(),
+                    anomaly.beganSeconds() + anomaly.lengthSeconds().orElse(0),
+                    anomaly.kind().words() + "?"))
+        .toList();
   }
 
   /** "door-open" to "door-shut" and "mains-off" to "mains-on" are stretches, all else moments. */
