@@ -94,8 +94,8 @@ final class AnomalySearch {
   private final int[] powerRows;
   private final Discrepancy power;
   private final double usualStep;
-  private Fit base;
-  private double[][] sensitivities;
+  private Fit base = new Fit(NONE, NONE, NONE, Double.POSITIVE_INFINITY);
+  private double[][] sensitivities = {};
   private final boolean switched;
   private final double[] arrivals;
   private final double lateSeconds;
@@ -746,7 +746,7 @@ final class AnomalySearch {
   private Fit polish(Fit from, double[][] jacobian) {
     Fit best = from;
     for (int round = 0; round < 2; round++) {
-      Fit next = step(best, jacobian, null, 0);
+      Fit next = step(best, jacobian, Optional.empty(), 0);
       if (next.cost() > best.cost() - 0.5) {
         break;
       }
@@ -756,7 +756,7 @@ final class AnomalySearch {
   }
 
   /** One damped Gauss-Newton step; the fault's sensitivities are the last rows. */
-  private Fit step(Fit from, double[][] jacobian, Shape shape, double onset) {
+  private Fit step(Fit from, double[][] jacobian, Optional<Shape> shape, double onset) {
     int m = jacobian.length;
     double[] weight = weights(from.residual());
     RealMatrix normal = normal(jacobian, weight);
@@ -794,8 +794,7 @@ final class AnomalySearch {
           fault[i - unknowns] += Math.max(-most, Math.min(most, change.getEntry(i)));
         }
       }
-      double[] residual =
-          residuals(moved, shape == null ? Optional.empty() : Optional.of(shape.at(onset, fault)));
+      double[] residual = residuals(moved, shape.map(one -> one.at(onset, fault)));
       double cost = cost(moved, fault, residual);
       if (cost < best.cost()) {
         best = new Fit(moved, fault, residual, cost);
@@ -1137,7 +1136,7 @@ final class AnomalySearch {
       }
       double square = dot(jacobian[unknowns], jacobian[unknowns]);
       spread = 60 / Math.sqrt(square + 0.01);
-      Fit next = step(best, jacobian, shape, guess.onset());
+      Fit next = step(best, jacobian, Optional.of(shape), guess.onset());
       double gained = best.cost() - next.cost();
       best = next;
       if (gained < 0.5 && round >= 1) {
