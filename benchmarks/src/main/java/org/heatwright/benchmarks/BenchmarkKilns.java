@@ -97,8 +97,7 @@ final class BenchmarkKilns {
     return Schedule.of(
         "session",
         TemperatureUnit.CELSIUS,
-        List.of(
-            new Segment(Ramp.fastest(), Temperature.ofCelsius(820), Duration.ofHours(6))));
+        List.of(new Segment(Ramp.fastest(), Temperature.ofCelsius(820), Duration.ofHours(6))));
   }
 
   static Schedule twelveHours() {
