@@ -1,6 +1,9 @@
 package org.heatwright.kiln;
 
+import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import org.heatwright.material.HeatCurve;
 import org.heatwright.numerics.StiffSystem;
 
 /**
@@ -48,8 +51,8 @@ final class KilnNetwork implements StiffSystem {
   /** A kelvin inside a boiling mould matters less than one on the display. */
   private static final double LOAD_WEIGHT = 0.2;
 
-  /** Nor does one on a thin wire, whose heat goes into the walls whichever way it gets there. */
-  private static final double ELEMENT_WEIGHT = 0.25;
+  /** Nor does one on a thin wire: what it does to sensor and walls is judged there. */
+  private static final double ELEMENT_WEIGHT = 0.05;
 
   private static final double AIR_JOULES_PER_KILOGRAM_KELVIN = 1100;
 
@@ -118,11 +121,27 @@ final class KilnNetwork implements StiffSystem {
   private final double[] celsius;
   private final double[] conductivity;
   private final double[] kelvinsPerHeat;
+  private final double[] conductance;
+  private final double[] flow;
+  private final double[] lookedUp;
+
+  // The cells of all bodies in one row: nothing conducts between the last of one and the first of
+  // the next.
+  private final HeatCurve[] runCurve;
+  private final int[] runStart;
+  private final int wallEnd;
+  private final double[] conductivityFactor;
+  private final double[] volume;
+  private final double[] volumeInverse;
+  private final double[] area;
+  private final double[] pathOut;
+  private final double[] pathIn;
+  private final double[] contact;
 
   // Work arrays of one factorisation.
   private final double[] pivotInverse;
   private final double[] ratio;
-  private final double[] conductance;
+  private final double[] heatPerKelvin;
   private final double[] faceRadiant;
   private final double[] faceConvective;
   private final double[] radiantSlope;
@@ -204,9 +223,50 @@ final class KilnNetwork implements StiffSystem {
     this.celsius = new double[size];
     this.conductivity = new double[size];
     this.kelvinsPerHeat = new double[size];
+    this.conductance = new double[size];
+    this.flow = new double[size];
+    this.lookedUp = new double[size];
+    Arrays.fill(lookedUp, Double.NaN);
+    this.conductivityFactor = new double[size];
+    this.volume = new double[size];
+    this.volumeInverse = new double[size];
+    this.area = new double[size];
+    this.pathOut = new double[size];
+    this.pathIn = new double[size];
+    this.contact = new double[size];
+    Arrays.fill(pathOut, 1);
+    int wallsEnd = FIRST_CELL;
+    List<HeatCurve> curves = new ArrayList<>();
+    List<Integer> starts = new ArrayList<>();
+    for (int b = 0; b < bodies; b++) {
+      ThermalBody one = body[b];
+      for (int i = 0; i < one.cells; i++) {
+        int c = start[b] + i;
+        conductivityFactor[c] = one.conductivityFactor[i];
+        volume[c] = one.volume[i];
+        volumeInverse[c] = 1 / one.volume[i];
+        if (i + 1 < one.cells) {
+          area[c] = one.area[i];
+          pathOut[c] = one.pathOut[i];
+          pathIn[c] = one.pathIn[i];
+          contact[c] = one.contact[i];
+        }
+        if (curves.isEmpty() || curves.get(curves.size() - 1) != one.curve[i]) {
+          curves.add(one.curve[i]);
+          starts.add(c);
+        }
+      }
+      if (one.shellSquareMetres > 0) {
+        wallsEnd = start[b + 1];
+      }
+    }
+    this.wallEnd = wallsEnd;
+    this.runCurve = curves.toArray(HeatCurve[]::new);
+    starts.add(size);
+    this.runStart = starts.stream().mapToInt(Integer::intValue).toArray();
     this.pivotInverse = new double[size];
     this.ratio = new double[size];
-    this.conductance = new double[size];
+    this.heatPerKelvin = new double[size];
     this.faceRadiant = new double[bodies];
     this.faceConvective = new double[bodies];
     this.radiantSlope = new double[bodies];
@@ -422,22 +482,24 @@ final class KilnNetwork implements StiffSystem {
   private static final double LEAST_STEEPNESS = 0.3;
 
   private void lookUp(double[] y) {
-    for (int b = 0; b < bodies; b++) {
-      ThermalBody one = body[b];
-      int offset = start[b];
-      for (int i = 0; i < one.cells; i++) {
-        double h = y[offset + i];
-        var curve = one.curve[i];
-        int interval = curve.interval(h);
-        double t = curve.celsius(interval, h);
-        celsius[offset + i] = t;
-        double factor = one.conductivityFactor[i];
-        if (one.shellSquareMetres > 0) {
-          factor *= Math.max(LEAST_STEEPNESS, 1 + conductivitySlope * (t - 400));
-        }
-        conductivity[offset + i] = curve.conductivity(interval, h) * factor;
-        kelvinsPerHeat[offset + i] = curve.kelvinsPerHeat(interval);
-      }
+    for (int run = 0; run < runCurve.length; run++) {
+      runCurve[run].lookUp(
+          y, runStart[run], runStart[run + 1], celsius, conductivity, kelvinsPerHeat);
+    }
+    System.arraycopy(y, 0, lookedUp, 0, size);
+    for (int c = FIRST_CELL; c < wallEnd; c++) {
+      conductivity[c] *=
+          conductivityFactor[c]
+              * Math.max(LEAST_STEEPNESS, 1 + conductivitySlope * (celsius[c] - 400));
+    }
+    for (int c = wallEnd; c < size; c++) {
+      conductivity[c] *= conductivityFactor[c];
+    }
+    for (int c = FIRST_CELL; c < size - 1; c++) {
+      double here = conductivity[c];
+      double next = conductivity[c + 1];
+      double both = here * next;
+      conductance[c] = area[c] * both / (pathOut[c] * next + pathIn[c] * here + contact[c] * both);
     }
   }
 
@@ -463,13 +525,6 @@ final class KilnNetwork implements StiffSystem {
       sum += faceConvective[b] * celsius[start[b]];
     }
     return sum / weights;
-  }
-
-  private double pathConductance(ThermalBody one, int offset, int i) {
-    return one.area[i]
-        / (one.pathOut[i] / conductivity[offset + i]
-            + one.contact[i]
-            + one.pathIn[i] / conductivity[offset + i + 1]);
   }
 
   @Override
@@ -502,21 +557,22 @@ final class KilnNetwork implements StiffSystem {
                 + elementRadiant * (radiosity - HeatTransfer.emission(y[ELEMENT]))
                 + elementConvective * (air - y[ELEMENT]))
             / elementJoulesPerKelvin;
+    for (int c = FIRST_CELL; c < size - 1; c++) {
+      flow[c] = conductance[c] * (celsius[c] - celsius[c + 1]);
+    }
+    rates[FIRST_CELL] = -flow[FIRST_CELL] * volumeInverse[FIRST_CELL];
+    for (int c = FIRST_CELL + 1; c < size; c++) {
+      rates[c] = (flow[c - 1] - flow[c]) * volumeInverse[c];
+    }
     for (int b = 0; b < bodies; b++) {
-      ThermalBody one = body[b];
-      int offset = start[b];
-      int last = one.cells - 1;
-      double surface = celsius[offset];
-      double inflow =
-          faceRadiant[b] * (radiosity - HeatTransfer.emission(surface))
-              + faceConvective[b] * (air - surface);
-      for (int i = 0; i < last; i++) {
-        double flow =
-            pathConductance(one, offset, i) * (celsius[offset + i] - celsius[offset + i + 1]);
-        rates[offset + i] = (inflow - flow) / one.volume[i];
-        inflow = flow;
-      }
-      rates[offset + last] = (inflow - shellWatts(b)) / one.volume[last];
+      int face = start[b];
+      double surface = celsius[face];
+      rates[face] +=
+          (faceRadiant[b] * (radiosity - HeatTransfer.emission(surface))
+                  + faceConvective[b] * (air - surface))
+              * volumeInverse[face];
+      int last = start[b + 1] - 1;
+      rates[last] -= shellWatts(b) * volumeInverse[last];
     }
   }
 
@@ -534,7 +590,13 @@ final class KilnNetwork implements StiffSystem {
   @Override
   public void factor(double[] y, double newShift) {
     shift = newShift;
-    lookUp(y);
+    // Rates at the same state have looked it up.
+    if (!Arrays.equals(y, FIRST_CELL, size, lookedUp, FIRST_CELL, size)) {
+      lookUp(y);
+    }
+    for (int c = FIRST_CELL; c < size; c++) {
+      heatPerKelvin[c] = 1 / kelvinsPerHeat[c];
+    }
     double weights = elementRadiant + doorRadiant;
     double airWeights = elementConvective + leakWattsPerKelvin + doorWattsPerKelvin;
     double raw = gain * (y[SETPOINT] - reading(y) + y[INTEGRAL]);
@@ -559,8 +621,8 @@ final class KilnNetwork implements StiffSystem {
       }
       for (int i = last; i >= 0; i--) {
         int c = offset + i;
-        double toFace = i > 0 ? pathConductance(one, offset, i - 1) : 0;
-        pivot = shift * one.volume[i] / kelvinsPerHeat[c] + toFace + below;
+        double toFace = i > 0 ? conductance[c - 1] : 0;
+        pivot = shift * volume[c] * heatPerKelvin[c] + toFace + below;
         if (i == last) {
           pivot += shellSlope;
         }
@@ -570,7 +632,6 @@ final class KilnNetwork implements StiffSystem {
         }
         double inverse = 1 / pivot;
         pivotInverse[c] = inverse;
-        conductance[c] = toFace;
         ratio[c] = toFace * inverse;
         // What the next cell toward the face sees of this one.
         below = toFace * (1 - ratio[c]);
@@ -628,16 +689,15 @@ final class KilnNetwork implements StiffSystem {
     double radiantRight = elementSlope * elementPart;
     double airRight = elementConvective * elementPart;
     for (int b = 0; b < bodies; b++) {
-      ThermalBody one = body[b];
-      int offset = start[b];
+      int face = start[b];
       double carried = 0;
-      for (int i = one.cells - 1; i >= 0; i--) {
-        double right = rhs[offset + i] * one.volume[i] + carried;
-        x[offset + i] = right * pivotInverse[offset + i];
-        carried = ratio[offset + i] * right;
+      for (int c = start[b + 1] - 1; c >= face; c--) {
+        double right = rhs[c] * volume[c] + carried;
+        x[c] = right * pivotInverse[c];
+        carried = ratio[c] * right;
       }
-      radiantRight += radiantSlope[b] * x[offset];
-      airRight += faceConvective[b] * x[offset];
+      radiantRight += radiantSlope[b] * x[face];
+      airRight += faceConvective[b] * x[face];
     }
     double determinant = radiantOfRadiant * airOfAir - radiantOfAir * airOfRadiant;
     double radiosity = (radiantRight * airOfAir - radiantOfAir * airRight) / determinant;
@@ -657,14 +717,14 @@ final class KilnNetwork implements StiffSystem {
     x[INTEGRAL] = integral;
     x[ENERGY] = (energyRight + fullWatts * dutyChange) * perShift;
     for (int b = 0; b < bodies; b++) {
-      ThermalBody one = body[b];
-      int offset = start[b];
-      double before =
-          x[offset] + (faceRadiant[b] * radiosity + faceConvective[b] * air) * pivotInverse[offset];
-      x[offset] = before / kelvinsPerHeat[offset];
-      for (int i = 1; i < one.cells; i++) {
-        before = x[offset + i] + ratio[offset + i] * before;
-        x[offset + i] = before / kelvinsPerHeat[offset + i];
+      int face = start[b];
+      double before = (faceRadiant[b] * radiosity + faceConvective[b] * air) * pivotInverse[face];
+      before += x[face];
+      x[face] = before * heatPerKelvin[face];
+      int end = start[b + 1];
+      for (int c = face + 1; c < end; c++) {
+        before = x[c] + ratio[c] * before;
+        x[c] = before * heatPerKelvin[c];
       }
     }
   }

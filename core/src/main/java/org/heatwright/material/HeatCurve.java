@@ -88,6 +88,37 @@ public final class HeatCurve {
     return conductivity[interval] + share * (conductivity[interval + 1] - conductivity[interval]);
   }
 
+  /**
+   * Looks up a row of heat contents at once, as {@link #interval}, {@link #celsius}, {@link
+   * #conductivity} and {@link #kelvinsPerHeat} do one by one.
+   *
+   * @param heat J/m³
+   * @param from first index, in all of the arrays
+   * @param to one after the last
+   * @param celsiusOut receives temperatures, °C
+   * @param conductivityOut receives conductivities, W/(m K)
+   * @param kelvinsPerHeatOut receives K m³/J
+   */
+  public void lookUp(
+      double[] heat,
+      int from,
+      int to,
+      double[] celsiusOut,
+      double[] conductivityOut,
+      double[] kelvinsPerHeatOut) {
+    for (int c = from; c < to; c++) {
+      double place = heat[c] * perStep;
+      int i = Math.max(0, Math.min((int) place, POINTS - 1));
+      double share = place - i;
+      double below = celsius[i];
+      double rise = celsius[i + 1] - below;
+      celsiusOut[c] = below + share * rise;
+      kelvinsPerHeatOut[c] = rise * perStep;
+      double inside = Math.max(0, Math.min(share, 1));
+      conductivityOut[c] = conductivity[i] + inside * (conductivity[i + 1] - conductivity[i]);
+    }
+  }
+
   /** Heat content at a temperature, J/m³, from {@value #LOWEST_CELSIUS} °C. */
   public double heatAt(double temperatureCelsius) {
     int found = java.util.Arrays.binarySearch(celsius, temperatureCelsius);
