@@ -81,6 +81,7 @@ final class Fire {
   record Planned(
       Kiln kiln,
       FiringConditions conditions,
+      Charge charge,
       Optional<Composition> composition,
       Forecast forecast,
       StartPlanner.Ready ready,
@@ -97,6 +98,7 @@ final class Fire {
       return new Planned(
           kiln,
           conditions,
+          charge,
           composition,
           forecast,
           ready,
@@ -169,6 +171,7 @@ final class Fire {
     return new Planned(
         kiln,
         firing.conditions(),
+        charge,
         composition,
         forecast,
         ready,

@@ -24,6 +24,8 @@ import org.heatwright.inspect.Inspection;
 import org.heatwright.inspect.Inspector;
 import org.heatwright.kiln.Kiln;
 import org.heatwright.kiln.Learned;
+import org.heatwright.learn.LogAlignment;
+import org.heatwright.learn.LoggedFiring;
 import org.heatwright.schedule.HourMinute;
 import org.heatwright.schedule.Schedule;
 import org.heatwright.units.Temperature;
@@ -101,7 +103,8 @@ final class ForecastCommand implements Callable<Integer> {
     Optional<String> written =
         tracePath.map(
             path -> Output.write(path, Output.Kind.TRACE, Trace.csv(planned.forecast().trace())));
-    WatchedFiring watched = watched(schedule, planned, log);
+    Optional<LogAlignment> aligned = log.map(l -> aligned(schedule, planned, l));
+    WatchedFiring watched = watched(schedule, planned, log, aligned);
     Optional<String> drawn = plotPath.map(path -> PlotFile.write(path, FiringPlot.of(watched)));
     Page page = page(schedule, planned, findings, now);
     watched
@@ -109,6 +112,7 @@ final class ForecastCommand implements Callable<Integer> {
         .map(c -> c.words(schedule.unit(), watched.when()) + " " + c.missed(schedule.unit()))
         .ifPresent(words -> page.blank().line("The log: " + words));
     log.ifPresent(l -> l.remarks().forEach(remark -> page.hanging("note  ", remark)));
+    aligned.ifPresent(a -> a.told().forEach(sentence -> page.hanging("note  ", sentence)));
     drawn.ifPresent(sentence -> page.blank().line(sentence));
     written.ifPresent(sentence -> page.blank().line(sentence));
     answer.give(
@@ -121,10 +125,27 @@ final class ForecastCommand implements Callable<Integer> {
     return FindingWords.stops(findings) ? Answer.STOP : Answer.DONE;
   }
 
+  /** The log on the program's clock: a logger may have begun earlier or later. */
+  private LogAlignment aligned(Schedule schedule, Fire.Planned planned, LogFile.Log log) {
+    return LogAlignment.of(
+        planned.kiln(),
+        new LoggedFiring(
+            logPath.map(Path::toString).orElse("log"),
+            schedule,
+            planned.conditions(),
+            planned.charge(),
+            WatchedFiring.readings(log)));
+  }
+
   /** The log's own clock counts where it has one; else the start that was given. */
   private static WatchedFiring watched(
-      Schedule schedule, Fire.Planned planned, Optional<LogFile.Log> log) {
+      Schedule schedule,
+      Fire.Planned planned,
+      Optional<LogFile.Log> read,
+      Optional<LogAlignment> aligned) {
     Kiln kiln = planned.kiln();
+    Optional<LogFile.Log> log =
+        read.map(l -> l.startingAt(aligned.map(LogAlignment::startSeconds).orElse(0.0)));
     return new WatchedFiring(
         planned.forecast(),
         kiln.learned()
@@ -135,7 +156,7 @@ final class ForecastCommand implements Callable<Integer> {
                         ? "The kiln is known from 1 firing."
                         : "The kiln is known from %d firings.".formatted(learned.firings()))
             .orElse("Of the kiln only the nameplate is known."),
-        log.map(WatchedFiring::readings),
+        aligned.map(a -> a.firing().readings()),
         schedule.unit(),
         log.flatMap(l -> kiln.timeZone().flatMap(zone -> WatchedFiring.start(l, zone)))
             .or(() -> planned.start().map(StartPlan::start)),

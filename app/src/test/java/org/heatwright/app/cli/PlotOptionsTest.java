@@ -1,13 +1,17 @@
 package org.heatwright.app.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -38,6 +42,42 @@ class PlotOptionsTest {
     System.arraycopy(logs, 0, all, first.length, logs.length);
     System.arraycopy(more, 0, all, first.length + logs.length, more.length);
     return Run.of(all);
+  }
+
+  /** A logger that was started half an hour before the program. */
+  @Test
+  void aLogThatBeganEarlierIsPutOnTheProgramsClock() throws IOException {
+    List<String> rows = Files.readAllLines(K1.resolve("f3/log.csv"));
+    List<String> late = new ArrayList<>(List.of("time_s,chamber_c"));
+    for (int second = 0; second < 1800; second += 10) {
+      late.add(second + "," + rows.get(1).split(",")[1]);
+    }
+    for (String row : rows.subList(1, rows.size())) {
+      String[] cells = row.split(",");
+      late.add((Integer.parseInt(cells[0]) + 1800) + "," + cells[1]);
+    }
+    Path log = Files.write(dir.resolve("late.csv"), late);
+    String asIs = forecast().out();
+    String shifted =
+        Run.of(
+                "forecast",
+                K1.resolve("f3/schedule.yaml"),
+                "--kiln",
+                K1.resolve("kiln.yaml"),
+                "--firing",
+                K1.resolve("f3/firing.yaml"),
+                "--log",
+                log)
+            .out();
+    assertThat(shifted)
+        .containsPattern("note  The log starts about (29|30) min before the program");
+    assertThat(missed(shifted)).isCloseTo(missed(asIs), within(3.0));
+  }
+
+  private static double missed(String out) {
+    Matcher kelvins = Pattern.compile("display was ([0-9.]+) K from").matcher(out);
+    assertThat(kelvins.find()).as(out).isTrue();
+    return Double.parseDouble(kelvins.group(1));
   }
 
   @Test

@@ -235,9 +235,8 @@ class BenchIT {
     browser.until("the kiln's page", () -> browser.maybe("#watched").isPresent());
     assertThat(browser.all("#learned")).isEmpty();
     assertKnownPage("nameplate");
-    browser.driver.findElement(By.linkText("SVG")).click();
-    // The first plot is the kiln's health where it has dated logs, else a log against its forecast.
-    assertThat(Files.readString(downloaded(".svg"))).contains("<svg").contains("plot-title");
+    browser.find("#watched .take a").click();
+    assertThat(Files.readString(downloaded(".svg"))).contains("plot-title").contains("forecast");
 
     browser.find("form.learn button").click();
     browser.until("what was learned", () -> browser.maybe("#learned").isPresent());
