@@ -1,0 +1,178 @@
+package org.heatwright.mould;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import org.heatwright.numerics.LinearTable;
+import org.heatwright.units.Temperature;
+
+/**
+ * What probes in a body read while its surroundings follow a curve, at even times.
+ *
+ * <p>The solver's steps are longer than the report's where little happens; between them a monotone
+ * cubic is laid through the probe's own readings (<i>memory</i>: Fritsch and Butland, 1984), which
+ * neither overshoots nor rounds a corner that a step ends on.
+ */
+public final class BodyHistory {
+
+  private final List<BodyProbe> probes;
+  private final double[] seconds;
+  private final double[][] celsius;
+  private final double heatTakenJoules;
+  private final double hottestCelsius;
+  private final long steps;
+  private final int cells;
+
+  private BodyHistory(
+      List<BodyProbe> probes,
+      double[] seconds,
+      double[][] celsius,
+      BodySolver solver,
+      double hottestCelsius) {
+    this.probes = List.copyOf(probes);
+    this.seconds = seconds;
+    this.celsius = celsius;
+    this.heatTakenJoules = solver.heatTakenJoules();
+    this.hottestCelsius = hottestCelsius;
+    this.steps = solver.steps();
+    this.cells = solver.cells();
+  }
+
+  /**
+   * Runs a body through its surroundings.
+   *
+   * @param body what and where it starts
+   * @param surroundings temperature of gas and walls, °C over seconds from the start, straight
+   *     between its points
+   * @param endSeconds how long, s, above zero
+   * @param everySeconds between two readings, s, above zero
+   * @param probes where to read
+   * @param accuracy how fine
+   */
+  public static BodyHistory of(
+      Body body,
+      LinearTable surroundings,
+      double endSeconds,
+      double everySeconds,
+      List<BodyProbe> probes,
+      BodySolver.Accuracy accuracy) {
+    if (!(endSeconds > 0) || !(everySeconds > 0) || !(endSeconds / everySeconds <= 1e6)) {
+      throw new IllegalArgumentException(
+          "The end (%s s) and the time between readings (%s s) must be above zero, with at most a million readings."
+              .formatted(endSeconds, everySeconds));
+    }
+    BodySolver solver = new BodySolver(body, accuracy);
+    int columns = probes.size() + 1;
+    List<double[]> knots = new ArrayList<>();
+    double[] hottest = {Double.NEGATIVE_INFINITY};
+    BodySolver.Watcher read =
+        s -> {
+          double[] row = new double[columns];
+          row[0] = s.seconds();
+          for (int i = 1; i < columns; i++) {
+            row[i] = probes.get(i - 1).celsius(s);
+          }
+          hottest[0] = Math.max(hottest[0], s.hottestCelsius());
+          knots.add(row);
+        };
+    read.step(solver);
+    double at = 0;
+    for (double next : stops(surroundings, endSeconds)) {
+      Temperature from = Temperature.ofCelsius(surroundings.at(at));
+      Temperature to = Temperature.ofCelsius(surroundings.at(next));
+      solver.advance(next - at, from, to, from, to, read);
+      at = next;
+    }
+    int rows = (int) Math.floor(endSeconds / everySeconds + 1e-9) + 1;
+    double[] seconds = new double[rows];
+    for (int i = 0; i < rows; i++) {
+      seconds[i] = Math.min(endSeconds, i * everySeconds);
+    }
+    double[] x = knots.stream().mapToDouble(k -> k[0]).toArray();
+    double[][] celsius = new double[columns - 1][];
+    for (int c = 1; c < columns; c++) {
+      int column = c;
+      celsius[c - 1] = between(x, knots.stream().mapToDouble(k -> k[column]).toArray(), seconds);
+    }
+    return new BodyHistory(probes, seconds, celsius, solver, hottest[0]);
+  }
+
+  private static double[] stops(LinearTable surroundings, double end) {
+    return java.util.stream.DoubleStream.concat(
+            surroundings.asPoints().stream().mapToDouble(p -> p[0]).filter(t -> t > 0 && t < end),
+            java.util.stream.DoubleStream.of(end))
+        .toArray();
+  }
+
+  /** A monotone cubic through the points, read at rising places. */
+  private static double[] between(double[] x, double[] y, double[] places) {
+    int n = x.length;
+    double[] slope = new double[n];
+    for (int i = 1; i + 1 < n; i++) {
+      double before = (y[i] - y[i - 1]) / (x[i] - x[i - 1]);
+      double after = (y[i + 1] - y[i]) / (x[i + 1] - x[i]);
+      if (before * after > 0) {
+        double a = 2 * (x[i + 1] - x[i]) + (x[i] - x[i - 1]);
+        double b = (x[i + 1] - x[i]) + 2 * (x[i] - x[i - 1]);
+        slope[i] = (a + b) / (a / before + b / after);
+      }
+    }
+    slope[0] = (y[1] - y[0]) / (x[1] - x[0]);
+    slope[n - 1] = (y[n - 1] - y[n - 2]) / (x[n - 1] - x[n - 2]);
+    double[] out = new double[places.length];
+    int i = 0;
+    for (int p = 0; p < places.length; p++) {
+      while (i + 2 < n && x[i + 1] < places[p]) {
+        i++;
+      }
+      double h = x[i + 1] - x[i];
+      double t = Math.min(1, (places[p] - x[i]) / h);
+      double u = 1 - t;
+      out[p] =
+          u * u * (1 + 2 * t) * y[i]
+              + t * t * (3 - 2 * t) * y[i + 1]
+              + t * u * h * (u * slope[i] - t * slope[i + 1]);
+    }
+    return out;
+  }
+
+  public List<BodyProbe> probes() {
+    return probes;
+  }
+
+  public int size() {
+    return seconds.length;
+  }
+
+  /** Times of the readings, s from the start. */
+  public double[] seconds() {
+    return seconds.clone();
+  }
+
+  /** What a probe read at those times, °C. */
+  public double[] celsius(BodyProbe probe) {
+    int i = probes.indexOf(probe);
+    if (i < 0) {
+      throw new IllegalArgumentException("The probe '%s' was not read.".formatted(probe.name()));
+    }
+    return Arrays.copyOf(celsius[i], celsius[i].length);
+  }
+
+  /** Heat the body took up, J. */
+  public double heatTakenJoules() {
+    return heatTakenJoules;
+  }
+
+  /** The hottest anywhere in the body at the end of any step, °C. */
+  public double hottestCelsius() {
+    return hottestCelsius;
+  }
+
+  public long steps() {
+    return steps;
+  }
+
+  public int cells() {
+    return cells;
+  }
+}
