@@ -54,6 +54,24 @@ public final class FiringRun {
     this.rejectedSteps = rejectedSteps;
   }
 
+  /** The columns themselves, for a simulation that goes on from here; not to be written to. */
+  @SuppressWarnings("ArrayRecordComponent")
+  record Columns(
+      int rows,
+      double[] seconds,
+      double[] setpoint,
+      double[] reading,
+      double[] readingRate,
+      double[] watts,
+      double[] joules,
+      double[] swing,
+      double[][] probes) {}
+
+  Columns columns() {
+    return new Columns(
+        seconds.length, seconds, setpoint, reading, readingRate, watts, joules, swing, probes);
+  }
+
   /** One entry a segment, in order. */
   public List<SegmentRun> segments() {
     return segments;

@@ -67,6 +67,13 @@ public final class FiringSimulation {
   private static final double GIVE_UP_SECONDS = 12 * 3600;
 
   private static final double FIRST_STEP_SECONDS = 2;
+
+  /** A controller smooths what it sees for about so long, s. Our estimate. */
+  private static final double FOLLOWING_SECONDS = 8;
+
+  /** The same after a switch that is told. */
+  private static final double FOLLOWING_STEP_SECONDS = 12;
+
   private static final double SMALLEST_STEP_SECONDS = 1e-4;
   private static final double LARGEST_STEP_SECONDS = 900;
   private static final double EVENT_KELVINS = 0.02;
@@ -112,12 +119,25 @@ public final class FiringSimulation {
   private boolean switchedOn;
   private double switchAt = Double.POSITIVE_INFINITY;
   private final SwitchCycles cycles = new SwitchCycles();
-  private final boolean mayAverage;
+  private boolean mayAverage;
   private boolean averaging;
+  private double[] seenSeconds = {};
+  private double[] seenCelsius = {};
+  private double[] holdMoreSeconds = {};
+  private int seenFrom;
+  private double rests = Double.NEGATIVE_INFINITY;
   private boolean awaiting;
   private boolean powered;
   private boolean restart;
   private boolean stopped;
+  private int index;
+  private Phase phase = Phase.RAMP;
+  private double reached;
+  private double saturatedUntilReached;
+  private double holdLeft;
+  private boolean resumed;
+  private Optional<Checkpoint> checkpoint = Optional.empty();
+  private double endsAt = Double.POSITIVE_INFINITY;
   private double pausedSetpointRate;
   private double saturatedSeconds;
   private double rawDuty;
@@ -199,6 +219,78 @@ public final class FiringSimulation {
     record();
   }
 
+  /**
+   * An on-off controller is given what the real one saw: it switches, and the program goes on, when
+   * these readings say so and not when the simulated ones do. What the kiln makes of the same
+   * switching is then simulated in the open, and a simulation that goes wrong is not put right by
+   * its own controller. Call before the program runs.
+   *
+   * @param seconds s from the program's start, rising, one at least; straight lines between
+   * @param celsius what the display said
+   * @param lateSeconds by how much each hold is longer than the schedule says, one a segment, s
+   * @throws IllegalStateException if the controller is no on-off controller
+   */
+  public void follow(double[] seconds, double[] celsius, double[] lateSeconds) {
+    if (kiln.control().kind() != Control.Kind.ON_OFF) {
+      throw new IllegalStateException("Only an on-off controller can follow a display.");
+    }
+    seenSeconds = seconds.clone();
+    seenCelsius = celsius.clone();
+    holdMoreSeconds = lateSeconds.clone();
+    mayAverage = false;
+  }
+
+  private boolean follows() {
+    return seenSeconds.length > 0;
+  }
+
+  /** What the controller sees, °C. */
+  private double display() {
+    if (!follows()) {
+      return network.reading(y);
+    }
+    int last = seenSeconds.length - 1;
+    while (seenFrom < last && seenSeconds[seenFrom + 1] <= now) {
+      seenFrom++;
+    }
+    return seenAt(seenFrom, now);
+  }
+
+  private double seenAt(int from, double second) {
+    if (from == seenSeconds.length - 1 || second <= seenSeconds[from]) {
+      return seenCelsius[from];
+    }
+    double share = (second - seenSeconds[from]) / (seenSeconds[from + 1] - seenSeconds[from]);
+    return seenCelsius[from] + share * (seenCelsius[from + 1] - seenCelsius[from]);
+  }
+
+  /**
+   * How long until the readings that are followed pass a line, s.
+   *
+   * @param celsius where the line is now
+   * @param slope its rise, K/s
+   * @param side 1 where they come from below, -1 from above
+   * @param most how far to look, s
+   * @return at most {@code most}
+   */
+  private double untilSeenPasses(double celsius, double slope, double side, double most) {
+    double since = 0;
+    double before = (celsius - display()) * side;
+    for (int i = seenFrom; since < most && before > 0; i++) {
+      double next = i + 1 < seenSeconds.length ? Math.min(most, seenSeconds[i + 1] - now) : most;
+      double after = (celsius + slope * next - seenAt(i, now + next)) * side;
+      if (after <= 0) {
+        return since + (next - since) * before / (before - after);
+      }
+      before = after;
+      since = next;
+      if (i + 1 >= seenSeconds.length) {
+        break;
+      }
+    }
+    return before > 0 ? most : since;
+  }
+
   private static List<Edge> edgesOf(FiringConditions conditions) {
     List<Edge> list = new ArrayList<>();
     for (FiringConditions.Disturbance disturbance : conditions.disturbances()) {
@@ -215,25 +307,42 @@ public final class FiringSimulation {
    * @return false if a target was never reached
    */
   public boolean runProgram() {
+    return runProgram(Double.POSITIVE_INFINITY);
+  }
+
+  /**
+   * Runs the program to its end, or to a time if that comes first: what is not reached by then
+   * counts as never reached.
+   *
+   * @param until s from the program's start, above zero
+   * @return false if a target was not reached
+   */
+  public boolean runProgram(double until) {
+    endsAt = until;
     powered = true;
     applyDrive();
-    int index = 0;
     while (index < schedule.segments().size() && !stopped) {
       if (!runSegment(schedule.segments().get(index))) {
         break;
       }
+      phase = Phase.RAMP;
       index++;
       if (restart) {
         restart = false;
         segmentRuns.clear();
         index = 0;
+        phase = Phase.RAMP;
       }
+    }
+    if (stopped && now >= endsAt - 1e-9 && forkable()) {
+      checkpoint = Optional.of(here());
     }
     boolean complete = segmentRuns.size() == schedule.segments().size();
     while (segmentRuns.size() < schedule.segments().size()) {
       segmentRuns.add(
           new FiringRun.SegmentRun(
               Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY, saturatedSeconds, joulesNow()));
+      saturatedSeconds = 0;
     }
     switchByItself();
     if (schedule.atEnd() == AtEnd.OFF || stopped) {
@@ -241,6 +350,7 @@ public final class FiringSimulation {
     }
     network.moveSetpoint(0);
     changeDrive();
+    endsAt = Double.POSITIVE_INFINITY;
     return complete;
   }
 
@@ -287,29 +397,135 @@ public final class FiringSimulation {
     return now;
   }
 
+  /** Where in a segment the program is. */
+  private enum Phase {
+    RAMP,
+    ARRIVAL,
+    HOLD
+  }
+
+  /**
+   * A program halted on its way, from where simulations that are alike up to then may go on.
+   *
+   * <p>Only {@link #resume} reads it.
+   */
+  @SuppressWarnings("ArrayRecordComponent") // never written
+  public record Checkpoint(
+      double now,
+      double[] state,
+      double step,
+      int index,
+      Phase phase,
+      double reached,
+      double saturatedUntilReached,
+      double holdLeft,
+      double saturatedSeconds,
+      boolean switchedOn,
+      double switchAt,
+      double rests,
+      FiringRun sofar) {}
+
+  /** Nothing is in force that the state does not hold. */
+  private boolean forkable() {
+    return edge == 0 && !restart && relayCycleSeconds == 0 && !averaging;
+  }
+
+  private Checkpoint here() {
+    return new Checkpoint(
+        now,
+        y.clone(),
+        step,
+        index,
+        phase,
+        reached,
+        saturatedUntilReached,
+        holdLeft,
+        saturatedSeconds,
+        switchedOn,
+        switchAt,
+        rests,
+        run());
+  }
+
+  /**
+   * Where {@link #runProgram(double)} halted; empty if it came to the program's end, or where
+   * something is in force there that cannot be taken up again.
+   */
+  public Optional<Checkpoint> checkpoint() {
+    return checkpoint;
+  }
+
+  /**
+   * Goes on from where another simulation of the same kiln, draw, schedule and load halted, with a
+   * day that is the same up to there. Call before the program runs.
+   */
+  public void resume(Checkpoint from) {
+    now = from.now();
+    y = from.state().clone();
+    step = from.step();
+    index = from.index();
+    phase = from.phase();
+    reached = from.reached();
+    saturatedUntilReached = from.saturatedUntilReached();
+    holdLeft = from.holdLeft();
+    saturatedSeconds = from.saturatedSeconds();
+    switchedOn = from.switchedOn();
+    switchAt = from.switchAt();
+    rests = from.rests();
+    resumed = true;
+    segmentRuns.clear();
+    segmentRuns.addAll(from.sofar().segments());
+    FiringRun.Columns columns = from.sofar().columns();
+    rows = columns.rows();
+    int room = Math.max(512, 2 * rows);
+    seconds = Arrays.copyOf(columns.seconds(), room);
+    setpoint = Arrays.copyOf(columns.setpoint(), room);
+    reading = Arrays.copyOf(columns.reading(), room);
+    readingRate = Arrays.copyOf(columns.readingRate(), 2 * room);
+    watts = Arrays.copyOf(columns.watts(), room);
+    joules = Arrays.copyOf(columns.joules(), room);
+    swing = Arrays.copyOf(columns.swing(), room);
+    for (int i = 0; i < probes.length; i++) {
+      probes[i] = Arrays.copyOf(columns.probes()[i], room);
+    }
+  }
+
   private boolean runSegment(Segment segment) {
     double target = segment.target().celsius();
-    saturatedSeconds = 0;
+    boolean again = resumed;
+    resumed = false;
+    if (again) {
+      evaluate();
+    } else {
+      saturatedSeconds = 0;
+    }
     var rate = segment.ramp().rate();
-    if (rate.isPresent()) {
+    if (rate.isPresent() && phase == Phase.RAMP) {
       double way = target - y[KilnNetwork.SETPOINT];
       double kelvinsPerSecond = rate.get().kelvinsPerHour() / 3600;
       network.moveSetpoint(Math.signum(way) * kelvinsPerSecond);
-      switchByItself();
-      restartSteps();
+      if (again) {
+        evaluate();
+      } else {
+        switchByItself();
+        restartSteps();
+      }
       advance(Math.abs(way) / kelvinsPerSecond, Optional.empty());
       if (interrupted()) {
         return restart;
       }
     }
-    network.moveSetpoint(0);
-    y[KilnNetwork.SETPOINT] = target;
-    switchByItself();
-    restartSteps();
+    if (phase == Phase.RAMP) {
+      network.moveSetpoint(0);
+      y[KilnNetwork.SETPOINT] = target;
+      switchByItself();
+      restartSteps();
+      phase = Phase.ARRIVAL;
+    }
     var waits = kiln.control().holdWaitsWithin();
-    if (waits.isPresent()) {
+    if (waits.isPresent() && phase == Phase.ARRIVAL) {
       double near = waits.get().kelvins() + TOUCH_KELVINS;
-      double distance = network.reading(y) - target;
+      double distance = display() - target;
       if (Math.abs(distance) > near) {
         boolean arrived = arrive(target, Math.signum(distance) * near);
         if (interrupted()) {
@@ -320,9 +536,14 @@ public final class FiringSimulation {
         }
       }
     }
-    double reached = now;
-    double saturatedUntilReached = saturatedSeconds;
-    advance(segment.hold().toSeconds(), Optional.empty());
+    if (phase != Phase.HOLD) {
+      reached = now;
+      saturatedUntilReached = saturatedSeconds;
+      double more = follows() ? holdMoreSeconds[index] : 0;
+      holdLeft = Math.max(0, segment.hold().toSeconds() + more);
+      phase = Phase.HOLD;
+    }
+    advance(holdLeft, Optional.empty());
     if (interrupted()) {
       return restart;
     }
@@ -397,7 +618,7 @@ public final class FiringSimulation {
 
   /** Setpoint minus display, K. */
   private double error(double[] state) {
-    return state[KilnNetwork.SETPOINT] - network.reading(state);
+    return state[KilnNetwork.SETPOINT] - (follows() ? display() : network.reading(state));
   }
 
   private boolean interrupted() {
@@ -410,7 +631,7 @@ public final class FiringSimulation {
 
   /** The setpoint or the power has jumped: the next step starts small. */
   private void restartSteps() {
-    step = Math.min(step, FIRST_STEP_SECONDS);
+    step = Math.min(step, follows() ? FOLLOWING_STEP_SECONDS : FIRST_STEP_SECONDS);
     evaluate();
     record();
   }
@@ -450,8 +671,13 @@ public final class FiringSimulation {
    */
   private boolean advance(double length, Optional<Double> level) {
     double left = length;
-    double levelSide = level.isPresent() ? Math.signum(level.get() - network.reading(y)) : 0;
+    double levelSide = level.isPresent() ? Math.signum(level.get() - display()) : 0;
     while (left > 1e-9) {
+      if (now >= endsAt - 1e-9) {
+        stopped = true;
+        holdLeft = left;
+        return false;
+      }
       if (edge < edges.size() && edges.get(edge).atSeconds() <= now + 1e-9) {
         passEdge(edges.get(edge));
         edge++;
@@ -461,7 +687,7 @@ public final class FiringSimulation {
         continue;
       }
       double toEdge = edge < edges.size() ? edges.get(edge).atSeconds() - now : Double.MAX_VALUE;
-      double stop = mainsOn ? Math.min(left, toEdge) : toEdge;
+      double stop = Math.min(endsAt - now, mainsOn ? Math.min(left, toEdge) : toEdge);
       if (stop >= Double.MAX_VALUE) {
         throw new NumericsException("The mains stay off for ever at %s s.".formatted(now));
       }
@@ -469,7 +695,7 @@ public final class FiringSimulation {
       if (mainsOn) {
         left -= taken;
       }
-      if (levelSide != 0 && (level.orElse(0.0) - network.reading(y)) * levelSide <= EVENT_KELVINS) {
+      if (levelSide != 0 && (level.orElse(0.0) - display()) * levelSide <= EVENT_KELVINS) {
         return true;
       }
     }
@@ -481,6 +707,9 @@ public final class FiringSimulation {
     applySwitch();
     applyRelay();
     double limit = switches() ? Math.min(stop, switchAt - now) : stop;
+    if (follows()) {
+      limit = untilSeen(limit, level, levelSide);
+    }
     if (relayCycleSeconds > 0) {
       limit = Math.min(limit, Math.min(cycleTurnsOff, cycleEnds) - now);
     }
@@ -516,6 +745,23 @@ public final class FiringSimulation {
       accept(length);
       return length;
     }
+  }
+
+  /** Until the readings that are followed tell the controller something, s. */
+  private double untilSeen(double most, Optional<Double> level, double levelSide) {
+    double limit = most;
+    if (levelSide != 0) {
+      limit = untilSeenPasses(level.orElse(0.0), 0, levelSide, limit);
+    }
+    if (switches() && Double.isInfinite(switchAt)) {
+      if (now < rests) {
+        return Math.max(SMALLEST_STEP_SECONDS, Math.min(limit, rests - now));
+      }
+      double side = switchedOn ? 1 : -1;
+      double edgeCelsius = y[KilnNetwork.SETPOINT] + side * 0.5 * hysteresisKelvins;
+      limit = untilSeenPasses(edgeCelsius, network.setpointPerSecond(), side, limit);
+    }
+    return Math.max(SMALLEST_STEP_SECONDS, limit);
   }
 
   private void accept(double length) {
@@ -560,6 +806,9 @@ public final class FiringSimulation {
   /** First time within the tried step where the reading crosses a level that matters. */
   private double firstCrossing(double length, Optional<Double> level, double levelSide) {
     double first = length;
+    if (follows()) {
+      return first;
+    }
     if (levelSide != 0) {
       first = Math.min(first, crossing(length, level.orElse(0.0), levelSide));
     }
@@ -640,8 +889,9 @@ public final class FiringSimulation {
         }
       }
     }
-    if (Double.isInfinite(switchAt) && marginToSwitch(y) <= SWITCH_KELVINS) {
-      switchAt = now + switchSeconds;
+    if (Double.isInfinite(switchAt) && now >= rests - 1e-9 && marginToSwitch(y) <= SWITCH_KELVINS) {
+      switchAt = now + (follows() ? FOLLOWING_SECONDS : switchSeconds);
+      rests = follows() ? now + switchSeconds : rests;
     }
   }
 
@@ -725,7 +975,7 @@ public final class FiringSimulation {
       switch (kiln.control().afterPowerCut()) {
         case RESTART -> {
           restart = true;
-          y[KilnNetwork.SETPOINT] = network.reading(y);
+          y[KilnNetwork.SETPOINT] = display();
         }
         case STOP -> stopped = true;
         case CONTINUE, UNKNOWN -> {}

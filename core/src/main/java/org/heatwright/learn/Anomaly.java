@@ -1,7 +1,11 @@
 package org.heatwright.learn;
 
 import java.time.Duration;
+import java.time.LocalTime;
+import java.time.format.DateTimeFormatter;
 import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Stream;
 import org.heatwright.kiln.FiringConditions.Disturbance;
@@ -55,11 +59,22 @@ public record Anomaly(
   }
 
   /**
-   * What happened, in a sentence or two.
+   * What happened, in a sentence or two, e.g. "At 14:32 (+1:46) the display began to move as if the
+   * mains were off; it lasted 5 min."
    *
-   * @param when when it began, as it should be said: "At 02:14" or "+2:14"
+   * @param started local time of the program's start, where it is known
    */
-  public String happened(String when) {
+  public String happened(Optional<LocalTime> started) {
+    String clock =
+        started
+            .map(time -> time.plusSeconds(Math.round(beganSeconds())).format(CLOCK) + " (%s)")
+            .orElse("%s");
+    return happened("At " + clock.formatted(beganWords()));
+  }
+
+  private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
+
+  private String happened(String when) {
     String lasted =
         lengthSeconds().isPresent()
             ? "; it lasted "

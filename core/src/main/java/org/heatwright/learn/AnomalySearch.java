@@ -4,15 +4,19 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.NavigableMap;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.stream.IntStream;
 import org.heatwright.kiln.Control;
 import org.heatwright.kiln.FiringConditions;
 import org.heatwright.kiln.FiringConditions.Disturbance;
 import org.heatwright.kiln.FiringConditions.Disturbance.Kind;
 import org.heatwright.kiln.FiringRun;
+import org.heatwright.kiln.FiringSimulation.Checkpoint;
 import org.heatwright.kiln.Kiln;
 import org.heatwright.kiln.KilnBeliefs;
 import org.heatwright.kiln.KilnQuantity;
@@ -44,8 +48,10 @@ final class AnomalySearch {
   private static final double NOISE_KELVINS = 0.6;
   private static final double SETTLED_SLOW_KELVINS = 1.2;
   private static final double SETTLED_NOISE_KELVINS = 0.45;
-  private static final double SWING_SHARE = 0.6;
-  private static final double MOST_SWING_KELVINS = 12;
+  private static final double SWITCHED_SLOW_KELVINS = 6;
+  private static final double SWITCHED_LAG_SECONDS = 6;
+  private static final double SWITCHED_SLOW_LAG_SECONDS = 10;
+  private static final double SWITCHED_NOISE_KELVINS = 1.2;
   private static final double LAG_SECONDS = 5;
   private static final double POWER_SLOW_SHARE = 0.03;
   private static final double POWER_NOISE_SHARE = 0.08;
@@ -58,8 +64,13 @@ final class AnomalySearch {
   /** A plain shape must gain this much (twice the logarithm of the likelihood ratio). */
   private static final double SUSPICIOUS = 14;
 
+  private static final double SUSPICIOUS_SWITCHED = 30;
+
   /** So must a fault, to be told. */
   private static final double CERTAIN = 40;
+
+  /** The same of an on-off kiln, whose switch is known to some seconds only. */
+  private static final double CERTAIN_SWITCHED = 120;
 
   /** A kind whose gain is this near to the best explains the display as well. */
   private static final double ALIKE = 12;
@@ -74,6 +85,9 @@ final class AnomalySearch {
   private static final int MOST_ROUNDS = 6;
   private static final int MOST_PLACES = 4;
   private static final int MOST_FITTED = 7;
+  private static final int MOST_FITTED_SWITCHED = 4;
+  private static final int MOST_PLACES_SWITCHED = 2;
+  private static final int MOST_ROUNDS_SWITCHED = 6;
 
   /** The same as a share of the best's gain: a model's own errors grow with the fault's mark. */
   private static final double ALIKE_SHARE = 0.2;
@@ -116,16 +130,15 @@ final class AnomalySearch {
       KilnQuantity[] quantities,
       double[] fitted) {
     LoggedFiring firing = raw.with(raw.readings().withoutSlips());
-    boolean switched = kiln.control().kind() == Control.Kind.ON_OFF;
+    this.switched = kiln.control().kind() == Control.Kind.ON_OFF;
     this.kiln = kiln;
     this.firing = firing;
-    this.evidence = new Evidence(smoothed(kiln), firing, curves);
+    this.evidence = new Evidence(kiln, firing, curves);
     this.believed = believed.clone();
     this.quantities = quantities.clone();
     int segments = firing.schedule().segments().size();
-    // Of the day: mains, clock, how late the program is after each arrival and its end, and how far
-    // the mean of a switch's swing lies from the setpoint, cold and hot.
-    this.unknowns = quantities.length + Evidence.DAY + segments + 1 + (switched ? 2 : 0);
+    // Of the day: mains, clock, how late the program is after each arrival and its end.
+    this.unknowns = quantities.length + Evidence.DAY + segments + 1;
     this.precision = new Array2DRowRealMatrix(unknowns, unknowns);
     RealMatrix even = covariance.add(covariance.transpose()).scalarMultiply(0.5);
     RealMatrix inverse = new CholeskyDecomposition(even).getSolver().getInverse();
@@ -145,22 +158,24 @@ final class AnomalySearch {
       spans[i] = span;
     }
     double[] moved = Arrays.copyOf(fitted, unknowns);
-    this.switched = switched;
     FiringRun first = run(moved, conditions(moved));
     this.arrivals = arrivals(first);
     this.settled = settled(first);
     this.lateSeconds = switched ? SWITCHED_LATE_SECONDS : LATE_SECONDS;
-    double[] swings = switched ? swings() : new double[n];
     double[] noise = new double[n];
     double[] slow = new double[n];
     for (int i = 0; i < n; i++) {
+      if (switched) {
+        double course = course(seconds[i]);
+        slow[i] = Math.hypot(SWITCHED_SLOW_KELVINS, SWITCHED_SLOW_LAG_SECONDS * course);
+        noise[i] =
+            Math.hypot(SWITCHED_NOISE_KELVINS, SWITCHED_LAG_SECONDS * course) * known(seconds[i]);
+        continue;
+      }
       slow[i] = settled[i] ? SETTLED_SLOW_KELVINS : SLOW_KELVINS;
-      double still =
-          Math.hypot(
-              settled[i] ? SETTLED_NOISE_KELVINS : NOISE_KELVINS,
-              SWING_SHARE * Math.min(MOST_SWING_KELVINS, swings[i]));
       noise[i] =
-          (settled[i] ? still : Math.hypot(still, LAG_SECONDS * rate(i))) * known(seconds[i]);
+          (settled[i] ? SETTLED_NOISE_KELVINS : Math.hypot(NOISE_KELVINS, LAG_SECONDS * rate(i)))
+              * known(seconds[i]);
     }
     this.temperature = new Discrepancy(seconds, slow, SLOW_SECONDS, noise);
     this.powerRows = IntStream.range(0, n).filter(i -> !Double.isNaN(seen.watts(i))).toArray();
@@ -174,7 +189,7 @@ final class AnomalySearch {
             powerNoise);
   }
 
-  private static final double SWITCHED_SPAN_SECONDS = 180;
+  private static final double SWITCHED_SPAN_SECONDS = 60;
 
   /** A switch in the mean: a band of ten kelvins. */
   private static final double SMOOTH_GAIN = 0.1;
@@ -226,10 +241,14 @@ final class AnomalySearch {
   /** A cost a row above which a log is not explained, and one below which it is well explained. */
   private static final double UNEXPLAINED = 2.5;
 
+  private static final double UNEXPLAINED_SWITCHED = 6;
+
   private static final double EXPLAINED = 1.2;
 
   /** How far beyond a suspicious place a log is looked at before all of it is, s. */
   private static final double[] HORIZON_SECONDS = {2400, 6000};
+
+  private static final double[] HORIZON_SECONDS_SWITCHED = {2400};
 
   /** Whether a log is dense enough to be searched. */
   static boolean searchable(Readings readings) {
@@ -239,8 +258,14 @@ final class AnomalySearch {
   /** A log that a fault leaves missed by more than this was another schedule or another kiln, K. */
   private static final double UNEXPLAINED_KELVINS = 30;
 
+  /** The same where the switch goes by the log: no controller puts the simulation right. */
+  private static final double UNEXPLAINED_SWITCHED_KELVINS = 60;
+
   /** What was wrong this soon cannot be told from another kiln or another schedule, s. */
-  private static final double SOONEST_SECONDS = 180;
+  private static final double SOONEST_SECONDS = 540;
+
+  /** A place may be so much later or sooner than the beginning, s. */
+  private static final double SOONER_SECONDS = 120;
 
   /** Whether the whole log is explained with the fault, if there is one. */
   private boolean explains(Result found) {
@@ -255,8 +280,9 @@ final class AnomalySearch {
       double miss = mean(run, second, spans[i]) - seen.celsius(i);
       sum += miss * miss;
     }
-    return Math.sqrt(sum / seen.size()) <= UNEXPLAINED_KELVINS
-        && (fault.beganSeconds() >= SOONEST_SECONDS || fault.lengthSeconds().isPresent());
+    return Math.sqrt(sum / seen.size())
+            <= (switched ? UNEXPLAINED_SWITCHED_KELVINS : UNEXPLAINED_KELVINS)
+        && (fault.beganSeconds() >= SOONEST_SECONDS);
   }
 
   /**
@@ -288,7 +314,7 @@ final class AnomalySearch {
     }
     Result best = whole;
     for (double place : whole.places()) {
-      for (double horizon : HORIZON_SECONDS) {
+      for (double horizon : all.switched ? HORIZON_SECONDS_SWITCHED : HORIZON_SECONDS) {
         Readings sofar = readings.before(place + horizon);
         if (sofar.size() < FEWEST_READINGS || sofar.size() == readings.size()) {
           continue;
@@ -297,7 +323,8 @@ final class AnomalySearch {
             new AnomalySearch(
                     kiln, firing.with(sofar), curves, believed, covariance, quantities, fitted)
                 .search(fitted);
-        if (early.anomaly().isEmpty() || early.left() >= UNEXPLAINED) {
+        if (early.anomaly().isEmpty()
+            || early.left() >= (all.switched ? UNEXPLAINED_SWITCHED : UNEXPLAINED)) {
           continue;
         }
         Result refined = all.refined(early);
@@ -365,64 +392,6 @@ final class AnomalySearch {
     return all;
   }
 
-  /**
-   * How far the display of a switched kiln swings about its mean over a quarter of an hour: the
-   * usual of two hours, so that a fault does not hide itself. One a row, K.
-   */
-  private double[] swings() {
-    Readings readings = firing.readings();
-    double last = readings.lastSecond();
-    int windows = (int) Math.ceil((last + 1) / WINDOW_SECONDS);
-    double[] of = new double[windows];
-    Arrays.fill(of, Double.NaN);
-    int i = 0;
-    for (int w = 0; w < windows; w++) {
-      int from = i;
-      while (i < readings.size() && readings.second(i) < (w + 1) * WINDOW_SECONDS) {
-        i++;
-      }
-      if (i - from >= 6) {
-        of[w] = scatter(readings, from, i);
-      }
-    }
-    double[] all = new double[seen.size()];
-    for (int r = 0; r < all.length; r++) {
-      int middle = (int) (seen.second(r) / WINDOW_SECONDS);
-      double[] near =
-          IntStream.rangeClosed(middle - 4, middle + 4)
-              .filter(w -> w >= 0 && w < windows && !Double.isNaN(of[w]))
-              .mapToDouble(w -> of[w])
-              .sorted()
-              .toArray();
-      all[r] = near.length > 0 ? near[near.length / 2] : 0;
-    }
-    return all;
-  }
-
-  private static final double WINDOW_SECONDS = 900;
-
-  /** Scatter about a straight line, K. */
-  private static double scatter(Readings readings, int from, int to) {
-    int n = to - from;
-    double t = 0;
-    double c = 0;
-    for (int i = from; i < to; i++) {
-      t += readings.second(i) / n;
-      c += readings.celsius(i) / n;
-    }
-    double tt = 0;
-    double tc = 0;
-    double cc = 0;
-    for (int i = from; i < to; i++) {
-      double dt = readings.second(i) - t;
-      double dc = readings.celsius(i) - c;
-      tt += dt * dt;
-      tc += dt * dc;
-      cc += dc * dc;
-    }
-    return Math.sqrt(Math.max(0, (cc - tc * tc / tt) / n));
-  }
-
   private static final double SETTLING_SECONDS = 900;
   private static final double KEPT_KELVINS = 8;
 
@@ -443,6 +412,29 @@ final class AnomalySearch {
     double between = seen.second(after) - seen.second(before);
     return between > 0 ? Math.abs(seen.celsius(after) - seen.celsius(before)) / between : 0;
   }
+
+  /**
+   * How fast the display of a switched kiln goes up and down about a time, K/s: when exactly a
+   * switch turns is known to some seconds only.
+   */
+  private double course(double second) {
+    Readings all = firing.readings();
+    double sum = 0;
+    int n = 0;
+    int last = all.firstFrom(second - COURSE_SECONDS);
+    for (int i = last + 1; i < all.size() && all.second(i) <= second + COURSE_SECONDS; i++) {
+      double between = all.second(i) - all.second(last);
+      if (between >= COURSE_STEP_SECONDS) {
+        sum += Math.abs(all.celsius(i) - all.celsius(last)) / between;
+        n++;
+        last = i;
+      }
+    }
+    return n > 0 ? sum / n : 0;
+  }
+
+  private static final double COURSE_SECONDS = 400;
+  private static final double COURSE_STEP_SECONDS = 30;
 
   private int rows() {
     return temperature.size() + power.size();
@@ -491,15 +483,18 @@ final class AnomalySearch {
   /** A controller that goes on as if nothing had been. */
   private static final double REMEMBERED = 0.01;
 
-  private static List<Shape> shapes() {
-    return List.of(
-        new Shape(Kind.ELEMENT_OPEN, false, 0, 0),
-        new Shape(Kind.TIP_OUT, false, 0, 0),
-        new Shape(Kind.RELAY_OFF, true, 300, 0.6),
-        new Shape(Kind.RELAY_ON, true, 300, 0.6),
-        new Shape(Kind.DOOR_AJAR, false, 0, 0),
-        new Shape(Kind.MAINS_OFF, true, 600, 0.9),
-        new Shape(Kind.MAINS_OFF, true, 600, 0.9, REMEMBERED));
+  private List<Shape> shapes() {
+    List<Shape> all = new ArrayList<>();
+    all.add(new Shape(Kind.ELEMENT_OPEN, false, 0, 0));
+    all.add(new Shape(Kind.TIP_OUT, false, 0, 0));
+    all.add(new Shape(Kind.RELAY_OFF, true, 300, 0.6));
+    all.add(new Shape(Kind.RELAY_ON, true, 300, 0.6));
+    all.add(new Shape(Kind.DOOR_AJAR, false, 0, 0));
+    all.add(new Shape(Kind.MAINS_OFF, true, 600, 0.9));
+    if (!switched) {
+      all.add(new Shape(Kind.MAINS_OFF, true, 600, 0.9, REMEMBERED));
+    }
+    return all;
   }
 
   private double[] scores(double[] moved) {
@@ -524,7 +519,18 @@ final class AnomalySearch {
   }
 
   private FiringRun run(double[] moved, FiringConditions conditions) {
-    return evidence.run(scores(moved), moved[quantities.length], conditions);
+    return evidence.run(scores(moved), moved[quantities.length], conditions, following(moved));
+  }
+
+  private Evidence.Following following(double[] moved) {
+    if (!switched) {
+      return Evidence.Following.NONE;
+    }
+    double[] late = new double[firing.schedule().segments().size()];
+    for (int i = 0; i < late.length; i++) {
+      late[i] = lateSeconds * moved[quantities.length + Evidence.DAY + i];
+    }
+    return new Evidence.Following(true, late);
   }
 
   private double[] residuals(double[] moved, FiringRun run) {
@@ -532,8 +538,7 @@ final class AnomalySearch {
     double[] miss = new double[seen.size()];
     for (int i = 0; i < miss.length; i++) {
       double second = seen.second(i);
-      miss[i] =
-          mean(run, second + shift(moved, second), spans[i]) + bias(moved, i) - seen.celsius(i);
+      miss[i] = mean(run, second + shift(moved, second), spans[i]) - seen.celsius(i);
     }
     temperature.whiten(miss, all, 0);
     if (powerRows.length > 0) {
@@ -556,7 +561,8 @@ final class AnomalySearch {
   private double shift(double[] moved, double second) {
     int n = quantities.length;
     double sum = firing.clockSeconds() * moved[n + 1];
-    for (int i = 0; i < arrivals.length; i++) {
+    // Where the log tells the switch, the simulated program itself comes late.
+    for (int i = switched ? arrivals.length - 1 : 0; i < arrivals.length; i++) {
       // What comes after a hold comes late; it cools at once when the program is over.
       double since = second - arrivals[i] + (i == arrivals.length - 1 ? END_SECONDS : 0);
       if (since > 0) {
@@ -566,20 +572,8 @@ final class AnomalySearch {
     return sum;
   }
 
-  /** How far the mean of a switch's swing lies above the setpoint, K. */
-  private double bias(double[] moved, int row) {
-    if (!switched) {
-      return 0;
-    }
-    int n = quantities.length + Evidence.DAY + arrivals.length;
-    double cold = Math.max(0, 1 - seen.celsius(row) / 500);
-    return BIAS_KELVINS * moved[n] + COLD_BIAS_KELVINS * cold * moved[n + 1];
-  }
-
   private static final double LATE_RISE_SECONDS = 240;
   private static final double END_SECONDS = 300;
-  private static final double BIAS_KELVINS = 4;
-  private static final double COLD_BIAS_KELVINS = 12;
 
   private static double mean(FiringRun run, double second, double span) {
     int points = (int) Math.max(2, Math.ceil(span / 30));
@@ -625,7 +619,10 @@ final class AnomalySearch {
             i -> {
               double[] tried = moved.clone();
               tried[i] += DIFFERENCE;
-              boolean simulated = i <= n || (i == n + Evidence.START && evidence.startOpen());
+              boolean simulated =
+                  i <= n
+                      || (i == n + Evidence.START && evidence.startOpen())
+                      || (switched && i >= n + Evidence.DAY);
               double[] row =
                   residuals(tried, simulated ? run(tried, conditions(tried, fault)) : same);
               for (int r = 0; r < row.length; r++) {
@@ -659,23 +656,50 @@ final class AnomalySearch {
 
   /** Fits the kiln as if nothing had gone wrong. */
   private void prepare(double[] moved) {
-    double[] start = Arrays.copyOf(moved, unknowns);
+    base = descend(Arrays.copyOf(moved, unknowns), true);
+  }
+
+  /**
+   * A fit without a fault.
+   *
+   * @param kept whether its sensitivities are those to go on with
+   */
+  private Fit descend(double[] start, boolean kept) {
     double[] residual = residuals(start, Optional.empty());
-    base = new Fit(start, NONE, residual, cost(start, NONE, residual));
-    for (int round = 0; round < MOST_ROUNDS; round++) {
-      sensitivities = jacobian(base.moved(), base.residual(), Optional.empty());
-      Fit next = polish(base, sensitivities);
-      double gained = base.cost() - next.cost();
-      base = next;
-      if (gained < 1 + 0.01 * base.cost()) {
+    Fit best = new Fit(start, NONE, residual, cost(start, NONE, residual));
+    for (int round = 0; round < (switched ? MOST_ROUNDS_SWITCHED : MOST_ROUNDS); round++) {
+      double[][] jacobian = jacobian(best.moved(), best.residual(), Optional.empty());
+      if (kept) {
+        sensitivities = jacobian;
+      }
+      Fit next = polish(best, jacobian);
+      double gained = best.cost() - next.cost();
+      best = next;
+      if (gained < 1 + 0.01 * best.cost()) {
         break;
       }
     }
+    return best;
   }
+
+  /** Whether a kiln that the faults led to needs none of them. */
+  private Fit withoutAny(List<Found> found) {
+    Fit best = base;
+    for (Found one : found.subList(0, Math.min(MOST_DOUBTED, found.size()))) {
+      Fit fit = descend(one.fit().moved(), false);
+      if (fit.cost() < best.cost()) {
+        best = fit;
+      }
+    }
+    return best;
+  }
+
+  private static final int MOST_DOUBTED = 2;
 
   /** Fits the whole log with a fault that a part of it gave away. */
   private Result refined(Result early) {
     List<Guess> guesses = new ArrayList<>();
+    List<double[]> kilns = List.of(early.moved(), base.moved(), new double[unknowns]);
     for (Anomaly fault : early.anomaly().stream().toList()) {
       for (Shape shape : shapes()) {
         if (!fault.names(shape.kind())) {
@@ -687,7 +711,7 @@ final class AnomalySearch {
           if (shape.ends()) {
             scores[1] = length;
           }
-          for (double[] moved : List.of(early.moved(), base.moved(), new double[unknowns])) {
+          for (double[] moved : kilns) {
             guesses.add(new Guess(shape, moved, fault.beganSeconds(), scores, 0));
           }
         }
@@ -698,15 +722,11 @@ final class AnomalySearch {
 
   /** Weighs guesses, fits the best, and decides. */
   private Result conclude(List<Guess> raw, List<Place> places) {
-    List<Guess> guesses =
-        raw.parallelStream()
-            .map(this::weigh)
-            .sorted(Comparator.comparingDouble(Guess::gain).reversed())
-            .toList();
+    List<Guess> guesses = weighed(raw);
     // The best place of each kind.
     Map<Shape, Integer> taken = new HashMap<>();
     List<Guess> worth = new ArrayList<>(guesses.stream().filter(Guess::told).limit(3).toList());
-    int most = worth.size() + MOST_FITTED;
+    int most = worth.size() + (switched ? MOST_FITTED_SWITCHED : MOST_FITTED);
     for (Guess guess : guesses) {
       int before = taken.getOrDefault(guess.shape(), 0);
       if (guess.gain() > 0
@@ -721,11 +741,16 @@ final class AnomalySearch {
     List<Found> found =
         worth.stream().map(this::fit).sorted(Comparator.comparingDouble(Found::cost)).toList();
     double[] where = places.stream().mapToDouble(Place::second).sorted().distinct().toArray();
-    if (found.isEmpty() || base.cost() - found.get(0).cost() < CERTAIN) {
+    double certain = switched ? CERTAIN_SWITCHED : CERTAIN;
+    if (found.isEmpty() || base.cost() - found.get(0).cost() < certain) {
       return new Result(Optional.empty(), base.moved(), base.cost() / rows(), where);
     }
     Found first = found.get(0);
-    double gain = base.cost() - first.cost();
+    Fit none = withoutAny(found);
+    double gain = none.cost() - first.cost();
+    if (gain < certain) {
+      return new Result(Optional.empty(), none.moved(), none.cost() / rows(), where);
+    }
     List<Kind> others = new ArrayList<>();
     for (Found other : found) {
       Kind kind = other.guess().shape().kind();
@@ -890,8 +915,12 @@ final class AnomalySearch {
     List<Place> chosen = new ArrayList<>();
     all.sort(Comparator.comparingDouble(Place::gain).reversed());
     for (Place place : all) {
-      if (place.gain() < SUSPICIOUS || chosen.size() == MOST_PLACES) {
+      if (place.gain() < (switched ? SUSPICIOUS_SWITCHED : SUSPICIOUS)
+          || chosen.size() == (switched ? MOST_PLACES_SWITCHED : MOST_PLACES)) {
         break;
+      }
+      if (place.second() < SOONEST_SECONDS - SOONER_SECONDS) {
+        continue;
       }
       if (chosen.stream().noneMatch(c -> Math.abs(c.second() - place.second()) < APART_SECONDS)) {
         chosen.add(place);
@@ -932,8 +961,11 @@ final class AnomalySearch {
     }
   }
 
+  private static final double[] FEW_EARLIER = {0, 90};
+
   private List<Guess> guesses(List<Place> places) {
     List<Guess> all = new ArrayList<>();
+    double[] unmoved = new double[unknowns];
     for (Place place : places) {
       double[] prefix = before(place.second() - 240);
       if (place.gain() == 0) {
@@ -942,15 +974,17 @@ final class AnomalySearch {
       for (Shape shape : shapes()) {
         double[] earlier =
             switch (shape.kind()) {
-              case TIP_OUT -> new double[] {-40, 0, 60, 150};
-              case ELEMENT_OPEN, DOOR_AJAR -> new double[] {0, 120, 360, 900, 1800};
-              default -> new double[] {0, 120, 360};
+              case TIP_OUT -> switched ? FEW_EARLIER : new double[] {-40, 0, 60, 150};
+              case ELEMENT_OPEN, DOOR_AJAR ->
+                  switched
+                      ? new double[] {0, 120, 360, 900}
+                      : new double[] {0, 120, 360, 900, 1800};
+              default -> switched ? FEW_EARLIER : new double[] {0, 120, 360};
             };
         double[] lengths =
-            switch (shape.kind()) {
-              case MAINS_OFF -> new double[] {-1.5, -0.3, 0.7, 1.5};
-              default -> new double[] {0};
-            };
+            shape.kind() != Kind.MAINS_OFF
+                ? new double[] {0}
+                : switched ? new double[] {-0.5, 0.6} : new double[] {-1.5, -0.3, 0.7, 1.5};
         for (double before : earlier) {
           for (double length : lengths) {
             double[] fault = new double[shape.unknowns()];
@@ -960,7 +994,9 @@ final class AnomalySearch {
             double onset = Math.max(0, place.second() - before);
             all.add(new Guess(shape, base.moved(), onset, fault, 0));
             all.add(new Guess(shape, prefix, onset, fault, 0));
-            all.add(new Guess(shape, new double[unknowns], onset, fault, 0));
+            if (!switched) {
+              all.add(new Guess(shape, unmoved, onset, fault, 0));
+            }
           }
         }
       }
@@ -971,19 +1007,85 @@ final class AnomalySearch {
         Shape shape = new Shape(Kind.MAINS_OFF, true, gap[1], 0.05, forgotten);
         all.add(new Guess(shape, base.moved(), gap[0], new double[2], 0));
         all.add(new Guess(shape, prefix, gap[0], new double[2], 0));
-        all.add(new Guess(shape, new double[unknowns], gap[0], new double[2], 0));
+        all.add(new Guess(shape, unmoved, gap[0], new double[2], 0));
       }
     }
     return all;
   }
 
+  /** Runs of one kiln that go on from where they part. */
+  private final class Fork {
+    private final double[] moved;
+    private final NavigableMap<Double, Optional<Checkpoint>> halts = new TreeMap<>();
+    private final double[] without;
+
+    Fork(double[] moved, double[] onsets) {
+      this.moved = moved;
+      this.without = residuals(moved, Optional.empty());
+      Optional<Checkpoint> last = Optional.empty();
+      for (double onset : onsets) {
+        double halt = onset - 1;
+        if (halt > 0) {
+          last =
+              evidence.halted(
+                  scores(moved),
+                  moved[quantities.length],
+                  conditions(moved),
+                  following(moved),
+                  last,
+                  halt);
+          halts.put(halt, last);
+          if (last.isEmpty()) {
+            break;
+          }
+        }
+      }
+    }
+
+    double[] residuals(Disturbance fault) {
+      var halt = halts.lowerEntry(fault.atSeconds());
+      if (halt == null || halt.getValue().isEmpty()) {
+        return AnomalySearch.this.residuals(moved, Optional.of(fault));
+      }
+      return AnomalySearch.this.residuals(
+          moved,
+          evidence.resume(
+              scores(moved),
+              moved[quantities.length],
+              conditions(moved, Optional.of(fault)),
+              following(moved),
+              halt.getValue().get()));
+    }
+
+    private double[] residuals(double[] at, Optional<Disturbance> none) {
+      return AnomalySearch.this.residuals(at, none);
+    }
+  }
+
+  private List<Guess> weighed(List<Guess> raw) {
+    Map<double[], List<Guess>> byKiln = new IdentityHashMap<>();
+    for (Guess guess : raw) {
+      byKiln.computeIfAbsent(guess.moved(), key -> new ArrayList<>()).add(guess);
+    }
+    return byKiln.entrySet().parallelStream()
+        .flatMap(
+            entry -> {
+              List<Guess> guesses = entry.getValue();
+              double[] onsets =
+                  guesses.stream().mapToDouble(Guess::onset).sorted().distinct().toArray();
+              Fork fork = new Fork(entry.getKey(), onsets);
+              return guesses.stream().map(guess -> weigh(guess, fork)).toList().stream();
+            })
+        .sorted(Comparator.comparingDouble(Guess::gain).reversed())
+        .toList();
+  }
+
   /** What a fault would gain if the kiln, and the fault's size, answered linearly. */
-  private Guess weigh(Guess guess) {
-    double[] with =
-        residuals(guess.moved(), Optional.of(guess.shape().at(guess.onset(), guess.fault())));
+  private Guess weigh(Guess guess, Fork fork) {
+    double[] with = fork.residuals(guess.shape().at(guess.onset(), guess.fault()));
     double[][] rows = sensitivities;
     if (guess.shape().sizeSpread() > 0) {
-      double[] without = residuals(guess.moved(), Optional.empty());
+      double[] without = fork.without;
       rows = Arrays.copyOf(sensitivities, unknowns + 1);
       double[] more = new double[with.length];
       for (int r = 0; r < more.length; r++) {
@@ -1107,6 +1209,25 @@ final class AnomalySearch {
     }
   }
 
+  private static final double[] ONSETS = {-8, -4, -2, -1, 1, 2, 4};
+  private static final double[] LENGTHS = {-1.2, -0.5, 0.5, 1.2};
+
+  /** The best of a few faults that differ in one of their scores. */
+  private Fit moved(Guess guess, Fit from, int score, double[] by) {
+    Fit best = from;
+    for (double more : by) {
+      double[] fault = from.fault().clone();
+      fault[score] += more;
+      double[] residual =
+          residuals(from.moved(), Optional.of(guess.shape().at(guess.onset(), fault)));
+      double cost = cost(from.moved(), fault, residual);
+      if (cost < best.cost()) {
+        best = new Fit(from.moved(), fault, residual, cost);
+      }
+    }
+    return best;
+  }
+
   /** Fits the fault and the kiln together. */
   private Found fit(Guess guess) {
     double[][] ofKiln = sensitivities;
@@ -1114,6 +1235,11 @@ final class AnomalySearch {
     double[] fault = guess.fault().clone();
     double[] residual = residuals(guess.moved(), Optional.of(shape.at(guess.onset(), fault)));
     Fit best = new Fit(guess.moved(), fault, residual, cost(guess.moved(), fault, residual));
+    best = moved(guess, best, 0, ONSETS);
+    if (shape.ends()) {
+      best = moved(guess, best, 1, LENGTHS);
+      best = moved(guess, best, 0, ONSETS);
+    }
     double spread = 60;
     for (int round = 0; round < 6; round++) {
       double[][] jacobian = Arrays.copyOf(ofKiln, unknowns + fault.length);

@@ -8,6 +8,7 @@ import org.heatwright.kiln.Control;
 import org.heatwright.kiln.FiringConditions;
 import org.heatwright.kiln.FiringRun;
 import org.heatwright.kiln.FiringSimulation;
+import org.heatwright.kiln.FiringSimulation.Checkpoint;
 import org.heatwright.kiln.Kiln;
 import org.heatwright.kiln.KilnBeliefs;
 import org.heatwright.kiln.KilnQuantity;
@@ -33,6 +34,13 @@ final class Evidence {
 
   private static final FiringSimulation.Accuracy ACCURACY =
       new FiringSimulation.Accuracy(0.15, 0.0008, 1.4);
+
+  /** For a switch that goes by the log: many short steps. */
+  private static final FiringSimulation.Accuracy ROUGH =
+      new FiringSimulation.Accuracy(0.5, 0.0015, 1.6);
+
+  /** How far beyond the last reading is simulated, because clocks differ, s. */
+  private static final double SIMULATED_BEYOND_SECONDS = 1200;
 
   /** A first reading this early tells the temperature at the start, s. */
   static final double FIRST_READING_SECONDS = 60;
@@ -178,14 +186,80 @@ final class Evidence {
 
   /** The firing as the kiln of these scores would run it on a day. */
   FiringRun run(double[] scores, double mains, FiringConditions day) {
+    return run(scores, mains, day, Following.NONE);
+  }
+
+  /**
+   * The same.
+   *
+   * @param follows whether and how the switch of an on-off kiln goes by the readings of the log
+   */
+  FiringRun run(double[] scores, double mains, FiringConditions day, Following follows) {
+    return run(simulation(scores, mains, day, follows));
+  }
+
+  /**
+   * Whether a simulated switch goes by the log.
+   *
+   * @param lateSeconds by how much each hold is longer than the schedule says, because the display
+   *     swung in and out of reach of the target; negative: shorter, s
+   */
+  @SuppressWarnings("ArrayRecordComponent") // read, never written
+  record Following(boolean yes, double[] lateSeconds) {
+    static final Following NONE = new Following(false, new double[0]);
+  }
+
+  private FiringSimulation simulation(
+      double[] scores, double mains, FiringConditions day, Following follows) {
     double[] all = scores.clone();
     all[KilnQuantity.MAINS.ordinal()] = mains;
     FiringSimulation simulation =
         new FiringSimulation(
-            kiln, KilnBeliefs.at(kiln, all), day, loads, firing.schedule(), ACCURACY, curves);
-    simulation.runProgram();
-    simulation.coastUntil(seen.lastSecond() + 2 * SPAN_SECONDS);
+            kiln,
+            KilnBeliefs.at(kiln, all),
+            day,
+            loads,
+            firing.schedule(),
+            follows.yes() ? ROUGH : ACCURACY,
+            curves);
+    if (follows.yes()) {
+      Readings readings = firing.readings();
+      simulation.follow(readings.seconds(), readings.celsius(), follows.lateSeconds());
+    }
+    return simulation;
+  }
+
+  private FiringRun run(FiringSimulation simulation) {
+    double last = seen.lastSecond() + SIMULATED_BEYOND_SECONDS;
+    simulation.runProgram(last);
+    simulation.coastUntil(last);
     return simulation.run();
+  }
+
+  /**
+   * A run of the same scores on a day that is the same up to a checkpoint.
+   *
+   * @param from from where it goes on
+   */
+  FiringRun resume(
+      double[] scores, double mains, FiringConditions day, Following follows, Checkpoint from) {
+    FiringSimulation simulation = simulation(scores, mains, day, follows);
+    simulation.resume(from);
+    return run(simulation);
+  }
+
+  /** Goes on to a time, s: from where, if it is known, else from the start. */
+  Optional<Checkpoint> halted(
+      double[] scores,
+      double mains,
+      FiringConditions day,
+      Following follows,
+      Optional<Checkpoint> from,
+      double second) {
+    FiringSimulation simulation = simulation(scores, mains, day, follows);
+    from.ifPresent(simulation::resume);
+    simulation.runProgram(second);
+    return simulation.checkpoint();
   }
 
   FiringConditions conditions() {

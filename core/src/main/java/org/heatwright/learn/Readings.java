@@ -75,6 +75,14 @@ public final class Readings {
     return watts[index];
   }
 
+  double[] seconds() {
+    return seconds.clone();
+  }
+
+  double[] celsius() {
+    return celsius.clone();
+  }
+
   public double lastSecond() {
     return seconds[seconds.length - 1];
   }

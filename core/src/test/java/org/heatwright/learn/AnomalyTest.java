@@ -26,7 +26,8 @@ class AnomalyTest {
   static void lookIntoThem() {
     LongStream.range(FIRST_SEED, FIRST_SEED + SEEDS)
         .parallel()
-        .mapToObj(seed -> AnomalyStudy.of(seed, List.of(Case.values()), List.of(Known.LEARNED)))
+        .mapToObj(
+            seed -> AnomalyStudy.of(seed, List.of(Case.values()), List.of(Known.LEARNED), false))
         .toList()
         .forEach(OUTCOMES::addAll);
     List<Outcome> seen = seen();

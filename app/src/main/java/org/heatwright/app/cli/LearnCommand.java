@@ -4,7 +4,9 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.heatwright.app.files.InputException;
@@ -17,6 +19,8 @@ import org.heatwright.kiln.LifeEvent;
 import org.heatwright.learn.DatedFiring;
 import org.heatwright.learn.KilnLearner;
 import org.heatwright.learn.Lesson;
+import org.heatwright.learn.LoggedFiring;
+import org.heatwright.learn.Unseen;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -126,6 +130,8 @@ final class LearnCommand implements Callable<Integer> {
             kiln,
             lesson,
             watched.firings().get(0).schedule().unit(),
+            watched.started(kiln),
+            unseen(known, lesson, watched),
             notes,
             drawn.stream().map(Path::toString).toList());
     Page page = page(record, written);
@@ -134,6 +140,17 @@ final class LearnCommand implements Callable<Integer> {
     }
     answer.give(surroundings, record, page);
     return Answer.DONE;
+  }
+
+  /** What the displays could not have shown, of the kiln as it is known now. */
+  private static Map<String, List<Unseen>> unseen(Kiln known, Lesson lesson, Watched watched) {
+    Map<String, List<Unseen>> all = new HashMap<>();
+    for (LoggedFiring firing : watched.firings()) {
+      if (lesson.firings().contains(firing.name())) {
+        all.put(firing.name(), Unseen.in(known, firing));
+      }
+    }
+    return all;
   }
 
   /** Why nothing was learned. */
@@ -174,6 +191,12 @@ final class LearnCommand implements Callable<Integer> {
               "",
               "%s: %s It was kept out of what was learned. %s"
                   .formatted(anomaly.log(), anomaly.sentence(), anomaly.check()));
+    }
+    if (!record.notShown().isEmpty()) {
+      page.blank();
+    }
+    for (LearnJson.UnseenJson unseen : record.notShown()) {
+      page.hanging("", "%s: %s".formatted(unseen.log(), unseen.sentence()));
     }
     page.blank().line("                         believed before            now");
     List<String> untold = new ArrayList<>();

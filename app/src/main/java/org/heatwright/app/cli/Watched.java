@@ -2,11 +2,14 @@ package org.heatwright.app.cli;
 
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.time.LocalTime;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.heatwright.app.files.Firing;
@@ -118,6 +121,21 @@ record Watched(
       dated.add(new DatedFiring(dates.get(i).orElse(latest), firings.get(i)));
     }
     return dated;
+  }
+
+  /** Local times at which the programs started, by the log's name, where a log has clock times. */
+  Map<String, LocalTime> started(Kiln kiln) {
+    ZoneId zone = kiln.timeZone().orElse(ZoneOffset.UTC);
+    Map<String, LocalTime> all = new HashMap<>();
+    for (int i = 0; i < logs.size(); i++) {
+      LogFile.Log log = logs.get(i);
+      String name = firings.get(i).name();
+      log.localStart().ifPresent(start -> all.put(name, start.toLocalTime()));
+      log.start()
+          .filter(start -> kiln.timeZone().isPresent())
+          .ifPresent(start -> all.put(name, LocalTime.ofInstant(start, zone)));
+    }
+    return all;
   }
 
   /** Names of the logs without a date. */
