@@ -342,7 +342,6 @@ public final class FiringSimulation {
       segmentRuns.add(
           new FiringRun.SegmentRun(
               Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY, saturatedSeconds, joulesNow()));
-      saturatedSeconds = 0;
     }
     switchByItself();
     if (schedule.atEnd() == AtEnd.OFF || stopped) {

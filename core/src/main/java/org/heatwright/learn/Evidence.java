@@ -186,11 +186,14 @@ final class Evidence {
 
   /** The firing as the kiln of these scores would run it on a day. */
   FiringRun run(double[] scores, double mains, FiringConditions day) {
-    return run(scores, mains, day, Following.NONE);
+    FiringSimulation simulation = simulation(scores, mains, day, Following.NONE);
+    simulation.runProgram();
+    simulation.coastUntil(seen.lastSecond() + 2 * SPAN_SECONDS);
+    return simulation.run();
   }
 
   /**
-   * The same.
+   * The same for as long as there are readings.
    *
    * @param follows whether and how the switch of an on-off kiln goes by the readings of the log
    */

@@ -295,4 +295,70 @@ class FiringSimulationTest {
         .isCloseTo(420 / 200.0 * 3600, within(30.0));
     assertThat(MUFFLE.control().holdWaitsWithin()).contains(TemperatureChange.ofKelvins(3));
   }
+
+  @Test
+  void goesOnFromWhereItWasHaltedAsIfItHadNotBeen() {
+    Schedule schedule = schedule(600, 500, 20, 0, 800, 30);
+    for (double halt : new double[] {900, 3_600, 4_500}) {
+      Disturbance fault = new Disturbance(Disturbance.Kind.ELEMENT_OPEN, halt + 30, 2_000);
+      FiringSimulation first =
+          simulation(MUFFLE, schedule, FiringConditions.usual(), List.of());
+      first.runProgram(halt);
+      assertThat(first.elapsedSeconds()).isCloseTo(halt, within(1e-6));
+      FiringSimulation rest =
+          simulation(MUFFLE, schedule, FiringConditions.usual().with(fault), List.of());
+      rest.resume(first.checkpoint().orElseThrow());
+      rest.runProgram();
+      FiringSimulation whole =
+          simulation(MUFFLE, schedule, FiringConditions.usual().with(fault), List.of());
+      whole.runProgram();
+      assertThat(rest.run().endSeconds()).isCloseTo(whole.run().endSeconds(), within(5.0));
+      for (double t = 0; t < whole.run().endSeconds(); t += 300) {
+        assertThat(rest.run().readingCelsiusAt(t))
+            .isCloseTo(whole.run().readingCelsiusAt(t), within(0.5));
+      }
+    }
+  }
+
+  @Test
+  void anOnOffControllerThatFollowsItsOwnDisplayDoesTheSame() {
+    Kiln kiln = TestKilns.fibreMuffle();
+    Schedule schedule = schedule(500, 500, 60);
+    FiringSimulation own =
+        new FiringSimulation(
+            kiln,
+            KilnBeliefs.prior().median(kiln),
+            FiringConditions.usual(),
+            List.of(),
+            schedule,
+            FiringSimulation.Accuracy.USUAL.withRelay(),
+            new HeatCurves());
+    own.runProgram();
+    FiringRun run = own.run();
+    double[] seconds = java.util.stream.IntStream.range(0, 700).mapToDouble(i -> 10 * i).toArray();
+    double[] celsius =
+        java.util.Arrays.stream(seconds).map(run::readingCelsiusAt).toArray();
+    FiringSimulation following =
+        simulation(kiln, schedule, FiringConditions.usual(), List.of());
+    following.follow(seconds, celsius, new double[1]);
+    following.runProgram();
+    double sum = 0;
+    int n = 0;
+    for (double t = 0; t < run.endSeconds(); t += 60, n++) {
+      double miss = following.run().readingCelsiusAt(t) - run.readingCelsiusAt(t);
+      sum += miss * miss;
+    }
+    // Within the hysteresis' width, though each switch is told some seconds late.
+    assertThat(Math.sqrt(sum / n)).isLessThan(6);
+    // Half the power with the same switching is another display.
+    FiringSimulation weak =
+        simulation(
+            kiln,
+            schedule,
+            FiringConditions.usual().with(new Disturbance(Disturbance.Kind.ELEMENT_OPEN, 3_600, 9e9)),
+            List.of());
+    weak.follow(seconds, celsius, new double[1]);
+    weak.runProgram();
+    assertThat(run.readingCelsiusAt(5_400) - weak.run().readingCelsiusAt(5_400)).isGreaterThan(40);
+  }
 }

@@ -19,7 +19,7 @@ import org.junit.jupiter.api.Test;
 class AnomalyTest {
 
   private static final long FIRST_SEED = 5_000;
-  private static final int SEEDS = 8;
+  private static final int SEEDS = 4;
   private static final List<Outcome> OUTCOMES = new ArrayList<>();
 
   @BeforeAll
@@ -32,12 +32,11 @@ class AnomalyTest {
         .forEach(OUTCOMES::addAll);
     List<Outcome> seen = seen();
     System.out.printf(
-        "faults that can be seen: %d of %d; named within 15 min of that: %d, in the whole log: %d;"
+        "faults that can be seen: %d of %d; named in time: %d;"
             + " false alarms: %d of %d%n",
         seen.size(),
         OUTCOMES.stream().filter(o -> o.what() != Case.CLEAN).count(),
         seen.stream().filter(o -> o.named(o.early())).count(),
-        seen.stream().filter(o -> o.named(o.late())).count(),
         alarms(),
         OUTCOMES.stream().filter(o -> o.what() == Case.CLEAN).count());
   }
