@@ -64,13 +64,13 @@ final class AnomalySearch {
   /** A plain shape must gain this much (twice the logarithm of the likelihood ratio). */
   private static final double SUSPICIOUS = 14;
 
-  private static final double SUSPICIOUS_SWITCHED = 30;
+  private static final double SUSPICIOUS_SWITCHED = 20;
 
   /** So must a fault, to be told. */
   private static final double CERTAIN = 40;
 
   /** The same of an on-off kiln, whose switch is known to some seconds only. */
-  private static final double CERTAIN_SWITCHED = 120;
+  private static final double CERTAIN_SWITCHED = 70;
 
   /** A kind whose gain is this near to the best explains the display as well. */
   private static final double ALIKE = 12;
@@ -259,7 +259,7 @@ final class AnomalySearch {
   private static final double UNEXPLAINED_KELVINS = 30;
 
   /** The same where the switch goes by the log: no controller puts the simulation right. */
-  private static final double UNEXPLAINED_SWITCHED_KELVINS = 60;
+  private static final double UNEXPLAINED_SWITCHED_KELVINS = 100;
 
   /** What was wrong this soon cannot be told from another kiln or another schedule, s. */
   private static final double SOONEST_SECONDS = 540;
@@ -282,7 +282,8 @@ final class AnomalySearch {
     }
     return Math.sqrt(sum / seen.size())
             <= (switched ? UNEXPLAINED_SWITCHED_KELVINS : UNEXPLAINED_KELVINS)
-        && (fault.beganSeconds() >= SOONEST_SECONDS);
+        && (!switched || found.left() < UNEXPLAINED_SWITCHED)
+        && fault.beganSeconds() >= SOONEST_SECONDS;
   }
 
   /**
@@ -414,23 +415,21 @@ final class AnomalySearch {
   }
 
   /**
-   * How fast the display of a switched kiln goes up and down about a time, K/s: when exactly a
+   * How fast the display of a switched kiln goes at most about a time, up or down, K/s: when exactly a
    * switch turns is known to some seconds only.
    */
   private double course(double second) {
     Readings all = firing.readings();
-    double sum = 0;
-    int n = 0;
+    double most = 0;
     int last = all.firstFrom(second - COURSE_SECONDS);
     for (int i = last + 1; i < all.size() && all.second(i) <= second + COURSE_SECONDS; i++) {
       double between = all.second(i) - all.second(last);
       if (between >= COURSE_STEP_SECONDS) {
-        sum += Math.abs(all.celsius(i) - all.celsius(last)) / between;
-        n++;
+        most = Math.max(most, Math.abs(all.celsius(i) - all.celsius(last)) / between);
         last = i;
       }
     }
-    return n > 0 ? sum / n : 0;
+    return most;
   }
 
   private static final double COURSE_SECONDS = 400;
