@@ -415,8 +415,8 @@ final class AnomalySearch {
   }
 
   /**
-   * How fast the display of a switched kiln goes at most about a time, up or down, K/s: when exactly a
-   * switch turns is known to some seconds only.
+   * How fast the display of a switched kiln goes at most about a time, up or down, K/s: when
+   * exactly a switch turns is known to some seconds only.
    */
   private double course(double second) {
     Readings all = firing.readings();

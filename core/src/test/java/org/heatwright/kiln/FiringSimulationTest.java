@@ -301,8 +301,7 @@ class FiringSimulationTest {
     Schedule schedule = schedule(600, 500, 20, 0, 800, 30);
     for (double halt : new double[] {900, 3_600, 4_500}) {
       Disturbance fault = new Disturbance(Disturbance.Kind.ELEMENT_OPEN, halt + 30, 2_000);
-      FiringSimulation first =
-          simulation(MUFFLE, schedule, FiringConditions.usual(), List.of());
+      FiringSimulation first = simulation(MUFFLE, schedule, FiringConditions.usual(), List.of());
       first.runProgram(halt);
       assertThat(first.elapsedSeconds()).isCloseTo(halt, within(1e-6));
       FiringSimulation rest =
@@ -336,10 +335,8 @@ class FiringSimulationTest {
     own.runProgram();
     FiringRun run = own.run();
     double[] seconds = java.util.stream.IntStream.range(0, 700).mapToDouble(i -> 10 * i).toArray();
-    double[] celsius =
-        java.util.Arrays.stream(seconds).map(run::readingCelsiusAt).toArray();
-    FiringSimulation following =
-        simulation(kiln, schedule, FiringConditions.usual(), List.of());
+    double[] celsius = java.util.Arrays.stream(seconds).map(run::readingCelsiusAt).toArray();
+    FiringSimulation following = simulation(kiln, schedule, FiringConditions.usual(), List.of());
     following.follow(seconds, celsius, new double[1]);
     following.runProgram();
     double sum = 0;
@@ -355,7 +352,8 @@ class FiringSimulationTest {
         simulation(
             kiln,
             schedule,
-            FiringConditions.usual().with(new Disturbance(Disturbance.Kind.ELEMENT_OPEN, 3_600, 9e9)),
+            FiringConditions.usual()
+                .with(new Disturbance(Disturbance.Kind.ELEMENT_OPEN, 3_600, 9e9)),
             List.of());
     weak.follow(seconds, celsius, new double[1]);
     weak.runProgram();
