@@ -410,18 +410,18 @@ public final class FiringSimulation {
    */
   @SuppressWarnings("ArrayRecordComponent") // never written
   public record Checkpoint(
-      double now,
+      double nowSeconds,
       double[] state,
-      double step,
+      double stepSeconds,
       int index,
       Phase phase,
-      double reached,
-      double saturatedUntilReached,
-      double holdLeft,
+      double reachedSeconds,
+      double saturatedUntilReachedSeconds,
+      double holdLeftSeconds,
       double saturatedSeconds,
       boolean switchedOn,
-      double switchAt,
-      double rests,
+      double switchAtSeconds,
+      double restsUntilSeconds,
       FiringRun sofar) {}
 
   /** Nothing is in force that the state does not hold. */
@@ -459,18 +459,18 @@ public final class FiringSimulation {
    * day that is the same up to there. Call before the program runs.
    */
   public void resume(Checkpoint from) {
-    now = from.now();
+    now = from.nowSeconds();
     y = from.state().clone();
-    step = from.step();
+    step = from.stepSeconds();
     index = from.index();
     phase = from.phase();
-    reached = from.reached();
-    saturatedUntilReached = from.saturatedUntilReached();
-    holdLeft = from.holdLeft();
+    reached = from.reachedSeconds();
+    saturatedUntilReached = from.saturatedUntilReachedSeconds();
+    holdLeft = from.holdLeftSeconds();
     saturatedSeconds = from.saturatedSeconds();
     switchedOn = from.switchedOn();
-    switchAt = from.switchAt();
-    rests = from.rests();
+    switchAt = from.switchAtSeconds();
+    rests = from.restsUntilSeconds();
     resumed = true;
     segmentRuns.clear();
     segmentRuns.addAll(from.sofar().segments());

@@ -219,4 +219,31 @@ class KilnLearnerTest {
     assertThat(averaged.celsius(0)).isEqualTo(2);
     assertThat(averaged.celsius(1)).isEqualTo(15);
   }
+
+  @Test
+  void saysWhatADisplayCouldNotHaveShown() {
+    LoggedFiring firing = logged("quick", run(unusual(), QUICK, 9_000), QUICK, 10);
+    Kiln kiln = known(KilnLearner.learn(MUFFLE, List.of(firing)));
+
+    List<Unseen> unseen = Unseen.in(kiln, firing);
+
+    // A relay that sticks on while full power is asked for changes nothing, whatever the kiln.
+    Unseen relayOn =
+        unseen.stream()
+            .filter(one -> one.kind() == Disturbance.Kind.RELAY_ON)
+            .findFirst()
+            .orElseThrow();
+    Unseen.Stretch first = relayOn.stretches().get(0);
+    assertThat(first.power()).isEqualTo(Unseen.Power.FULL);
+    assertThat(first.fromSeconds()).isZero();
+    assertThat(relayOn.words())
+        .startsWith("A relay stuck on for 5 min would not have shown on this display from +0:00")
+        .contains("full power was asked for anyway")
+        .endsWith("a current meter tells.");
+    // Half the power missing on the way up at full power does show.
+    assertThat(unseen)
+        .filteredOn(one -> one.kind() == Disturbance.Kind.ELEMENT_OPEN)
+        .flatExtracting(Unseen::stretches)
+        .noneMatch(s -> ((Unseen.Stretch) s).power() == Unseen.Power.FULL);
+  }
 }
