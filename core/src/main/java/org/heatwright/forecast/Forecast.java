@@ -15,6 +15,7 @@ import java.util.Optional;
  *     trace; this is the overall mean, W
  * @param work places inside the work; empty for an empty kiln
  * @param trace the curves
+ * @param inside what happens inside the moulds, one entry a kind; empty without moulds
  */
 public record Forecast(
     String schedule,
@@ -24,11 +25,35 @@ public record Forecast(
     Band energyKilowattHours,
     double meanWatts,
     List<WorkForecast> work,
-    ForecastTrace trace) {
+    ForecastTrace trace,
+    List<InsideForecast> inside) {
 
   public Forecast {
     segments = List.copyOf(segments);
     work = List.copyOf(work);
+    inside = List.copyOf(inside);
+  }
+
+  /** A forecast that does not look inside moulds. */
+  public Forecast(
+      String schedule,
+      String kiln,
+      List<SegmentForecast> segments,
+      Band endSeconds,
+      Band energyKilowattHours,
+      double meanWatts,
+      List<WorkForecast> work,
+      ForecastTrace trace) {
+    this(
+        schedule,
+        kiln,
+        segments,
+        endSeconds,
+        energyKilowattHours,
+        meanWatts,
+        work,
+        trace,
+        List.of());
   }
 
   /**

@@ -14,6 +14,8 @@ import org.heatwright.kiln.Kiln;
 import org.heatwright.kiln.KilnParameters;
 import org.heatwright.kiln.Load;
 import org.heatwright.material.HeatCurves;
+import org.heatwright.mould.Mould;
+import org.heatwright.mould.MouldFiring;
 import org.heatwright.schedule.AtEnd;
 import org.heatwright.schedule.Schedule;
 import org.heatwright.schedule.Segment;
@@ -32,8 +34,8 @@ public final class Forecaster {
   /** A display this near a target has arrived, where the controller does not say otherwise, K. */
   private static final double ARRIVED_WITHIN_KELVINS = 3;
 
-  /** A core above this has lost its free and most of its bound water, °C. */
-  private static final double DRY_CELSIUS = 150;
+  /** Less of the free water than this is none. */
+  private static final double DRY_SHARE = 0.005;
 
   private static final double JOULES_PER_KILOWATT_HOUR = 3.6e6;
 
@@ -76,7 +78,6 @@ public final class Forecaster {
     List<KilnParameters> ensemble =
         request.kiln().beliefs().ensemble(request.kiln(), request.draws(), request.seed());
     List<Load> loads = request.charge().loads();
-    int moulds = request.charge().moulds().size();
     HeatCurves curves = new HeatCurves();
     List<FiringSimulation> simulations =
         IntStream.range(0, ensemble.size())
@@ -109,13 +110,68 @@ public final class Forecaster {
                   return simulation.run();
                 })
             .toList();
-    return summarise(request, runs, moulds, horizon);
+    return summarise(request, runs, inside(request, ensemble, runs, horizon), horizon);
   }
 
+  /**
+   * The inside of the moulds in some of the draws: each takes as long as several kilns. One
+   * simulation a kind and draw, driven by what surrounds the moulds in that draw.
+   */
+  private static List<InsideForecast> inside(
+      ForecastRequest request,
+      List<KilnParameters> ensemble,
+      List<FiringRun> runs,
+      double horizon) {
+    int draws = Math.min(INSIDE_DRAWS, runs.size());
+    List<Integer> chosen =
+        IntStream.range(0, draws).mapToObj(i -> i * runs.size() / draws).toList();
+    double room = room(request).celsius();
+    List<Segment> segments = request.schedule().segments();
+    double target = segments.get(segments.size() - 1).target().celsius();
+    List<InsideForecast.Day> days =
+        IntStream.range(0, draws)
+            .mapToObj(
+                d ->
+                    new InsideForecast.Day(
+                        runs.get(chosen.get(d)).endSeconds(),
+                        LoadSurroundings.stemKelvins(
+                            LoadSurroundings.stem(d, draws), target, room)))
+            .toList();
+    List<InsideForecast> all = new ArrayList<>();
+    for (int m = 0; m < request.charge().moulds().size(); m++) {
+      Mould mould = request.charge().moulds().get(m);
+      List<MouldFiring> firings =
+          chosen.parallelStream()
+              .map(
+                  i ->
+                      MouldFiring.of(
+                          MouldFiring.Setting.of(
+                              mould, request.charge().investment().orElseThrow(), ensemble.get(i)),
+                          request.conditions().start().orElse(room(request)),
+                          LoadSurroundings.of(
+                              runs.get(i),
+                              LoadSurroundings.stem(chosen.indexOf(i), draws),
+                              room,
+                              horizon)))
+              .toList();
+      all.add(new InsideForecast(m + 1, firings, days));
+    }
+    return all;
+  }
+
+  private static Temperature room(ForecastRequest request) {
+    return request.conditions().room().orElse(request.kiln().room());
+  }
+
+  /** In so many draws moulds are solved in their section. */
+  private static final int INSIDE_DRAWS = 16;
+
   private static Forecast summarise(
-      ForecastRequest request, List<FiringRun> runs, int moulds, double horizon) {
+      ForecastRequest request,
+      List<FiringRun> runs,
+      List<InsideForecast> inside,
+      double horizon) {
     Schedule schedule = request.schedule();
-    List<FiringRun> complete = runs.stream().filter(FiringRun::complete).toList();
     List<SegmentForecast> segments = new ArrayList<>();
     double near =
         request
@@ -182,44 +238,41 @@ public final class Forecaster {
         endBand,
         energyBand,
         energyBand.median() * JOULES_PER_KILOWATT_HOUR / Math.max(1, endBand.median()),
-        workForecasts(schedule, runs, complete, moulds, horizon),
-        trace(request.kiln(), runs, moulds, segments, horizon));
+        workForecasts(schedule, runs, inside, horizon),
+        trace(request.kiln(), runs, inside, segments, horizon),
+        inside);
   }
 
   private static List<WorkForecast> workForecasts(
-      Schedule schedule,
-      List<FiringRun> runs,
-      List<FiringRun> complete,
-      int moulds,
-      double horizon) {
-    List<WorkForecast> work = new ArrayList<>();
-    int last = schedule.segments().size() - 1;
+      Schedule schedule, List<FiringRun> runs, List<InsideForecast> inside, double horizon) {
+    boolean complete = runs.stream().allMatch(FiringRun::complete);
+    boolean kept = schedule.atEnd() == AtEnd.KEEP;
     double target = schedule.segments().get(schedule.segments().size() - 1).target().celsius();
-    for (int m = 0; m < moulds; m++) {
-      int probe = m;
-      double[] dry =
-          complete.stream()
-              .mapToDouble(
-                  run ->
-                      run.probeStaysAbove(probe, DRY_CELSIUS, until(schedule, run, last, horizon)))
-              .toArray();
-      double[] ready =
-          complete.stream()
-              .mapToDouble(
-                  run ->
-                      run.probeStaysWithin(
-                          probe,
-                          target - READY_WITHIN_KELVINS,
-                          target + READY_WITHIN_KELVINS,
-                          until(schedule, run, last, horizon)))
-              .toArray();
+    List<WorkForecast> work = new ArrayList<>();
+    for (InsideForecast one : inside) {
+      int n = one.draws().size();
+      double[] dry = new double[n];
+      double[] ready = new double[n];
+      double[] atEnd = new double[n];
+      for (int d = 0; d < n; d++) {
+        MouldFiring draw = one.draws().get(d);
+        double end = Math.min(horizon, one.days().get(d).endSeconds());
+        double chamber = target + one.days().get(d).aboveDisplayKelvins();
+        dry[d] = draw.dryerThanSeconds(DRY_SHARE);
+        ready[d] =
+            draw.staysWithinSeconds(
+                chamber - READY_WITHIN_KELVINS,
+                chamber + READY_WITHIN_KELVINS,
+                kept ? horizon : end);
+        atEnd[d] = draw.centreCelsiusAt(end);
+      }
       work.add(
           new WorkForecast(
-              m + 1,
+              one.mould(),
               "centre",
-              bandIfAll(dry, runs.size()),
-              bandIfAll(ready, runs.size()),
-              band(runs, run -> run.probeCelsiusAt(probe, Math.min(horizon, run.endSeconds())))));
+              complete ? bandIfAll(dry, n) : Optional.empty(),
+              complete ? bandIfAll(ready, n) : Optional.empty(),
+              Band.of(atEnd)));
     }
     return work;
   }
@@ -255,7 +308,11 @@ public final class Forecaster {
   }
 
   private static ForecastTrace trace(
-      Kiln kiln, List<FiringRun> runs, int moulds, List<SegmentForecast> segments, double horizon) {
+      Kiln kiln,
+      List<FiringRun> runs,
+      List<InsideForecast> inside,
+      List<SegmentForecast> segments,
+      double horizon) {
     double[] grid = grid(segments, horizon);
     int n = grid.length;
     FiringRun median = medianRun(runs, horizon);
@@ -285,15 +342,12 @@ public final class Forecaster {
       power[i] = Band.of(powerSample).median();
     }
     Map<String, double[]> work = new LinkedHashMap<>();
-    for (int m = 0; m < moulds; m++) {
+    for (InsideForecast one : inside) {
       double[] column = new double[n];
       for (int i = 0; i < n; i++) {
-        for (int r = 0; r < sample.length; r++) {
-          sample[r] = runs.get(r).probeCelsiusAt(m, grid[i]);
-        }
-        column[i] = Band.of(sample).median();
+        column[i] = one.centreCelsiusAt(grid[i]).median();
       }
-      work.put("mould " + (m + 1) + " centre", column);
+      work.put("mould " + one.mould() + " centre", column);
     }
     return new ForecastTrace(grid, setpoint, low, middle, high, power, work);
   }

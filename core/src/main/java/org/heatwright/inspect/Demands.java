@@ -24,6 +24,7 @@ import org.heatwright.units.TemperatureChange;
  *     the other unit
  * @param last last targets that make sense for this work
  * @param readyWithin how near the last target the work must be to count as ready
+ * @param cores what must happen inside moulds, one entry a kind; empty where there are none
  */
 public record Demands(
     String work,
@@ -35,9 +36,37 @@ public record Demands(
     Optional<StartWait> startWait,
     TemperatureRange peak,
     TemperatureRange last,
-    TemperatureChange readyWithin) {
+    TemperatureChange readyWithin,
+    List<CoreDemands> cores) {
+
+  /** Demands of work that has no inside to speak of. */
+  public Demands(
+      String work,
+      List<Ceiling> ceilings,
+      List<RateLimit> rateLimits,
+      List<TimeWithin> timesWithin,
+      Optional<PourSoak> pourSoak,
+      Optional<NoReheat> noReheat,
+      Optional<StartWait> startWait,
+      TemperatureRange peak,
+      TemperatureRange last,
+      TemperatureChange readyWithin) {
+    this(
+        work,
+        ceilings,
+        rateLimits,
+        timesWithin,
+        pourSoak,
+        noReheat,
+        startWait,
+        peak,
+        last,
+        readyWithin,
+        List.of());
+  }
 
   public Demands {
+    cores = List.copyOf(cores);
     Objects.requireNonNull(work, "work");
     ceilings = List.copyOf(ceilings);
     rateLimits = List.copyOf(rateLimits);

@@ -3,6 +3,7 @@ package org.heatwright.inspect;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import org.heatwright.forecast.Forecast;
 
 /**
  * Looks a schedule over before the heat: what would happen, and what to do about it.
@@ -36,6 +37,14 @@ public final class Inspector {
     inspection
         .forecast()
         .ifPresent(f -> findings.addAll(ForecastChecks.find(f, inspection.kiln(), walk)));
+    inspection
+        .forecast()
+        .filter(Forecast::reachesEveryTarget)
+        .ifPresent(
+            f ->
+                inspection
+                    .demands()
+                    .ifPresent(d -> findings.addAll(InsideChecks.find(f, d.cores(), walk))));
     inspection.kiln().ifPresent(k -> findings.add(CoupleChecks.find(k, inspection.schedule())));
     findings.sort(GRAVEST_FIRST);
     return List.copyOf(findings);

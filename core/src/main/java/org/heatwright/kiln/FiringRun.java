@@ -222,41 +222,28 @@ public final class FiringRun {
   }
 
   /**
-   * First second from which a probe stays at or above a temperature until {@code untilSecond};
-   * infinite if it does not.
+   * The air about the load, °C: linear between steps.
+   *
+   * @throws IllegalStateException if the kiln was empty
    */
-  public double probeStaysAbove(int probe, double celsius, double untilSecond) {
-    return stays(probe, celsius, Double.POSITIVE_INFINITY, untilSecond);
+  public double airCelsiusAt(double second) {
+    return linear(probes[surroundings()], second);
   }
 
-  /** First second from which a probe stays within a range until {@code untilSecond}. */
-  public double probeStaysWithin(int probe, double low, double high, double untilSecond) {
-    return stays(probe, low, high, untilSecond);
+  /**
+   * A black surrounding that radiates like the chamber about the load, °C: linear between steps.
+   *
+   * @throws IllegalStateException if the kiln was empty
+   */
+  public double radiantCelsiusAt(double second) {
+    return linear(probes[surroundings() + 1], second);
   }
 
-  private double stays(int probe, double low, double high, double untilSecond) {
-    double[] column = probes[probe];
-    double since = Double.POSITIVE_INFINITY;
-    double last = linear(column, untilSecond);
-    if (!(last >= low && last <= high)) {
-      return since;
+  private int surroundings() {
+    if (probes.length == 0) {
+      throw new IllegalStateException("There was no load, so its surroundings were not kept.");
     }
-    int i = Math.max(0, Math.min(interval(untilSecond), seconds.length - 1));
-    since = seconds[i];
-    while (i >= 0 && column[i] >= low && column[i] <= high) {
-      since = seconds[i];
-      i--;
-    }
-    if (i < 0) {
-      return since;
-    }
-    // Crossing between i (outside) and i + 1 (inside).
-    double bound = column[i] < low ? low : high;
-    double next = i + 1 < seconds.length ? column[i + 1] : last;
-    double h = i + 1 < seconds.length ? seconds[i + 1] - seconds[i] : 0;
-    return next == column[i]
-        ? since
-        : Math.min(since + h, seconds[i] + h * (bound - column[i]) / (next - column[i]));
+    return probes.length - 2;
   }
 
   /** Index of the step at or before a second; -1 before the first. */

@@ -201,7 +201,8 @@ public final class FiringSimulation {
       probeBody[i] = walls.size() + i;
       probeCell[i] = bodies.get(i).cells - 1;
     }
-    this.probes = new double[probeBody.length][512];
+    // Where there is a load, its surroundings are the last two columns.
+    this.probes = new double[probeBody.length == 0 ? 0 : probeBody.length + 2][512];
     this.edges = edgesOf(conditions);
     this.switchSeconds = parameters.switchSeconds();
     this.hysteresisKelvins = kiln.control().hysteresis().kelvins();
@@ -1002,8 +1003,12 @@ public final class FiringSimulation {
     watts[rows] = wattsNow;
     joules[rows] = y[KilnNetwork.ENERGY];
     swing[rows] = averaging ? cycles.swingKelvins() : 0;
-    for (int i = 0; i < probes.length; i++) {
+    for (int i = 0; i < probeBody.length; i++) {
       probes[i][rows] = network.cellCelsius(y, probeBody[i], probeCell[i]);
+    }
+    if (probeBody.length > 0) {
+      probes[probeBody.length][rows] = network.airNowCelsius(y);
+      probes[probeBody.length + 1][rows] = network.radiantNowCelsius(y);
     }
     rows++;
   }

@@ -17,6 +17,11 @@ public final class HeatTransfer {
     return STEFAN_BOLTZMANN * square * square;
   }
 
+  /** Temperature of a black surface that emits so much, °C; the inverse of {@link #emission}. */
+  public static double radiantCelsius(double wattsPerSquareMetre) {
+    return Math.sqrt(Math.sqrt(wattsPerSquareMetre / STEFAN_BOLTZMANN)) - ZERO_CELSIUS_KELVIN;
+  }
+
   /** Derivative of {@link #emission}, W/(m² K). */
   public static double emissionSlope(double celsius) {
     double kelvin = celsius + ZERO_CELSIUS_KELVIN;

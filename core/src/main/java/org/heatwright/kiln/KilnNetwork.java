@@ -436,6 +436,16 @@ final class KilnNetwork implements StiffSystem {
     return curve.celsius(curve.interval(h), h);
   }
 
+  /** The chamber's air at the state of the last evaluation, °C. */
+  double airNowCelsius(double[] y) {
+    return airCelsius(y);
+  }
+
+  /** A black surrounding that radiates like the chamber at the last evaluation, °C. */
+  double radiantNowCelsius(double[] y) {
+    return HeatTransfer.radiantCelsius(radiosity(y));
+  }
+
   /** Heat stored in all cells, elements and nothing else, J, from an arbitrary zero. */
   double storedJoules(double[] y) {
     double sum = y[ELEMENT] * elementJoulesPerKelvin;

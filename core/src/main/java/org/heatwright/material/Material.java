@@ -42,6 +42,32 @@ public record Material(
   }
 
   /**
+   * The same with other conductivity and heat content.
+   *
+   * @param conductivityFactor multiplies the conductivity, above zero
+   * @param heatFactor multiplies heat capacity and latent heats, above zero
+   */
+  public Material scaled(double conductivityFactor, double heatFactor) {
+    return conductivityFactor == 1 && heatFactor == 1
+        ? this
+        : new Material(
+            name,
+            densityKilogramsPerCubicMetre,
+            conductivityWattsPerMetreKelvin.scaled(conductivityFactor),
+            heatCapacityJoulesPerKilogramKelvin.scaled(heatFactor),
+            latentHeats.stream()
+                .map(
+                    latent ->
+                        new LatentHeat(
+                            latent.fromCelsius(),
+                            latent.toCelsius(),
+                            heatFactor * latent.joulesPerKilogram(),
+                            latent.once()))
+                .toList(),
+            origin);
+  }
+
+  /**
    * Heat taken up evenly over a temperature range.
    *
    * @param fromCelsius start of the range, °C

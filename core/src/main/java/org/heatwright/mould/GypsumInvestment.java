@@ -40,6 +40,17 @@ public final class GypsumInvestment {
 
   private static final double SECOND_STEP = 126.14e3;
 
+  /** Free water boils over this range, °C: 100 °C smeared so that a solver can follow it. */
+  static final double BOILS_FROM = 95;
+
+  static final double BOILS_TO = 105;
+
+  /** The dihydrate becomes hemihydrate from {@link #BOILS_TO} to here, °C. Estimate. */
+  static final double FIRST_STEP_TO = 150;
+
+  /** The hemihydrate becomes anhydrite from {@link #FIRST_STEP_TO} to here, °C. Estimate. */
+  static final double SECOND_STEP_TO = 220;
+
   private GypsumInvestment() {}
 
   /** Litres of slurry a kilogram of powder makes, that is, 1e-3 m³/kg. */
@@ -70,6 +81,12 @@ public final class GypsumInvestment {
   /** Free water in a set mould, kg/m³. */
   public static double freeWaterDensity(double waterPowder) {
     return freeWaterPerPowder(waterPowder) / cubicMetresPerPowder(waterPowder);
+  }
+
+  /** Water that the set binder holds and gives up in its two steps, kg/m³. */
+  static double boundWaterDensity(double waterPowder) {
+    double perPowder = SHARE_HEMIHYDRATE * 2 * WATER_MOLAR / HEMIHYDRATE_MOLAR;
+    return perPowder / cubicMetresPerPowder(waterPowder);
   }
 
   /**
@@ -113,15 +130,15 @@ public final class GypsumInvestment {
             1186.7);
     LinearTable conductivity =
         LinearTable.points(95, 0.45 + 0.35 * wetShare, 110, 0.45, 600, 0.45, 750, 0.50);
+    LatentHeat first =
+        new LatentHeat(BOILS_TO, FIRST_STEP_TO, dihydratePerFired * FIRST_STEP, true);
+    LatentHeat second =
+        new LatentHeat(FIRST_STEP_TO, SECOND_STEP_TO, dihydratePerFired * SECOND_STEP, true);
     List<LatentHeat> latent =
         freePerFired > 0
             ? List.of(
-                new LatentHeat(95, 105, freePerFired * EVAPORATION, true),
-                new LatentHeat(105, 150, dihydratePerFired * FIRST_STEP, true),
-                new LatentHeat(150, 220, dihydratePerFired * SECOND_STEP, true))
-            : List.of(
-                new LatentHeat(105, 150, dihydratePerFired * FIRST_STEP, true),
-                new LatentHeat(150, 220, dihydratePerFired * SECOND_STEP, true));
+                new LatentHeat(BOILS_FROM, BOILS_TO, freePerFired * EVAPORATION, true), first, second)
+            : List.of(first, second);
     return new Material(
         "gypsum-bonded investment",
         fired,

@@ -34,7 +34,7 @@ public record MouldLoad(Mould moulds, Investment investment) implements Load {
   private static final double BOTTOM_FREE = 0.5;
 
   /** Ring of stainless steel. Source: read, DIN EN 12524 design values. */
-  private static final Material STEEL =
+  static final Material STEEL =
       new Material(
           "stainless steel",
           7900,
@@ -43,9 +43,14 @@ public record MouldLoad(Mould moulds, Investment investment) implements Load {
           List.of(),
           Origin.read("DIN EN 12524 design values, as carried by an open library"));
 
+  /** The mix as it is when the firing starts. */
+  static Material material(Investment investment) {
+    return GypsumInvestment.material(investment.waterPowder(), wetShare(investment));
+  }
+
   @Override
   public ThermalBody body(HeatCurves curves, double conductivityFactor, double heatFactor) {
-    Material material = GypsumInvestment.material(investment.waterPowder(), wetShare());
+    Material material = material(investment);
     double radius = moulds.investmentDiameterMetres() / 2;
     double height = moulds.heightMetres();
     double ends = 1 + BOTTOM_FREE;
@@ -64,7 +69,7 @@ public record MouldLoad(Mould moulds, Investment investment) implements Load {
   }
 
   /** Share of the free water left when the firing starts: open moulds dry slowly on the bench. */
-  private double wetShare() {
+  static double wetShare(Investment investment) {
     // Our estimate: a third of the water goes in a day.
     return Math.exp(-investment.pouredHoursBefore() / 60);
   }

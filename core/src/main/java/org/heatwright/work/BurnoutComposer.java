@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import org.heatwright.forecast.Charge;
 import org.heatwright.forecast.Forecaster;
+import org.heatwright.inspect.CoreDemands;
 import org.heatwright.inspect.Demands;
 import org.heatwright.inspect.Demands.Ceiling;
 import org.heatwright.inspect.Demands.RateLimit;
@@ -18,6 +19,7 @@ import org.heatwright.inspect.Wording;
 import org.heatwright.keypad.Keypad;
 import org.heatwright.kiln.Kiln;
 import org.heatwright.material.Origin;
+import org.heatwright.mould.BurnoutMeasures;
 import org.heatwright.mould.Investment.Binder;
 import org.heatwright.mould.Mould;
 import org.heatwright.schedule.HourMinute;
@@ -26,6 +28,8 @@ import org.heatwright.units.HeatingRate;
 import org.heatwright.units.Temperature;
 import org.heatwright.units.TemperatureChange;
 import org.heatwright.units.TemperatureUnit;
+import org.heatwright.work.CoreHolds.DryHold;
+import org.heatwright.work.CoreHolds.Leg;
 
 /** Burnout of gypsum-bonded moulds: what the work is, what it asks, the schedule for it. */
 final class BurnoutComposer {
@@ -51,6 +55,10 @@ final class BurnoutComposer {
   private final Temperature top;
   private final Temperature pour;
   private final Optional<BurnoutRules.Pour> alloyPour;
+  private final CoreHolds cores;
+  private final DryHold drying;
+  private final Duration topByCore;
+  private final Duration soakByCore;
 
   private BurnoutComposer(BurnoutWork work, Kiln kiln, TemperatureUnit unit) {
     this.work = work;
@@ -79,6 +87,10 @@ final class BurnoutComposer {
                 () ->
                     RoundNumbers.target(
                         alloyPour.orElseThrow(this::unknownAlloy).usual(), top, unit));
+    cores = new CoreHolds(work);
+    drying = drying();
+    topByCore = topHoldOfSlowest();
+    soakByCore = soakOfSlowest();
   }
 
   static Composition compose(
@@ -235,14 +247,36 @@ final class BurnoutComposer {
     return drafts;
   }
 
+  private Temperature dryTarget() {
+    return sheet
+        .dry()
+        .map(t -> lower(t, limit))
+        .orElseGet(() -> RoundNumbers.target(BurnoutRules.DRY, limit, unit));
+  }
+
+  /** The drying hold by the core; a data sheet's hold is kept. */
+  private DryHold drying() {
+    HeatingRate early = earlyRise();
+    Duration rule = dryRule();
+    return cores.drying(
+        Leg.of(early, dryTarget(), rule),
+        sheet.dryHold(),
+        rule,
+        Leg.of(
+            secondRise(early),
+            large ? BurnoutRules.WAX_OUT_LARGE : BurnoutRules.WAX_OUT,
+            BurnoutRules.waxHold(diameterMillimetres)));
+  }
+
+  private Duration dryRule() {
+    return sheet
+        .dryHold()
+        .orElseGet(() -> BurnoutRules.dryHold(diameterMillimetres, kilnFactor));
+  }
+
   private Draft.Step dryStep(HeatingRate early) {
-    Temperature target =
-        sheet
-            .dry()
-            .map(t -> lower(t, limit))
-            .orElseGet(() -> RoundNumbers.target(BurnoutRules.DRY, limit, unit));
-    Duration ours = BurnoutRules.dryHold(diameterMillimetres, kilnFactor);
-    Duration hold = sheet.dryHold().orElse(ours);
+    Temperature target = dryTarget();
+    Duration hold = drying.hold();
     return new Draft.Step(
         "dry",
         Ramp.at(early),
@@ -265,10 +299,25 @@ final class BurnoutComposer {
         sheet.dryHold().isPresent()
             ? sheetWhy("drying hold")
             : new Draft.Why(
-                "2 h; 3 h above 102 mm or in a crowded kiln. " + dryingSentence(target, hold),
+                dryingWhy(),
                 "2 to 3 h",
-                BurnoutRules.CYCLES));
+                drying.hold().equals(dryRule()) ? BurnoutRules.CYCLES : CORE));
   }
+
+  private String dryingWhy() {
+    String practice = "Practice: 2 h; 3 h above 102 mm or in a crowded kiln. ";
+    String longer =
+        drying.hold().equals(dryRule())
+            ? ""
+            : "%s, by the core: less, and the next ramp would drive off more steam at a time than the mould should give. "
+                .formatted(HourMinute.words(drying.hold()));
+    return longer + practice + dryingSentence();
+  }
+
+  private static final double DRIED_SHARE = 0.01;
+
+  private static final Origin CORE =
+      Origin.derived("the mould solved in its section, conducting at the slow end of its range");
 
   private Draft.Step waxStep(HeatingRate rise, Temperature wanted) {
     Duration extra = heavy ? BurnoutRules.EXTRA_FOR_HEAVY_WAX : Duration.ZERO;
@@ -352,7 +401,11 @@ final class BurnoutComposer {
                     .formatted(
                         HourMinute.words(pourSoak()),
                         HourMinute.words(BurnoutRules.pouringTime(work.count())),
-                        counted(work.count(), "mould")),
+                        counted(work.count(), "mould"))
+                    + (soakByCore.equals(soakRule())
+                        ? ""
+                        : " By practice %s would do, by the core it takes longer."
+                            .formatted(HourMinute.words(soakRule()))),
                 "at least 1 h, large moulds 2 h",
                 Origin.read("a supplier's article on casting karat gold, and the maker's cycles")));
   }
@@ -433,6 +486,32 @@ final class BurnoutComposer {
   }
 
   private Duration topHold() {
+    return topByCore;
+  }
+
+  /** The rule's hold, or longer where a core has not burnt out by then. */
+  private Duration topHoldOfSlowest() {
+    if (sheet.topHold().isPresent()) {
+      return topRule();
+    }
+    HeatingRate early = earlyRise();
+    HeatingRate second = secondRise(early);
+    Duration waxHold = BurnoutRules.waxHold(diameterMillimetres);
+    List<Leg> before = new ArrayList<>();
+    before.add(Leg.of(early, dryTarget(), drying.hold()));
+    if (large) {
+      before.add(Leg.of(second, BurnoutRules.WAX_OUT_LARGE, waxHold));
+      before.add(Leg.of(second, BurnoutRules.SETTLE_LARGE, BurnoutRules.SETTLE_LARGE_HOLD));
+    } else {
+      before.add(Leg.of(second, BurnoutRules.WAX_OUT, waxHold));
+    }
+    before.removeIf(leg -> leg.celsius() >= top.celsius());
+    HeatingRate late = capped(BurnoutRules.plannedLateRise(diameterMillimetres));
+    return cores.top(before, Leg.of(late, top, topRule()), topRule());
+  }
+
+  /** What practice holds at the top. */
+  private Duration topRule() {
     if (sheet.topHold().isPresent()) {
       return baseTopHold();
     }
@@ -455,6 +534,11 @@ final class BurnoutComposer {
     }
     if (resin) {
       rule.append(" Two hours more for printed resin.");
+    }
+    if (!topByCore.equals(topRule())) {
+      rule.append(
+          " That would be %s; the core needs %s to burn out."
+              .formatted(HourMinute.words(topRule()), HourMinute.words(topByCore)));
     }
     return rule.toString();
   }
@@ -488,8 +572,25 @@ final class BurnoutComposer {
     return sheet.max().filter(firmLimit::equals).isPresent() ? "the data sheet" : "the binder";
   }
 
-  private Duration pourSoak() {
+  private Duration soakRule() {
     return sheet.pourSoak().orElseGet(() -> BurnoutRules.pourSoak(diameterMillimetres));
+  }
+
+  /** The rule's soak, or longer where a core has not come down by then. */
+  private Duration soakOfSlowest() {
+    return sheet.pourSoak().isPresent() || top.celsius() - pour.celsius() < NEAR_KELVINS
+        ? soakRule()
+        : cores.soak(
+            top,
+            Leg.of(
+                RoundNumbers.rate(BurnoutRules.plannedFall(diameterMillimetres), unit),
+                pour,
+                soakRule()),
+            soakRule());
+  }
+
+  private Duration pourSoak() {
+    return soakByCore;
   }
 
   private Duration pourHold() {
@@ -556,7 +657,33 @@ final class BurnoutComposer {
                     "bench-forum reports on damp and dry moulds; the hours are our estimate"))),
         new TemperatureRange(lower(Temperature.ofCelsius(650), top), firmLimit),
         lastTargets,
-        TemperatureChange.ofKelvins(Forecaster.READY_WITHIN_KELVINS));
+        TemperatureChange.ofKelvins(Forecaster.READY_WITHIN_KELVINS),
+        coreDemands());
+  }
+
+  /** What practice's fastest schedule does inside each kind of mould is what we allow. */
+  private List<CoreDemands> coreDemands() {
+    List<CoreDemands> demands = new ArrayList<>();
+    for (int i = 0; i < work.moulds().size(); i++) {
+      PatternedMould each = work.moulds().get(i);
+      double millimetres = each.mould().diameterMetres() * 1000;
+      BurnoutMeasures fastest = cores.fastest(each.mould());
+      demands.add(
+          new CoreDemands(
+              i + 1,
+              work.moulds().size() == 1
+                  ? "the mould of %.0f mm".formatted(millimetres)
+                  : "mould %d (%.0f mm)".formatted(i + 1, millimetres),
+              fastest.steamKilogramsPerSecond(),
+              fastest.cristobaliteKelvins(),
+              fastest.quartzKelvins(),
+              BurnoutRules.burn(each.pattern()),
+              BurnoutMeasures.BURN_REFERENCE,
+              BurnoutRules.BURN,
+              firmLimit,
+              sheet.max().isPresent() ? Origin.own("data sheet") : BurnoutRules.CHECKLIST));
+    }
+    return demands;
   }
 
   private TemperatureRange around(Temperature own, double kelvins) {
@@ -642,6 +769,17 @@ final class BurnoutComposer {
 
   // ---- what to know, and when to act
 
+  /** What the drying hold leaves to the next ramp, if it leaves anything. */
+  private Optional<Caution> dryingCaution() {
+    return drying.leftShare() < DRIED_SHARE
+        ? Optional.empty()
+        : Optional.of(
+            new Caution(
+                "not-dry-through",
+                dryingSentence() + " Keep the slow ramp after it; do not speed it up.",
+                CORE));
+  }
+
   private List<Caution> cautions() {
     List<Caution> cautions = new ArrayList<>();
     dryingCaution().ifPresent(cautions::add);
@@ -719,39 +857,22 @@ final class BurnoutComposer {
     return cautions;
   }
 
-  private Optional<Caution> dryingCaution() {
-    Temperature dry = sheet.dry().orElse(BurnoutRules.DRY);
-    Duration hold = sheet.dryHold().orElse(BurnoutRules.dryHold(diameterMillimetres, kilnFactor));
-    double seconds = throughSeconds(dry);
-    if (seconds <= hold.toSeconds()) {
-      return Optional.empty();
-    }
-    return Optional.of(
-        new Caution(
-            "not-dry-through",
-            dryingSentence(dry, hold) + " Keep the slow ramp after it; do not speed it up.",
-            Origin.derived("quasi-steady drying front; ends neglected, within a factor of 1.5")));
-  }
-
-  private double throughSeconds(Temperature dry) {
-    if (dry.celsius() <= Drying.BOILING_CELSIUS) {
-      return Double.POSITIVE_INFINITY;
-    }
-    return Drying.throughSeconds(work.largest().mould(), work.investment(), dry.celsius());
-  }
-
-  private String dryingSentence(Temperature dry, Duration hold) {
-    double hours = throughSeconds(dry) / 3600;
-    if (hours * 3600 <= hold.toSeconds()) {
+  private String dryingSentence() {
+    if (drying.leftShare() < DRIED_SHARE) {
       return "That dries a mould of %.0f mm through.".formatted(diameterMillimetres);
     }
     String needed =
-        Double.isInfinite(hours)
-            ? "boiling off its water does not even begin"
-            : "about %.0f to %.0f h would"
-                .formatted(Math.floor(hours / 1.5), Math.ceil(hours * 1.1));
-    return "%s at %s does not dry a mould of %.0f mm through (%s): its core still boils on the next ramp, which is why that one is slow."
-        .formatted(HourMinute.words(hold), words(dry), diameterMillimetres, needed);
+        drying
+            .dry()
+            .map(d -> HourMinute.words(RoundNumbers.quarterUp(d.toMinutes() / 60.0)) + " would")
+            .orElse("not even 8 h would");
+    return "%s at %s does not dry a mould of %.0f mm through (%.0f %% of its free water is left; %s): its core still boils on the next ramp, which is why that one is slow."
+        .formatted(
+            HourMinute.words(drying.hold()),
+            words(dryTarget()),
+            diameterMillimetres,
+            100 * drying.leftShare(),
+            needed);
   }
 
   private Optional<Caution> mixedSizesCaution() {

@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.Optional;
 import org.heatwright.inspect.TemperatureRange;
 import org.heatwright.material.Origin;
+import org.heatwright.mould.BurnoutMeasures;
 import org.heatwright.units.HeatingRate;
 import org.heatwright.units.Temperature;
 
@@ -70,6 +71,16 @@ final class BurnoutRules {
   private static final double HEAVY_PATTERN_KILOGRAMS = 0.1;
 
   private BurnoutRules() {}
+
+  /** What a core must get as burning of carbon, at {@link BurnoutMeasures#BURN_REFERENCE}. */
+  static Duration burn(PatternedMould.Pattern pattern) {
+    return pattern == PatternedMould.Pattern.RESIN ? Duration.ofHours(4) : Duration.ofHours(1);
+  }
+
+  static final Origin BURN =
+      Origin.estimate(
+          "an hour of the core at 650 °C for wax, four for printed resin; hotter counts more, by 150"
+              + " kJ/mol");
 
   static boolean isLarge(double diameterMillimetres) {
     return diameterMillimetres >= LARGE_MILLIMETRES;

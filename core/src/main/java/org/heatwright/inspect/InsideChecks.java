@@ -1,0 +1,246 @@
+package org.heatwright.inspect;
+
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalInt;
+import java.util.function.ToDoubleFunction;
+import org.heatwright.forecast.Band;
+import org.heatwright.forecast.Forecast;
+import org.heatwright.forecast.InsideForecast;
+import org.heatwright.forecast.SegmentForecast;
+import org.heatwright.material.Origin;
+import org.heatwright.mould.BurnoutMeasures;
+import org.heatwright.schedule.HourMinute;
+import org.heatwright.units.Temperature;
+
+/** What the forecast says of the inside of moulds, against what must happen there. */
+final class InsideChecks {
+
+  /** More than practice's fastest by this factor is too much; materials differ. Our estimate. */
+  private static final double TOO_MUCH = 1.3;
+
+  private static final Origin INSIDE =
+      Origin.derived(
+          "the mould solved in its section, beside the fastest schedule of practice for its size");
+
+  private InsideChecks() {}
+
+  static List<Finding> find(Forecast forecast, List<CoreDemands> demands, Walk walk) {
+    List<Finding> findings = new ArrayList<>();
+    for (CoreDemands core : demands) {
+      forecast.inside().stream()
+          .filter(inside -> inside.mould() == core.mould())
+          .findFirst()
+          .ifPresent(inside -> judge(forecast, inside, core, walk, findings));
+    }
+    return findings;
+  }
+
+  private static void judge(
+      Forecast forecast,
+      InsideForecast inside,
+      CoreDemands core,
+      Walk walk,
+      List<Finding> findings) {
+    List<BurnoutMeasures> draws = inside.draws().stream().map(BurnoutMeasures::of).toList();
+    limit(forecast, draws, core, walk, findings);
+    burning(forecast, draws, core, walk, findings);
+    steam(forecast, draws, core, findings);
+    uneven(
+        draws,
+        BurnoutMeasures::cristobaliteKelvins,
+        core.cristobaliteKelvins(),
+        "core-lags-cristobalite",
+        "cristobalite turns at 200 to 280 °C",
+        core,
+        findings);
+    uneven(
+        draws,
+        BurnoutMeasures::quartzKelvins,
+        core.quartzKelvins(),
+        "core-lags-quartz",
+        "quartz turns at 573 °C",
+        core,
+        findings);
+    drying(forecast, draws, core, findings);
+  }
+
+  private static Band band(List<BurnoutMeasures> draws, ToDoubleFunction<BurnoutMeasures> value) {
+    return Band.of(draws.stream().mapToDouble(value).toArray());
+  }
+
+  private static void limit(
+      Forecast forecast,
+      List<BurnoutMeasures> draws,
+      CoreDemands core,
+      Walk walk,
+      List<Finding> findings) {
+    Band hottest = band(draws, BurnoutMeasures::hottestPeakCelsius);
+    double most = core.limit().celsius();
+    if (hottest.high() <= most + 1) {
+      return;
+    }
+    findings.add(
+        finding(
+            hottest.median() > most + 1 ? Severity.STOP : Severity.WARN,
+            "binder-limit-inside",
+            OptionalInt.empty(),
+            "The hottest place of %s gets to %s (%s to %s in nine of ten likely cases), but %s is its limit: lower the top."
+                .formatted(
+                    core.what(),
+                    celsius(hottest.median(), walk),
+                    celsius(hottest.low(), walk),
+                    celsius(hottest.high(), walk),
+                    Wording.of(core.limit(), walk.unit())),
+            core.limitOrigin()));
+  }
+
+  private static void burning(
+      Forecast forecast,
+      List<BurnoutMeasures> draws,
+      CoreDemands core,
+      Walk walk,
+      List<Finding> findings) {
+    Band burnt = band(draws, BurnoutMeasures::burnSeconds);
+    double wanted = core.burn().toSeconds();
+    if (burnt.low() >= wanted) {
+      return;
+    }
+    Band peak = band(draws, BurnoutMeasures::coldestPeakCelsius);
+    findings.add(
+        finding(
+            burnt.high() < wanted ? Severity.STOP : Severity.WARN,
+            "core-not-burnt-out",
+            top(forecast, walk),
+            ("The chamber gets hot enough, but the core of %s does not for long enough: it reaches %s to %s and burns as"
+                    + " %s to %s at %s would, where %s are needed. Carbon would stay in the mould: hold longer at the top.")
+                .formatted(
+                    core.what(),
+                    celsius(peak.low(), walk),
+                    celsius(peak.high(), walk),
+                    minutes(burnt.low()),
+                    minutes(burnt.high()),
+                    Wording.of(core.burnAt(), walk.unit()),
+                    minutes(wanted)),
+            core.burnOrigin()));
+  }
+
+  /** The segment with the highest target. */
+  private static OptionalInt top(Forecast forecast, Walk walk) {
+    int best = 0;
+    for (int i = 1; i < walk.steps().size(); i++) {
+      if (walk.steps()
+              .get(i)
+              .segment()
+              .target()
+              .compareTo(walk.steps().get(best).segment().target())
+          > 0) {
+        best = i;
+      }
+    }
+    return forecast.segments().isEmpty() ? OptionalInt.empty() : OptionalInt.of(best + 1);
+  }
+
+  private static void steam(
+      Forecast forecast,
+      List<BurnoutMeasures> draws,
+      CoreDemands core,
+      List<Finding> findings) {
+    Band steam = band(draws, BurnoutMeasures::steamKilogramsPerSecond);
+    double times = steam.median() / core.steamKilogramsPerSecond();
+    if (times <= TOO_MUCH) {
+      return;
+    }
+    double when = band(draws, BurnoutMeasures::steamSeconds).median();
+    findings.add(
+        finding(
+            times > 2 * TOO_MUCH ? Severity.STOP : Severity.WARN,
+            "steam-too-fast",
+            segmentAt(forecast, when),
+            "At %s steam leaves %s at %s g a minute, %.1f times as fast as in the fastest drying of practice: it may crack or blow out. Dry longer before this, or climb slower."
+                .formatted(
+                    clock(when),
+                    core.what(),
+                    Wording.number(steam.median() * 60_000),
+                    times),
+            INSIDE));
+  }
+
+  private static void uneven(
+      List<BurnoutMeasures> draws,
+      ToDoubleFunction<BurnoutMeasures> value,
+      double limit,
+      String code,
+      String turns,
+      CoreDemands core,
+      List<Finding> findings) {
+    Band kelvins = band(draws, value);
+    if (kelvins.median() <= TOO_MUCH * limit) {
+      return;
+    }
+    findings.add(
+        finding(
+            Severity.WARN,
+            code,
+            OptionalInt.empty(),
+            "While %s, skin and core of %s are up to %.0f K apart (the fastest schedule of practice: %.0f K): the mould may crack. Climb slower there, or hold before it."
+                .formatted(turns, core.what(), kelvins.median(), limit),
+            INSIDE));
+  }
+
+  /** When the core boils, and that the drying hold does not end it. */
+  private static void drying(
+      Forecast forecast,
+      List<BurnoutMeasures> draws,
+      CoreDemands core,
+      List<Finding> findings) {
+    Band ends = band(draws, BurnoutMeasures::boilEndsSeconds);
+    Band begins = band(draws, BurnoutMeasures::boilBeginsSeconds);
+    if (!Double.isFinite(ends.high()) || !Double.isFinite(begins.high())) {
+      return;
+    }
+    OptionalInt segment = segmentAt(forecast, ends.median());
+    findings.add(
+        finding(
+            Severity.NOTE,
+            "core-boils",
+            segment,
+            "The core of %s boils from about %s and is dry at %s (%s to %s), in segment %d."
+                .formatted(
+                    core.what(),
+                    clock(begins.median()),
+                    clock(ends.median()),
+                    clock(ends.low()),
+                    clock(ends.high()),
+                    segment.orElse(forecast.segments().size())),
+            INSIDE));
+  }
+
+  private static OptionalInt segmentAt(Forecast forecast, double second) {
+    for (SegmentForecast segment : forecast.segments()) {
+      if (second <= segment.endSeconds().median()) {
+        return OptionalInt.of(segment.index());
+      }
+    }
+    return OptionalInt.empty();
+  }
+
+  private static Finding finding(
+      Severity severity, String code, OptionalInt segment, String message, Origin origin) {
+    return new Finding(severity, code, segment, message, origin);
+  }
+
+  private static String celsius(double value, Walk walk) {
+    return Wording.of(Temperature.ofCelsius(Math.rint(value)), walk.unit());
+  }
+
+  private static String minutes(double seconds) {
+    return HourMinute.words(Duration.ofMinutes(Math.round(seconds / 60)));
+  }
+
+  private static String clock(double seconds) {
+    long minutes = Math.round(seconds / 60);
+    return "+%d:%02d".formatted(minutes / 60, minutes % 60);
+  }
+}
