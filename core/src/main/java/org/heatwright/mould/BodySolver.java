@@ -285,6 +285,40 @@ public final class BodySolver {
     return Math.max(0, Math.min(1, share));
   }
 
+  // ---- nodes, for those who look at all of them
+
+  double celsiusOfNode(int node) {
+    return celsius[node];
+  }
+
+  /** Volume of a node that is not ring, m³ of the part that is solved; zero in a cavity. */
+  double insideCubicMetres(int node) {
+    return node / grid.nz >= grid.ringStart ? 0 : grid.volume[node];
+  }
+
+  /** What the part that is solved stands for, of the whole body. */
+  double wholeOf(double ofPart) {
+    return grid.half ? 2 * ofPart : ofPart;
+  }
+
+  /** The temperatures of the whole section now. */
+  Section section() {
+    int nz = grid.nz;
+    int heights = grid.half ? 2 * nz - 1 : nz;
+    double[] height = new double[heights];
+    double[] all = new double[grid.nr * heights];
+    for (int j = 0; j < heights; j++) {
+      int from = grid.half ? Math.abs(j - (nz - 1)) : j;
+      double up = grid.half && j < nz - 1 ? -grid.height[from] : grid.height[from];
+      height[j] = grid.baseMetres + up;
+      for (int i = 0; i < grid.nr; i++) {
+        int node = i * nz + from;
+        all[i * heights + j] = grid.volume[node] > 0 ? celsius[node] : Double.NaN;
+      }
+    }
+    return new Section(seconds, grid.radius.clone(), height, all);
+  }
+
   // ---- going on
 
   /**

@@ -6,6 +6,7 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import org.heatwright.forecast.Charge;
 import org.heatwright.forecast.Forecaster;
 import org.heatwright.inspect.CoreDemands;
@@ -60,7 +61,11 @@ final class BurnoutComposer {
   private final Duration topByCore;
   private final Duration soakByCore;
 
-  private BurnoutComposer(BurnoutWork work, Kiln kiln, TemperatureUnit unit) {
+  private BurnoutComposer(
+      BurnoutWork work,
+      Kiln kiln,
+      TemperatureUnit unit,
+      Function<BurnoutWork, CoreHolds> holds) {
     this.work = work;
     this.kiln = kiln;
     this.unit = unit;
@@ -87,7 +92,7 @@ final class BurnoutComposer {
                 () ->
                     RoundNumbers.target(
                         alloyPour.orElseThrow(this::unknownAlloy).usual(), top, unit));
-    cores = new CoreHolds(work);
+    cores = holds.apply(work);
     drying = drying();
     topByCore = topHoldOfSlowest();
     soakByCore = soakOfSlowest();
@@ -95,9 +100,19 @@ final class BurnoutComposer {
 
   static Composition compose(
       BurnoutWork work, Kiln kiln, TemperatureUnit unit, Optional<Keypad> keypad) {
+    return compose(work, kiln, unit, keypad, CoreHolds::new);
+  }
+
+  /** The same with another way to find what cores need. */
+  static Composition compose(
+      BurnoutWork work,
+      Kiln kiln,
+      TemperatureUnit unit,
+      Optional<Keypad> keypad,
+      Function<BurnoutWork, CoreHolds> holds) {
     refuseWhatIsNotServed(work);
     refuseWhatDoesNotFit(work, kiln);
-    BurnoutComposer composer = new BurnoutComposer(work, kiln, unit);
+    BurnoutComposer composer = new BurnoutComposer(work, kiln, unit, holds);
     composer.refuseImpossibleTemperatures();
     return composer.compose(keypad);
   }

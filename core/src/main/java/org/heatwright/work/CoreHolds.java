@@ -18,7 +18,7 @@ import org.heatwright.units.Temperature;
  * in its section, with the investment at the slow end of what it may be. What a particular kiln
  * makes of it is the forecast's business.
  */
-final class CoreHolds {
+class CoreHolds {
 
   /** Investment may conduct this much less than the table says. Source: estimate. */
   private static final double SLOW_CONDUCTION = 0.8;

@@ -96,7 +96,8 @@ class ForecasterTest {
     Band all = forecast.workReadySeconds().orElseThrow();
     assertThat(all).isEqualTo(large);
     assertThat(all.high()).isLessThan(forecast.endSeconds().high());
-    assertThat(forecast.work().get(1).atEndCelsius().median()).isCloseTo(500, within(8.0));
+    // The stem of the thermocouple keeps the display some kelvins below the chamber at 500 °C.
+    assertThat(forecast.work().get(1).atEndCelsius().median()).isBetween(500.0, 518.0);
   }
 
   @Test

@@ -2,6 +2,7 @@ package org.heatwright.work;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -11,18 +12,51 @@ import org.heatwright.inspect.Inspection;
 import org.heatwright.inspect.Inspector;
 import org.heatwright.inspect.Severity;
 import org.heatwright.kiln.Kiln;
+import org.heatwright.mould.BurnoutMeasures;
 import org.heatwright.mould.Mould;
 import org.heatwright.schedule.Segment;
 import org.heatwright.units.Temperature;
+import org.heatwright.units.TemperatureUnit;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
-/** What must hold for any work, tried on 10,000 of each. */
+/**
+ * What must hold for any work, tried on 10,000 of each with the holds of practice, which are the
+ * least, and on some with what cores need besides, which takes longer to find.
+ */
 @Tag("property")
 class ComposerPropertyTest {
 
   private static final int WORKS = 10_000;
+  private static final int SOLVED_WORKS = 60;
   private static final long SEED = 20261203;
+
+  /** Practice's holds, whatever the core says. */
+  private static final class RuleHolds extends CoreHolds {
+    RuleHolds(BurnoutWork work) {
+      super(work);
+    }
+
+    @Override
+    DryHold drying(Leg dry, Optional<Duration> stated, Duration rule, Leg next) {
+      return new DryHold(stated.orElse(rule), 0.5, 0.5, Optional.empty());
+    }
+
+    @Override
+    Duration top(List<Leg> before, Leg top, Duration rule) {
+      return rule;
+    }
+
+    @Override
+    Duration soak(Temperature top, Leg pour, Duration rule) {
+      return rule;
+    }
+
+    @Override
+    BurnoutMeasures fastest(Mould mould) {
+      return new BurnoutMeasures(0, 0, 0, 1, 0, 0, 0, 0, 0, 1, 1);
+    }
+  }
 
   @Test
   void noScheduleGoesBeyondALimitAndItsOwnInspectionFindsNothingGrave() {
@@ -82,6 +116,33 @@ class ComposerPropertyTest {
     assertThat(compared).isGreaterThan(WORKS / 4);
   }
 
+  /** No hold is shorter than practice's, and nothing else changes. */
+  @Test
+  void coresOnlyLengthenHolds() {
+    RandomWork random = new RandomWork(new SplittableRandom(SEED + 3));
+    int longer = 0;
+    for (int i = 0; i < SOLVED_WORKS; i++) {
+      BurnoutWork work = random.burnout();
+      Kiln kiln = random.kiln();
+      Optional<Composition> byRule = compose(work, kiln);
+      if (byRule.isEmpty()) {
+        continue;
+      }
+      Composition byCore = Composer.compose(work, kiln, Optional.empty());
+      List<Segment> rule = byRule.get().schedule().segments();
+      List<Segment> core = byCore.schedule().segments();
+      assertThat(core).hasSameSizeAs(rule);
+      for (int s = 0; s < core.size(); s++) {
+        assertThat(core.get(s).ramp()).isEqualTo(rule.get(s).ramp());
+        assertThat(core.get(s).target()).isEqualTo(rule.get(s).target());
+        assertThat(core.get(s).hold()).as("%s", work).isGreaterThanOrEqualTo(rule.get(s).hold());
+        longer += core.get(s).hold().compareTo(rule.get(s).hold()) > 0 ? 1 : 0;
+      }
+      assertThat(grave(byCore, kiln)).as("%s: %s", work, byCore.schedule()).isEmpty();
+    }
+    assertThat(longer).isPositive();
+  }
+
   @Test
   void theSameWorkGivesTheSameComposition() {
     for (int i = 0; i < 200; i++) {
@@ -93,7 +154,11 @@ class ComposerPropertyTest {
 
   private static Optional<Composition> compose(Work work, Kiln kiln) {
     try {
-      return Optional.of(Composer.compose(work, kiln, Optional.empty()));
+      return Optional.of(
+          work instanceof BurnoutWork burnout
+              ? BurnoutComposer.compose(
+                  burnout, kiln, TemperatureUnit.CELSIUS, Optional.empty(), RuleHolds::new)
+              : Composer.compose(work, kiln, Optional.empty()));
     } catch (WorkRefusedException refused) {
       assertThat(refused).message().endsWith(".").doesNotContain("\n");
       return Optional.empty();
