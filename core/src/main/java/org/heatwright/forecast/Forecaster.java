@@ -167,10 +167,7 @@ public final class Forecaster {
   private static final int INSIDE_DRAWS = 16;
 
   private static Forecast summarise(
-      ForecastRequest request,
-      List<FiringRun> runs,
-      List<InsideForecast> inside,
-      double horizon) {
+      ForecastRequest request, List<FiringRun> runs, List<InsideForecast> inside, double horizon) {
     Schedule schedule = request.schedule();
     List<SegmentForecast> segments = new ArrayList<>();
     double near =

@@ -79,8 +79,7 @@ final class InsideChecks {
       List<Finding> findings) {
     double[] shown = new double[draws.size()];
     for (int i = 0; i < shown.length; i++) {
-      shown[i] =
-          draws.get(i).hottestPeakCelsius() - inside.days().get(i).aboveDisplayKelvins();
+      shown[i] = draws.get(i).hottestPeakCelsius() - inside.days().get(i).aboveDisplayKelvins();
     }
     Band hottest = Band.of(shown);
     double most = core.limit().celsius() + OVERSHOOT_KELVINS;
@@ -152,10 +151,7 @@ final class InsideChecks {
   }
 
   private static void steam(
-      Forecast forecast,
-      List<BurnoutMeasures> draws,
-      CoreDemands core,
-      List<Finding> findings) {
+      Forecast forecast, List<BurnoutMeasures> draws, CoreDemands core, List<Finding> findings) {
     Band steam = band(draws, BurnoutMeasures::steamKilogramsPerSecond);
     double times = steam.median() / core.steamKilogramsPerSecond();
     if (times <= TOO_MUCH) {
@@ -169,10 +165,7 @@ final class InsideChecks {
             segmentAt(forecast, when),
             "At %s steam leaves %s at %s g a minute, %.1f times as fast as in the fastest drying of practice: it may crack or blow out. Dry longer before this, or climb slower."
                 .formatted(
-                    clock(when),
-                    core.what(),
-                    Wording.number(steam.median() * 60_000),
-                    times),
+                    clock(when), core.what(), Wording.number(steam.median() * 60_000), times),
             INSIDE));
   }
 
@@ -200,10 +193,7 @@ final class InsideChecks {
 
   /** When the core boils, and that the drying hold does not end it. */
   private static void drying(
-      Forecast forecast,
-      List<BurnoutMeasures> draws,
-      CoreDemands core,
-      List<Finding> findings) {
+      Forecast forecast, List<BurnoutMeasures> draws, CoreDemands core, List<Finding> findings) {
     Band ends = band(draws, BurnoutMeasures::boilEndsSeconds);
     Band begins = band(draws, BurnoutMeasures::boilBeginsSeconds);
     if (!Double.isFinite(ends.high()) || !Double.isFinite(begins.high())) {

@@ -93,8 +93,7 @@ public record BurnoutMeasures(
       if (i > 0 && cold >= BURN_FROM_CELSIUS) {
         double mean = (cold + firing.coldestCelsius(i - 1)) / 2;
         burn +=
-            (second - firing.second(i - 1))
-                * burning.worthOfSecondAt(Temperature.ofCelsius(mean));
+            (second - firing.second(i - 1)) * burning.worthOfSecondAt(Temperature.ofCelsius(mean));
       }
     }
     return new BurnoutMeasures(

@@ -137,7 +137,9 @@ public final class GypsumInvestment {
     List<LatentHeat> latent =
         freePerFired > 0
             ? List.of(
-                new LatentHeat(BOILS_FROM, BOILS_TO, freePerFired * EVAPORATION, true), first, second)
+                new LatentHeat(BOILS_FROM, BOILS_TO, freePerFired * EVAPORATION, true),
+                first,
+                second)
             : List.of(first, second);
     return new Material(
         "gypsum-bonded investment",

@@ -68,19 +68,14 @@ public final class MouldFiring {
 
     /** The body to solve. */
     public Body body(Temperature start) {
-      Material material =
-          MouldLoad.material(investment).scaled(conductivityFactor, heatFactor);
+      Material material = MouldLoad.material(investment).scaled(conductivityFactor, heatFactor);
       Optional<BodyShape.Ring> ring =
           mould.wallMetres() > 0
               ? Optional.of(new BodyShape.Ring(mould.wallMetres(), MouldLoad.STEEL))
               : Optional.empty();
       return new Body(
           new BodyShape(
-              mould.diameterMetres(),
-              mould.heightMetres(),
-              BodyShape.Bottom.EXPOSED,
-              cavity,
-              ring),
+              mould.diameterMetres(), mould.heightMetres(), BodyShape.Bottom.EXPOSED, cavity, ring),
           material,
           EMISSIVITY * VIEW,
           CHAMBER_CONVECTION * convectionFactor,

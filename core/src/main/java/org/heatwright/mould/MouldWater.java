@@ -17,7 +17,8 @@ final class MouldWater {
   /** The water at the start of a firing; {@code factor} multiplies it. */
   static MouldWater of(Investment investment, double factor) {
     double free =
-        GypsumInvestment.freeWaterDensity(investment.waterPowder()) * MouldLoad.wetShare(investment);
+        GypsumInvestment.freeWaterDensity(investment.waterPowder())
+            * MouldLoad.wetShare(investment);
     return new MouldWater(
         factor * free, factor * GypsumInvestment.boundWaterDensity(investment.waterPowder()));
   }

@@ -117,8 +117,7 @@ public final class PourWindow {
               .map(
                   hole ->
                       solver.celsiusAt(
-                          hole.diameterMetres() / 2,
-                          mould.heightMetres() - hole.depthMetres() / 2))
+                          hole.diameterMetres() / 2, mould.heightMetres() - hole.depthMetres() / 2))
               .orElse(centre[row]);
     }
     return new PourWindow(seconds, pattern, cavity, centre);

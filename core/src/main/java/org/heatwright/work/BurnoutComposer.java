@@ -62,10 +62,7 @@ final class BurnoutComposer {
   private final Duration soakByCore;
 
   private BurnoutComposer(
-      BurnoutWork work,
-      Kiln kiln,
-      TemperatureUnit unit,
-      Function<BurnoutWork, CoreHolds> holds) {
+      BurnoutWork work, Kiln kiln, TemperatureUnit unit, Function<BurnoutWork, CoreHolds> holds) {
     this.work = work;
     this.kiln = kiln;
     this.unit = unit;
@@ -284,9 +281,7 @@ final class BurnoutComposer {
   }
 
   private Duration dryRule() {
-    return sheet
-        .dryHold()
-        .orElseGet(() -> BurnoutRules.dryHold(diameterMillimetres, kilnFactor));
+    return sheet.dryHold().orElseGet(() -> BurnoutRules.dryHold(diameterMillimetres, kilnFactor));
   }
 
   private Draft.Step dryStep(HeatingRate early) {
@@ -412,11 +407,11 @@ final class BurnoutComposer {
             ? sheetWhy("soak at the pour temperature")
             : new Draft.Why(
                 ("%s before the first mould is drawn, so that the core has come down too; then %s to"
-                        + " pour %s.")
-                    .formatted(
-                        HourMinute.words(pourSoak()),
-                        HourMinute.words(BurnoutRules.pouringTime(work.count())),
-                        counted(work.count(), "mould"))
+                            + " pour %s.")
+                        .formatted(
+                            HourMinute.words(pourSoak()),
+                            HourMinute.words(BurnoutRules.pouringTime(work.count())),
+                            counted(work.count(), "mould"))
                     + (soakByCore.equals(soakRule())
                         ? ""
                         : " By practice %s would do, by the core it takes longer."

@@ -80,16 +80,14 @@ class CoreHolds {
     boolean endless = false;
     for (PatternedMould each : work.moulds()) {
       if (stated.isEmpty()) {
-        hold =
-            longer(
-                hold,
-                shortest(rule, tried -> steamIsSlow(each, dry.holding(tried), next)));
+        hold = longer(hold, shortest(rule, tried -> steamIsSlow(each, dry.holding(tried), next)));
       }
     }
     for (PatternedMould each : work.moulds()) {
       double arrives = dry.rampSeconds(ROOM_CELSIUS);
       MouldFiring held =
-          fired(each.mould(), List.of(dry.holding(Duration.ofHours(LONGEST_HOURS))), SLOW_CONDUCTION);
+          fired(
+              each.mould(), List.of(dry.holding(Duration.ofHours(LONGEST_HOURS))), SLOW_CONDUCTION);
       left = Math.max(left, held.waterShareAt(arrives + hold.toSeconds()));
       leftByRule = Math.max(leftByRule, held.waterShareAt(arrives + rule.toSeconds()));
       double gone = BurnoutMeasures.of(held).drySeconds();
@@ -104,7 +102,8 @@ class CoreHolds {
 
   /** Whether no more steam leaves at a time than practice's fastest drying drives off. */
   private boolean steamIsSlow(PatternedMould each, Leg dry, Leg next) {
-    double most = BurnoutMeasures.of(fired(each.mould(), List.of(dry, next), 1)).steamKilogramsPerSecond();
+    double most =
+        BurnoutMeasures.of(fired(each.mould(), List.of(dry, next), 1)).steamKilogramsPerSecond();
     return most <= STEAM_SHARE * fastest(each.mould()).steamKilogramsPerSecond();
   }
 
@@ -184,8 +183,7 @@ class CoreHolds {
   }
 
   private MouldFiring.Setting setting(Mould mould, double conduction) {
-    return new MouldFiring.Setting(
-        mould, work.investment(), Optional.empty(), conduction, 1, 1);
+    return new MouldFiring.Setting(mould, work.investment(), Optional.empty(), conduction, 1, 1);
   }
 
   private static Surroundings chamber(double from, List<Leg> legs) {

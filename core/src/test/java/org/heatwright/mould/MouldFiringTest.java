@@ -22,23 +22,27 @@ class MouldFiringTest {
         MouldFiring.Setting.of(mould, Investment.gypsum(0.40)), ROOM, BURNOUT, 600, accuracy);
   }
 
-  /** What forecasts use is near a solution with twice the lines and a twelfth of the steps' bend. */
+  /**
+   * What forecasts use is near a solution with twice the lines and a twelfth of the steps' bend.
+   */
   @Test
   void theQuickSolutionIsNearTheFineOne() {
     for (Mould mould :
         new Mould[] {
-          new Mould(1, 0.063, 0.09, 0.0015), new Mould(1, 0.09, 0.15, 0), new Mould(1, 0.127, 0.2, 0.003)
+          new Mould(1, 0.063, 0.09, 0.0015),
+          new Mould(1, 0.09, 0.15, 0),
+          new Mould(1, 0.127, 0.2, 0.003)
         }) {
       BurnoutMeasures fine =
           BurnoutMeasures.of(fired(mould, new BodySolver.Accuracy(1.5, 0.25, 0)));
       MouldFiring quick = fired(mould, MouldFiring.QUICK);
       BurnoutMeasures near = BurnoutMeasures.of(quick);
       double plateau = fine.boilEndsSeconds() - fine.boilBeginsSeconds();
-      assertThat(near.boilEndsSeconds())
-          .isCloseTo(fine.boilEndsSeconds(), within(0.02 * plateau));
+      assertThat(near.boilEndsSeconds()).isCloseTo(fine.boilEndsSeconds(), within(0.02 * plateau));
       assertThat(near.steamKilogramsPerSecond())
           .isCloseTo(fine.steamKilogramsPerSecond(), within(0.04 * fine.steamKilogramsPerSecond()));
-      assertThat(near.burnSeconds()).isCloseTo(fine.burnSeconds(), within(0.02 * fine.burnSeconds()));
+      assertThat(near.burnSeconds())
+          .isCloseTo(fine.burnSeconds(), within(0.02 * fine.burnSeconds()));
       assertThat(near.cristobaliteKelvins())
           .isCloseTo(fine.cristobaliteKelvins(), within(0.03 * fine.cristobaliteKelvins()));
     }
@@ -66,16 +70,17 @@ class MouldFiringTest {
     }
     double water =
         mould.investmentCubicMetres()
-            * (GypsumInvestment.freeWaterDensity(0.40)
-                    * MouldLoad.wetShare(Investment.gypsum(0.40))
+            * (GypsumInvestment.freeWaterDensity(0.40) * MouldLoad.wetShare(Investment.gypsum(0.40))
                 + GypsumInvestment.boundWaterDensity(0.40));
     assertThat(steam).isCloseTo(water, within(0.002 * water));
   }
 
   @Test
   void largerMouldsBoilLongerAndBurnLess() {
-    BurnoutMeasures small = BurnoutMeasures.of(fired(new Mould(1, 0.06, 0.1, 0), MouldFiring.QUICK));
-    BurnoutMeasures large = BurnoutMeasures.of(fired(new Mould(1, 0.12, 0.2, 0), MouldFiring.QUICK));
+    BurnoutMeasures small =
+        BurnoutMeasures.of(fired(new Mould(1, 0.06, 0.1, 0), MouldFiring.QUICK));
+    BurnoutMeasures large =
+        BurnoutMeasures.of(fired(new Mould(1, 0.12, 0.2, 0), MouldFiring.QUICK));
     assertThat(large.boilEndsSeconds()).isGreaterThan(small.boilEndsSeconds() + 3600);
     assertThat(large.burnSeconds()).isLessThan(small.burnSeconds());
     assertThat(large.quartzKelvins()).isGreaterThan(small.quartzKelvins());
