@@ -83,7 +83,10 @@ final class InsideChecks {
     }
     Band hottest = Band.of(shown);
     double most = core.limit().celsius() + OVERSHOOT_KELVINS;
-    if (hottest.high() <= most) {
+    // A target beyond the limit is told as that.
+    boolean meant =
+        walk.steps().stream().anyMatch(step -> step.segment().target().compareTo(core.limit()) > 0);
+    if (meant || hottest.high() <= most) {
       return;
     }
     findings.add(

@@ -106,6 +106,7 @@ public final class KilnLearner {
       for (int f = 0; f < used.size(); f++) {
         Optional<Anomaly> fault = scout.fault(kiln, seen, f);
         if (fault.isPresent()
+            && !aftermath(happened, used.get(f), fault.get())
             && (clearest.isEmpty() || fault.get().logOddsFactor() > clearest.get().logOddsFactor())
             && happened(happened, used.get(f)) < MOST_FAULTS) {
           clearest = fault;
@@ -153,6 +154,26 @@ public final class KilnLearner {
   private static long happened(List<Lesson.Happened> happened, LoggedFiring firing) {
     return happened.stream().filter(one -> one.firing().equals(firing.name())).count();
   }
+
+  /**
+   * Whether a fault begins so soon after another is over that it may be what the other left: a kiln
+   * and a controller that come back are not simulated that well.
+   */
+  private static boolean aftermath(
+      List<Lesson.Happened> happened, LoggedFiring firing, Anomaly fault) {
+    return happened.stream()
+        .filter(one -> one.firing().equals(firing.name()))
+        .map(Lesson.Happened::what)
+        .anyMatch(
+            before ->
+                fault.beganSeconds() > before.beganSeconds()
+                    && fault.beganSeconds()
+                        < before.beganSeconds()
+                            + before.lengthSeconds().orElse(Double.POSITIVE_INFINITY)
+                            + AFTERMATH_SECONDS);
+  }
+
+  private static final double AFTERMATH_SECONDS = 3600;
 
   /** Most faults looked for in one firing. */
   private static final int MOST_FAULTS = 2;
