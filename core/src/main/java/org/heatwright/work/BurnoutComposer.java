@@ -26,6 +26,7 @@ import org.heatwright.units.HeatingRate;
 import org.heatwright.units.Temperature;
 import org.heatwright.units.TemperatureChange;
 import org.heatwright.units.TemperatureUnit;
+import org.heatwright.work.casting.UsualMould;
 
 /** Burnout of gypsum-bonded moulds: what the work is, what it asks, the schedule for it. */
 final class BurnoutComposer {
@@ -50,7 +51,7 @@ final class BurnoutComposer {
   private final Temperature limit;
   private final Temperature top;
   private final Temperature pour;
-  private final Optional<BurnoutRules.Pour> alloyPour;
+  private final Optional<UsualMould> alloyPour;
 
   private BurnoutComposer(BurnoutWork work, Kiln kiln, TemperatureUnit unit) {
     this.work = work;
