@@ -171,7 +171,8 @@ class ArchitectureTest {
           "Accuracy.cellGrowth",
           "CheckFigures.sumOfTargets",
           "Investment.pouredHoursBefore",
-          "PriceBand.pricePerKilowattHour");
+          "PriceBand.pricePerKilowattHour",
+          "Spread.usual");
 
   private static String partOf(JavaClass type) {
     return type.getPackageName().replaceFirst("org\\.heatwright\\.", "").replaceFirst("\\..*", "");

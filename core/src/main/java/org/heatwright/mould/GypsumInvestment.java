@@ -54,7 +54,7 @@ public final class GypsumInvestment {
   private GypsumInvestment() {}
 
   /** Litres of slurry a kilogram of powder makes, that is, 1e-3 m³/kg. */
-  static double cubicMetresPerPowder(double waterPowder) {
+  public static double cubicMetresPerPowder(double waterPowder) {
     double powder =
         SHARE_CRISTOBALITE / CRISTOBALITE_KG_M3
             + SHARE_QUARTZ / QUARTZ_KG_M3

@@ -31,6 +31,7 @@ import org.heatwright.units.TemperatureChange;
 import org.heatwright.units.TemperatureUnit;
 import org.heatwright.work.CoreHolds.DryHold;
 import org.heatwright.work.CoreHolds.Leg;
+import org.heatwright.work.casting.UsualMould;
 
 /** Burnout of gypsum-bonded moulds: what the work is, what it asks, the schedule for it. */
 final class BurnoutComposer {
@@ -55,7 +56,7 @@ final class BurnoutComposer {
   private final Temperature limit;
   private final Temperature top;
   private final Temperature pour;
-  private final Optional<BurnoutRules.Pour> alloyPour;
+  private final Optional<UsualMould> alloyPour;
   private final CoreHolds cores;
   private final DryHold drying;
   private final Duration topByCore;

@@ -1,14 +1,14 @@
 package org.heatwright.work;
 
 import java.time.Duration;
-import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import org.heatwright.inspect.TemperatureRange;
 import org.heatwright.material.Origin;
 import org.heatwright.mould.BurnoutMeasures;
 import org.heatwright.units.HeatingRate;
 import org.heatwright.units.Temperature;
+import org.heatwright.work.casting.AlloyFamily;
+import org.heatwright.work.casting.UsualMould;
 
 /**
  * Rules of practice for gypsum-bonded moulds, by the diameter of the thickest one. All of them rise
@@ -195,47 +195,13 @@ final class BurnoutRules {
     return footprintShare > 0.4 ? 1.25 : 1;
   }
 
-  /**
-   * Mould temperature at the pour.
-   *
-   * @param usual what we plan without a value of the studio's own
-   * @param range what practice ranges over
-   * @param origin where the numbers come from
-   */
-  record Pour(Temperature usual, TemperatureRange range, Origin origin) {}
-
-  /** Alloys whose name contains a word, and the mould temperature of practice. First match wins. */
-  private record AlloyPour(String word, Pour pour) {}
-
-  private static final Origin BENCH_POUR =
-      Origin.read("several bench-forum values, which differ by 100 K and more");
-
-  private static final List<AlloyPour> POURS =
-      List.of(
-          new AlloyPour(
-              "white-gold",
-              pour(650, 593, 704, Origin.read("a supplier's article on casting karat gold"))),
-          new AlloyPour(
-              "gold",
-              pour(540, 427, 704, Origin.read("a supplier's article on casting karat gold"))),
-          new AlloyPour("sterling", pour(500, 400, 675, BENCH_POUR)),
-          new AlloyPour("silver", pour(500, 400, 675, BENCH_POUR)),
-          new AlloyPour("bronze", pour(540, 480, 600, Origin.practice())),
-          new AlloyPour("brass", pour(540, 480, 600, Origin.practice())));
-
-  private static Pour pour(double celsius, double fromCelsius, double toCelsius, Origin origin) {
-    return new Pour(
-        Temperature.ofCelsius(celsius), TemperatureRange.ofCelsius(fromCelsius, toCelsius), origin);
-  }
-
-  static Optional<Pour> pourOf(String alloy) {
-    String name = alloy.toLowerCase(Locale.ROOT);
-    return POURS.stream().filter(p -> name.contains(p.word())).map(AlloyPour::pour).findFirst();
+  /** Mould temperature of practice for an alloy whose name tells what it is. */
+  static Optional<UsualMould> pourOf(String alloy) {
+    return AlloyFamily.ofName(alloy).flatMap(UsualMould::of);
   }
 
   /** Metals too hot for a gypsum-bonded mould. */
   static boolean needsPhosphate(String alloy) {
-    String name = alloy.toLowerCase(Locale.ROOT);
-    return name.contains("platinum") || name.contains("palladium") && !name.contains("gold");
+    return AlloyFamily.ofName(alloy).map(AlloyFamily::needsPhosphate).orElse(false);
   }
 }

@@ -94,6 +94,7 @@ public final class Cli {
     line.addSubcommand(new LearnCommand(surroundings));
     line.addSubcommand(new HealthCommand(surroundings));
     line.addSubcommand(new CoupleCommand(surroundings));
+    line.addSubcommand(CastCommand.line(surroundings));
     line.addSubcommand(new CompletionCommand(surroundings));
     line.setOut(writer(surroundings.out()));
     line.setErr(writer(surroundings.err()));

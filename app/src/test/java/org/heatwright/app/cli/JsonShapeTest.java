@@ -165,6 +165,84 @@ class JsonShapeTest {
   }
 
   @Test
+  void castGivesValuesWithTheirRangesAndSources() throws IOException {
+    JsonNode metal = json(Run.of("cast", "metal", "--alloy", "sterling", "--wax-g", 5, "--json"));
+    assertThat(keys(metal))
+        .containsExactly(
+            "metal",
+            "method",
+            "totalGrams",
+            "castGrams",
+            "buttonGrams",
+            "totalTroyOunces",
+            "totalPennyweights",
+            "usedMetalAtMostGrams",
+            "metalGramsPerCubicCentimetre",
+            "patternGramsPerCubicCentimetre",
+            "densities",
+            "notes",
+            "cautions");
+    assertThat(keys(metal.get("totalGrams"))).containsExactly("low", "usual", "high");
+    JsonNode powder =
+        json(Run.of("cast", "powder", "--diameter-mm", 75, "--height-mm", 100, "--json"));
+    assertThat(keys(powder))
+        .containsExactly(
+            "slurryMillilitres",
+            "powderGrams",
+            "waterGrams",
+            "waterPowder",
+            "weigh",
+            "workingTime",
+            "notes",
+            "cautions");
+    JsonNode fineness =
+        json(Run.of("cast", "fineness", "--metal-g", 9, "--fineness", 750, "--to", 585, "--json"));
+    assertThat(keys(fineness)).containsExactly("together", "add", "result", "notes");
+    JsonNode size = json(Run.of("cast", "size", "--wanted-mm", 18, "--json"));
+    assertThat(keys(size))
+        .containsExactly(
+            "patternMillimetres", "castMillimetres", "factor", "shrinkagePercent", "notes");
+    JsonNode pour = json(Run.of("cast", "pour", "--alloy", "sterling", "--json"));
+    assertThat(keys(pour))
+        .containsExactly(
+            "alloy",
+            "section",
+            "method",
+            "mould",
+            "metal",
+            "superheatKelvins",
+            "remarks",
+            "cautions",
+            "clocks");
+    assertThat(keys(pour.get("mould")))
+        .containsExactly("celsius", "own", "rangeCelsius", "why", "sources");
+    assertThat(keys(pour.at("/mould/sources/0")))
+        .containsExactly("about", "celsius", "counts", "origin");
+    JsonNode order =
+        json(
+            Run.of(
+                "cast",
+                "order",
+                "--mould",
+                "a",
+                "--wants",
+                600,
+                "--mould",
+                "b",
+                "--wants",
+                500,
+                "--kiln-now",
+                700,
+                "--fall-per-hour",
+                100,
+                "--json"));
+    assertThat(keys(order)).containsExactly("steps", "totalMinutes", "compromise");
+    for (JsonNode root : List.of(metal, powder, fineness, size, pour, order)) {
+      assertThat(allKeys(root)).allMatch(key -> key.matches("[a-z][a-zA-Z]*"));
+    }
+  }
+
+  @Test
   void everyKeyIsCamelCase() throws IOException {
     JsonNode forecast =
         json(

@@ -1,0 +1,214 @@
+package org.heatwright.app.cli;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Supplier;
+import org.heatwright.app.files.InputException;
+import org.heatwright.app.files.YamlText;
+import org.heatwright.material.Origin;
+import org.heatwright.units.Temperature;
+import org.heatwright.units.TemperatureUnit;
+import org.heatwright.work.casting.CastingAlloy;
+import org.heatwright.work.casting.CastingAlloys;
+import org.heatwright.work.casting.Fineness;
+import org.heatwright.work.casting.Metal;
+import org.heatwright.work.casting.Mix;
+import org.heatwright.work.casting.PouringMethod;
+import org.heatwright.work.casting.Remark;
+import org.heatwright.work.casting.Spread;
+
+/** Options that several of the casting commands take, and how their numbers are shown. */
+final class CastInput {
+
+  private CastInput() {}
+
+  /** The one option that was given of several, none or too many being told. */
+  static Map.Entry<String, Double> oneOf(Map<String, Optional<Double>> options) {
+    List<Map.Entry<String, Double>> given = new ArrayList<>();
+    options.forEach((name, value) -> value.ifPresent(v -> given.add(Map.entry(name, v))));
+    if (given.isEmpty()) {
+      throw InputException.in(
+          options.keySet().iterator().next(),
+          "not given; expected one of %s.".formatted(String.join(", ", options.keySet())));
+    }
+    if (given.size() > 1) {
+      throw InputException.in(
+          given.get(1).getKey(),
+          "%s is given too; keep one of the two.".formatted(given.get(0).getKey()));
+    }
+    positive(given.get(0).getKey(), given.get(0).getValue());
+    return given.get(0);
+  }
+
+  static Map<String, Optional<Double>> options() {
+    return new LinkedHashMap<>();
+  }
+
+  static double positive(String option, double value) {
+    if (!(value > 0 && value < Double.POSITIVE_INFINITY)) {
+      throw InputException.in(
+          option,
+          "\"%s\" is not possible; expected a number above zero."
+              .formatted(Double.isFinite(value) ? YamlText.number(value) : value));
+    }
+    return value;
+  }
+
+  static double percent(String option, double percent) {
+    if (!(percent >= 0 && percent <= 100)) {
+      throw InputException.in(
+          option,
+          "\"%s\" is not possible; expected 0 to 100 percent."
+              .formatted(Double.isFinite(percent) ? YamlText.number(percent) : percent));
+    }
+    return percent / 100;
+  }
+
+  /** What the arithmetic refuses is blamed on the option it came from. */
+  static <T> T blaming(String option, Supplier<T> arithmetic) {
+    try {
+      return arithmetic.get();
+    } catch (IllegalArgumentException e) {
+      throw InputException.in(option, String.valueOf(e.getMessage()));
+    }
+  }
+
+  static CastingAlloy alloy(String option, String name) {
+    return CastingAlloys.find(name)
+        .orElseThrow(
+            () ->
+                InputException.in(
+                    option,
+                    "\"%s\" is not known; expected one of %s."
+                        .formatted(name, CastingAlloys.names())));
+  }
+
+  /** "Au=750,Ag=125,Cu=125": parts in any unit. */
+  static Mix mix(String option, String text) {
+    Map<Metal, Double> parts = new EnumMap<>(Metal.class);
+    for (String part : text.split(",", -1)) {
+      String[] sides = part.split("=", -1);
+      Optional<Metal> metal = Metal.of(sides[0].strip());
+      Optional<Double> number = sides.length == 2 ? number(sides[1]) : Optional.empty();
+      if (metal.isEmpty() || number.isEmpty() || !(number.get() > 0)) {
+        throw InputException.in(
+            option,
+            "\"%s\" is no part of a mix; expected metals of Au, Ag, Cu, Zn, Sn, Ni, Pd, Pt with"
+                    .formatted(part.strip())
+                + " their parts, e.g. Au=750,Ag=125,Cu=125.");
+      }
+      if (parts.put(metal.get(), number.get()) != null) {
+        throw InputException.in(option, "%s is named twice.".formatted(metal.get().symbol()));
+      }
+    }
+    return blaming(option, () -> Mix.ofParts(parts, Origin.own("")));
+  }
+
+  static PouringMethod method(String option, String word) {
+    return PouringMethod.ofWord(word)
+        .orElseThrow(
+            () ->
+                InputException.in(
+                    option,
+                    "\"%s\" is not known; expected vacuum, centrifugal or gravity."
+                        .formatted(word)));
+  }
+
+  static TemperatureUnit unit(String option, String letter) {
+    return TemperatureUnit.ofLetter(letter)
+        .orElseThrow(
+            () ->
+                InputException.in(
+                    option, "\"%s\" is not known; expected C or F.".formatted(letter)));
+  }
+
+  /** A temperature of mould or metal, 20 to 2000 °C. */
+  static Temperature temperature(String option, double value, TemperatureUnit unit) {
+    if (!(value >= unit.value(Temperature.ofCelsius(20))
+        && value <= unit.value(Temperature.ofCelsius(2000)))) {
+      throw InputException.in(
+          option,
+          "\"%s\" is not possible; expected %s to %s %s."
+              .formatted(
+                  Double.isFinite(value) ? YamlText.number(value) : value,
+                  YamlText.number(unit.value(Temperature.ofCelsius(20))),
+                  YamlText.number(unit.value(Temperature.ofCelsius(2000))),
+                  unit.symbol()));
+    }
+    return unit.temperature(value);
+  }
+
+  /** "18k", "750" or "0.75". */
+  static Fineness fineness(String option, String text) {
+    String plain = text.strip().toLowerCase(Locale.ROOT);
+    String karats = plain.replaceFirst("\\s*(k|kt|ct)$", "");
+    Optional<Double> number = number(karats);
+    if (number.isEmpty() || !(number.get() >= 0)) {
+      throw notFineness(option, text);
+    }
+    double value = number.get();
+    if (!karats.equals(plain)) {
+      return blaming(option, () -> Fineness.ofKarats(value));
+    }
+    if (value > 1 && value < 100) {
+      throw InputException.in(
+          option,
+          "\"%s\" may be karats or percent; expected such as 18k, 750 or 0.75.".formatted(text));
+    }
+    return blaming(option, () -> value <= 1 ? new Fineness(value) : Fineness.ofThousandths(value));
+  }
+
+  private static InputException notFineness(String option, String text) {
+    return InputException.in(
+        option, "\"%s\" is no fineness; expected such as 18k, 750 or 0.75.".formatted(text));
+  }
+
+  private static Optional<Double> number(String text) {
+    try {
+      double value = Double.parseDouble(text.strip());
+      return Double.isFinite(value) ? Optional.of(value) : Optional.empty();
+    } catch (NumberFormatException e) {
+      return Optional.empty();
+    }
+  }
+
+  // Numbers for people.
+
+  /** Grams of kilograms: "59.98 g", "581 g", "1250 g". */
+  static String grams(double kilograms) {
+    return figure(kilograms * 1000) + " g";
+  }
+
+  /** "59.98 g (57 to 73.3)", or without the range where there is none. */
+  static String grams(Spread kilograms) {
+    Spread g = kilograms.times(1000);
+    return g.low() == g.high()
+        ? figure(g.usual()) + " g"
+        : "%s g (%s to %s)".formatted(figure(g.usual()), figure(g.low()), figure(g.high()));
+  }
+
+  /** About four figures, no more than two decimals. */
+  static String figure(double value) {
+    double perUnit = value < 100 ? 100 : value < 1000 ? 10 : 1;
+    return YamlText.number(Math.rint(value * perUnit) / perUnit);
+  }
+
+  static String degrees(Temperature temperature, TemperatureUnit unit) {
+    return "%.0f %s".formatted(unit.value(temperature), unit.symbol());
+  }
+
+  static String degrees(Temperature from, Temperature to, TemperatureUnit unit) {
+    return from.equals(to)
+        ? degrees(from, unit)
+        : "%.0f to %.0f %s".formatted(unit.value(from), unit.value(to), unit.symbol());
+  }
+
+  static void remarks(Page page, String lead, List<Remark> remarks) {
+    remarks.forEach(r -> page.hanging(lead, "%s (%s)".formatted(r.message(), r.origin().words())));
+  }
+}

@@ -1,0 +1,63 @@
+package org.heatwright.app.json;
+
+import java.util.List;
+import java.util.Optional;
+import org.heatwright.work.casting.MetalNeed;
+import org.heatwright.work.casting.QuotedDensity;
+import org.heatwright.work.casting.Remark;
+import org.heatwright.work.casting.Spread;
+import org.heatwright.work.casting.Troy;
+import org.heatwright.work.casting.UsedMetal;
+
+/**
+ * What {@code cast metal --json} prints. {@code densities} are every source's, {@code
+ * metalGramsPerCubicCentimetre} what was computed with; {@code patternGramsPerCubicCentimetre} is
+ * null where a volume was given.
+ */
+public record CastMetalJson(
+    String metal,
+    String method,
+    SpreadJson totalGrams,
+    SpreadJson castGrams,
+    SpreadJson buttonGrams,
+    double totalTroyOunces,
+    double totalPennyweights,
+    SpreadJson usedMetalAtMostGrams,
+    SpreadJson metalGramsPerCubicCentimetre,
+    Optional<SpreadJson> patternGramsPerCubicCentimetre,
+    List<DensityJson> densities,
+    List<String> notes,
+    List<RemarkJson> cautions) {
+
+  /** One source's density of the metal. */
+  public record DensityJson(String how, double gramsPerCubicCentimetre, String origin) {}
+
+  public static CastMetalJson of(
+      String metal,
+      String method,
+      MetalNeed need,
+      Spread metalDensity,
+      Optional<Spread> patternDensity,
+      List<QuotedDensity> densities,
+      List<String> notes,
+      List<Remark> cautions) {
+    return new CastMetalJson(
+        metal,
+        method,
+        SpreadJson.thousandfold(need.totalKilograms()),
+        SpreadJson.thousandfold(need.castKilograms()),
+        SpreadJson.thousandfold(need.buttonKilograms()),
+        Troy.ounces(need.totalKilograms().usual()),
+        Troy.pennyweights(need.totalKilograms().usual()),
+        SpreadJson.thousandfold(UsedMetal.atMostKilograms(need.totalKilograms().usual())),
+        SpreadJson.of(metalDensity.times(1e-3)),
+        patternDensity.map(d -> SpreadJson.of(d.times(1e-3))),
+        densities.stream()
+            .map(
+                d ->
+                    new DensityJson(d.how(), d.kilogramsPerCubicMetre() / 1000, d.origin().words()))
+            .toList(),
+        notes,
+        RemarkJson.of(cautions));
+  }
+}
