@@ -34,13 +34,13 @@ final class CastFinenessCommand implements Callable<Integer> {
 
   /** One lot of metal. */
   static final class LotOptions {
-    @Option(names = "--metal-g", paramLabel = "G", description = "Its mass in grams,")
+    @Option(names = "--metal-g", paramLabel = "G", description = "Its mass in grams.")
     private @Nullable Double grams;
 
-    @Option(names = "--metal-ozt", paramLabel = "OZ", description = "or in troy ounces,")
+    @Option(names = "--metal-ozt", paramLabel = "OZ", description = "The same in troy ounces.")
     private @Nullable Double ounces;
 
-    @Option(names = "--metal-dwt", paramLabel = "DWT", description = "or in pennyweight.")
+    @Option(names = "--metal-dwt", paramLabel = "DWT", description = "The same in pennyweight.")
     private @Nullable Double pennyweights;
 
     @Option(names = "--fineness", required = true, paramLabel = "F", description = "Its fineness.")

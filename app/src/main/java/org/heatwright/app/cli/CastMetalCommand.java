@@ -62,7 +62,7 @@ final class CastMetalCommand implements Callable<Integer> {
   @Option(names = "--resin-g", paramLabel = "G", description = "Mass of the resin pattern.")
   private Optional<Double> resinGrams;
 
-  @Option(names = "--volume-cm3", paramLabel = "V", description = "Or the volume to cast, cm³.")
+  @Option(names = "--volume-cm3", paramLabel = "V", description = "Volume to cast instead, cm³.")
   private Optional<Double> cubicCentimetres;
 
   @Option(names = "--volume-mm3", paramLabel = "V", description = "The same in mm³.")

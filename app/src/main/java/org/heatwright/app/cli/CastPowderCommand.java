@@ -140,6 +140,16 @@ final class CastPowderCommand implements Callable<Integer> {
     resin.ifPresent(g -> CastInput.positive("--resin-g", g));
     double wall = Optional.ofNullable(size.wallMillimetres).orElse(0.0);
     int count = Optional.ofNullable(size.count).orElse(1);
+    if (count < 1 || count > 200) {
+      throw InputException.in(
+          "--count", "\"%d\" is not possible; expected 1 to 200.".formatted(count));
+    }
+    if (!(wall >= 0 && wall < size.diameterMillimetres / 4)) {
+      throw InputException.in(
+          "--wall-mm",
+          "\"%s\" is not possible; expected zero or more, under a quarter of the diameter."
+              .formatted(wall));
+    }
     Mould mould =
         CastInput.blaming(
             "--diameter-mm",

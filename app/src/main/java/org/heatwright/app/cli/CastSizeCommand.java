@@ -25,10 +25,13 @@ import picocli.CommandLine.Option;
     })
 final class CastSizeCommand implements Callable<Integer> {
 
-  @Option(names = "--wanted-mm", paramLabel = "S", description = "Wanted size of the casting,")
+  @Option(names = "--wanted-mm", paramLabel = "S", description = "Wanted size of the casting.")
   private Optional<Double> wantedMillimetres;
 
-  @Option(names = "--pattern-mm", paramLabel = "S", description = "or the size of the pattern.")
+  @Option(
+      names = "--pattern-mm",
+      paramLabel = "S",
+      description = "Size of the pattern, for the casting's.")
   private Optional<Double> patternMillimetres;
 
   @Option(

@@ -119,6 +119,7 @@ public final class Cli {
     CommandLine line = e.getCommandLine();
     String sentence =
         String.valueOf(e.getMessage()).replaceAll("\\s+", " ").replaceAll("[. ]+$", "");
+    sentence = sentence.replaceFirst("^Error: ", "");
     sentence = sentence.replace(" is not an int", " is not a whole number");
     sentence = sentence.replace(" is not a double", " is not a number");
     sentence =

@@ -186,7 +186,17 @@ class CastCommandTest {
     refused("--unit: \"K\" is not known; expected C or F.", "pour --alloy sterling --unit K");
     assertThat(cast("metal --alloy pewter --wax-g 3").err())
         .startsWith("--alloy: \"pewter\" is not known; expected one of sterling-925, ");
-    assertThat(cast("powder --height-mm 100").err()).contains("--diameter-mm");
+    refused(
+        "--count: \"0\" is not possible; expected 1 to 200.",
+        "powder --diameter-mm 75 --height-mm 100 --count 0");
+    refused(
+        "--wall-mm: \"-1.0\" is not possible; expected zero or more, under a quarter of the diameter.",
+        "powder --diameter-mm 75 --height-mm 100 --wall-mm -1");
+    refused(
+        "--to: No addition brings 750 to 1000; only refining does.",
+        "fineness --metal-g 10 --fineness 750 --to 1");
+    assertThat(cast("powder --height-mm 100").err())
+        .startsWith("Missing required argument(s): --diameter-mm=D.");
     assertThat(Run.of("cast").err()).startsWith("Missing required subcommand.");
   }
 

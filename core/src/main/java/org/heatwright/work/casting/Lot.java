@@ -48,6 +48,11 @@ public record Lot(double kilograms, Fineness fineness) {
     if (Math.abs(short0) <= NOISE) {
       return new Lot(0, added);
     }
+    if (wanted.equals(Fineness.PURE) || wanted.equals(Fineness.NONE)) {
+      throw new IllegalArgumentException(
+          "No addition brings %s to %s; only refining does."
+              .formatted(thousandths(fineness), thousandths(wanted)));
+    }
     double from = wanted.share() - added.share();
     if (short0 * from <= 0) {
       throw new IllegalArgumentException(

@@ -21,6 +21,9 @@ final class PouringPlanner {
   /** A source is taken at its middle unless something moves it by this share. {@code practice:} */
   private static final double QUARTER = 0.25;
 
+  /** Metals that melt low go into other moulds; no source here speaks of them. {@code estimate:} */
+  private static final double COOLEST_CELSIUS = 300;
+
   private static final double ROUND_DEGREES = 10;
 
   private final PouringQuestion question;
@@ -78,7 +81,7 @@ final class PouringPlanner {
     boolean alone = rows.isEmpty();
     question
         .liquidus()
-        .filter(liquidus -> liquidus.celsius() - 200 >= 20)
+        .filter(liquidus -> liquidus.celsius() - 200 >= COOLEST_CELSIUS)
         .ifPresent(
             liquidus ->
                 rows.add(

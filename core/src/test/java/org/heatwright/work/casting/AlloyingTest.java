@@ -73,7 +73,7 @@ class AlloyingTest {
     assertThatThrownBy(() -> addedGrams(K18, K14, Fineness.PURE))
         .hasMessageContaining("something less fine");
     assertThatThrownBy(() -> addedGrams(K14, Fineness.PURE, Fineness.PURE))
-        .isInstanceOf(IllegalArgumentException.class);
+        .hasMessage("No addition brings 585 to 1000; only refining does.");
     assertThatThrownBy(() -> Lot.together(List.of())).hasMessageContaining("metal");
     assertThatThrownBy(() -> Fineness.ofThousandths(1001)).hasMessageContaining("0 to 1000");
   }

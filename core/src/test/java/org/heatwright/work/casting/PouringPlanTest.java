@@ -156,6 +156,7 @@ class PouringPlanTest {
         .extracting(Remark::code)
         .contains("hot-for-gypsum");
     assertThat(plan(question("copper", PouringMethod.VACUUM)).mould()).isEmpty();
+    assertThat(plan(question("tin", PouringMethod.VACUUM)).mould()).isEmpty();
   }
 
   @Test
