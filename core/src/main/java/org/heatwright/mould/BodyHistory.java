@@ -15,6 +15,9 @@ import org.heatwright.units.Temperature;
  */
 public final class BodyHistory {
 
+  private static final double EQUAL_KELVINS = 0.005;
+  private static final int LONGEST_HOURS = 48;
+
   private final List<BodyProbe> probes;
   private final double[] seconds;
   private final double[][] celsius;
@@ -95,6 +98,32 @@ public final class BodyHistory {
       celsius[c - 1] = between(x, knots.stream().mapToDouble(k -> k[column]).toArray(), seconds);
     }
     return new BodyHistory(probes, seconds, celsius, solver, hottest[0]);
+  }
+
+  /**
+   * When a body has come to within {@value #EQUAL_KELVINS} K of where its surroundings end,
+   * everywhere: in whole hours, s; at most {@value #LONGEST_HOURS} hours.
+   */
+  public static double equalisedSeconds(Body body, LinearTable surroundings) {
+    BodySolver solver = new BodySolver(body);
+    int points = surroundings.asPoints().size();
+    double end = surroundings.asPoints().get(points - 1)[1];
+    double at = 0;
+    for (int hour = 1; hour <= LONGEST_HOURS; hour++) {
+      for (double next : stops(surroundings, hour * 3600.0)) {
+        if (next > at) {
+          Temperature from = Temperature.ofCelsius(surroundings.at(at));
+          Temperature to = Temperature.ofCelsius(surroundings.at(next));
+          solver.advance(next - at, from, to, from, to, s -> {});
+          at = next;
+        }
+      }
+      if (Math.abs(solver.hottestCelsius() - end) < EQUAL_KELVINS
+          && Math.abs(solver.coldestCelsius() - end) < EQUAL_KELVINS) {
+        break;
+      }
+    }
+    return at;
   }
 
   private static double[] stops(LinearTable surroundings, double end) {

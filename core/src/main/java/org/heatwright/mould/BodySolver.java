@@ -234,6 +234,17 @@ public final class BodySolver {
     return sum / grid.totalVolume;
   }
 
+  /** The coldest place of the whole body, °C. */
+  public double coldestCelsius() {
+    double coldest = Double.POSITIVE_INFINITY;
+    for (int n = 0; n < celsius.length; n++) {
+      if (grid.volume[n] > 0 && celsius[n] < coldest) {
+        coldest = celsius[n];
+      }
+    }
+    return coldest;
+  }
+
   /** The hottest place of the whole body, °C. */
   public double hottestCelsius() {
     double hottest = Double.NEGATIVE_INFINITY;

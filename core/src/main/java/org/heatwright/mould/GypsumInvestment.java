@@ -19,8 +19,8 @@ public final class GypsumInvestment {
 
   // Grain densities and molar masses. Source: read, CRC tables as carried by open libraries, and a
   // salt database for the hemihydrate.
-  private static final double SHARE_CRISTOBALITE = 0.40; // source: estimate
-  private static final double SHARE_QUARTZ = 0.30; // source: estimate
+  static final double SHARE_CRISTOBALITE = 0.40; // source: estimate
+  static final double SHARE_QUARTZ = 0.30; // source: estimate
   private static final double SHARE_HEMIHYDRATE = 0.30; // source: estimate
   private static final double CRISTOBALITE_KG_M3 = 2334;
   private static final double QUARTZ_KG_M3 = 2648;

@@ -345,9 +345,9 @@ class BodySolverTest {
     assertThat(found.matched).isLessThan(0.5);
   }
 
-  /** The quick setting keeps 0.5 K in these; drying and burnout miss it by a little, see below. */
+  /** The quick setting keeps 0.5 K in these; fast drying misses it by a little, see below. */
   @ParameterizedTest
-  @ValueSource(strings = {"a", "b", "c", "two-steps", "insulated", "inversions"})
+  @ValueSource(strings = {"a", "b", "c", "two-steps", "burnout", "insulated", "inversions"})
   void theUsualAccuracyIsGoodForHalfAKelvin(String name) {
     Accuracies found = compare(name, Accuracy.USUAL);
 
@@ -355,13 +355,12 @@ class BodySolverTest {
     assertThat(found.matched).isLessThan(0.5);
   }
 
-  /** Quick and burning out: one reading in a hundred misses by more than 0.5 K, none by 1 K. */
-  @ParameterizedTest
-  @ValueSource(strings = {"drying", "burnout"})
-  void theUsualAccuracyIsNearWhereFrontsPass(String name) {
-    Accuracies found = compare(name, Accuracy.USUAL);
+  /** Quick and drying fast: one reading in a hundred misses by 0.6 K, and only by timing. */
+  @Test
+  void theUsualAccuracyIsNearWhereDryingIsFast() {
+    Accuracies found = compare("drying", Accuracy.USUAL);
 
-    assertThat(found.ninetyNinth).isLessThan(0.9);
+    assertThat(found.ninetyNinth).isLessThan(0.65);
     assertThat(found.matched).isLessThan(0.5);
   }
 

@@ -93,6 +93,7 @@ public final class Cli {
     line.addSubcommand(new CardCommand(surroundings));
     line.addSubcommand(new LearnCommand(surroundings));
     line.addSubcommand(new HealthCommand(surroundings));
+    line.addSubcommand(new BodyCommand(surroundings));
     line.addSubcommand(new CoupleCommand(surroundings));
     line.addSubcommand(CastCommand.line(surroundings));
     line.addSubcommand(new CompletionCommand(surroundings));

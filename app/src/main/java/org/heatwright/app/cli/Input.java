@@ -1,18 +1,22 @@
 package org.heatwright.app.cli;
 
 import java.nio.file.Path;
+import java.util.Optional;
 import java.util.function.BiFunction;
+import org.heatwright.app.files.BodyFile;
 import org.heatwright.app.files.Firing;
 import org.heatwright.app.files.FiringFile;
 import org.heatwright.app.files.KeypadFile;
 import org.heatwright.app.files.KilnFile;
 import org.heatwright.app.files.LogFile;
+import org.heatwright.app.files.MaterialFile;
 import org.heatwright.app.files.ScheduleFile;
 import org.heatwright.app.files.ShownFile;
 import org.heatwright.app.files.TextFile;
 import org.heatwright.app.files.WorkFile;
 import org.heatwright.keypad.Keypad;
 import org.heatwright.keypad.Shown;
+import org.heatwright.material.Material;
 import org.heatwright.schedule.Schedule;
 import org.heatwright.work.Work;
 
@@ -39,6 +43,11 @@ final class Input {
 
   static Firing firing(Path path) {
     return read(path, FiringFile::read);
+  }
+
+  static BodyFile.Content body(Path path, Optional<Path> material) {
+    Optional<Material> own = material.map(m -> read(m, MaterialFile::read));
+    return read(path, (text, name) -> BodyFile.read(text, name, own));
   }
 
   static Shown shown(Path path) {

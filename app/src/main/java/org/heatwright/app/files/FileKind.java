@@ -15,7 +15,11 @@ public enum FileKind {
   SCHEDULE("a schedule file", List.of("segments", "start-delay", "at-end")),
   WORK("a work file", List.of("kind", "moulds", "investment", "enamel", "metal")),
   FIRING("a firing file", List.of("start-celsius", "vent", "events", "load", "supply-v")),
-  SHOWN("a file of what the keypad shows", List.of("shown"));
+  SHOWN("a file of what the keypad shows", List.of("shown")),
+  BODY("a body file", List.of("shape", "surface", "surroundings", "probes", "report-every-s")),
+  MATERIAL(
+      "a material file",
+      List.of("density-kg-m3", "conductivity-w-mk", "heat-capacity-j-kgk", "latent", "source"));
 
   private static final Map<String, String> LINES = lines();
 
@@ -129,7 +133,6 @@ public enum FileKind {
     // kiln
     lines.put("chamber", "chamber: {width-mm: 220, depth-mm: 240, height-mm: 180}");
     lines.put("width-mm", "width-mm: 220");
-    lines.put("depth-mm", "depth-mm: 240");
     lines.put("KILN height-mm", "height-mm: 180");
     lines.put("KILN diameter-mm", "diameter-mm: 280");
     lines.put("element", "element: {rated-w: 2200, rated-v: 230}");
@@ -172,6 +175,22 @@ public enum FileKind {
     lines.put("session", "session: \"2:30\"");
     lines.put("at-s", "at-s: 7200");
     lines.put("mass-kg", "mass-kg: 0.5");
+    // body
+    lines.put("shape", "shape: {diameter-mm: 90, height-mm: 150, bottom: insulated}");
+    lines.put("BODY material", "material: gypsum-investment-40");
+    lines.put("BODY ring.material", "material: stainless-steel");
+    lines.put("surface", "surface: {emissivity: 0.9, convection-w-m2k: 8}");
+    lines.put("emissivity", "emissivity: 0.9");
+    lines.put("convection-w-m2k", "convection-w-m2k: 8");
+    lines.put("BODY start-celsius", "start-celsius: 20");
+    lines.put("surroundings", "surroundings: [[0, 20], [3600, 150], [10800, 150]]");
+    lines.put("depth-mm", "depth-mm: 60");
+    lines.put("KILN depth-mm", "depth-mm: 240");
+    lines.put("BODY cavity.diameter-mm", "diameter-mm: 10");
+    lines.put("BODY ring.thickness-mm", "thickness-mm: 1.5");
+    lines.put("report-every-s", "report-every-s: 60");
+    lines.put("r-mm", "r-mm: 12.5");
+    lines.put("z-mm", "z-mm: 75");
     lines.put("shown", "shown: [[rate 1, \"150\"]]");
     return Map.copyOf(lines);
   }

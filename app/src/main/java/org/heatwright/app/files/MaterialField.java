@@ -8,6 +8,7 @@ import org.heatwright.material.Material;
 import org.heatwright.material.Material.LatentHeat;
 import org.heatwright.material.Origin;
 import org.heatwright.material.WallMaterials;
+import org.heatwright.mould.BodyMaterials;
 import org.heatwright.numerics.LinearTable;
 
 /** A material inside a file: a known name, or a table of its own. */
@@ -21,8 +22,31 @@ final class MaterialField {
     if (!value.isMap()) {
       return WallMaterials.named(value.oneOf(WallMaterials.names())).orElseThrow();
     }
+    return table(value, value.map());
+  }
+
+  /** What a body is made of: more names are known than for walls. */
+  static Material readBody(YamlValue value) {
+    if (!value.isMap()) {
+      String name = value.text();
+      return BodyMaterials.named(name)
+          .orElseThrow(
+              () ->
+                  value.wrong(
+                      "a table of your own or one of the %d names in docs/models/mould.md, such as %s%s"
+                          .formatted(
+                              BodyMaterials.names().size(),
+                              "gypsum-investment-40, stainless-steel or dense-firebrick",
+                              Nearest.hint(name, BodyMaterials.names()))))
+          .material();
+    }
+    return table(value, value.map());
+  }
+
+  /** A table of one's own. */
+  static Material table(YamlValue value, YamlMap all) {
     YamlMap map =
-        value.map(
+        all.only(
             "name",
             "density-kg-m3",
             "conductivity-w-mk",

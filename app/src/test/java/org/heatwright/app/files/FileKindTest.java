@@ -24,7 +24,9 @@ class FileKindTest {
           FileKind.SCHEDULE, ScheduleFile::read,
           FileKind.WORK, WorkFile::read,
           FileKind.FIRING, FiringFile::read,
-          FileKind.SHOWN, ShownFile::read);
+          FileKind.SHOWN, ShownFile::read,
+          FileKind.BODY, BodyFile::read,
+          FileKind.MATERIAL, MaterialFile::read);
 
   /** The least that tells each kind. */
   private static final Map<FileKind, String> TEXTS =
@@ -34,7 +36,9 @@ class FileKindTest {
           FileKind.SCHEDULE, "name: f\nunit: C\nsegments: [{rate: 100, target: 500}]\n",
           FileKind.WORK, "kind: burnout\nmoulds: []\n",
           FileKind.FIRING, "room-celsius: 17\nvent: open\n",
-          FileKind.SHOWN, "slot: 2\nshown: [[1, \"150\"]]\n");
+          FileKind.SHOWN, "slot: 2\nshown: [[1, \"150\"]]\n",
+          FileKind.BODY, "shape: {diameter-mm: 90}\nprobes: [centre]\n",
+          FileKind.MATERIAL, "density-kg-m3: 1200\nsource: x\n");
 
   @ParameterizedTest
   @EnumSource

@@ -57,12 +57,14 @@ class MutationTest {
     BiFunction<String, String, ?> work = WorkFile::read;
     BiFunction<String, String, ?> firing = FiringFile::read;
     BiFunction<String, String, ?> shown = ShownFile::read;
+    BiFunction<String, String, ?> body = BodyFile::read;
     return Stream.of(
         Arguments.of("kiln", kiln, KilnFileTest.FULL),
         Arguments.of("burnout", work, WorkFileTest.BURNOUT),
         Arguments.of("enamel", work, WorkFileTest.ENAMEL),
         Arguments.of("firing", firing, FiringFileTest.FULL),
-        Arguments.of("shown", shown, ShownFileTest.FULL));
+        Arguments.of("shown", shown, ShownFileTest.FULL),
+        Arguments.of("body", body, BodyFileTest.FULL));
   }
 
   @ParameterizedTest(name = "{0}")

@@ -84,6 +84,8 @@ class SchemaTest {
     kinds.put("work", new Kind(WorkFile::read, List.of(WorkFileTest.BURNOUT, WorkFileTest.ENAMEL)));
     kinds.put("firing", new Kind(FiringFile::read, List.of(FiringFileTest.FULL)));
     kinds.put("shown", new Kind(ShownFile::read, List.of(ShownFileTest.FULL)));
+    kinds.put("body", new Kind(BodyFile::read, List.of(BodyFileTest.FULL)));
+    kinds.put("material", new Kind(MaterialFile::read, List.of(BodyFileTest.MATERIAL)));
     kinds.put("keypad", new Kind(KeypadFile::read, KeypadFileTest.FULL));
     return kinds;
   }
@@ -143,7 +145,8 @@ class SchemaTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"schedule", "kiln", "work", "firing", "shown", "keypad"})
+  @ValueSource(
+      strings = {"schedule", "kiln", "work", "firing", "shown", "keypad", "body", "material"})
   void theFullExamplesAreValid(String kind) throws IOException {
     for (String text : KINDS.get(kind).full()) {
       assertThat(schema(kind).validate(asJson(text))).isEmpty();
@@ -195,6 +198,11 @@ class SchemaTest {
     assertBothRefuse(
         "firing", FiringFileTest.FULL, "door-open-s: 10", "door-open-s: 1, mains-off-s: 1");
     assertBothRefuse("shown", ShownFileTest.FULL, "[r1, \"216\"]", "[r1]");
+    assertBothRefuse("body", BodyFileTest.FULL, "bottom: insulated", "bottom: open");
+    assertBothRefuse("body", BodyFileTest.FULL, "emissivity: 0.9", "emissivity: 1.9");
+    assertBothRefuse("body", BodyFileTest.FULL, "stainless-steel", "stainles-steel");
+    assertBothRefuse("body", BodyFileTest.FULL, "[3600, 150]", "[3600]");
+    assertBothRefuse("material", BodyFileTest.MATERIAL, "density-kg-m3: 1200", "density-kg-m3: 0");
     String keypad = KeypadFileTest.STEPS;
     assertBothRefuse("keypad", keypad, "kind: steps", "kind: step");
     assertBothRefuse("keypad", keypad, "ranges-in: C, ", "");
@@ -232,7 +240,8 @@ class SchemaTest {
    * keys it knows there, and they must be the schema's.
    */
   @ParameterizedTest
-  @ValueSource(strings = {"schedule", "kiln", "work", "firing", "shown", "keypad"})
+  @ValueSource(
+      strings = {"schedule", "kiln", "work", "firing", "shown", "keypad", "body", "material"})
   void schemaAndReaderKnowTheSameKeys(String kind) throws IOException {
     JsonNode root = schemaText(kind);
     for (String text : KINDS.get(kind).full()) {
@@ -255,7 +264,8 @@ class SchemaTest {
 
   /** The examples above use every key of the schema, so that no key escapes the comparison. */
   @ParameterizedTest
-  @ValueSource(strings = {"schedule", "kiln", "work", "firing", "shown", "keypad"})
+  @ValueSource(
+      strings = {"schedule", "kiln", "work", "firing", "shown", "keypad", "body", "material"})
   void theFullExamplesUseEveryKey(String kind) throws IOException {
     Map<String, Set<String>> used = new LinkedHashMap<>();
     Map<String, Set<String>> known = new LinkedHashMap<>();
