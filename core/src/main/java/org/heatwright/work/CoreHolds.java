@@ -34,6 +34,9 @@ class CoreHolds {
   /** Within some minutes of the converged answer (tested): holds are whole quarters of an hour. */
   private static final BodySolver.Accuracy COARSE = new BodySolver.Accuracy(0.4, 4, 0);
 
+  /** Where the last ten kelvins count. */
+  private static final BodySolver.Accuracy FINE = new BodySolver.Accuracy(1, 0.3, 0);
+
   private final BurnoutWork work;
 
   CoreHolds(BurnoutWork work) {
@@ -161,7 +164,7 @@ class CoreHolds {
               top,
               chamber(top.celsius(), List.of(longest)),
               Double.POSITIVE_INFINITY,
-              COARSE);
+              FINE);
       double even =
           firing.staysWithinSeconds(
               pour.celsius() - Forecaster.READY_WITHIN_KELVINS,

@@ -32,7 +32,7 @@ class BurnoutComposerTest {
             segment(70, 150, 2, 0),
             segment(70, 370, 2, 0),
             segment(150, 730, 3, 0),
-            segment(200, 500, 1, 45));
+            segment(200, 500, 1, 30));
     assertThat(purposes(composed))
         .containsExactly("dry", "wax out", "carbon out", "settle at pour temperature");
     assertThat(composed.charge().moulds()).containsExactly(new Mould(3, 0.090, 0.150, 0.003));
@@ -147,7 +147,7 @@ class BurnoutComposerTest {
             segment(60, 120, 4, 0),
             segment(60, 370, 2, 0),
             segment(100, 700, 5, 0),
-            segment(200, 500, 1, 45));
+            segment(200, 500, 1, 30));
     assertThat(composed.reasons())
         .filteredOn(r -> r.origin().kind() == Origin.Kind.OWN && r.rule().contains("data sheet"))
         .hasSizeGreaterThanOrEqualTo(5);
