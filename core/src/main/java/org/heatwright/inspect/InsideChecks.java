@@ -86,12 +86,14 @@ final class InsideChecks {
     // A target beyond the limit is told as that.
     boolean meant =
         walk.steps().stream().anyMatch(step -> step.segment().target().compareTo(core.limit()) > 0);
-    if (meant || hottest.high() <= most) {
+    if (meant || hottest.high() <= most + OVERSHOOT_KELVINS) {
       return;
     }
     findings.add(
         finding(
-            hottest.median() > most + OVERSHOOT_KELVINS ? Severity.STOP : Severity.WARN,
+            hottest.median() > most + OVERSHOOT_KELVINS
+                ? Severity.STOP
+                : hottest.median() > most ? Severity.WARN : Severity.NOTE,
             "binder-limit-inside",
             OptionalInt.empty(),
             "The hottest place of %s gets to %s (%s to %s in nine of ten likely cases), but %s is its limit: lower the top."
