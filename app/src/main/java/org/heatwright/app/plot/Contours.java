@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 
 /** Lines of one value on a regular grid (marching squares; straight between grid lines). */
 final class Contours {
@@ -26,12 +27,12 @@ final class Contours {
     List<List<double[]>> chains = new ArrayList<>();
     // Open lines from their ends first, then what closes on itself.
     for (long start : List.copyOf(links.keySet())) {
-      if (links.get(start).size() == 1) {
+      if (of(links, start).size() == 1) {
         chains.add(walk(start, points, links));
       }
     }
     for (long start : List.copyOf(links.keySet())) {
-      if (!links.get(start).isEmpty()) {
+      if (!of(links, start).isEmpty()) {
         chains.add(walk(start, points, links));
       }
     }
@@ -39,15 +40,19 @@ final class Contours {
     return chains;
   }
 
+  private static List<Long> of(Map<Long, List<Long>> links, long key) {
+    return Objects.requireNonNull(links.get(key));
+  }
+
   private static List<double[]> walk(
       long start, Map<Long, double[]> points, Map<Long, List<Long>> links) {
     List<double[]> chain = new ArrayList<>();
     long at = start;
-    chain.add(points.get(at));
-    while (!links.get(at).isEmpty()) {
-      long next = links.get(at).remove(0);
-      links.get(next).remove(at);
-      chain.add(points.get(next));
+    chain.add(Objects.requireNonNull(points.get(at)));
+    while (!of(links, at).isEmpty()) {
+      long next = of(links, at).remove(0);
+      of(links, next).remove(Long.valueOf(at));
+      chain.add(Objects.requireNonNull(points.get(next)));
       at = next;
     }
     return chain;
