@@ -1,7 +1,9 @@
 package org.heatwright.forecast;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.function.ToDoubleFunction;
+import org.heatwright.mould.BurnoutMeasures;
 import org.heatwright.mould.MouldFiring;
 
 /**
@@ -37,14 +39,57 @@ public record InsideForecast(int mould, List<MouldFiring> draws, List<Day> days)
     return Band.of(draws.stream().mapToDouble(value).toArray());
   }
 
-  /** The core at a time, °C. */
+  /**
+   * How sure the boiling point in a mould is, standard deviation, K: it falls by a kelvin in 300 m
+   * of height and with air in the pores, and rises with the steam's pressure in them. Our estimate.
+   */
+  private static final double BOILING_KELVINS = 2;
+
+  private static final double BOILING_CELSIUS = 95;
+  private static final double NINE_IN_TEN = 1.645;
+
+  /**
+   * The core at a time, °C: while there is water, no surer than its boiling point, in proportion as
+   * the core comes near it.
+   */
   public Band centreCelsiusAt(double second) {
-    return band(draw -> draw.centreCelsiusAt(second));
+    Band band = band(draw -> draw.centreCelsiusAt(second));
+    double start = draws.get(0).centreCelsius(0);
+    boolean wet = draws.stream().anyMatch(draw -> draw.waterShareAt(second) > 0);
+    if (!wet || start >= BOILING_CELSIUS) {
+      return band;
+    }
+    double near = (band.median() - start) / (BOILING_CELSIUS - start);
+    double more = NINE_IN_TEN * BOILING_KELVINS * Math.max(0, Math.min(1, near));
+    return new Band(
+        band.median() - Math.hypot(band.median() - band.low(), more),
+        band.median(),
+        band.median() + Math.hypot(band.high() - band.median(), more));
   }
 
   /** The outer face at a time, °C. */
   public Band surfaceCelsiusAt(double second) {
     return band(draw -> draw.surfaceCelsiusAt(second));
+  }
+
+  /** What each draw's firing did to the mould. */
+  public List<BurnoutMeasures> measures() {
+    return draws.stream().map(BurnoutMeasures::of).toList();
+  }
+
+  /** The band of a measure; empty where some draw has none, as of a boil that never ends. */
+  public static Optional<Band> band(
+      List<BurnoutMeasures> measures, ToDoubleFunction<BurnoutMeasures> value) {
+    double[] sample = measures.stream().mapToDouble(value).toArray();
+    return java.util.Arrays.stream(sample).allMatch(Double::isFinite)
+        ? Optional.of(Band.of(sample))
+        : Optional.empty();
+  }
+
+  /** Likely end of the program, s; infinite where no draw ends it. */
+  public double endSeconds() {
+    double[] ends = days.stream().mapToDouble(Day::endSeconds).sorted().toArray();
+    return ends[(ends.length - 1) / 2];
   }
 
   /** The draw whose core is in the middle at a time. */

@@ -75,11 +75,13 @@ public final class Readings {
     return watts[index];
   }
 
-  double[] seconds() {
+  /** Times, s from the program's start; a copy. */
+  public double[] seconds() {
     return seconds.clone();
   }
 
-  double[] celsius() {
+  /** Readings, °C; a copy. */
+  public double[] celsius() {
     return celsius.clone();
   }
 

@@ -84,6 +84,8 @@ public final class MouldFiring {
   }
 
   private final Setting setting;
+  private final Temperature start;
+  private final Surroundings around;
   private final double[] seconds;
   private final double[] centre;
   private final double[] surface;
@@ -94,8 +96,10 @@ public final class MouldFiring {
   private final double[] steam;
   private final List<Section> sections;
 
-  private MouldFiring(Setting setting, Recorder recorder) {
+  private MouldFiring(Setting setting, Temperature start, Surroundings around, Recorder recorder) {
     this.setting = setting;
+    this.start = start;
+    this.around = around;
     int n = recorder.rows;
     seconds = Arrays.copyOf(recorder.seconds, n);
     centre = Arrays.copyOf(recorder.centre, n);
@@ -151,7 +155,7 @@ public final class MouldFiring {
           recorder);
     }
     recorder.record();
-    return new MouldFiring(setting, recorder);
+    return new MouldFiring(setting, start, around, recorder);
   }
 
   /** Collects the rows. */
@@ -246,6 +250,20 @@ public final class MouldFiring {
 
   public Setting setting() {
     return setting;
+  }
+
+  /**
+   * The whole section at a time, solved once more up to there.
+   *
+   * @param second s; times outside the firing give its first or last section
+   */
+  public Section sectionAt(double second) {
+    double until = Math.min(second, around.lastSecond());
+    if (!(until > 0)) {
+      return new BodySolver(setting.body(start), BodySolver.Accuracy.USUAL).section();
+    }
+    List<Section> kept = of(setting, start, around.until(until), until * (1 - 1e-6)).sections();
+    return kept.get(kept.size() - 1);
   }
 
   public int rows() {

@@ -122,6 +122,21 @@ public final class Surroundings {
     return Math.abs(column[span[0]] + share * (column[span[1]] - column[span[0]]) - column[i]);
   }
 
+  /** The same up to a time, s, which is after the first point. */
+  Surroundings until(double second) {
+    int n = 0;
+    while (n < seconds.length && seconds[n] < second) {
+      n++;
+    }
+    double[] times = java.util.Arrays.copyOf(seconds, n + 1);
+    double[] gas = java.util.Arrays.copyOf(gasCelsius, n + 1);
+    double[] walls = java.util.Arrays.copyOf(wallsCelsius, n + 1);
+    times[n] = second;
+    gas[n] = gasCelsiusAt(second);
+    walls[n] = wallsCelsiusAt(second);
+    return new Surroundings(times, gas, walls);
+  }
+
   int size() {
     return seconds.length;
   }

@@ -88,6 +88,7 @@ public final class Cli {
     line.addSubcommand(new ComposeCommand(surroundings));
     line.addSubcommand(new InspectCommand(surroundings));
     line.addSubcommand(new ForecastCommand(surroundings));
+    line.addSubcommand(new InsideCommand(surroundings));
     line.addSubcommand(new KeyingCommand(surroundings));
     line.addSubcommand(new ReadbackCommand(surroundings));
     line.addSubcommand(new CardCommand(surroundings));

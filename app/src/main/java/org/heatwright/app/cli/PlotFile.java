@@ -4,6 +4,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.Locale;
 import org.heatwright.app.files.InputException;
+import org.heatwright.app.plot.Drawing;
 import org.heatwright.app.plot.Figure;
 import org.heatwright.app.plot.Png;
 import org.heatwright.app.plot.Svg;
@@ -29,6 +30,16 @@ final class PlotFile {
         kind == Output.Kind.PNG
             ? Png.of(figure)
             : Svg.file(figure).getBytes(StandardCharsets.UTF_8);
+    return Output.write(path, kind, bytes);
+  }
+
+  /** The same of anything that is laid out. */
+  static String write(Path path, Drawing drawing) {
+    Output.Kind kind = kind(path);
+    byte[] bytes =
+        kind == Output.Kind.PNG
+            ? Png.of(drawing)
+            : Svg.file(drawing).getBytes(StandardCharsets.UTF_8);
     return Output.write(path, kind, bytes);
   }
 

@@ -1,7 +1,7 @@
 package org.heatwright.app.plot;
 
 /** What figures are drawn on: pixels, from the top left. */
-interface Canvas {
+public interface Canvas {
 
   void polygon(double[] xs, double[] ys, Look look);
 
@@ -9,6 +9,13 @@ interface Canvas {
 
   /** A box; outlined if its look has a width, else filled. */
   void box(double x, double y, double width, double height, Look look);
+
+  /**
+   * Filled boxes of one look, as one shape.
+   *
+   * @param corners left, top, width, height of each in turn
+   */
+  void boxes(double[] corners, Look look);
 
   /** A filled dot, or a hollow one if the look is {@link Look#HOLLOW}. */
   void dot(double x, double y, double radius, Look look);

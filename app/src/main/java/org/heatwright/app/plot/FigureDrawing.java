@@ -7,7 +7,7 @@ import org.heatwright.app.plot.Canvas.Anchor;
 import org.heatwright.app.plot.Canvas.Type;
 
 /** Lays a figure out in pixels and draws it. Belongs to one thread. */
-final class FigureDrawing {
+final class FigureDrawing implements Drawing {
 
   private static final double EDGE = 12;
   private static final double LINE = 17;
@@ -100,15 +100,28 @@ final class FigureDrawing {
     this.height = (int) Math.ceil(y - PANEL_GAP + foot + (headed ? EDGE : 4));
   }
 
-  int width() {
+  @Override
+  public String title() {
+    return figure.title();
+  }
+
+  @Override
+  public String told() {
+    return figure.told();
+  }
+
+  @Override
+  public int width() {
     return width;
   }
 
-  int height() {
+  @Override
+  public int height() {
     return height;
   }
 
-  void drawOn(Canvas canvas) {
+  @Override
+  public void drawOn(Canvas canvas) {
     canvas.box(0, 0, width, height, Look.GROUND);
     for (Text text : texts) {
       canvas.text(text.x(), text.baseline(), text.words(), Anchor.START, text.type(), text.look());

@@ -1,7 +1,7 @@
 package org.heatwright.app.plot;
 
 /** How something in a figure looks: its colour, its weight, its dashes. */
-enum Look {
+public enum Look {
   /** Predicted, nine times in ten. */
   BAND(Paint.BAND, 0),
   /** Predicted, the middle. */
@@ -24,6 +24,19 @@ enum Look {
   THREAD(Paint.SOFT, 1),
   /** Where nothing has changed. */
   LEVEL(Paint.INK, 1),
+  /** Bands of a temperature field, from the coolest to the hottest. */
+  HEAT_1(Paint.HEAT_1, 0),
+  HEAT_2(Paint.HEAT_2, 0),
+  HEAT_3(Paint.HEAT_3, 0),
+  HEAT_4(Paint.HEAT_4, 0),
+  HEAT_5(Paint.HEAT_5, 0),
+  HEAT_6(Paint.HEAT_6, 0),
+  HEAT_7(Paint.HEAT_7, 0),
+  HEAT_8(Paint.HEAT_8, 0),
+  /** A line of one temperature. */
+  ISOTHERM(Paint.INK, 0.9),
+  /** The edge of a body. */
+  EDGE(Paint.INK, 1.6),
   RULE(Paint.LINE, 1),
   FRAME(Paint.EDGE, 1),
   WORDS(Paint.INK, 0),
@@ -33,6 +46,11 @@ enum Look {
   private final Paint paint;
   private final double width;
   private final double[] dashes;
+
+  /** The look of a band of a temperature field, 0 for the coolest of 8. */
+  static Look heat(int band) {
+    return values()[HEAT_1.ordinal() + band];
+  }
 
   Look(Paint paint, double width, double... dashes) {
     this.paint = paint;

@@ -23,7 +23,11 @@ public final class Png {
 
   /** The picture's bytes. */
   public static byte[] of(Figure figure) {
-    FigureDrawing drawing = new FigureDrawing(figure, Figure.Size.WIDE, true);
+    return of(new FigureDrawing(figure, Figure.Size.WIDE, true));
+  }
+
+  /** The same of anything that is laid out. */
+  public static byte[] of(Drawing drawing) {
     BufferedImage image =
         new BufferedImage(
             SCALE * drawing.width(), SCALE * drawing.height(), BufferedImage.TYPE_INT_RGB);
@@ -74,6 +78,18 @@ public final class Png {
         graphics.setColor(colour(look.paint()));
         graphics.fill(box);
       }
+    }
+
+    @Override
+    public void boxes(double[] corners, Look look) {
+      Path2D path = new Path2D.Double();
+      for (int i = 0; i < corners.length; i += 4) {
+        path.append(
+            new Rectangle2D.Double(corners[i], corners[i + 1], corners[i + 2], corners[i + 3]),
+            false);
+      }
+      graphics.setColor(colour(look.paint()));
+      graphics.fill(path);
     }
 
     @Override

@@ -13,9 +13,13 @@ public final class Svg {
 
   /** A file of its own, light or dark as its reader's screen is. */
   public static String file(Figure figure) {
-    FigureDrawing drawing = new FigureDrawing(figure, Figure.Size.WIDE, true);
+    return file(new FigureDrawing(figure, Figure.Size.WIDE, true));
+  }
+
+  /** The same of anything that is laid out. */
+  public static String file(Drawing drawing) {
     return "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n"
-        + opening(figure, drawing, "plot", "xmlns=\"http://www.w3.org/2000/svg\"")
+        + opening(drawing, "plot", "xmlns=\"http://www.w3.org/2000/svg\"")
         + "<style>text{font-family:"
         + FONTS
         + "}"
@@ -33,12 +37,21 @@ public final class Svg {
    * @param id begins the ids inside; unique on the page
    */
   public static String inPage(Figure figure, String id, Figure.Size size) {
-    FigureDrawing drawing = new FigureDrawing(figure, size, false);
-    String shape = "class=\"plot %s\"".formatted(size == Figure.Size.NARROW ? "narrow" : "wide");
-    return opening(figure, drawing, id, shape) + drawn(drawing) + "</svg>\n";
+    return inPage(
+        new FigureDrawing(figure, size, false), id, size == Figure.Size.NARROW ? "narrow" : "wide");
   }
 
-  private static String opening(Figure figure, FigureDrawing drawing, String id, String more) {
+  /**
+   * The same of anything that is laid out.
+   *
+   * @param style a class of its own beside {@code plot}
+   */
+  public static String inPage(Drawing drawing, String id, String style) {
+    String shape = "class=\"plot %s\"".formatted(style);
+    return opening(drawing, id, shape) + drawn(drawing) + "</svg>\n";
+  }
+
+  private static String opening(Drawing drawing, String id, String more) {
     return ("<svg %s viewBox=\"0 0 %d %d\" role=\"img\" aria-labelledby=\"%s-title %s-told\">\n"
             + "<title id=\"%s-title\">%s</title>\n<desc id=\"%s-told\">%s</desc>\n")
         .formatted(
@@ -48,12 +61,12 @@ public final class Svg {
             id,
             id,
             id,
-            SvgCanvas.escaped(figure.title()),
+            SvgCanvas.escaped(drawing.title()),
             id,
-            SvgCanvas.escaped(figure.told()));
+            SvgCanvas.escaped(drawing.told()));
   }
 
-  private static String drawn(FigureDrawing drawing) {
+  private static String drawn(Drawing drawing) {
     SvgCanvas canvas = new SvgCanvas();
     drawing.drawOn(canvas);
     return canvas.toString();

@@ -39,6 +39,17 @@ final class SvgCanvas implements Canvas {
   }
 
   @Override
+  public void boxes(double[] corners, Look look) {
+    out.append("<path class=\"").append(fill(look)).append("\" d=\"");
+    for (int i = 0; i < corners.length; i += 4) {
+      out.append('M').append(number(corners[i])).append(' ').append(number(corners[i + 1]));
+      out.append('h').append(number(corners[i + 2])).append('v').append(number(corners[i + 3]));
+      out.append('h').append(number(-corners[i + 2])).append('z');
+    }
+    out.append("\"/>\n");
+  }
+
+  @Override
   public void dot(double x, double y, double radius, Look look) {
     boolean hollow = look == Look.HOLLOW;
     out.append("<circle class=\"");

@@ -22,6 +22,10 @@ final class Pages {
     return part("page", page);
   }
 
+  String inside(InsidePage page) {
+    return laidOut("inside", page);
+  }
+
   String kiln(KilnPage page) {
     return laidOut("kiln", page);
   }

@@ -10,6 +10,7 @@ import io.javalin.http.ForbiddenResponse;
 import io.javalin.http.NotFoundResponse;
 import java.nio.charset.StandardCharsets;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
@@ -67,6 +68,8 @@ final class Routes {
     routes.post("/keep", this::keep);
     routes.post("/shelf", this::shelve);
     routes.get("/schedules/{id}", this::keptSchedule);
+    routes.get("/inside", this::inside);
+    routes.get("/inside/section", this::section);
     routes.get("/kiln", this::kiln);
     routes.post("/kiln/log", this::bringLog);
     routes.post("/kiln/learn", this::learn);
@@ -231,6 +234,26 @@ final class Routes {
   }
 
   // ---- what is known of a kiln
+
+  private void inside(Context ctx) {
+    Firing firing = firing(ctx);
+    String clock = words.page(planned(firing), Optional.empty()).clock();
+    ctx.html(
+        pages.inside(InsideDesk.page(firing, clock, query(ctx, "mould"), query(ctx, "minute"))));
+  }
+
+  private static PlanResult planned(Firing firing) {
+    return new PlanResult(
+        firing.choices(), Map.of(), Optional.empty(), List.of(), Optional.of(firing));
+  }
+
+  /** The cut mould alone: what the slider asks for. */
+  private void section(Context ctx) {
+    String svg =
+        InsideDesk.section(firing(ctx), query(ctx, "mould"), query(ctx, "minute"))
+            .orElseThrow(() -> new NotFoundResponse("There are no moulds in this firing."));
+    ctx.contentType("image/svg+xml; charset=utf-8").result(svg);
+  }
 
   private void kiln(Context ctx) {
     ctx.html(kilnPage(ctx, "", KilnPage.Bringing.nothing()));

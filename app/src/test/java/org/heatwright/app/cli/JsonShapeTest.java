@@ -83,6 +83,46 @@ class JsonShapeTest {
   }
 
   @Test
+  void insideGivesEveryKindOfMould() throws IOException {
+    JsonNode root =
+        json(
+            Run.of(
+                "inside",
+                HARBOUR,
+                "--kiln",
+                Studio.kiln("capstan"),
+                "--work",
+                Studio.work("harbour-burnout"),
+                "--json"));
+
+    assertThat(keys(root))
+        .containsExactly("schedule", "kiln", "source", "atSeconds", "moulds", "notes", "written");
+    assertThat(keys(root.get("moulds").get(0)))
+        .containsExactly(
+            "mould",
+            "count",
+            "diameterMm",
+            "heightMm",
+            "boilBeginsSeconds",
+            "boilEndsSeconds",
+            "drySeconds",
+            "steamGramsPerMinute",
+            "steamSeconds",
+            "burnSeconds",
+            "burnReferenceCelsius",
+            "coldestPeakCelsius",
+            "hottestPeakCelsius",
+            "cristobaliteKelvin",
+            "quartzKelvin",
+            "coreCelsius",
+            "coldestCelsius",
+            "hottestCelsius",
+            "pour");
+    assertThat(keys(root.get("moulds").get(0).get("pour")))
+        .containsExactly("startCelsius", "patternMm", "fallsKelvin", "airSeconds", "cradleSeconds");
+  }
+
+  @Test
   void inspectGivesFindings() throws IOException {
     JsonNode root = json(Run.of("inspect", HARBOUR, "--kiln", Studio.kiln("buoy"), "--json"));
 

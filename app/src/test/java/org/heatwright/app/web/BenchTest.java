@@ -106,6 +106,29 @@ class BenchTest {
   }
 
   @Test
+  void theInsideOfTheMouldsIsShownAtAMinuteWithoutItsScript() throws Exception {
+    Matcher link =
+        Pattern.compile("href=\"/(inside\\?plan=[A-Za-z0-9_-]+)\">Inside the moulds")
+            .matcher(get("?work=Harbour+burnout&kiln=Capstan").body());
+    assertThat(link.find()).isTrue();
+    String page = get(link.group(1) + "&minute=120").body();
+    assertThat(page)
+        .contains("<h1>Inside the moulds</h1>", "The core begins to boil", "core boils")
+        .contains("<label for=\"slide\">Minutes after the start", "value=\"120\"")
+        .contains("Show this moment", "f-heat-1", "Back to the plan");
+    assertThat(page).doesNotContain("style=\"", "onclick", "http://", "https://");
+
+    HttpResponse<String> section = get(link.group(1).replace("?", "/section?") + "&minute=240");
+    assertThat(section.statusCode()).isEqualTo(200);
+    assertThat(section.body()).startsWith("<svg").contains("Cut through the axis");
+    assertThat(get(link.group(1).replace("?", "/section?") + "&minute=0").body())
+        .contains("all through");
+
+    String enamel = get("?work=Evening+enamel").body();
+    assertThat(enamel).doesNotContain("Inside the moulds");
+  }
+
+  @Test
   void aDeepLinkKeepsEveryChoiceAndEdit() throws Exception {
     JsonNode first = plan(Map.of("work", "Harbour burnout", "kiln", "Capstan"), 1);
     JsonNode edited =
