@@ -34,28 +34,6 @@ public record Forecast(
     inside = List.copyOf(inside);
   }
 
-  /** A forecast that does not look inside moulds. */
-  public Forecast(
-      String schedule,
-      String kiln,
-      List<SegmentForecast> segments,
-      Band endSeconds,
-      Band energyKilowattHours,
-      double meanWatts,
-      List<WorkForecast> work,
-      ForecastTrace trace) {
-    this(
-        schedule,
-        kiln,
-        segments,
-        endSeconds,
-        energyKilowattHours,
-        meanWatts,
-        work,
-        trace,
-        List.of());
-  }
-
   /**
    * When all of the work is ready, s from the program's start: the slowest core rules. Empty for an
    * empty kiln, or if part of the work does not get ready in every draw.

@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import org.heatwright.numerics.Samples;
 
 /**
  * The forecast as curves over one time grid. Immutable; what is read out is a copy.
@@ -90,23 +91,9 @@ public final class ForecastTrace {
   /** What the display shows at a time, °C: linear between grid points, constant outside. */
   public Band displayCelsiusAt(double second) {
     return new Band(
-        interpolate(lowCelsius, second),
-        interpolate(medianCelsius, second),
-        interpolate(highCelsius, second));
-  }
-
-  private double interpolate(double[] column, double second) {
-    if (second <= seconds[0]) {
-      return column[0];
-    }
-    int last = seconds.length - 1;
-    if (second >= seconds[last]) {
-      return column[last];
-    }
-    int found = java.util.Arrays.binarySearch(seconds, second);
-    int i = found >= 0 ? found : -found - 2;
-    double share = (second - seconds[i]) / (seconds[i + 1] - seconds[i]);
-    return column[i] + share * (column[i + 1] - column[i]);
+        Samples.linear(seconds, lowCelsius, second),
+        Samples.linear(seconds, medianCelsius, second),
+        Samples.linear(seconds, highCelsius, second));
   }
 
   private static double[] requireSameLength(double[] column, int length) {

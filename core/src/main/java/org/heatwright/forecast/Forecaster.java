@@ -1,6 +1,7 @@
 package org.heatwright.forecast;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -14,7 +15,6 @@ import org.heatwright.kiln.Kiln;
 import org.heatwright.kiln.KilnParameters;
 import org.heatwright.kiln.Load;
 import org.heatwright.material.HeatCurves;
-import org.heatwright.mould.Mould;
 import org.heatwright.mould.MouldFiring;
 import org.heatwright.schedule.AtEnd;
 import org.heatwright.schedule.Schedule;
@@ -33,9 +33,6 @@ public final class Forecaster {
 
   /** A display this near a target has arrived, where the controller does not say otherwise, K. */
   private static final double ARRIVED_WITHIN_KELVINS = 3;
-
-  /** Less of the free water than this is none. */
-  private static final double DRY_SHARE = 0.005;
 
   private static final double JOULES_PER_KILOWATT_HOUR = 3.6e6;
 
@@ -113,58 +110,22 @@ public final class Forecaster {
     return summarise(request, runs, inside(request, ensemble, runs, horizon), horizon);
   }
 
-  /**
-   * The inside of the moulds in some of the draws: each takes as long as several kilns. One
-   * simulation a kind and draw, driven by what surrounds the moulds in that draw.
-   */
+  /** The inside of the moulds in some of the draws. */
   private static List<InsideForecast> inside(
       ForecastRequest request,
       List<KilnParameters> ensemble,
       List<FiringRun> runs,
       double horizon) {
-    int draws = Math.min(INSIDE_DRAWS, runs.size());
+    int draws = Math.min(InsideSolver.DRAWS, runs.size());
     List<Integer> chosen =
         IntStream.range(0, draws).mapToObj(i -> i * runs.size() / draws).toList();
-    double room = room(request).celsius();
-    List<Segment> segments = request.schedule().segments();
-    double target = segments.get(segments.size() - 1).target().celsius();
-    List<InsideForecast.Day> days =
-        IntStream.range(0, draws)
-            .mapToObj(
-                d ->
-                    new InsideForecast.Day(
-                        runs.get(chosen.get(d)).endSeconds(),
-                        LoadSurroundings.stemKelvins(
-                            LoadSurroundings.stem(d, draws), target, room)))
-            .toList();
-    List<InsideForecast> all = new ArrayList<>();
-    for (int m = 0; m < request.charge().moulds().size(); m++) {
-      Mould mould = request.charge().moulds().get(m);
-      List<MouldFiring> firings =
-          chosen.parallelStream()
-              .map(
-                  i ->
-                      MouldFiring.of(
-                          MouldFiring.Setting.of(
-                              mould, request.charge().investment().orElseThrow(), ensemble.get(i)),
-                          request.conditions().start().orElse(room(request)),
-                          LoadSurroundings.of(
-                              runs.get(i),
-                              LoadSurroundings.stem(chosen.indexOf(i), draws),
-                              room,
-                              horizon)))
-              .toList();
-      all.add(new InsideForecast(m + 1, firings, days));
-    }
-    return all;
+    return InsideSolver.solve(
+        request,
+        chosen.stream().map(ensemble::get).toList(),
+        chosen.stream().map(runs::get).toList(),
+        Collections.nCopies(draws, second -> 0),
+        horizon);
   }
-
-  private static Temperature room(ForecastRequest request) {
-    return request.conditions().room().orElse(request.kiln().room());
-  }
-
-  /** In so many draws moulds are solved in their section. */
-  private static final int INSIDE_DRAWS = 16;
 
   private static Forecast summarise(
       ForecastRequest request, List<FiringRun> runs, List<InsideForecast> inside, double horizon) {
@@ -255,7 +216,7 @@ public final class Forecaster {
         MouldFiring draw = one.draws().get(d);
         double end = Math.min(horizon, one.days().get(d).endSeconds());
         double chamber = target + one.days().get(d).aboveDisplayKelvins();
-        dry[d] = draw.dryerThanSeconds(DRY_SHARE);
+        dry[d] = draw.drySeconds();
         ready[d] =
             draw.staysWithinSeconds(
                 chamber - READY_WITHIN_KELVINS,

@@ -1,5 +1,7 @@
 package org.heatwright.forecast;
 
+import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
@@ -45,7 +47,6 @@ public record InsideForecast(int mould, List<MouldFiring> draws, List<Day> days)
    */
   private static final double BOILING_KELVINS = 2;
 
-  private static final double BOILING_CELSIUS = 95;
   private static final double NINE_IN_TEN = 1.645;
 
   /**
@@ -56,10 +57,10 @@ public record InsideForecast(int mould, List<MouldFiring> draws, List<Day> days)
     Band band = band(draw -> draw.centreCelsiusAt(second));
     double start = draws.get(0).centreCelsius(0);
     boolean wet = draws.stream().anyMatch(draw -> draw.waterShareAt(second) > 0);
-    if (!wet || start >= BOILING_CELSIUS) {
+    if (!wet || start >= BurnoutMeasures.BOILING_CELSIUS) {
       return band;
     }
-    double near = (band.median() - start) / (BOILING_CELSIUS - start);
+    double near = (band.median() - start) / (BurnoutMeasures.BOILING_CELSIUS - start);
     double more = NINE_IN_TEN * BOILING_KELVINS * Math.max(0, Math.min(1, near));
     return new Band(
         band.median() - Math.hypot(band.median() - band.low(), more),
@@ -81,7 +82,7 @@ public record InsideForecast(int mould, List<MouldFiring> draws, List<Day> days)
   public static Optional<Band> band(
       List<BurnoutMeasures> measures, ToDoubleFunction<BurnoutMeasures> value) {
     double[] sample = measures.stream().mapToDouble(value).toArray();
-    return java.util.Arrays.stream(sample).allMatch(Double::isFinite)
+    return Arrays.stream(sample).allMatch(Double::isFinite)
         ? Optional.of(Band.of(sample))
         : Optional.empty();
   }
@@ -95,7 +96,7 @@ public record InsideForecast(int mould, List<MouldFiring> draws, List<Day> days)
   /** The draw whose core is in the middle at a time. */
   public MouldFiring middle(double second) {
     return draws.stream()
-        .sorted(java.util.Comparator.comparingDouble(draw -> draw.centreCelsiusAt(second)))
+        .sorted(Comparator.comparingDouble(draw -> draw.centreCelsiusAt(second)))
         .skip(draws.size() / 2)
         .findFirst()
         .orElseThrow();

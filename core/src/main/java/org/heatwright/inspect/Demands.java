@@ -39,32 +39,6 @@ public record Demands(
     TemperatureChange readyWithin,
     List<CoreDemands> cores) {
 
-  /** Demands of work that has no inside to speak of. */
-  public Demands(
-      String work,
-      List<Ceiling> ceilings,
-      List<RateLimit> rateLimits,
-      List<TimeWithin> timesWithin,
-      Optional<PourSoak> pourSoak,
-      Optional<NoReheat> noReheat,
-      Optional<StartWait> startWait,
-      TemperatureRange peak,
-      TemperatureRange last,
-      TemperatureChange readyWithin) {
-    this(
-        work,
-        ceilings,
-        rateLimits,
-        timesWithin,
-        pourSoak,
-        noReheat,
-        startWait,
-        peak,
-        last,
-        readyWithin,
-        List.of());
-  }
-
   public Demands {
     cores = List.copyOf(cores);
     Objects.requireNonNull(work, "work");

@@ -3,6 +3,7 @@ package org.heatwright.inspect;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.function.ToDoubleFunction;
 import org.heatwright.forecast.Band;
@@ -19,6 +20,9 @@ final class InsideChecks {
 
   /** More than practice's fastest by this factor is too much; materials differ. Our estimate. */
   private static final double TOO_MUCH = 1.3;
+
+  /** A controller overshoots by some kelvins, and no limit is as sharp as that. Our estimate. */
+  private static final double OVERSHOOT_KELVINS = 5;
 
   private static final Origin INSIDE =
       Origin.derived(
@@ -43,9 +47,9 @@ final class InsideChecks {
       CoreDemands core,
       Walk walk,
       List<Finding> findings) {
-    List<BurnoutMeasures> draws = inside.draws().stream().map(BurnoutMeasures::of).toList();
+    List<BurnoutMeasures> draws = inside.measures();
     limit(inside, draws, core, walk, findings);
-    burning(forecast, draws, core, walk, findings);
+    burning(draws, core, walk, findings);
     steam(forecast, draws, core, findings);
     uneven(
         draws,
@@ -63,7 +67,7 @@ final class InsideChecks {
         "quartz turns at 573 °C",
         core,
         findings);
-    drying(forecast, draws, core, findings);
+    boiling(forecast, draws, core, findings);
   }
 
   private static Band band(List<BurnoutMeasures> draws, ToDoubleFunction<BurnoutMeasures> value) {
@@ -90,7 +94,7 @@ final class InsideChecks {
       return;
     }
     findings.add(
-        finding(
+        new Finding(
             hottest.median() > most + OVERSHOOT_KELVINS
                 ? Severity.STOP
                 : hottest.median() > most ? Severity.WARN : Severity.NOTE,
@@ -106,15 +110,8 @@ final class InsideChecks {
             core.limitOrigin()));
   }
 
-  /** A controller overshoots by some kelvins, and no limit is as sharp as that. Our estimate. */
-  private static final double OVERSHOOT_KELVINS = 5;
-
   private static void burning(
-      Forecast forecast,
-      List<BurnoutMeasures> draws,
-      CoreDemands core,
-      Walk walk,
-      List<Finding> findings) {
+      List<BurnoutMeasures> draws, CoreDemands core, Walk walk, List<Finding> findings) {
     Band burnt = band(draws, BurnoutMeasures::burnSeconds);
     double wanted = core.burn().toSeconds();
     if (burnt.low() >= wanted) {
@@ -122,10 +119,10 @@ final class InsideChecks {
     }
     Band peak = band(draws, BurnoutMeasures::coldestPeakCelsius);
     findings.add(
-        finding(
+        new Finding(
             burnt.high() < wanted ? Severity.STOP : Severity.WARN,
             "core-not-burnt-out",
-            top(forecast, walk),
+            OptionalInt.of(hottest(walk)),
             ("The chamber gets hot enough, but the core of %s does not for long enough: it reaches %s to %s and burns as"
                     + " %s to %s at %s would, where %s are needed. Carbon would stay in the mould: hold longer at the top.")
                 .formatted(
@@ -139,20 +136,15 @@ final class InsideChecks {
             core.burnOrigin()));
   }
 
-  /** The segment with the highest target. */
-  private static OptionalInt top(Forecast forecast, Walk walk) {
-    int best = 0;
-    for (int i = 1; i < walk.steps().size(); i++) {
-      if (walk.steps()
-              .get(i)
-              .segment()
-              .target()
-              .compareTo(walk.steps().get(best).segment().target())
-          > 0) {
-        best = i;
+  /** The segment with the highest target, 1-based; the first of several. */
+  private static int hottest(Walk walk) {
+    Walk.Step best = walk.steps().get(0);
+    for (Walk.Step step : walk.steps()) {
+      if (step.segment().target().compareTo(best.segment().target()) > 0) {
+        best = step;
       }
     }
-    return forecast.segments().isEmpty() ? OptionalInt.empty() : OptionalInt.of(best + 1);
+    return best.number();
   }
 
   private static void steam(
@@ -164,7 +156,7 @@ final class InsideChecks {
     }
     double when = band(draws, BurnoutMeasures::steamSeconds).median();
     findings.add(
-        finding(
+        new Finding(
             times > 2 * TOO_MUCH ? Severity.STOP : Severity.WARN,
             "steam-too-fast",
             segmentAt(forecast, when),
@@ -187,7 +179,7 @@ final class InsideChecks {
       return;
     }
     findings.add(
-        finding(
+        new Finding(
             Severity.WARN,
             code,
             OptionalInt.empty(),
@@ -196,28 +188,28 @@ final class InsideChecks {
             INSIDE));
   }
 
-  /** When the core boils, and that the drying hold does not end it. */
-  private static void drying(
+  /** When the core boils, where it does in every draw. */
+  private static void boiling(
       Forecast forecast, List<BurnoutMeasures> draws, CoreDemands core, List<Finding> findings) {
-    Band ends = band(draws, BurnoutMeasures::boilEndsSeconds);
-    Band begins = band(draws, BurnoutMeasures::boilBeginsSeconds);
-    if (!Double.isFinite(ends.high()) || !Double.isFinite(begins.high())) {
+    Optional<Band> begins = InsideForecast.band(draws, BurnoutMeasures::boilBeginsSeconds);
+    Optional<Band> ends = InsideForecast.band(draws, BurnoutMeasures::boilEndsSeconds);
+    if (begins.isEmpty() || ends.isEmpty()) {
       return;
     }
-    OptionalInt segment = segmentAt(forecast, ends.median());
+    OptionalInt segment = segmentAt(forecast, ends.get().median());
     findings.add(
-        finding(
+        new Finding(
             Severity.NOTE,
             "core-boils",
             segment,
-            "The core of %s boils from about %s and is dry at %s (%s to %s), in segment %d."
+            "The core of %s boils from about %s and is dry at %s (%s to %s)%s."
                 .formatted(
                     core.what(),
-                    clock(begins.median()),
-                    clock(ends.median()),
-                    clock(ends.low()),
-                    clock(ends.high()),
-                    segment.orElse(forecast.segments().size())),
+                    clock(begins.get().median()),
+                    clock(ends.get().median()),
+                    clock(ends.get().low()),
+                    clock(ends.get().high()),
+                    segment.isPresent() ? ", in segment " + segment.getAsInt() : ""),
             INSIDE));
   }
 
@@ -228,11 +220,6 @@ final class InsideChecks {
       }
     }
     return OptionalInt.empty();
-  }
-
-  private static Finding finding(
-      Severity severity, String code, OptionalInt segment, String message, Origin origin) {
-    return new Finding(severity, code, segment, message, origin);
   }
 
   private static String celsius(double value, Walk walk) {

@@ -1007,8 +1007,8 @@ public final class FiringSimulation {
       probes[i][rows] = network.cellCelsius(y, probeBody[i], probeCell[i]);
     }
     if (probeBody.length > 0) {
-      probes[probeBody.length][rows] = network.airNowCelsius(y);
-      probes[probeBody.length + 1][rows] = network.radiantNowCelsius(y);
+      probes[probeBody.length][rows] = network.airCelsius(y);
+      probes[probeBody.length + 1][rows] = network.radiantCelsius(y);
     }
     rows++;
   }

@@ -24,9 +24,6 @@ final class KilnNetwork implements StiffSystem {
   /** Emissivity of brick, fibre and shelves at furnace temperature. Source: estimate. */
   static final double WALL_EMISSIVITY = 0.8;
 
-  /** Convection inside a chamber, W/(m² K). Source: estimate, range 5 to 10. */
-  private static final double CHAMBER_CONVECTION = 8;
-
   /** Watts a square metre of element that a chamber sees. Source: practice, 1 to 2 W/cm². */
   private static final double ELEMENT_WATTS_PER_SQUARE_METRE = 15_000;
 
@@ -39,9 +36,9 @@ final class KilnNetwork implements StiffSystem {
   private static final double SENSOR_JOULES_PER_CUBIC_METRE_KELVIN = 3.6e6;
 
   /** Convection to a thin rod, W/(m² K). Source: estimate. */
-  private static final double SENSOR_CONVECTION = 15;
+  static final double SENSOR_CONVECTION = 15;
 
-  private static final double SENSOR_EMISSIVITY = 0.8;
+  static final double SENSOR_EMISSIVITY = 0.8;
   private static final double SHELL_EMISSIVITY = 0.8;
   private static final double SHELL_HEIGHT_METRES = 0.35;
 
@@ -192,7 +189,7 @@ final class KilnNetwork implements StiffSystem {
     this.elementJoulesPerKelvin =
         elementArea * ELEMENT_JOULES_PER_SQUARE_METRE_KELVIN * parameters.elementFactor();
     this.elementRadiant = elementArea * ELEMENT_EMISSIVITY;
-    this.shutElementConvective = elementArea * CHAMBER_CONVECTION;
+    this.shutElementConvective = elementArea * HeatTransfer.CHAMBER_CONVECTION;
     this.sensorJoulesPerSquareMetreKelvin =
         SENSOR_JOULES_PER_CUBIC_METRE_KELVIN
             * kiln.thermocouple().sheathMetres()
@@ -345,7 +342,7 @@ final class KilnNetwork implements StiffSystem {
     sensorConvection = SENSOR_CONVECTION * factor;
     weighSensor();
     for (int b = 0; b < bodies; b++) {
-      faceConvective[b] = body[b].faceSquareMetres * CHAMBER_CONVECTION * factor;
+      faceConvective[b] = body[b].faceSquareMetres * HeatTransfer.CHAMBER_CONVECTION * factor;
     }
   }
 
@@ -436,13 +433,8 @@ final class KilnNetwork implements StiffSystem {
     return curve.celsius(curve.interval(h), h);
   }
 
-  /** The chamber's air at the state of the last evaluation, °C. */
-  double airNowCelsius(double[] y) {
-    return airCelsius(y);
-  }
-
-  /** A black surrounding that radiates like the chamber at the last evaluation, °C. */
-  double radiantNowCelsius(double[] y) {
+  /** A black surrounding that radiates like the chamber, °C, at the state looked up last. */
+  double radiantCelsius(double[] y) {
     return HeatTransfer.radiantCelsius(radiosity(y));
   }
 
@@ -526,7 +518,8 @@ final class KilnNetwork implements StiffSystem {
     return sum / weights;
   }
 
-  private double airCelsius(double[] y) {
+  /** The chamber's air, °C, at the state that was looked up last. */
+  double airCelsius(double[] y) {
     double leak = leakWattsPerKelvin + doorWattsPerKelvin;
     double weights = elementConvective + leak;
     double sum = elementConvective * y[ELEMENT] + leak * roomCelsius;

@@ -46,10 +46,11 @@ public record BurnoutMeasures(
   /** Below this nothing of the carbon burns to speak of, °C. Source: estimate. */
   private static final double BURN_FROM_CELSIUS = 500;
 
-  private static final double BOILING_CELSIUS = 95;
+  /** Free water boils from here on in a mould, °C. */
+  public static final double BOILING_CELSIUS = GypsumInvestment.BOILS_FROM;
+
   private static final double BOILED_CELSIUS = 110;
   private static final double MELTED_CELSIUS = 80;
-  private static final double DRY_SHARE = 0.005;
 
   /** Reads the measures off a firing. */
   public static BurnoutMeasures of(MouldFiring firing) {
@@ -99,7 +100,7 @@ public record BurnoutMeasures(
     return new BurnoutMeasures(
         boils,
         boiled,
-        firing.dryerThanSeconds(DRY_SHARE),
+        firing.drySeconds(),
         steam,
         steamAt,
         melted,

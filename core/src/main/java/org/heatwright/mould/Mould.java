@@ -1,5 +1,7 @@
 package org.heatwright.mould;
 
+import java.util.Optional;
+
 /**
  * One or several equal moulds: upright cylinders of investment, in a steel ring or none.
  *
@@ -34,5 +36,17 @@ public record Mould(int count, double diameterMetres, double heightMetres, doubl
   public double investmentCubicMetres() {
     double d = investmentDiameterMetres();
     return Math.PI / 4 * d * d * heightMetres;
+  }
+
+  /** The mould in its ring, if it has one, for the solver. */
+  BodyShape shape(BodyShape.Bottom bottom) {
+    return new BodyShape(
+        diameterMetres,
+        heightMetres,
+        bottom,
+        Optional.empty(),
+        wallMetres > 0
+            ? Optional.of(new BodyShape.Ring(wallMetres, MouldLoad.STEEL))
+            : Optional.empty());
   }
 }

@@ -1,11 +1,9 @@
 package org.heatwright.mould;
 
-import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.List;
-import java.util.Optional;
+import org.heatwright.kiln.HeatTransfer;
 import org.heatwright.kiln.KilnParameters;
-import org.heatwright.material.Material;
+import org.heatwright.numerics.Samples;
 import org.heatwright.units.Temperature;
 
 /**
@@ -17,17 +15,11 @@ import org.heatwright.units.Temperature;
  */
 public final class MouldFiring {
 
-  /** Emissivity of investment and oxidised steel at furnace temperature. Source: estimate. */
-  private static final double EMISSIVITY = 0.85;
-
-  /** Share of its surroundings that a mould among others sees. Source: estimate. */
-  private static final double VIEW = 0.8;
-
-  /** Convection inside a chamber, W/(m² K). Source: estimate, range 5 to 10. */
-  private static final double CHAMBER_CONVECTION = 8;
-
   /** Within two kelvins of the converged answer: materials are far less sure (tested). */
   public static final BodySolver.Accuracy QUICK = new BodySolver.Accuracy(0.6, 3, 0);
+
+  /** Less of the free water than this is none. */
+  private static final double DRY_SHARE = 0.005;
 
   /** Rows are not closer than this, s. */
   private static final double ROW_SECONDS = 30;
@@ -37,7 +29,6 @@ public final class MouldFiring {
    *
    * @param mould its size; the count does not matter
    * @param investment the mix
-   * @param cavity the hole of sprue and patterns, where it is to be told
    * @param conductivityFactor multiplies the investment's conductivity
    * @param heatFactor multiplies its heat content, water included
    * @param convectionFactor multiplies convection in the chamber
@@ -45,14 +36,13 @@ public final class MouldFiring {
   public record Setting(
       Mould mould,
       Investment investment,
-      Optional<BodyShape.Cavity> cavity,
       double conductivityFactor,
       double heatFactor,
       double convectionFactor) {
 
     /** As the tables have it. */
     public static Setting of(Mould mould, Investment investment) {
-      return new Setting(mould, investment, Optional.empty(), 1, 1, 1);
+      return new Setting(mould, investment, 1, 1, 1);
     }
 
     /** As one draw of a forecast has it. */
@@ -60,7 +50,6 @@ public final class MouldFiring {
       return new Setting(
           mould,
           investment,
-          Optional.empty(),
           draw.loadConductivityFactor(),
           draw.loadHeatFactor(),
           draw.convectionFactor());
@@ -68,17 +57,11 @@ public final class MouldFiring {
 
     /** The body to solve. */
     public Body body(Temperature start) {
-      Material material = MouldLoad.material(investment).scaled(conductivityFactor, heatFactor);
-      Optional<BodyShape.Ring> ring =
-          mould.wallMetres() > 0
-              ? Optional.of(new BodyShape.Ring(mould.wallMetres(), MouldLoad.STEEL))
-              : Optional.empty();
       return new Body(
-          new BodyShape(
-              mould.diameterMetres(), mould.heightMetres(), BodyShape.Bottom.EXPOSED, cavity, ring),
-          material,
-          EMISSIVITY * VIEW,
-          CHAMBER_CONVECTION * convectionFactor,
+          mould.shape(BodyShape.Bottom.EXPOSED),
+          MouldLoad.material(investment).scaled(conductivityFactor, heatFactor),
+          MouldLoad.EMISSIVITY * MouldLoad.VIEW,
+          HeatTransfer.CHAMBER_CONVECTION * convectionFactor,
           start);
     }
   }
@@ -91,10 +74,8 @@ public final class MouldFiring {
   private final double[] surface;
   private final double[] coldest;
   private final double[] hottest;
-  private final double[] mean;
   private final double[] waterShare;
   private final double[] steam;
-  private final List<Section> sections;
 
   private MouldFiring(Setting setting, Temperature start, Surroundings around, Recorder recorder) {
     this.setting = setting;
@@ -106,54 +87,28 @@ public final class MouldFiring {
     surface = Arrays.copyOf(recorder.surface, n);
     coldest = Arrays.copyOf(recorder.coldest, n);
     hottest = Arrays.copyOf(recorder.hottest, n);
-    mean = Arrays.copyOf(recorder.mean, n);
     waterShare = Arrays.copyOf(recorder.waterShare, n);
     steam = Arrays.copyOf(recorder.steam, n);
-    sections = List.copyOf(recorder.sections);
   }
 
   /**
-   * Solves a firing.
+   * Solves a firing as exactly as forecasts need it.
    *
    * @param setting the mould
    * @param start its temperature at the start
    * @param around its surroundings, from 0 s on
    */
   public static MouldFiring of(Setting setting, Temperature start, Surroundings around) {
-    return of(setting, start, around, Double.POSITIVE_INFINITY, QUICK);
-  }
-
-  /**
-   * Solves a firing and keeps the whole section every so often.
-   *
-   * @param sectionSeconds how often, s, above zero; infinite: never
-   */
-  public static MouldFiring of(
-      Setting setting, Temperature start, Surroundings around, double sectionSeconds) {
-    return of(setting, start, around, sectionSeconds, BodySolver.Accuracy.USUAL);
+    return of(setting, start, around, QUICK);
   }
 
   /** Solves a firing as exactly as asked for. */
   public static MouldFiring of(
-      Setting setting,
-      Temperature start,
-      Surroundings around,
-      double sectionSeconds,
-      BodySolver.Accuracy accuracy) {
+      Setting setting, Temperature start, Surroundings around, BodySolver.Accuracy accuracy) {
     BodySolver solver = new BodySolver(setting.body(start), accuracy);
-    Recorder recorder = new Recorder(setting, solver, sectionSeconds);
+    Recorder recorder = new Recorder(setting, solver);
     recorder.record();
-    for (int i = 0; i + 1 < around.size(); i++) {
-      double from = around.second(i);
-      double to = around.second(i + 1);
-      solver.advance(
-          to - from,
-          Temperature.ofCelsius(around.gasCelsiusAt(from)),
-          Temperature.ofCelsius(around.gasCelsiusAt(to)),
-          Temperature.ofCelsius(around.wallsCelsiusAt(from)),
-          Temperature.ofCelsius(around.wallsCelsiusAt(to)),
-          recorder);
-    }
+    around.drive(solver, around.lastSecond(), recorder);
     recorder.record();
     return new MouldFiring(setting, start, around, recorder);
   }
@@ -161,7 +116,6 @@ public final class MouldFiring {
   /** Collects the rows. */
   private static final class Recorder implements BodySolver.Watcher {
     private final BodySolver solver;
-    private final double sectionSeconds;
     private final double[] peak;
     private final MouldWater water;
     private int rows;
@@ -170,15 +124,12 @@ public final class MouldFiring {
     private double[] surface = new double[1024];
     private double[] coldest = new double[1024];
     private double[] hottest = new double[1024];
-    private double[] mean = new double[1024];
     private double[] waterShare = new double[1024];
     private double[] steam = new double[1024];
     private double waterBefore = Double.NaN;
-    private final List<Section> sections = new ArrayList<>();
 
-    Recorder(Setting setting, BodySolver solver, double sectionSeconds) {
+    Recorder(Setting setting, BodySolver solver) {
       this.solver = solver;
-      this.sectionSeconds = sectionSeconds;
       this.peak = new double[solver.cells()];
       Arrays.fill(peak, Double.NEGATIVE_INFINITY);
       this.water = MouldWater.of(setting.investment(), setting.heatFactor());
@@ -195,6 +146,11 @@ public final class MouldFiring {
     }
 
     void record() {
+      double now = solver.seconds();
+      double since = rows == 0 ? 0 : now - seconds[rows - 1];
+      if (rows > 0 && since <= 0) {
+        return;
+      }
       if (rows == seconds.length) {
         int more = 2 * rows;
         seconds = Arrays.copyOf(seconds, more);
@@ -202,13 +158,11 @@ public final class MouldFiring {
         surface = Arrays.copyOf(surface, more);
         coldest = Arrays.copyOf(coldest, more);
         hottest = Arrays.copyOf(hottest, more);
-        mean = Arrays.copyOf(mean, more);
         waterShare = Arrays.copyOf(waterShare, more);
         steam = Arrays.copyOf(steam, more);
       }
       double cold = Double.POSITIVE_INFINITY;
       double hot = Double.NEGATIVE_INFINITY;
-      double sum = 0;
       double volume = 0;
       double free = 0;
       double all = 0;
@@ -222,28 +176,18 @@ public final class MouldFiring {
         peak[n] = most;
         cold = Math.min(cold, t);
         hot = Math.max(hot, t);
-        sum += v * t;
         volume += v;
         free += v * water.freeShare(most);
         all += v * water.left(most);
-      }
-      double now = solver.seconds();
-      double since = rows == 0 ? 0 : now - seconds[rows - 1];
-      if (rows > 0 && since <= 0) {
-        return;
       }
       seconds[rows] = now;
       centre[rows] = solver.centreCelsius();
       surface[rows] = solver.surfaceCelsius();
       coldest[rows] = cold;
       hottest[rows] = hot;
-      mean[rows] = sum / volume;
       waterShare[rows] = water.freeAtStart() > 0 ? free / volume : 0;
       steam[rows] = since > 0 ? solver.wholeOf(waterBefore - all) / since : 0;
       waterBefore = all;
-      if (now >= sections.size() * sectionSeconds) {
-        sections.add(solver.section());
-      }
       rows++;
     }
   }
@@ -258,12 +202,9 @@ public final class MouldFiring {
    * @param second s; times outside the firing give its first or last section
    */
   public Section sectionAt(double second) {
-    double until = Math.min(second, around.lastSecond());
-    if (!(until > 0)) {
-      return new BodySolver(setting.body(start), BodySolver.Accuracy.USUAL).section();
-    }
-    List<Section> kept = of(setting, start, around.until(until), until * (1 - 1e-6)).sections();
-    return kept.get(kept.size() - 1);
+    BodySolver solver = new BodySolver(setting.body(start));
+    around.drive(solver, Math.min(second, around.lastSecond()), step -> {});
+    return solver.section();
   }
 
   public int rows() {
@@ -295,11 +236,6 @@ public final class MouldFiring {
     return hottest[row];
   }
 
-  /** Volume mean of the investment, °C. */
-  public double meanCelsius(int row) {
-    return mean[row];
-  }
-
   /** Share of the free water that is still there, 0 to 1. */
   public double waterShare(int row) {
     return waterShare[row];
@@ -308,11 +244,6 @@ public final class MouldFiring {
   /** Steam that left since the row before, kg/s. */
   public double steamKilogramsPerSecond(int row) {
     return steam[row];
-  }
-
-  /** The sections that were kept, in order of time. */
-  public List<Section> sections() {
-    return sections;
   }
 
   /** The core at a time, °C. */
@@ -340,10 +271,10 @@ public final class MouldFiring {
     return at(waterShare, second);
   }
 
-  /** When less than a share of the free water is left, s; infinite if it never is. */
-  public double dryerThanSeconds(double share) {
+  /** When the last free water has gone, s; infinite if it never has. */
+  public double drySeconds() {
     for (int i = 0; i < seconds.length; i++) {
-      if (waterShare[i] < share) {
+      if (waterShare[i] < DRY_SHARE) {
         return seconds[i];
       }
     }
@@ -369,16 +300,6 @@ public final class MouldFiring {
   }
 
   private double at(double[] column, double second) {
-    int last = seconds.length - 1;
-    if (second <= seconds[0]) {
-      return column[0];
-    }
-    if (second >= seconds[last]) {
-      return column[last];
-    }
-    int found = Arrays.binarySearch(seconds, second);
-    int i = found >= 0 ? found : -found - 2;
-    double share = (second - seconds[i]) / (seconds[i + 1] - seconds[i]);
-    return column[i] + share * (column[i + 1] - column[i]);
+    return Samples.linear(seconds, column, second);
   }
 }

@@ -25,10 +25,12 @@ public record MouldLoad(Mould moulds, Investment investment) implements Load {
 
   private static final int CELLS = 12;
   private static final double FIRST_ZERO_CYLINDER = 2.404825557695773; // of J0
-  private static final double EMISSIVITY = 0.85; // source: estimate
+
+  /** Of investment and oxidised steel at furnace temperature. Source: estimate. */
+  static final double EMISSIVITY = 0.85;
 
   /** Share of its surroundings that a mould among others sees. Source: estimate. */
-  private static final double VIEW = 0.8;
+  static final double VIEW = 0.8;
 
   /** Share of the bottom that stands free of the shelf. Source: estimate. */
   private static final double BOTTOM_FREE = 0.5;

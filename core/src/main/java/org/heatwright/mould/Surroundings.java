@@ -1,6 +1,12 @@
 package org.heatwright.mould;
 
+import java.util.ArrayDeque;
+import java.util.Arrays;
+import java.util.Deque;
 import java.util.function.DoubleUnaryOperator;
+import java.util.stream.IntStream;
+import org.heatwright.numerics.Samples;
+import org.heatwright.units.Temperature;
 
 /**
  * The gas and the walls about a body, as they change: straight lines between points, constant
@@ -91,7 +97,7 @@ public final class Surroundings {
     boolean[] kept = new boolean[seconds.length];
     kept[0] = true;
     kept[seconds.length - 1] = true;
-    java.util.ArrayDeque<int[]> open = new java.util.ArrayDeque<>();
+    Deque<int[]> open = new ArrayDeque<>();
     open.push(new int[] {0, seconds.length - 1});
     while (!open.isEmpty()) {
       int[] span = open.pop();
@@ -110,11 +116,11 @@ public final class Surroundings {
         open.push(new int[] {worst, span[1]});
       }
     }
-    int[] index = java.util.stream.IntStream.range(0, kept.length).filter(i -> kept[i]).toArray();
+    int[] index = IntStream.range(0, kept.length).filter(i -> kept[i]).toArray();
     return new Surroundings(
-        java.util.Arrays.stream(index).mapToDouble(i -> seconds[i]).toArray(),
-        java.util.Arrays.stream(index).mapToDouble(i -> gasCelsius[i]).toArray(),
-        java.util.Arrays.stream(index).mapToDouble(i -> wallsCelsius[i]).toArray());
+        Arrays.stream(index).mapToDouble(i -> seconds[i]).toArray(),
+        Arrays.stream(index).mapToDouble(i -> gasCelsius[i]).toArray(),
+        Arrays.stream(index).mapToDouble(i -> wallsCelsius[i]).toArray());
   }
 
   private double off(double[] column, int[] span, int i) {
@@ -122,27 +128,25 @@ public final class Surroundings {
     return Math.abs(column[span[0]] + share * (column[span[1]] - column[span[0]]) - column[i]);
   }
 
-  /** The same up to a time, s, which is after the first point. */
-  Surroundings until(double second) {
-    int n = 0;
-    while (n < seconds.length && seconds[n] < second) {
-      n++;
+  /** Takes a solver that stands at the first point through these surroundings up to a time, s. */
+  void drive(BodySolver solver, double untilSecond, BodySolver.Watcher watcher) {
+    double at = seconds[0];
+    for (int i = 1; i < seconds.length && at < untilSecond; i++) {
+      double next = Math.min(seconds[i], untilSecond);
+      solver.advance(
+          next - at,
+          Temperature.ofCelsius(gasCelsiusAt(at)),
+          Temperature.ofCelsius(gasCelsiusAt(next)),
+          Temperature.ofCelsius(wallsCelsiusAt(at)),
+          Temperature.ofCelsius(wallsCelsiusAt(next)),
+          watcher);
+      at = next;
     }
-    double[] times = java.util.Arrays.copyOf(seconds, n + 1);
-    double[] gas = java.util.Arrays.copyOf(gasCelsius, n + 1);
-    double[] walls = java.util.Arrays.copyOf(wallsCelsius, n + 1);
-    times[n] = second;
-    gas[n] = gasCelsiusAt(second);
-    walls[n] = wallsCelsiusAt(second);
-    return new Surroundings(times, gas, walls);
   }
 
+  /** How many points. */
   int size() {
     return seconds.length;
-  }
-
-  double second(int point) {
-    return seconds[point];
   }
 
   /** The last point, s. */
@@ -152,25 +156,11 @@ public final class Surroundings {
 
   /** The gas, °C. */
   public double gasCelsiusAt(double second) {
-    return at(gasCelsius, second);
+    return Samples.linear(seconds, gasCelsius, second);
   }
 
   /** What radiates, °C. */
   public double wallsCelsiusAt(double second) {
-    return at(wallsCelsius, second);
-  }
-
-  private double at(double[] column, double second) {
-    int last = seconds.length - 1;
-    if (second <= seconds[0]) {
-      return column[0];
-    }
-    if (second >= seconds[last]) {
-      return column[last];
-    }
-    int found = java.util.Arrays.binarySearch(seconds, second);
-    int i = found >= 0 ? found : -found - 2;
-    double share = (second - seconds[i]) / (seconds[i + 1] - seconds[i]);
-    return column[i] + share * (column[i + 1] - column[i]);
+    return Samples.linear(seconds, wallsCelsius, second);
   }
 }

@@ -59,8 +59,8 @@ final class BurnoutComposer {
   private final Optional<UsualMould> alloyPour;
   private final CoreHolds cores;
   private final DryHold drying;
-  private final Duration topByCore;
-  private final Duration soakByCore;
+  private final Duration topHold;
+  private final Duration pourSoak;
 
   private BurnoutComposer(
       BurnoutWork work, Kiln kiln, TemperatureUnit unit, Function<BurnoutWork, CoreHolds> holds) {
@@ -92,8 +92,8 @@ final class BurnoutComposer {
                         alloyPour.orElseThrow(this::unknownAlloy).usual(), top, unit));
     cores = holds.apply(work);
     drying = drying();
-    topByCore = topHoldOfSlowest();
-    soakByCore = soakOfSlowest();
+    topHold = topHoldOfSlowest();
+    pourSoak = soakOfSlowest();
   }
 
   static Composition compose(
@@ -270,12 +270,10 @@ final class BurnoutComposer {
   /** The drying hold by the core; a data sheet's hold is kept. */
   private DryHold drying() {
     HeatingRate early = earlyRise();
-    Duration rule = dryRule();
     return cores.drying(
-        Leg.of(early, dryTarget(), rule),
-        sheet.dryHold(),
-        rule,
-        Leg.of(
+        new Leg(early, dryTarget(), dryRule()),
+        sheet.dryHold().isPresent(),
+        new Leg(
             secondRise(early),
             large ? BurnoutRules.WAX_OUT_LARGE : BurnoutRules.WAX_OUT,
             BurnoutRules.waxHold(diameterMillimetres)));
@@ -369,7 +367,7 @@ final class BurnoutComposer {
   }
 
   private Draft.Step topStep(HeatingRate rise, Draft.Why rampWhy, boolean poursAtTop) {
-    Duration hold = topHold();
+    Duration hold = topHold;
     Duration after = poursAtTop ? pourHold() : Duration.ZERO;
     return new Draft.Step(
         poursAtTop ? CARBON_OUT + ", " + SETTLE_AT_POUR : CARBON_OUT,
@@ -410,10 +408,10 @@ final class BurnoutComposer {
                 ("%s before the first mould is drawn, so that the core has come down too; then %s to"
                             + " pour %s.")
                         .formatted(
-                            HourMinute.words(pourSoak()),
+                            HourMinute.words(pourSoak),
                             HourMinute.words(BurnoutRules.pouringTime(work.count())),
                             counted(work.count(), "mould"))
-                    + (soakByCore.equals(soakRule())
+                    + (pourSoak.equals(soakRule())
                         ? ""
                         : " By practice %s would do, by the core it takes longer."
                             .formatted(HourMinute.words(soakRule()))),
@@ -496,10 +494,6 @@ final class BurnoutComposer {
     return sheet.topHold().orElseGet(() -> BurnoutRules.topHold(diameterMillimetres));
   }
 
-  private Duration topHold() {
-    return topByCore;
-  }
-
   /** The rule's hold, or longer where a core has not burnt out by then. */
   private Duration topHoldOfSlowest() {
     if (sheet.topHold().isPresent()) {
@@ -509,16 +503,16 @@ final class BurnoutComposer {
     HeatingRate second = secondRise(early);
     Duration waxHold = BurnoutRules.waxHold(diameterMillimetres);
     List<Leg> before = new ArrayList<>();
-    before.add(Leg.of(early, dryTarget(), drying.hold()));
+    before.add(new Leg(early, dryTarget(), drying.hold()));
     if (large) {
-      before.add(Leg.of(second, BurnoutRules.WAX_OUT_LARGE, waxHold));
-      before.add(Leg.of(second, BurnoutRules.SETTLE_LARGE, BurnoutRules.SETTLE_LARGE_HOLD));
+      before.add(new Leg(second, BurnoutRules.WAX_OUT_LARGE, waxHold));
+      before.add(new Leg(second, BurnoutRules.SETTLE_LARGE, BurnoutRules.SETTLE_LARGE_HOLD));
     } else {
-      before.add(Leg.of(second, BurnoutRules.WAX_OUT, waxHold));
+      before.add(new Leg(second, BurnoutRules.WAX_OUT, waxHold));
     }
-    before.removeIf(leg -> leg.celsius() >= top.celsius());
+    before.removeIf(leg -> leg.target().compareTo(top) >= 0);
     HeatingRate late = capped(BurnoutRules.plannedLateRise(diameterMillimetres));
-    return cores.top(before, Leg.of(late, top, topRule()), topRule());
+    return cores.top(before, new Leg(late, top, topRule()));
   }
 
   /** What practice holds at the top. */
@@ -546,10 +540,10 @@ final class BurnoutComposer {
     if (resin) {
       rule.append(" Two hours more for printed resin.");
     }
-    if (!topByCore.equals(topRule())) {
+    if (!topHold.equals(topRule())) {
       rule.append(
           " That would be %s; the core needs %s to burn out."
-              .formatted(HourMinute.words(topRule()), HourMinute.words(topByCore)));
+              .formatted(HourMinute.words(topRule()), HourMinute.words(topHold)));
     }
     return rule.toString();
   }
@@ -593,19 +587,14 @@ final class BurnoutComposer {
         ? soakRule()
         : cores.soak(
             top,
-            Leg.of(
+            new Leg(
                 RoundNumbers.rate(BurnoutRules.plannedFall(diameterMillimetres), unit),
                 pour,
-                soakRule()),
-            soakRule());
-  }
-
-  private Duration pourSoak() {
-    return soakByCore;
+                soakRule()));
   }
 
   private Duration pourHold() {
-    return pourSoak().plus(BurnoutRules.pouringTime(work.count()));
+    return pourSoak.plus(BurnoutRules.pouringTime(work.count()));
   }
 
   private static Draft.Why sheetWhy(String what) {
@@ -651,7 +640,7 @@ final class BurnoutComposer {
         Optional.of(
             new Demands.PourSoak(
                 pour,
-                pourSoak(),
+                pourSoak,
                 sheet.pourSoak().isPresent()
                     ? Origin.own("data sheet")
                     : Origin.read("a supplier's article on casting karat gold"))),
@@ -962,7 +951,7 @@ final class BurnoutComposer {
             Duration.ZERO,
             "first mould may be drawn",
             "Every core is within %.0f °C of the pour temperature; practice also waits until the kiln has stood there %s."
-                .formatted(Forecaster.READY_WITHIN_KELVINS, HourMinute.words(pourSoak()))));
+                .formatted(Forecaster.READY_WITHIN_KELVINS, HourMinute.words(pourSoak))));
     moments.add(
         new Moment(
             Moment.Kind.ACT,

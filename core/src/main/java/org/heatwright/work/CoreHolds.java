@@ -4,6 +4,8 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
+import java.util.function.Predicate;
 import org.heatwright.forecast.Forecaster;
 import org.heatwright.mould.BodySolver;
 import org.heatwright.mould.BurnoutMeasures;
@@ -44,17 +46,14 @@ class CoreHolds {
   }
 
   /** A ramp and a hold of the chamber. */
-  record Leg(double kelvinsPerHour, double celsius, double holdSeconds) {
-    static Leg of(HeatingRate rate, Temperature target, Duration hold) {
-      return new Leg(rate.kelvinsPerHour(), target.celsius(), hold.toSeconds());
-    }
+  record Leg(HeatingRate rate, Temperature target, Duration hold) {
 
-    Leg holding(Duration hold) {
-      return new Leg(kelvinsPerHour, celsius, hold.toSeconds());
+    Leg holding(Duration newHold) {
+      return new Leg(rate, target, newHold);
     }
 
     double rampSeconds(double from) {
-      return Math.abs(celsius - from) / kelvinsPerHour * 3600;
+      return Math.abs(target.celsius() - from) / rate.kelvinsPerHour() * 3600;
     }
   }
 
@@ -63,51 +62,49 @@ class CoreHolds {
    *
    * @param hold how long
    * @param leftShare share of the free water still in the wettest mould when it ends
-   * @param leftByRuleShare the same after the rule's hold
    * @param dry when the last of it has gone at that temperature, from the start of the hold; empty
    *     if it takes longer than we look
    */
-  record DryHold(Duration hold, double leftShare, double leftByRuleShare, Optional<Duration> dry) {}
+  record DryHold(Duration hold, double leftShare, Optional<Duration> dry) {}
 
   /**
    * The shortest hold, in quarters of an hour, after which the next ramp drives off clearly less
-   * steam at a time than the fastest drying of practice: at least the rule's.
+   * steam at a time than the fastest drying of practice: at least that of {@code dry}.
    *
-   * @param stated a hold that is not to be changed
+   * @param fixed whether the hold is not to be changed
    */
-  DryHold drying(Leg dry, Optional<Duration> stated, Duration rule, Leg next) {
-    Duration hold = stated.orElse(rule);
+  DryHold drying(Leg dry, boolean fixed, Leg next) {
+    Duration hold =
+        fixed
+            ? dry.hold()
+            : longest(
+                dry.hold(),
+                each -> {
+                  double most = STEAM_SHARE * fastest(each.mould()).steamKilogramsPerSecond();
+                  return shortest(
+                      dry.hold(), tried -> steam(each, List.of(dry.holding(tried), next)) <= most);
+                });
+    double arrives = dry.rampSeconds(ROOM_CELSIUS);
     double left = 0;
-    double leftByRule = 0;
-    Duration through = Duration.ZERO;
-    boolean endless = false;
+    double gone = arrives;
     for (PatternedMould each : work.moulds()) {
-      if (stated.isEmpty()) {
-        hold = longer(hold, shortest(rule, tried -> steamIsSlow(each, dry.holding(tried), next)));
-      }
-    }
-    for (PatternedMould each : work.moulds()) {
-      double arrives = dry.rampSeconds(ROOM_CELSIUS);
       MouldFiring held =
           fired(
               each.mould(), List.of(dry.holding(Duration.ofHours(LONGEST_HOURS))), SLOW_CONDUCTION);
       left = Math.max(left, held.waterShareAt(arrives + hold.toSeconds()));
-      leftByRule = Math.max(leftByRule, held.waterShareAt(arrives + rule.toSeconds()));
-      double gone = BurnoutMeasures.of(held).drySeconds();
-      if (Double.isFinite(gone)) {
-        through = longer(through, Duration.ofSeconds(Math.round(Math.max(0, gone - arrives))));
-      } else {
-        endless = true;
-      }
+      gone = Math.max(gone, held.drySeconds());
     }
-    return new DryHold(hold, left, leftByRule, endless ? Optional.empty() : Optional.of(through));
+    return new DryHold(
+        hold,
+        left,
+        Double.isFinite(gone)
+            ? Optional.of(Duration.ofSeconds(Math.round(gone - arrives)))
+            : Optional.empty());
   }
 
-  /** Whether no more steam leaves at a time than practice's fastest drying drives off. */
-  private boolean steamIsSlow(PatternedMould each, Leg dry, Leg next) {
-    double most =
-        BurnoutMeasures.of(fired(each.mould(), List.of(dry, next), 1)).steamKilogramsPerSecond();
-    return most <= STEAM_SHARE * fastest(each.mould()).steamKilogramsPerSecond();
+  /** The most steam that leaves a mould at a time, kg/s. */
+  private double steam(PatternedMould each, List<Leg> legs) {
+    return BurnoutMeasures.of(fired(each.mould(), legs, 1)).steamKilogramsPerSecond();
   }
 
   /** What the fastest schedule of practice for its size does inside a mould. */
@@ -117,63 +114,67 @@ class CoreHolds {
         fired(
             mould,
             List.of(
-                Leg.of(
+                new Leg(
                     BurnoutRules.fastestWetRise(millimetres),
                     BurnoutRules.DRY,
                     BurnoutRules.leastDryTime(millimetres)),
-                Leg.of(
+                new Leg(
                     BurnoutRules.fastestCristobaliteRise(millimetres),
                     BurnoutRules.WAX_OUT,
                     BurnoutRules.waxHold(millimetres)),
-                Leg.of(
+                new Leg(
                     BurnoutRules.FASTEST_QUARTZ_RISE,
                     BurnoutRules.TOP,
                     BurnoutRules.topHold(millimetres))),
             1));
   }
 
-  /** The shortest top hold in which every core burns out: at least the rule's. */
-  Duration top(List<Leg> before, Leg top, Duration rule) {
-    Duration hold = rule;
-    for (PatternedMould each : work.moulds()) {
-      double wanted = BurnoutRules.burn(each.pattern()).toSeconds();
-      hold =
-          longer(
-              hold,
-              shortest(
-                  rule,
-                  tried -> {
-                    List<Leg> legs = new ArrayList<>(before);
-                    legs.add(top.holding(tried));
-                    MouldFiring firing = fired(each.mould(), legs, SLOW_CONDUCTION);
-                    return BurnoutMeasures.of(firing).burnSeconds() >= wanted;
-                  }));
-    }
-    return hold;
+  /** The shortest top hold in which every core burns out: at least that of {@code top}. */
+  Duration top(List<Leg> before, Leg top) {
+    return longest(
+        top.hold(),
+        each -> {
+          double wanted = BurnoutRules.burn(each.pattern()).toSeconds();
+          return shortest(
+              top.hold(),
+              tried -> {
+                List<Leg> legs = new ArrayList<>(before);
+                legs.add(top.holding(tried));
+                MouldFiring firing = fired(each.mould(), legs, SLOW_CONDUCTION);
+                return BurnoutMeasures.of(firing).burnSeconds() >= wanted;
+              });
+        });
   }
 
-  /** The shortest soak after which every mould is at the pour temperature all through. */
-  Duration soak(Temperature top, Leg pour, Duration rule) {
-    Duration hold = rule;
-    for (PatternedMould each : work.moulds()) {
-      double ramp = pour.rampSeconds(top.celsius());
-      Leg longest = pour.holding(Duration.ofHours(LONGEST_HOURS));
-      MouldFiring firing =
-          MouldFiring.of(
-              setting(each.mould(), SLOW_CONDUCTION),
-              top,
-              chamber(top.celsius(), List.of(longest)),
-              Double.POSITIVE_INFINITY,
-              FINE);
-      double even =
-          firing.staysWithinSeconds(
-              pour.celsius() - Forecaster.READY_WITHIN_KELVINS,
-              pour.celsius() + Forecaster.READY_WITHIN_KELVINS,
-              ramp + longest.holdSeconds());
-      double needed = Double.isFinite(even) ? Math.max(0, even - ramp) : longest.holdSeconds();
-      hold = longer(hold, RoundNumbers.quarterUp(needed / 3600));
-    }
-    return hold;
+  /**
+   * The shortest soak after which every mould is at the pour temperature all through: at least that
+   * of {@code pour}.
+   */
+  Duration soak(Temperature top, Leg pour) {
+    double ramp = pour.rampSeconds(top.celsius());
+    Leg longest = pour.holding(Duration.ofHours(LONGEST_HOURS));
+    return longest(
+        pour.hold(),
+        each -> {
+          MouldFiring firing =
+              MouldFiring.of(
+                  setting(each.mould(), SLOW_CONDUCTION),
+                  top,
+                  chamber(top.celsius(), List.of(longest)),
+                  FINE);
+          double even =
+              firing.staysWithinSeconds(
+                  pour.target().celsius() - Forecaster.READY_WITHIN_KELVINS,
+                  pour.target().celsius() + Forecaster.READY_WITHIN_KELVINS,
+                  ramp + longest.hold().toSeconds());
+          double needed = Math.min(Math.max(0, even - ramp), longest.hold().toSeconds());
+          return RoundNumbers.quarterUp(needed / 3600);
+        });
+  }
+
+  /** What the neediest mould needs, at least so long. */
+  private Duration longest(Duration least, Function<PatternedMould, Duration> needed) {
+    return work.moulds().stream().map(needed).reduce(least, CoreHolds::longer);
   }
 
   private MouldFiring fired(Mould mould, List<Leg> legs, double conduction) {
@@ -181,12 +182,11 @@ class CoreHolds {
         setting(mould, conduction),
         Temperature.ofCelsius(ROOM_CELSIUS),
         chamber(ROOM_CELSIUS, legs),
-        Double.POSITIVE_INFINITY,
         COARSE);
   }
 
   private MouldFiring.Setting setting(Mould mould, double conduction) {
-    return new MouldFiring.Setting(mould, work.investment(), Optional.empty(), conduction, 1, 1);
+    return new MouldFiring.Setting(mould, work.investment(), conduction, 1, 1);
   }
 
   private static Surroundings chamber(double from, List<Leg> legs) {
@@ -195,14 +195,14 @@ class CoreHolds {
     double celsius = from;
     for (Leg leg : legs) {
       double ramp = leg.rampSeconds(celsius);
-      celsius = leg.celsius();
+      celsius = leg.target().celsius();
       if (ramp > 0) {
         now += ramp;
         points.add(now);
         points.add(celsius);
       }
-      if (leg.holdSeconds() > 0) {
-        now += leg.holdSeconds();
+      if (!leg.hold().isZero()) {
+        now += leg.hold().toSeconds();
         points.add(now);
         points.add(celsius);
       }
@@ -211,7 +211,7 @@ class CoreHolds {
   }
 
   /** Bisection over quarters of an hour; the longest if none is long enough. */
-  private static Duration shortest(Duration least, java.util.function.Predicate<Duration> enough) {
+  private static Duration shortest(Duration least, Predicate<Duration> enough) {
     if (enough.test(least)) {
       return least;
     }

@@ -216,7 +216,8 @@ final class EnamelComposer {
         Optional.empty(),
         new TemperatureRange(lower(legitimate().from(), working), firmLimit),
         new TemperatureRange(Temperature.ofCelsius(0), firmLimit),
-        TemperatureChange.ofKelvins(Forecaster.READY_WITHIN_KELVINS));
+        TemperatureChange.ofKelvins(Forecaster.READY_WITHIN_KELVINS),
+        List.of());
   }
 
   // ---- what to know, and when to act

@@ -49,6 +49,7 @@ final class Forecasts {
             celsius,
             celsius,
             new double[] {watts, watts, watts},
-            Map.of()));
+            Map.of()),
+        List.of());
   }
 }

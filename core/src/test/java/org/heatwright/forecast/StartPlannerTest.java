@@ -253,7 +253,8 @@ class StartPlannerTest {
         Band.exactly(1),
         1000,
         List.of(),
-        new ForecastTrace(two, two, two, two, two, two, java.util.Map.of()));
+        new ForecastTrace(two, two, two, two, two, two, java.util.Map.of()),
+        List.of());
   }
 
   @Test

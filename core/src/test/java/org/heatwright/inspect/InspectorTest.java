@@ -514,7 +514,8 @@ class InspectorTest {
         plain.energyKilowattHours(),
         plain.meanWatts(),
         List.of(new WorkForecast(1, "centre", dry, ready, atEnd)),
-        plain.trace());
+        plain.trace(),
+        List.of());
   }
 
   @Test
@@ -673,7 +674,8 @@ class InspectorTest {
         800,
         List.of(),
         new ForecastTrace(
-            SECONDS, DISPLAY, DISPLAY, DISPLAY, DISPLAY, new double[SECONDS.length], Map.of()));
+            SECONDS, DISPLAY, DISPLAY, DISPLAY, DISPLAY, new double[SECONDS.length], Map.of()),
+        List.of());
   }
 
   private static void assertOne(

@@ -38,18 +38,18 @@ class ComposerPropertyTest {
     }
 
     @Override
-    DryHold drying(Leg dry, Optional<Duration> stated, Duration rule, Leg next) {
-      return new DryHold(stated.orElse(rule), 0.5, 0.5, Optional.empty());
+    DryHold drying(Leg dry, boolean fixed, Leg next) {
+      return new DryHold(dry.hold(), 0.5, Optional.empty());
     }
 
     @Override
-    Duration top(List<Leg> before, Leg top, Duration rule) {
-      return rule;
+    Duration top(List<Leg> before, Leg top) {
+      return top.hold();
     }
 
     @Override
-    Duration soak(Temperature top, Leg pour, Duration rule) {
-      return rule;
+    Duration soak(Temperature top, Leg pour) {
+      return pour.hold();
     }
 
     @Override

@@ -45,7 +45,8 @@ class MomentTest {
         1000,
         work,
         new ForecastTrace(
-            new double[] {0, 200}, NOTHING, NOTHING, NOTHING, NOTHING, NOTHING, Map.of()));
+            new double[] {0, 200}, NOTHING, NOTHING, NOTHING, NOTHING, NOTHING, Map.of()),
+        List.of());
   }
 
   private static Moment moment(Moment.Anchor anchor, int segment, int afterMinutes) {

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import org.heatwright.app.plot.Canvas.Anchor;
 import org.heatwright.app.plot.Canvas.Type;
-import org.heatwright.mould.BodyShape;
 import org.heatwright.mould.MouldFiring;
 import org.heatwright.mould.Section;
 import org.heatwright.units.Temperature;
@@ -302,7 +301,6 @@ public final class SectionPlot implements Drawing {
         canvas.line(x, top, x, top + tall, Look.EDGE);
       }
     }
-    setting.cavity().ifPresent(cavity -> cavity(canvas, cavity));
     canvas.box(left, top, wide, tall, Look.EDGE);
     canvas.line(middle, top, middle, top + tall, Look.MARK);
     canvas.text(
@@ -314,16 +312,6 @@ public final class SectionPlot implements Drawing {
         Anchor.MIDDLE,
         Type.PLAIN,
         Look.AXIS_WORDS);
-  }
-
-  private void cavity(Canvas canvas, BodyShape.Cavity cavity) {
-    double across = cavity.diameterMetres() * pixelsPerMetre;
-    double deep = cavity.depthMetres() * pixelsPerMetre;
-    double x = left + (wide - across) / 2;
-    canvas.polyline(
-        new double[] {x, x, x + across, x + across},
-        new double[] {top, top + deep, top + deep, top},
-        Look.EDGE);
   }
 
   private void scale(Canvas canvas) {

@@ -164,8 +164,7 @@ public record InsideWords(
     Temperature hot = Temperature.ofCelsius(start);
     for (PourWindow.Place place : PourWindow.Place.values()) {
       PourWindow window =
-          PourWindow.of(
-              new PourWindow.Setting(mould, investment, Optional.empty(), hot, room, place, depth));
+          PourWindow.of(new PourWindow.Setting(mould, investment, hot, room, place, depth));
       seconds[place.ordinal()] =
           window.patternFallsBelowSeconds(Temperature.ofCelsius(start - FALLS_KELVINS));
     }

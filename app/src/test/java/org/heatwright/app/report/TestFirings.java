@@ -199,7 +199,8 @@ final class TestFirings {
         new Band(10.9, 11.8, 13.1),
         1100,
         places,
-        new ForecastTrace(seconds, setpoint, low, median, high, power, work));
+        new ForecastTrace(seconds, setpoint, low, median, high, power, work),
+        List.of());
   }
 
   private static Band around(double seconds) {
@@ -255,7 +256,8 @@ final class TestFirings {
             Optional.empty(),
             new TemperatureRange(Temperature.ofCelsius(650), Temperature.ofCelsius(760)),
             new TemperatureRange(Temperature.ofCelsius(300), Temperature.ofCelsius(700)),
-            TemperatureChange.ofKelvins(10));
+            TemperatureChange.ofKelvins(10),
+            List.of());
     return new Composition(
         schedule,
         reasons,

@@ -1,0 +1,108 @@
+package org.heatwright.forecast;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.DoubleUnaryOperator;
+import java.util.stream.IntStream;
+import org.heatwright.kiln.FiringRun;
+import org.heatwright.kiln.KilnParameters;
+import org.heatwright.kiln.StemLoss;
+import org.heatwright.mould.Mould;
+import org.heatwright.mould.MouldFiring;
+import org.heatwright.mould.Surroundings;
+import org.heatwright.schedule.Segment;
+import org.heatwright.units.Temperature;
+
+/**
+ * Solves the inside of every kind of mould in simulated kilns, driven by what surrounds the load in
+ * them, with the stem of the thermocouple as uncertain as it is ({@link StemLoss}).
+ */
+final class InsideSolver {
+
+  /** In so many draws: each takes as long as several kilns. */
+  static final int DRAWS = 16;
+
+  private static final double SAMPLE_SECONDS = 60;
+
+  /** Surroundings are kept where they bend by this, K. */
+  private static final double BEND_KELVINS = 0.4;
+
+  private InsideSolver() {}
+
+  /**
+   * One entry a kind of mould.
+   *
+   * @param request the firing
+   * @param draws one kiln a draw
+   * @param runs the run of each
+   * @param beyond by how much the real display was above the run's, K, over seconds, one a draw
+   * @param horizonSeconds how far to solve, s
+   */
+  static List<InsideForecast> solve(
+      ForecastRequest request,
+      List<KilnParameters> draws,
+      List<FiringRun> runs,
+      List<DoubleUnaryOperator> beyond,
+      double horizonSeconds) {
+    if (request.charge().moulds().isEmpty()) {
+      return List.of();
+    }
+    Temperature room = request.conditions().room().orElse(request.kiln().room());
+    List<Segment> segments = request.schedule().segments();
+    double target = segments.get(segments.size() - 1).target().celsius();
+    List<InsideForecast.Day> days =
+        IntStream.range(0, draws.size())
+            .mapToObj(
+                d ->
+                    new InsideForecast.Day(
+                        runs.get(d).endSeconds(), StemLoss.draw(d).kelvins(target, room.celsius())))
+            .toList();
+    List<Surroundings> around =
+        IntStream.range(0, draws.size())
+            .parallel()
+            .mapToObj(
+                d ->
+                    around(
+                        runs.get(d),
+                        beyond.get(d),
+                        StemLoss.draw(d),
+                        room.celsius(),
+                        horizonSeconds))
+            .toList();
+    List<InsideForecast> all = new ArrayList<>();
+    for (Mould mould : request.charge().moulds()) {
+      List<MouldFiring> firings =
+          IntStream.range(0, draws.size())
+              .parallel()
+              .mapToObj(
+                  d ->
+                      MouldFiring.of(
+                          MouldFiring.Setting.of(
+                              mould, request.charge().investment().orElseThrow(), draws.get(d)),
+                          request.conditions().start().orElse(room),
+                          around.get(d)))
+              .toList();
+      all.add(new InsideForecast(all.size() + 1, firings, days));
+    }
+    return all;
+  }
+
+  private static Surroundings around(
+      FiringRun run,
+      DoubleUnaryOperator beyond,
+      StemLoss stem,
+      double roomCelsius,
+      double horizonSeconds) {
+    DoubleUnaryOperator more =
+        second -> {
+          double off = beyond.applyAsDouble(second);
+          return off + stem.kelvins(run.readingCelsiusAt(second) + off, roomCelsius);
+        };
+    return Surroundings.sampled(
+            horizonSeconds,
+            SAMPLE_SECONDS,
+            second -> run.airCelsiusAt(second) + more.applyAsDouble(second),
+            second -> run.radiantCelsiusAt(second) + more.applyAsDouble(second))
+        .thinned(BEND_KELVINS);
+  }
+}
