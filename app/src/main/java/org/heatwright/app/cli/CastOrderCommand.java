@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.heatwright.app.files.InputException;
 import org.heatwright.app.json.CastOrderJson;
+import org.heatwright.forecast.Changeover;
 import org.heatwright.inspect.TemperatureRange;
 import org.heatwright.units.Temperature;
 import org.heatwright.units.TemperatureChange;
@@ -121,7 +122,10 @@ final class CastOrderCommand implements Callable<Integer> {
     List<Wanted> wanted = moulds.stream().map(m -> wanted(m, eitherWay, unit)).toList();
     PouringOrder order =
         PouringOrder.of(
-            wanted, now, (from, to) -> minutes(from, to, unit), settleMinutes, pourMinutes);
+            wanted,
+            now,
+            (from, to) -> new Changeover(minutes(from, to, unit), settleMinutes),
+            pourMinutes);
     answer.give(surroundings, CastOrderJson.of(order), page(order, unit));
     return Answer.DONE;
   }
