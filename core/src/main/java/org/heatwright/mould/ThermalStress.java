@@ -2,9 +2,9 @@ package org.heatwright.mould;
 
 /**
  * Elastic stress in a free body that is unevenly hot: what is cooler than the body's mean is pulled
- * by {@code E alpha (mean - T)/(1 - nu)}. Exact for the stress along a long cylinder and in a plate,
- * and for both components at a surface (memory: Timoshenko and Goodier, Theory of Elasticity,
- * thermal stress).
+ * by {@code E alpha (mean - T)/(1 - nu)}. Exact for the stress along a long cylinder and in a
+ * plate, and for both components at a surface (memory: Timoshenko and Goodier, Theory of
+ * Elasticity, thermal stress).
  *
  * <p>Limits: no creep, no cracks, and no sudden growth of silica, which pulls ten times as hard
  * while it turns.

@@ -591,8 +591,7 @@ final class KilnDesk {
       Kiln known, Lesson lesson, List<DatedFiring> dated, FiringLog log) {
     Optional<LocalTime> started =
         WatchedFiring.start(
-                LogFile.read(log.csv(), log.name())
-                    .startingAt(aligned(known, log).startSeconds()),
+                LogFile.read(log.csv(), log.name()).startingAt(aligned(known, log).startSeconds()),
                 zone(Optional.of(known)))
             .map(ZonedDateTime::toLocalTime);
     List<String> happened =

@@ -457,8 +457,7 @@ class BenchTest {
             OptionalDouble.of(2),
             new FiringLog.Showed(List.of("At +1:46 the relay stuck."), List.of()),
             log.added());
-    store.keepLesson(
-        "Anchor", store.find(Kind.KILN, "Anchor").orElseThrow().text(), List.of(told));
+    store.keepLesson("Anchor", store.find(Kind.KILN, "Anchor").orElseThrow().text(), List.of(told));
     assertThat(get("kiln?name=Anchor&log=" + log.id()).body())
         .contains("At +1:46 the relay stuck. It was kept out of what was learned.")
         .doesNotContain("What this display could not have shown");
