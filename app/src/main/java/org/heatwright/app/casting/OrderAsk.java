@@ -7,6 +7,7 @@ import org.heatwright.app.casting.CastAnswer.Row;
 import org.heatwright.app.casting.CastAnswer.Table;
 import org.heatwright.app.casting.CastAnswer.Weight;
 import org.heatwright.app.files.InputException;
+import org.heatwright.forecast.Changeover;
 import org.heatwright.inspect.TemperatureRange;
 import org.heatwright.units.Temperature;
 import org.heatwright.units.TemperatureChange;
@@ -55,8 +56,7 @@ public record OrderAsk(
     return PouringOrder.of(
         moulds.stream().map(m -> wanted(m, eitherWay)).toList(),
         now,
-        this::minutes,
-        settleMinutes,
+        (from, to) -> new Changeover(minutes(from, to), settleMinutes),
         pourMinutes);
   }
 
