@@ -12,8 +12,8 @@ import org.heatwright.units.Temperature;
  * @param drySeconds when the last free water has gone, s; infinite if it never has
  * @param steamKilogramsPerSecond the most steam that leaves at a time, of one mould, kg/s
  * @param steamSeconds when that is, s
- * @param meltedSeconds when the whole of the inside is above 80 °C, where pattern wax has run; s,
- *     infinite if it never is
+ * @param meltedSeconds when the whole of the inside is above {@link #MELTED_CELSIUS}, s; infinite
+ *     if it never is
  * @param burnSeconds what the coldest place got as burning of carbon, in seconds at {@link
  *     #BURN_REFERENCE}
  * @param coldestPeakCelsius the hottest that the coldest place gets, °C
@@ -49,8 +49,10 @@ public record BurnoutMeasures(
   /** Free water boils from here on in a mould, °C. */
   public static final double BOILING_CELSIUS = GypsumInvestment.BOILS_FROM;
 
+  /** Pattern wax has run where it is so hot, °C. Source: common practice, no source. */
+  public static final double MELTED_CELSIUS = 80;
+
   private static final double BOILED_CELSIUS = 110;
-  private static final double MELTED_CELSIUS = 80;
 
   /** Reads the measures off a firing. */
   public static BurnoutMeasures of(MouldFiring firing) {

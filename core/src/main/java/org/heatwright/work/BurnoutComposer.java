@@ -665,6 +665,7 @@ final class BurnoutComposer {
               work.moulds().size() == 1
                   ? "the mould of %.0f mm".formatted(millimetres)
                   : "mould %d (%.0f mm)".formatted(i + 1, millimetres),
+              each.pattern() == PatternedMould.Pattern.WAX,
               fastest.steamKilogramsPerSecond(),
               fastest.cristobaliteKelvins(),
               fastest.quartzKelvins(),
