@@ -12,6 +12,7 @@ import org.heatwright.units.Temperature;
  *
  * @param mould 1-based position in the list of moulds
  * @param what the mould in a few words, e.g. "the mould of 90 mm"
+ * @param melts whether its pattern runs out before it burns, as wax does
  * @param steamKilogramsPerSecond the most steam of one mould, kg/s, above zero
  * @param cristobaliteKelvins the most between two places while cristobalite turns, K, above zero
  * @param quartzKelvins the most between two places while quartz turns, K, above zero
@@ -24,6 +25,7 @@ import org.heatwright.units.Temperature;
 public record CoreDemands(
     int mould,
     String what,
+    boolean melts,
     double steamKilogramsPerSecond,
     double cristobaliteKelvins,
     double quartzKelvins,

@@ -12,8 +12,8 @@ import org.heatwright.units.Temperature;
  * @param drySeconds when the last free water has gone, s; infinite if it never has
  * @param steamKilogramsPerSecond the most steam that leaves at a time, of one mould, kg/s
  * @param steamSeconds when that is, s
- * @param meltedSeconds when the whole of the inside is above 80 °C, where pattern wax has run; s,
- *     infinite if it never is
+ * @param meltedSeconds when the whole of the inside is above {@link #MELTED_CELSIUS}, s; infinite
+ *     if it never is
  * @param burnSeconds what the coldest place got as burning of carbon, in seconds at {@link
  *     #BURN_REFERENCE}
  * @param coldestPeakCelsius the hottest that the coldest place gets, °C
@@ -49,8 +49,10 @@ public record BurnoutMeasures(
   /** Free water boils from here on in a mould, °C. */
   public static final double BOILING_CELSIUS = GypsumInvestment.BOILS_FROM;
 
+  /** Pattern wax has run where it is so hot, °C. Source: common practice, no source. */
+  public static final double MELTED_CELSIUS = 80;
+
   private static final double BOILED_CELSIUS = 110;
-  private static final double MELTED_CELSIUS = 80;
 
   /** Reads the measures off a firing. */
   public static BurnoutMeasures of(MouldFiring firing) {
@@ -85,12 +87,8 @@ public record BurnoutMeasures(
       }
       coldestPeak = Math.max(coldestPeak, cold);
       hottestPeak = Math.max(hottestPeak, hot);
-      if (hot >= 200 && cold <= 280) {
-        cristobalite = Math.max(cristobalite, hot - cold);
-      }
-      if (hot >= 560 && cold <= 590) {
-        quartz = Math.max(quartz, hot - cold);
-      }
+      cristobalite = Math.max(cristobalite, unevenness(firing, i, 200, 280));
+      quartz = Math.max(quartz, unevenness(firing, i, 560, 590));
       if (i > 0 && cold >= BURN_FROM_CELSIUS) {
         double mean = (cold + firing.coldestCelsius(i - 1)) / 2;
         burn +=
@@ -109,5 +107,27 @@ public record BurnoutMeasures(
         hottestPeak,
         cristobalite,
         quartz);
+  }
+
+  /**
+   * The difference between hottest and coldest place while one of them passes a range, K: at a row,
+   * or on the way to it where the whole range lies between two rows; 0 outside of the range.
+   */
+  private static double unevenness(
+      MouldFiring firing, int row, double fromCelsius, double toCelsius) {
+    double hot = firing.hottestCelsius(row);
+    double cold = firing.coldestCelsius(row);
+    if (hot >= fromCelsius && cold <= toCelsius) {
+      return hot - cold;
+    }
+    if (row == 0) {
+      return 0;
+    }
+    double hotBefore = firing.hottestCelsius(row - 1);
+    double coldBefore = firing.coldestCelsius(row - 1);
+    boolean passed =
+        (hotBefore < fromCelsius && cold > toCelsius)
+            || (coldBefore > toCelsius && hot < fromCelsius);
+    return passed ? (hot - cold + hotBefore - coldBefore) / 2 : 0;
   }
 }

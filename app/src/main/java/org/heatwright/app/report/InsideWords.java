@@ -52,6 +52,7 @@ public record InsideWords(
     if (inside.draws().get(0).waterShare(0) > 0) {
       lines.addAll(water(measures));
     }
+    lines.add(melting(measures));
     lines.add(burning(measures));
     lines.addAll(inversions(measures));
     lines.add(at(at));
@@ -89,6 +90,13 @@ public record InsideWords(
   private double leftAtEnd() {
     double end = inside.draws().get(0).second(inside.draws().get(0).rows() - 1);
     return Math.max(DRY_AT_MOST, inside.band(d -> d.waterShareAt(end)).median());
+  }
+
+  private String melting(List<BurnoutMeasures> measures) {
+    String hot = "%.0f %s".formatted(value(BurnoutMeasures.MELTED_CELSIUS), unit.symbol());
+    return band(measures, BurnoutMeasures::meltedSeconds)
+        .map(b -> "All of it is past %s, where wax has run, at %s.".formatted(hot, moment(b)))
+        .orElse("Not all of it gets to %s, where wax has run, in every case.".formatted(hot));
   }
 
   private String burning(List<BurnoutMeasures> measures) {
@@ -208,9 +216,7 @@ public record InsideWords(
 
   private String difference(double kelvins) {
     return "%.0f %s"
-        .formatted(
-            unit.value(TemperatureChange.ofKelvins(kelvins)),
-            unit == TemperatureUnit.CELSIUS ? "K" : unit.symbol());
+        .formatted(unit.value(TemperatureChange.ofKelvins(kelvins)), unit.differenceSymbol());
   }
 
   private double value(double celsius) {

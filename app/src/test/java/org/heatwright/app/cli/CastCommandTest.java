@@ -92,6 +92,9 @@ class CastCommandTest {
                 + " --fineness 375");
     assertThat(mixed.at("/together/fineness").doubleValue()).isCloseTo(642, within(1e-6));
     assertThat(mixed.get("add").isNull()).isTrue();
+    JsonNode units = json("fineness --fineness 18k --metal-g 31 --fineness 14k --metal-dwt 4");
+    assertThat(units.at("/together/grams").doubleValue())
+        .isCloseTo(31 + 4 * 1.55517384, within(5e-7));
     assertThat(json("fineness --metal-dwt 20 --fineness 925").at("/together/grams").doubleValue())
         .isCloseTo(31.1034768, within(1e-6));
   }
@@ -166,7 +169,7 @@ class CastCommandTest {
         "--method: \"spoon\" is not known; expected vacuum, centrifugal or gravity.",
         "metal --alloy sterling --wax-g 3 --method spoon");
     refused(
-        "--water-powder: \"40.0\" is not possible; expected 0.2 to 0.8, 0.40 meaning 40 g to 100 g.",
+        "--water-powder: \"40\" is not possible; expected 0.2 to 0.8, 0.40 meaning 40 g to 100 g.",
         "powder --diameter-mm 75 --height-mm 100 --water-powder 40");
     refused(
         "--wax-g: The pattern (1053 cm³) must be smaller than its mould (441.8 cm³).",
@@ -174,6 +177,10 @@ class CastCommandTest {
     refused(
         "--fineness: \"18\" may be karats or percent; expected such as 18k, 750 or 0.75.",
         "fineness --metal-g 3 --fineness 18");
+    refused(
+        "--fineness: two masses are given for one lot; expected each lot to begin with --fineness and"
+            + " to have one mass.",
+        "fineness --metal-g 31 --fineness 18k --metal-dwt 4 --fineness 14k");
     refused(
         "--adding: No amount of 700 brings 585 to 750; it takes something finer than that.",
         "fineness --metal-g 3 --fineness 585 --to 750 --adding 700");
@@ -183,6 +190,9 @@ class CastCommandTest {
     refused(
         "--my-mould: \"5000\" is not possible; expected 20 to 2000 °C.",
         "pour --alloy sterling --my-mould 5000");
+    refused(
+        "--accept-degrees: \"1000\" is not possible; expected 0 to 300.",
+        "order --mould a --wants 600 --kiln-now 700 --fall-per-hour 90 --accept-degrees 1000");
     refused("--unit: \"K\" is not known; expected C or F.", "pour --alloy sterling --unit K");
     assertThat(cast("metal --alloy pewter --wax-g 3").err())
         .startsWith("--alloy: \"pewter\" is not known; expected one of sterling-925, ");
@@ -190,7 +200,7 @@ class CastCommandTest {
         "--count: \"0\" is not possible; expected 1 to 200.",
         "powder --diameter-mm 75 --height-mm 100 --count 0");
     refused(
-        "--wall-mm: \"-1.0\" is not possible; expected zero or more, under a quarter of the diameter.",
+        "--wall-mm: \"-1\" is not possible; expected zero or more, under a quarter of the diameter.",
         "powder --diameter-mm 75 --height-mm 100 --wall-mm -1");
     refused(
         "--to: No addition brings 750 to 1000; only refining does.",

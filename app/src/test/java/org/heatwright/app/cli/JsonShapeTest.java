@@ -108,6 +108,8 @@ class JsonShapeTest {
             "drySeconds",
             "steamGramsPerMinute",
             "steamSeconds",
+            "meltedSeconds",
+            "meltedCelsius",
             "burnSeconds",
             "burnReferenceCelsius",
             "coldestPeakCelsius",
