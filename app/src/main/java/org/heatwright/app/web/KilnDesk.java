@@ -252,7 +252,7 @@ final class KilnDesk {
       return Optional.of(words + " That is the nameplate’s guess; one log narrows it.");
     }
     return Optional.of(
-        arrival(schedule, nameplate(kiln))
+        arrival(schedule, kiln.withoutLearned())
             .map(before -> words + " From the nameplate alone: %s.".formatted(minutes(before)))
             .orElse(words));
   }
@@ -275,23 +275,6 @@ final class KilnDesk {
             .formatted(
                 HourMinute.words(Duration.ofMinutes(low)),
                 HourMinute.words(Duration.ofMinutes(high)));
-  }
-
-  private static Kiln nameplate(Kiln kiln) {
-    return new Kiln(
-        kiln.name(),
-        kiln.chamber(),
-        kiln.element(),
-        kiln.walls(),
-        kiln.door(),
-        kiln.limit(),
-        kiln.thermocouple(),
-        kiln.control(),
-        kiln.room(),
-        kiln.timeZone(),
-        kiln.tariff(),
-        kiln.circuit(),
-        kiln.history());
   }
 
   // ---- what was learned
@@ -421,7 +404,10 @@ final class KilnDesk {
 
   private Optional<KilnHealth> health(Kiln kiln, List<FiringLog> used, Duration patience) {
     return healths.within(
-        nameplate(kiln), used.stream().map(FiringLog::id).toList(), dated(kiln, used), patience);
+        kiln.withoutLearned(),
+        used.stream().map(FiringLog::id).toList(),
+        dated(kiln, used),
+        patience);
   }
 
   private List<DatedFiring> dated(Kiln kiln, List<FiringLog> logs) {
@@ -489,7 +475,7 @@ final class KilnDesk {
 
   /** The log on the program's clock, as the nameplate alone tells it. */
   private LogAlignment aligned(Kiln kiln, FiringLog log) {
-    return alignments.of(nameplate(kiln), log, () -> logged(log));
+    return alignments.of(kiln.withoutLearned(), log, () -> logged(log));
   }
 
   private static LoggedFiring logged(FiringLog log) {
