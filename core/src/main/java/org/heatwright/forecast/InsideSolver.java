@@ -93,7 +93,7 @@ final class InsideSolver {
                   d ->
                       MouldFiring.of(
                           MouldFiring.Setting.of(
-                              mould, request.charge().investment().orElseThrow(), draws.get(d)),
+                              mould, request.charge().investment().orElseThrow(), draws.get(d), d),
                           request.conditions().start().orElse(room),
                           around.get(d)))
               .toList();

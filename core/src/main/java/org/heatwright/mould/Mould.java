@@ -39,7 +39,7 @@ public record Mould(int count, double diameterMetres, double heightMetres, doubl
   }
 
   /** The mould in its ring, if it has one, for the solver. */
-  BodyShape shape(BodyShape.Bottom bottom) {
+  public BodyShape shape(BodyShape.Bottom bottom) {
     return new BodyShape(
         diameterMetres,
         heightMetres,

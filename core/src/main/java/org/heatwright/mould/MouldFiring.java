@@ -3,6 +3,7 @@ package org.heatwright.mould;
 import java.util.Arrays;
 import org.heatwright.kiln.HeatTransfer;
 import org.heatwright.kiln.KilnParameters;
+import org.heatwright.numerics.NormalSteps;
 import org.heatwright.numerics.Samples;
 import org.heatwright.units.Temperature;
 
@@ -21,6 +22,9 @@ public final class MouldFiring {
   /** Less of the free water than this is none. */
   private static final double DRY_SHARE = 0.005;
 
+  /** Emissivity 0.75 to 0.95, view 0.6 to 1, standard deviation of the logarithm. Estimate. */
+  private static final double RADIATION_SPREAD = 0.15;
+
   /** Rows are not closer than this, s. */
   private static final double ROW_SECONDS = 30;
 
@@ -32,27 +36,34 @@ public final class MouldFiring {
    * @param conductivityFactor multiplies the investment's conductivity
    * @param heatFactor multiplies its heat content, water included
    * @param convectionFactor multiplies convection in the chamber
+   * @param radiationFactor multiplies the radiation that it takes up: emissivity, view
    */
   public record Setting(
       Mould mould,
       Investment investment,
       double conductivityFactor,
       double heatFactor,
-      double convectionFactor) {
+      double convectionFactor,
+      double radiationFactor) {
 
     /** As the tables have it. */
     public static Setting of(Mould mould, Investment investment) {
-      return new Setting(mould, investment, 1, 1, 1);
+      return new Setting(mould, investment, 1, 1, 1, 1);
     }
 
-    /** As one draw of a forecast has it. */
-    public static Setting of(Mould mould, Investment investment, KilnParameters draw) {
+    /**
+     * As one draw of a forecast has it.
+     *
+     * @param index of the draw: how well the mould sees the chamber goes with it
+     */
+    public static Setting of(Mould mould, Investment investment, KilnParameters draw, int index) {
       return new Setting(
           mould,
           investment,
           draw.loadConductivityFactor(),
           draw.loadHeatFactor(),
-          draw.convectionFactor());
+          draw.convectionFactor(),
+          Math.exp(RADIATION_SPREAD * NormalSteps.score(index, NormalSteps.ROOT_TWO)));
     }
 
     /** The body to solve. */
@@ -60,7 +71,7 @@ public final class MouldFiring {
       return new Body(
           mould.shape(BodyShape.Bottom.EXPOSED),
           MouldLoad.material(investment).scaled(conductivityFactor, heatFactor),
-          MouldLoad.EMISSIVITY * MouldLoad.VIEW,
+          Math.min(1, MouldLoad.EMISSIVITY * MouldLoad.VIEW * radiationFactor),
           HeatTransfer.CHAMBER_CONVECTION * convectionFactor,
           start);
     }

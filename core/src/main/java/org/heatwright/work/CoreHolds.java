@@ -204,7 +204,7 @@ class CoreHolds {
   }
 
   private MouldFiring.Setting setting(Mould mould, double conduction) {
-    return new MouldFiring.Setting(mould, work.investment(), conduction, 1, 1);
+    return new MouldFiring.Setting(mould, work.investment(), conduction, 1, 1, 1);
   }
 
   private static Surroundings chamber(double from, List<Leg> legs) {

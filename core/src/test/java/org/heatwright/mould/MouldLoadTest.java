@@ -74,7 +74,7 @@ class MouldLoadTest {
       double second) {
     BodySolver section =
         new BodySolver(
-            MouldFiring.Setting.of(mould, investment, parameters).body(KILN.room()),
+            MouldFiring.Setting.of(mould, investment, parameters, 0).body(KILN.room()),
             MouldFiring.QUICK);
     around.drive(section, second, step -> {});
     return section.heatTakenJoules();
