@@ -13,6 +13,7 @@ import org.heatwright.keypad.FittedProgram;
 import org.heatwright.keypad.Keypad;
 import org.heatwright.kiln.Kiln;
 import org.heatwright.work.Composition;
+import org.heatwright.work.PourSheet;
 
 /**
  * One planned firing, in the core's own values.
@@ -31,6 +32,7 @@ import org.heatwright.work.Composition;
  * @param timeNotes what to know about these times
  * @param cost where the kiln has a tariff
  * @param findings gravest first
+ * @param pour what follows the firing, where moulds are poured
  * @param card everything a card prints
  * @param sketch true if one draw stands behind the forecast
  */
@@ -49,5 +51,6 @@ record Firing(
     List<String> timeNotes,
     Optional<CostEstimate> cost,
     List<Finding> findings,
+    Optional<PourSheet> pour,
     Card card,
     boolean sketch) {}
