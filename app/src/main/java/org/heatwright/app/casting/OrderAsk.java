@@ -44,6 +44,11 @@ public record OrderAsk(
   /** Moulds that want one temperature. */
   public record Mould(String name, double wants, int count) {}
 
+  /** Refuses what is wrong with a wish by itself. */
+  public void requireMoulds() {
+    wanted();
+  }
+
   /** Works it out. */
   public PouringOrder order() {
     Temperature now = CastInput.temperature("--kiln-now", kilnNow, unit);
@@ -51,13 +56,14 @@ public record OrderAsk(
     risePerHour.ifPresent(r -> CastInput.positive("--rise-per-hour", r));
     CastInput.notNegative("--settle-minutes", settleMinutes);
     CastInput.notNegative("--pour-minutes", pourMinutes);
+    return PouringOrder.of(
+        wanted(), now, (from, to) -> new Changeover(minutes(from, to), settleMinutes), pourMinutes);
+  }
+
+  private List<Wanted> wanted() {
     double eitherWay =
         acceptDegrees.map(d -> unit.change(accepted(d)).kelvins()).orElse(USUALLY_ACCEPTED_KELVINS);
-    return PouringOrder.of(
-        moulds.stream().map(m -> wanted(m, eitherWay)).toList(),
-        now,
-        (from, to) -> new Changeover(minutes(from, to), settleMinutes),
-        pourMinutes);
+    return moulds.stream().map(m -> wanted(m, eitherWay)).toList();
   }
 
   private static double accepted(double degrees) {

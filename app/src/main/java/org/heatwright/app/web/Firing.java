@@ -14,6 +14,7 @@ import org.heatwright.keypad.Keypad;
 import org.heatwright.kiln.Kiln;
 import org.heatwright.work.Composition;
 import org.heatwright.work.PourSheet;
+import org.heatwright.work.Work;
 
 /**
  * One planned firing, in the core's own values.
@@ -22,6 +23,7 @@ import org.heatwright.work.PourSheet;
  * @param kiln where
  * @param keypad on what it is keyed in
  * @param slot the program slot
+ * @param work what is in it
  * @param composition what the rules gave
  * @param kept field name to text of the edits that differ from it
  * @param program what will be keyed, the delay included
@@ -41,6 +43,7 @@ record Firing(
     Kiln kiln,
     Keypad keypad,
     int slot,
+    Work work,
     Composition composition,
     Map<String, String> kept,
     FittedProgram program,

@@ -162,6 +162,7 @@ final class FiringPlanner {
           kiln,
           keypad,
           slot,
+          work,
           composition,
           choices.edits(),
           program,
