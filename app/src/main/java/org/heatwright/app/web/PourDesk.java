@@ -2,6 +2,7 @@ package org.heatwright.app.web;
 
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
@@ -20,11 +21,13 @@ import org.heatwright.app.files.YamlText;
 import org.heatwright.app.report.Card;
 import org.heatwright.app.report.PourWords;
 import org.heatwright.app.report.WhenWords;
+import org.heatwright.forecast.ForecastRequest;
 import org.heatwright.mould.Investment.Binder;
 import org.heatwright.units.TemperatureUnit;
 import org.heatwright.work.BurnoutWork;
 import org.heatwright.work.PatternedMould;
 import org.heatwright.work.casting.CastingAlloys;
+import org.heatwright.work.casting.PouringOrder;
 import org.heatwright.work.casting.PowderNeed;
 
 /** Answers what a caster asks about a pour, with a planned firing behind it or without. */
@@ -41,7 +44,7 @@ final class PourDesk {
   private enum Topic {
     TEMPERATURES("Temperatures", "Mould and metal", "How hot mould and metal should be, and why.") {
       @Override
-      Optional<CastAnswer> answer(PourForm form) {
+      Optional<CastAnswer> answer(PourForm form, Optional<Firing> firing) {
         form.group("", false)
             .alloy("alloy", "Alloy")
             .text("thinnest-mm", "Thinnest section, mm")
@@ -66,7 +69,7 @@ final class PourDesk {
     },
     METAL("Metal", "Metal to melt", "What to melt for a pattern, with sprues and button.") {
       @Override
-      Optional<CastAnswer> answer(PourForm form) {
+      Optional<CastAnswer> answer(PourForm form, Optional<Firing> firing) {
         form.group("", false)
             .alloy("alloy", "Alloy")
             .text("wax-g", "Wax, g")
@@ -108,7 +111,7 @@ final class PourDesk {
         "Powder and water",
         "What to weigh for the moulds, and how long it can be worked.") {
       @Override
-      Optional<CastAnswer> answer(PourForm form) {
+      Optional<CastAnswer> answer(PourForm form, Optional<Firing> firing) {
         for (int row = 1; row <= SIZE_NAMES.size(); row++) {
           form.group(SIZE_NAMES.get(row - 1), row > 1)
               .text("diameter-mm" + row, "Outside the ring, mm")
@@ -154,7 +157,7 @@ final class PourDesk {
     },
     SIZE("Size", "Size of a pattern", "How much larger a pattern must be than its casting.") {
       @Override
-      Optional<CastAnswer> answer(PourForm form) {
+      Optional<CastAnswer> answer(PourForm form, Optional<Firing> firing) {
         form.group("", false)
             .text("wanted-mm", "Wanted size of the casting, mm")
             .text("pattern-mm", "Or size of the pattern, mm")
@@ -172,7 +175,7 @@ final class PourDesk {
     },
     ORDER("Order", "Order of pouring", "Moulds that want different temperatures from one kiln.") {
       @Override
-      Optional<CastAnswer> answer(PourForm form) {
+      Optional<CastAnswer> answer(PourForm form, Optional<Firing> firing) {
         for (int row = 1; row <= WISH_NAMES.size(); row++) {
           form.group(WISH_NAMES.get(row - 1), row > 2)
               .text("mould" + row, "What you call them")
@@ -181,7 +184,11 @@ final class PourDesk {
         }
         form.group("Kiln", false)
             .text("kiln-now", "Kiln and moulds now")
-            .text("fall-per-hour", "It comes down, degrees an hour")
+            .text(
+                "fall-per-hour",
+                firing.isPresent()
+                    ? "It comes down, degrees an hour (empty: forecast)"
+                    : "It comes down, degrees an hour")
             .text("rise-per-hour", "It goes up, degrees an hour")
             .text("settle-minutes", "For the cores, minutes")
             .text("pour-minutes", "For each mould, minutes")
@@ -203,21 +210,37 @@ final class PourDesk {
         if (moulds.isEmpty() || form.word("kiln-now").isEmpty()) {
           return Optional.empty();
         }
+        PouringOrder.Change change = change(form, firing);
         for (int i = 0; i < moulds.size(); i++) {
           OrderAsk.Mould one = moulds.get(i);
-          inRow(rows.get(i), () -> ask(form, List.of(one)).requireMoulds());
+          inRow(rows.get(i), () -> ask(form, List.of(one), change).requireMoulds());
         }
-        OrderAsk ask = ask(form, moulds);
-        return Optional.of(OrderAsk.words(ask.order(), form.unit()));
+        return Optional.of(OrderAsk.words(ask(form, moulds, change).order(), form.unit()));
       }
 
-      private OrderAsk ask(PourForm form, List<OrderAsk.Mould> moulds) {
+      /** By forecast where there is a firing and no rate is told. */
+      private PouringOrder.Change change(PourForm form, Optional<Firing> firing) {
+        boolean forecast = firing.isPresent() && form.word("fall-per-hour").isEmpty();
+        return forecast
+            ? OrderAsk.byForecast(
+                ForecastRequest.of(
+                    firing.get().program().expressible().withStartDelay(Duration.ZERO),
+                    firing.get().kiln(),
+                    firing.get().composition().charge()),
+                Optional.empty(),
+                form.unit())
+            : OrderAsk.atRates(
+                form.required("fall-per-hour"),
+                form.number("rise-per-hour"),
+                form.number("settle-minutes", USUAL_SETTLE_MINUTES),
+                form.unit());
+      }
+
+      private OrderAsk ask(PourForm form, List<OrderAsk.Mould> moulds, PouringOrder.Change change) {
         return new OrderAsk(
             moulds,
             form.required("kiln-now"),
-            form.required("fall-per-hour"),
-            form.number("rise-per-hour"),
-            form.number("settle-minutes", USUAL_SETTLE_MINUTES),
+            change,
             form.number("pour-minutes", USUAL_POUR_MINUTES),
             form.number("accept-degrees"),
             form.unit());
@@ -235,7 +258,7 @@ final class PourDesk {
     }
 
     /** Lays out the fields, then answers; empty where too little is said. */
-    abstract Optional<CastAnswer> answer(PourForm form);
+    abstract Optional<CastAnswer> answer(PourForm form, Optional<Firing> firing);
 
     String word() {
       return name().toLowerCase(Locale.ROOT);
@@ -278,7 +301,7 @@ final class PourDesk {
             .findFirst()
             .orElse(Topic.TEMPERATURES);
     PourForm form = new PourForm(typed, usual(topic, firing));
-    Optional<CastAnswer> answer = answer(topic, form);
+    Optional<CastAnswer> answer = answer(topic, form, firing);
     String plan = firing.map(f -> f.choices().sealed()).orElse("");
     return new PourPage(
         clock,
@@ -295,9 +318,9 @@ final class PourDesk {
         Arrays.asList(CastingAlloys.names().split(", ")));
   }
 
-  private static Optional<CastAnswer> answer(Topic topic, PourForm form) {
+  private static Optional<CastAnswer> answer(Topic topic, PourForm form, Optional<Firing> firing) {
     try {
-      return topic.answer(form);
+      return topic.answer(form, firing);
     } catch (RowException e) {
       form.blame(e.wrong, e.row);
     } catch (InputException e) {

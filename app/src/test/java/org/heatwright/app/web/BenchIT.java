@@ -313,9 +313,13 @@ class BenchIT {
       if (tab.equals("Order")) {
         browser.type("#mould2", "lace");
         browser.type("#wants2", "630");
+        browser.find("#asked button").click();
+        browser.until("the order by forecast", () -> browser.text("main").contains("lace"));
+        assertThat(browser.text(".answer")).contains("All poured", "minutes from now");
         browser.type("#fall-per-hour", "150");
         browser.find("#asked button").click();
-        browser.until("the order", () -> browser.text("main").contains("Hottest first"));
+        browser.until(
+            "the order by a plain rate", () -> browser.text("main").contains("settling 60"));
       }
       assertUsable("15-pour-" + tab.toLowerCase(java.util.Locale.ROOT));
     }
