@@ -134,7 +134,7 @@ final class InsideStudy {
     return new Body(
         mould.shape(
             chance.nextInt(3) == 0 && ON_COLD_SHELF
-                ? BodyShape.Bottom.ON_COLD_SHELFD
+                ? BodyShape.Bottom.INSULATED
                 : BodyShape.Bottom.EXPOSED),
         powder,
         between(chance, 0.55, 0.85),
