@@ -1,6 +1,7 @@
 package org.heatwright.forecast;
 
 import java.util.Arrays;
+import java.util.Optional;
 
 /**
  * A median between a 5th and a 95th percentile: nine times in ten the truth should lie inside.
@@ -28,6 +29,13 @@ public record Band(double low, double median, double high) {
     double[] sorted = sample.clone();
     Arrays.sort(sorted);
     return new Band(quantile(sorted, 0.05), quantile(sorted, 0.5), quantile(sorted, 0.95));
+  }
+
+  /** The band of a sample; empty where one of it is not finite or there is none. */
+  public static Optional<Band> ofFinite(double[] sample) {
+    return sample.length > 0 && Arrays.stream(sample).allMatch(Double::isFinite)
+        ? Optional.of(of(sample))
+        : Optional.empty();
   }
 
   public boolean contains(double value) {

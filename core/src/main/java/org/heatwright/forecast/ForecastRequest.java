@@ -41,6 +41,10 @@ public record ForecastRequest(
     return new ForecastRequest(schedule, kiln, newConditions, charge, draws, seed);
   }
 
+  public ForecastRequest withSchedule(Schedule newSchedule) {
+    return new ForecastRequest(newSchedule, kiln, conditions, charge, draws, seed);
+  }
+
   public ForecastRequest withKiln(Kiln newKiln) {
     return new ForecastRequest(schedule, newKiln, conditions, charge, draws, seed);
   }

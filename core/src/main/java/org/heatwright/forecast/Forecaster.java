@@ -1,7 +1,6 @@
 package org.heatwright.forecast;
 
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -123,7 +122,6 @@ public final class Forecaster {
         request,
         chosen.stream().map(ensemble::get).toList(),
         chosen.stream().map(runs::get).toList(),
-        Collections.nCopies(draws, second -> 0),
         horizon);
   }
 
@@ -173,7 +171,7 @@ public final class Forecaster {
           new SegmentForecast(
               s + 1,
               reached,
-              bandIfAll(arrived, runs.size()),
+              Band.ofFinite(arrived),
               end,
               band(runs, run -> run.segments().get(index).saturatedSeconds()).median(),
               Math.max(0, behind),
@@ -228,8 +226,8 @@ public final class Forecaster {
           new WorkForecast(
               one.mould(),
               "centre",
-              complete ? bandIfAll(dry, n) : Optional.empty(),
-              complete ? bandIfAll(ready, n) : Optional.empty(),
+              complete ? Band.ofFinite(dry) : Optional.empty(),
+              complete ? Band.ofFinite(ready) : Optional.empty(),
               Band.of(atEnd)));
     }
     return work;
@@ -252,17 +250,6 @@ public final class Forecaster {
         band.median() - Math.hypot(band.median() - band.low(), more),
         band.median(),
         band.median() + Math.hypot(band.high() - band.median(), more));
-  }
-
-  private static Optional<Band> bandIfAll(double[] sample, int expected) {
-    for (double value : sample) {
-      if (!Double.isFinite(value)) {
-        return Optional.empty();
-      }
-    }
-    return sample.length == expected && expected > 0
-        ? Optional.of(Band.of(sample))
-        : Optional.empty();
   }
 
   private static ForecastTrace trace(

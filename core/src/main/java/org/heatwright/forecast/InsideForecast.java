@@ -1,6 +1,5 @@
 package org.heatwright.forecast;
 
-import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -81,10 +80,7 @@ public record InsideForecast(int mould, List<MouldFiring> draws, List<Day> days)
   /** The band of a measure; empty where some draw has none, as of a boil that never ends. */
   public static Optional<Band> band(
       List<BurnoutMeasures> measures, ToDoubleFunction<BurnoutMeasures> value) {
-    double[] sample = measures.stream().mapToDouble(value).toArray();
-    return Arrays.stream(sample).allMatch(Double::isFinite)
-        ? Optional.of(Band.of(sample))
-        : Optional.empty();
+    return Band.ofFinite(measures.stream().mapToDouble(value).toArray());
   }
 
   /** Likely end of the program, s; infinite where no draw ends it. */

@@ -1,9 +1,11 @@
 package org.heatwright.forecast;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.function.DoubleUnaryOperator;
 import java.util.stream.IntStream;
+import org.heatwright.kiln.FiringConditions;
 import org.heatwright.kiln.FiringRun;
 import org.heatwright.kiln.KilnParameters;
 import org.heatwright.kiln.StemLoss;
@@ -23,11 +25,22 @@ final class InsideSolver {
   static final int DRAWS = 16;
 
   private static final double SAMPLE_SECONDS = 60;
+  private static final double LEAST_SAMPLE_SECONDS = 2;
 
   /** Surroundings are kept where they bend by this, K. */
   private static final double BEND_KELVINS = 0.4;
 
   private InsideSolver() {}
+
+  /** One entry a kind of mould, in kilns that do as they were simulated. */
+  static List<InsideForecast> solve(
+      ForecastRequest request,
+      List<KilnParameters> draws,
+      List<FiringRun> runs,
+      double horizonSeconds) {
+    return solve(
+        request, draws, runs, Collections.nCopies(draws.size(), second -> 0), horizonSeconds);
+  }
 
   /**
    * One entry a kind of mould.
@@ -57,6 +70,7 @@ final class InsideSolver {
                     new InsideForecast.Day(
                         runs.get(d).endSeconds(), StemLoss.draw(d).kelvins(target, room.celsius())))
             .toList();
+    double step = sampleSeconds(request.conditions());
     List<Surroundings> around =
         IntStream.range(0, draws.size())
             .parallel()
@@ -67,7 +81,8 @@ final class InsideSolver {
                         beyond.get(d),
                         StemLoss.draw(d),
                         room.celsius(),
-                        horizonSeconds))
+                        horizonSeconds,
+                        step))
             .toList();
     List<InsideForecast> all = new ArrayList<>();
     for (Mould mould : request.charge().moulds()) {
@@ -92,7 +107,8 @@ final class InsideSolver {
       DoubleUnaryOperator beyond,
       StemLoss stem,
       double roomCelsius,
-      double horizonSeconds) {
+      double horizonSeconds,
+      double stepSeconds) {
     DoubleUnaryOperator more =
         second -> {
           double off = beyond.applyAsDouble(second);
@@ -100,9 +116,19 @@ final class InsideSolver {
         };
     return Surroundings.sampled(
             horizonSeconds,
-            SAMPLE_SECONDS,
+            stepSeconds,
             second -> run.airCelsiusAt(second) + more.applyAsDouble(second),
             second -> run.radiantCelsiusAt(second) + more.applyAsDouble(second))
         .thinned(BEND_KELVINS);
+  }
+
+  /** Fine enough for the shortest thing that happens to the kiln. */
+  private static double sampleSeconds(FiringConditions conditions) {
+    double shortest =
+        conditions.disturbances().stream()
+            .mapToDouble(FiringConditions.Disturbance::lengthSeconds)
+            .min()
+            .orElse(Double.POSITIVE_INFINITY);
+    return Math.max(LEAST_SAMPLE_SECONDS, Math.min(SAMPLE_SECONDS, shortest / 4));
   }
 }

@@ -52,7 +52,7 @@ final class CoupleChecks {
       return "the kiln's description counts on the display being %s %s %s"
           .formatted(
               Wording.number(Math.abs(unit.value(kiln.thermocouple().offset()))),
-              unit == TemperatureUnit.CELSIUS ? "K" : unit.symbol(),
+              unit.differenceSymbol(),
               kelvins > 0 ? "high" : "low");
     }
     String judge =

@@ -28,6 +28,15 @@ final class InsideChecks {
       Origin.derived(
           "the mould solved in its section, beside the fastest schedule of practice for its size");
 
+  /** A hotter chamber burns wax that has not run yet, °C. */
+  private static final double WAX_BURNS_CELSIUS = 260;
+
+  /** Cool enough to let it run. Our choice, between the boiling and the burning. */
+  private static final double WAX_DRAINS_CELSIUS = 200;
+
+  private static final Origin WAX_BURNS =
+      Origin.read("a bench-forum thread on carbon: a hold at 500 °F, where wax vapour burns");
+
   private InsideChecks() {}
 
   static List<Finding> find(Forecast forecast, List<CoreDemands> demands, Walk walk) {
@@ -53,6 +62,14 @@ final class InsideChecks {
     steam(forecast, draws, core, findings);
     uneven(
         draws,
+        BurnoutMeasures::boilingKelvins,
+        core.boilingKelvins(),
+        "core-lags-boiling",
+        "water boils at 100 °C",
+        core,
+        findings);
+    uneven(
+        draws,
         BurnoutMeasures::cristobaliteKelvins,
         core.cristobaliteKelvins(),
         "core-lags-cristobalite",
@@ -67,7 +84,44 @@ final class InsideChecks {
         "quartz turns at 573 °C",
         core,
         findings);
+    if (core.melts()) {
+      melting(forecast, draws, core, walk, findings);
+    }
     boiling(forecast, draws, core, findings);
+    margins(draws, core, findings);
+  }
+
+  /** When a pattern of wax has run, where it does in every draw, and how hot it is around then. */
+  private static void melting(
+      Forecast forecast,
+      List<BurnoutMeasures> draws,
+      CoreDemands core,
+      Walk walk,
+      List<Finding> findings) {
+    Optional<Band> melted = InsideForecast.band(draws, BurnoutMeasures::meltedSeconds);
+    if (melted.isEmpty()) {
+      return; // then it does not burn out either, which is told
+    }
+    double when = melted.get().median();
+    double chamber = forecast.trace().displayCelsiusAt(when).median();
+    boolean burns = chamber > WAX_BURNS_CELSIUS;
+    findings.add(
+        new Finding(
+            burns ? Severity.WARN : Severity.NOTE,
+            burns ? "wax-burns-before-it-runs" : "wax-runs",
+            segmentAt(forecast, when),
+            "All of %s is past %s, where wax has run, at %s (%s to %s)%s"
+                .formatted(
+                    core.what(),
+                    celsius(BurnoutMeasures.MELTED_CELSIUS, walk),
+                    clock(when),
+                    clock(melted.get().low()),
+                    clock(melted.get().high()),
+                    burns
+                        ? ", when the chamber is at %s already: the wax that is left flames and smokes. Hold below %s until it has run."
+                            .formatted(celsius(chamber, walk), celsius(WAX_DRAINS_CELSIUS, walk))
+                        : ": a tray under it and the vent open until then."),
+            burns ? WAX_BURNS : INSIDE));
   }
 
   private static Band band(List<BurnoutMeasures> draws, ToDoubleFunction<BurnoutMeasures> value) {
@@ -185,6 +239,32 @@ final class InsideChecks {
             OptionalInt.empty(),
             "While %s, skin and core of %s are up to %.0f K apart (the fastest schedule of practice: %.0f K): the mould may crack. Climb slower there, or hold before it."
                 .formatted(turns, core.what(), kelvins.median(), limit),
+            INSIDE));
+  }
+
+  /** How near the mould comes to what practice's fastest schedule does to it. */
+  private static void margins(
+      List<BurnoutMeasures> draws, CoreDemands core, List<Finding> findings) {
+    double boiling = band(draws, BurnoutMeasures::boilingKelvins).median();
+    double cristobalite = band(draws, BurnoutMeasures::cristobaliteKelvins).median();
+    double quartz = band(draws, BurnoutMeasures::quartzKelvins).median();
+    double tension = band(draws, BurnoutMeasures::tensionPascals).median();
+    findings.add(
+        new Finding(
+            Severity.NOTE,
+            "unevenness",
+            OptionalInt.empty(),
+            ("Two places in %s are up to %.0f K apart while water boils, %.0f K while cristobalite and %.0f K while quartz turns:"
+                    + " %.1f, %.1f and %.1f times what the fastest schedule of practice does; thermal stress apart from that %.1f times.")
+                .formatted(
+                    core.what(),
+                    boiling,
+                    cristobalite,
+                    quartz,
+                    boiling / core.boilingKelvins(),
+                    cristobalite / core.cristobaliteKelvins(),
+                    quartz / core.quartzKelvins(),
+                    core.tensionPascals() > 0 ? tension / core.tensionPascals() : 0),
             INSIDE));
   }
 

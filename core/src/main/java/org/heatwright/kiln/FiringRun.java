@@ -27,7 +27,8 @@ public final class FiringRun {
   private final double[] watts;
   private final double[] joules;
   private final double[] swing;
-  private final double[][] probes;
+  private final double[] air;
+  private final double[] radiant;
   private final List<SegmentRun> segments;
   private final int rejectedSteps;
 
@@ -39,7 +40,8 @@ public final class FiringRun {
       double[] watts,
       double[] joules,
       double[] swing,
-      double[][] probes,
+      double[] air,
+      double[] radiant,
       List<SegmentRun> segments,
       int rejectedSteps) {
     this.seconds = seconds;
@@ -49,7 +51,8 @@ public final class FiringRun {
     this.watts = watts;
     this.joules = joules;
     this.swing = swing;
-    this.probes = probes;
+    this.air = air;
+    this.radiant = radiant;
     this.segments = List.copyOf(segments);
     this.rejectedSteps = rejectedSteps;
   }
@@ -65,11 +68,21 @@ public final class FiringRun {
       double[] watts,
       double[] joules,
       double[] swing,
-      double[][] probes) {}
+      double[] air,
+      double[] radiant) {}
 
   Columns columns() {
     return new Columns(
-        seconds.length, seconds, setpoint, reading, readingRate, watts, joules, swing, probes);
+        seconds.length,
+        seconds,
+        setpoint,
+        reading,
+        readingRate,
+        watts,
+        joules,
+        swing,
+        air,
+        radiant);
   }
 
   /** One entry a segment, in order. */
@@ -176,22 +189,6 @@ public final class FiringRun {
     return high;
   }
 
-  /** Lowest and highest reading between two seconds, °C. */
-  public double[] readingRangeCelsius(double fromSecond, double toSecond) {
-    double low = readingCelsiusAt(fromSecond);
-    double high = low;
-    double last = readingCelsiusAt(toSecond);
-    low = Math.min(low, last);
-    high = Math.max(high, last);
-    for (int i = Math.max(0, interval(fromSecond) + 1);
-        i < seconds.length && seconds[i] < toSecond;
-        i++) {
-      low = Math.min(low, reading[i]);
-      high = Math.max(high, reading[i]);
-    }
-    return new double[] {low, high};
-  }
-
   /**
    * How far the display swings about {@link #readingCelsiusAt} with a switch that is simulated as
    * its mean: standard deviation, K; 0 where every switch is in the curve itself.
@@ -216,34 +213,16 @@ public final class FiringRun {
     return linear(joules, second);
   }
 
-  /** Temperature at a probe, °C: linear between steps. */
-  public double probeCelsiusAt(int probe, double second) {
-    return linear(probes[probe], second);
-  }
-
-  /**
-   * The air about the load, °C: linear between steps.
-   *
-   * @throws IllegalStateException if the kiln was empty
-   */
+  /** The air about the load, °C: linear between steps. */
   public double airCelsiusAt(double second) {
-    return linear(probes[surroundings()], second);
+    return linear(air, second);
   }
 
   /**
    * A black surrounding that radiates like the chamber about the load, °C: linear between steps.
-   *
-   * @throws IllegalStateException if the kiln was empty
    */
   public double radiantCelsiusAt(double second) {
-    return linear(probes[surroundings() + 1], second);
-  }
-
-  private int surroundings() {
-    if (probes.length == 0) {
-      throw new IllegalStateException("There was no load, so its surroundings were not kept.");
-    }
-    return probes.length - 2;
+    return linear(radiant, second);
   }
 
   /** Index of the step at or before a second; -1 before the first. */

@@ -97,8 +97,6 @@ public final class FiringSimulation {
   private final KilnNetwork network;
   private final RosenbrockStepper stepper;
   private final List<Edge> edges;
-  private final int[] probeBody;
-  private final int[] probeCell;
   private final double hysteresisKelvins;
   private final double switchSeconds;
   private double relayCycleSeconds;
@@ -155,7 +153,8 @@ public final class FiringSimulation {
   private double[] watts = new double[512];
   private double[] joules = new double[512];
   private double[] swing = new double[512];
-  private double[][] probes;
+  private double[] air = new double[512];
+  private double[] radiant = new double[512];
   private final List<FiringRun.SegmentRun> segmentRuns = new ArrayList<>();
 
   /** One end of a disturbance. */
@@ -165,7 +164,7 @@ public final class FiringSimulation {
    * @param kiln the nameplate
    * @param parameters this draw
    * @param conditions the day
-   * @param loads what stands inside; a load of several cells is probed at its core
+   * @param loads what stands inside
    * @param schedule the program
    * @param accuracy how exactly
    * @param curves the materials' heat curves, shared by the simulations of one forecast
@@ -195,14 +194,6 @@ public final class FiringSimulation {
     this.network =
         new KilnNetwork(kiln, parameters, conditions, walls, bodies, accuracy.toleranceKelvins());
     this.stepper = new RosenbrockStepper(network);
-    this.probeBody = new int[loads.size()];
-    this.probeCell = new int[loads.size()];
-    for (int i = 0; i < probeBody.length; i++) {
-      probeBody[i] = walls.size() + i;
-      probeCell[i] = bodies.get(i).cells - 1;
-    }
-    // Where there is a load, its surroundings are the last two columns.
-    this.probes = new double[probeBody.length == 0 ? 0 : probeBody.length + 2][512];
     this.edges = edgesOf(conditions);
     this.switchSeconds = parameters.switchSeconds();
     this.hysteresisKelvins = kiln.control().hysteresis().kelvins();
@@ -363,10 +354,6 @@ public final class FiringSimulation {
 
   /** What has happened so far. */
   public FiringRun run() {
-    double[][] probeColumns = new double[probes.length][];
-    for (int i = 0; i < probes.length; i++) {
-      probeColumns[i] = Arrays.copyOf(probes[i], rows);
-    }
     return new FiringRun(
         Arrays.copyOf(seconds, rows),
         Arrays.copyOf(setpoint, rows),
@@ -375,7 +362,8 @@ public final class FiringSimulation {
         Arrays.copyOf(watts, rows),
         Arrays.copyOf(joules, rows),
         Arrays.copyOf(swing, rows),
-        probeColumns,
+        Arrays.copyOf(air, rows),
+        Arrays.copyOf(radiant, rows),
         segmentRuns,
         rejected);
   }
@@ -485,9 +473,8 @@ public final class FiringSimulation {
     watts = Arrays.copyOf(columns.watts(), room);
     joules = Arrays.copyOf(columns.joules(), room);
     swing = Arrays.copyOf(columns.swing(), room);
-    for (int i = 0; i < probes.length; i++) {
-      probes[i] = Arrays.copyOf(columns.probes()[i], room);
-    }
+    air = Arrays.copyOf(columns.air(), room);
+    radiant = Arrays.copyOf(columns.radiant(), room);
   }
 
   private boolean runSegment(Segment segment) {
@@ -993,9 +980,8 @@ public final class FiringSimulation {
       watts = Arrays.copyOf(watts, more);
       joules = Arrays.copyOf(joules, more);
       swing = Arrays.copyOf(swing, more);
-      for (int i = 0; i < probes.length; i++) {
-        probes[i] = Arrays.copyOf(probes[i], more);
-      }
+      air = Arrays.copyOf(air, more);
+      radiant = Arrays.copyOf(radiant, more);
     }
     seconds[rows] = now;
     setpoint[rows] = y[KilnNetwork.SETPOINT];
@@ -1003,13 +989,8 @@ public final class FiringSimulation {
     watts[rows] = wattsNow;
     joules[rows] = y[KilnNetwork.ENERGY];
     swing[rows] = averaging ? cycles.swingKelvins() : 0;
-    for (int i = 0; i < probeBody.length; i++) {
-      probes[i][rows] = network.cellCelsius(y, probeBody[i], probeCell[i]);
-    }
-    if (probeBody.length > 0) {
-      probes[probeBody.length][rows] = network.airCelsius(y);
-      probes[probeBody.length + 1][rows] = network.radiantCelsius(y);
-    }
+    air[rows] = network.airCelsius(y);
+    radiant[rows] = network.radiantCelsius(y);
     rows++;
   }
 }

@@ -133,6 +133,20 @@ public record Kiln(
 
   /** The same kiln with what its logs have taught. */
   public Kiln withLearned(Learned fit) {
+    return with(control, Optional.of(fit));
+  }
+
+  /** The same kiln as its nameplate alone tells it. */
+  public Kiln withoutLearned() {
+    return with(control, Optional.empty());
+  }
+
+  /** The same kiln under another control. */
+  public Kiln withControl(Control other) {
+    return with(other, learned);
+  }
+
+  private Kiln with(Control control, Optional<Learned> learned) {
     return new Kiln(
         name,
         chamber,
@@ -142,25 +156,6 @@ public record Kiln(
         limit,
         thermocouple,
         control,
-        room,
-        timeZone,
-        tariff,
-        circuit,
-        history,
-        Optional.of(fit));
-  }
-
-  /** The same kiln under another control. */
-  public Kiln withControl(Control other) {
-    return new Kiln(
-        name,
-        chamber,
-        element,
-        walls,
-        door,
-        limit,
-        thermocouple,
-        other,
         room,
         timeZone,
         tariff,

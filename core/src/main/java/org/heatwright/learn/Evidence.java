@@ -53,20 +53,27 @@ final class Evidence {
   /** Times that a person wrote to the minute, standard deviation, s. */
   private static final double MINUTE_SECONDS = 60 / Math.sqrt(12);
 
-  // The discrepancy of model and kiln. Fitted to kilns simulated apart; docs/models/learning.md.
-  static final double SLOW_KELVINS = 5;
-  static final double SLOW_SECONDS = 1500;
-  static final double NOISE_KELVINS = 1.2;
-  static final double SWITCHED_NOISE_KELVINS = 3.5;
+  // The discrepancy of model and kiln: estimates, fitted to kilns simulated apart;
+  // docs/models/learning.md.
+  private static final double SLOW_KELVINS = 5;
+  private static final double SLOW_SECONDS = 1500;
+  private static final double NOISE_KELVINS = 1.2;
+  private static final double SWITCHED_NOISE_KELVINS = 3.5;
 
   /** Lags that the model does not have, s: what they are worth grows with the rate. */
-  static final double LAG_SECONDS = 8;
+  private static final double LAG_SECONDS = 8;
 
   private static final double POWER_SLOW_SHARE = 0.02;
   private static final double POWER_NOISE_SHARE = 0.05;
 
   /** A swing is known this well, relative. */
   private static final double SWING_SHARE = 0.08;
+
+  /** Points of a simulated mean, s apart. */
+  private static final double MEAN_SECONDS = 15;
+
+  /** How a relay's power scatters is taken from readings this near, s. Our estimate. */
+  private static final double SCATTER_SECONDS = 900;
 
   private static final double SWING_WINDOW_SECONDS = 300;
   private static final double SWING_SETTLED_SECONDS = 600;
@@ -80,8 +87,7 @@ final class Evidence {
   private final Spans spans;
   private final Readings seen;
   private final Discrepancy temperature;
-  private final int[] powerRows;
-  private final Discrepancy power;
+  private final MeteredPower power;
   private final Optional<Swing> swing;
 
   Evidence(Kiln kiln, LoggedFiring raw, HeatCurves curves) {
@@ -102,22 +108,17 @@ final class Evidence {
         firing.readings().toTheMinute() ? Math.hypot(LAG_SECONDS, MINUTE_SECONDS) : LAG_SECONDS;
     for (int i = 0; i < n; i++) {
       seconds[i] = seen.second(i);
-      noise[i] = Math.hypot(still, late * rate(i));
+      noise[i] = Math.hypot(still, late * seen.rate(i));
     }
     this.temperature = new Discrepancy(seconds, SLOW_KELVINS, SLOW_SECONDS, noise);
-    this.powerRows =
-        java.util.stream.IntStream.range(0, n).filter(i -> !Double.isNaN(seen.watts(i))).toArray();
     double rated = kiln.element().suppliedWatts();
-    double[] powerNoise =
-        Arrays.stream(powerRows)
-            .mapToDouble(i -> Math.hypot(POWER_NOISE_SHARE, sampled(seen.second(i)) / rated))
-            .toArray();
     this.power =
-        new Discrepancy(
-            Arrays.stream(powerRows).mapToDouble(i -> seconds[i]).toArray(),
+        new MeteredPower(
+            seen,
+            rated,
             POWER_SLOW_SHARE,
             SLOW_SECONDS,
-            powerNoise);
+            row -> Math.hypot(POWER_NOISE_SHARE, sampled(seen.second(row)) / rated));
     this.swing = kiln.control().kind() == Control.Kind.ON_OFF ? Swing.of(firing) : Optional.empty();
   }
 
@@ -159,16 +160,6 @@ final class Evidence {
     return Math.sqrt(Math.max(0, squares / count - mean * mean) / Math.max(1, own));
   }
 
-  private static final double SCATTER_SECONDS = 900;
-
-  /** Rate of the display about a row, K/s, never below zero. */
-  private double rate(int row) {
-    int before = Math.max(0, row - 1);
-    int after = Math.min(seen.size() - 1, row + 1);
-    double between = seen.second(after) - seen.second(before);
-    return between > 0 ? Math.abs(seen.celsius(after) - seen.celsius(before)) / between : 0;
-  }
-
   /** How many residuals there are. */
   int size() {
     return temperature.size() + power.size() + (swing.isPresent() ? 1 : 0);
@@ -176,7 +167,7 @@ final class Evidence {
 
   /** Whether a meter told the power. */
   boolean metered() {
-    return powerRows.length > 0;
+    return power.size() > 0;
   }
 
   /** Readings after averaging. */
@@ -303,7 +294,8 @@ final class Evidence {
     double[] miss = new double[seen.size()];
     for (int i = 0; i < miss.length; i++) {
       double span = spans.at(seen.second(i));
-      miss[i] = mean(run, seen.second(i) + firing.clockSeconds() * clock, span) - seen.celsius(i);
+      double second = seen.second(i) + firing.clockSeconds() * clock;
+      miss[i] = mean(run, second, span, MEAN_SECONDS, 1) - seen.celsius(i);
     }
     return miss;
   }
@@ -320,37 +312,30 @@ final class Evidence {
 
   void residuals(FiringRun run, double clock, double[] into, int at) {
     temperature.whiten(missKelvins(run, clock), into, at);
-    int next = at + temperature.size();
-    if (powerRows.length > 0) {
-      double rated = kiln.element().suppliedWatts();
-      double[] miss = new double[powerRows.length];
-      for (int i = 0; i < miss.length; i++) {
-        double second = seen.second(powerRows[i]) + firing.clockSeconds() * clock;
-        double span = spans.at(seen.second(powerRows[i]));
-        double from = Math.max(0, second - span / 2);
-        double to = second + span / 2;
-        double watts = (run.joulesAt(to) - run.joulesAt(from)) / (to - from);
-        miss[i] = (watts - seen.watts(powerRows[i])) / rated;
-      }
-      power.whiten(miss, into, next);
-      next += power.size();
-    }
+    double shift = firing.clockSeconds() * clock;
+    power.residuals(run, second -> shift, spans::at, into, at + temperature.size());
     if (swing.isPresent()) {
       Swing one = swing.get();
-      into[next] = (one.in(run) - one.kelvins) / (1 + SWING_SHARE * one.kelvins);
+      into[at + temperature.size() + power.size()] =
+          (one.in(run) - one.kelvins) / (1 + SWING_SHARE * one.kelvins);
     }
   }
 
-  private static double mean(FiringRun run, double second, double span) {
-    int points = (int) Math.ceil(span / MEAN_SECONDS);
+  /**
+   * Mean of the simulated display about a second, °C.
+   *
+   * @param span over how long, s
+   * @param pointSeconds its points are at most so far apart, s
+   * @param fewest and at least so many
+   */
+  static double mean(FiringRun run, double second, double span, double pointSeconds, int fewest) {
+    int points = (int) Math.max(fewest, Math.ceil(span / pointSeconds));
     double sum = 0;
     for (int i = 0; i < points; i++) {
       sum += run.readingCelsiusAt(second + span * ((i + 0.5) / points - 0.5));
     }
     return sum / points;
   }
-
-  private static final double MEAN_SECONDS = 15;
 
   /**
    * Over what spans readings are averaged: short ones everywhere, except where an on-off kiln has

@@ -31,7 +31,9 @@ import org.hipparchus.linear.RealVector;
  */
 public final class KilnLearner {
 
-  static final double HUBER = 2;
+  /** A residual beyond this many of its sizes counts linearly. Our estimate. */
+  static final Huber HUBER = new Huber(2);
+
   private static final double DIFFERENCE = 0.15;
   private static final int MOST_ROUNDS = 15;
 
@@ -194,15 +196,12 @@ public final class KilnLearner {
     } else {
       double[] residual = residuals(fit.moved());
       double[][] jacobian = jacobian(fit.moved(), residual);
-      double[] weight = weights(residual);
+      double[] weight = HUBER.weights(residual);
       Arrays.fill(weight, firstRow[firing], firstRow[firing + 1], 0);
-      Array2DRowRealMatrix normal = new Array2DRowRealMatrix(unknowns, unknowns);
-      RealVector change = normalEquations(fit.moved(), residual, jacobian, weight, normal);
-      RealMatrix inverse = new CholeskyDecomposition(normal).getSolver().getInverse();
+      NormalEquations equations = equations(fit.moved(), residual, jacobian, weight);
+      RealMatrix inverse = new CholeskyDecomposition(equations.matrix()).getSolver().getInverse();
       covariance = inverse.getSubMatrix(0, n - 1, 0, n - 1);
-      RealVector moved =
-          new ArrayRealVector(fit.moved())
-              .add(new CholeskyDecomposition(normal).getSolver().solve(change));
+      RealVector moved = new ArrayRealVector(fit.moved()).add(equations.solve());
       mean = scores(moved.toArray());
     }
     for (int i = 0; i < n; i++) {
@@ -288,8 +287,7 @@ public final class KilnLearner {
   }
 
   /** Unknowns and what belongs to them. */
-  private record Fit(
-      double[] moved, double cost, RealMatrix information, double[] rmsKelvins, int rounds) {
+  private record Fit(double[] moved, double cost, RealMatrix information, double[] rmsKelvins) {
     int worst() {
       int worst = 0;
       for (int i = 1; i < rmsKelvins.length; i++) {
@@ -325,7 +323,7 @@ public final class KilnLearner {
     List<double[]> starts = new ArrayList<>();
     starts.add(new double[unknowns]);
     scattered().stream()
-        .sorted(Comparator.comparingDouble(Start::cost))
+        .sorted(Comparator.comparingDouble(Place::cost))
         .limit(STARTS)
         .forEach(start -> starts.add(start.moved()));
     return starts.stream()
@@ -334,9 +332,7 @@ public final class KilnLearner {
         .orElseThrow();
   }
 
-  private record Start(double[] moved, double cost) {}
-
-  private List<Start> scattered() {
+  private List<Place> scattered() {
     Random random = new Random(1);
     List<double[]> points = new ArrayList<>();
     for (int s = 0; s < SCATTERED; s++) {
@@ -351,90 +347,48 @@ public final class KilnLearner {
       }
       points.add(moved);
     }
-    return points.parallelStream()
-        .map(moved -> new Start(moved, cost(moved, residuals(moved))))
-        .toList();
+    return points.parallelStream().map(this::place).toList();
   }
 
   private static final int SCATTERED = 32;
   private static final int STARTS = 2;
 
   private Fit descend(double[] start) {
-    double[] moved = start.clone();
-    double[] residual = residuals(moved);
-    double cost = cost(moved, residual);
-    double damping = 0.01;
+    Place at = place(start);
+    NormalEquations.Damping damping = new NormalEquations.Damping();
     RealMatrix information = null;
-    int round = 0;
-    while (round < MOST_ROUNDS) {
-      round++;
-      double[][] jacobian = jacobian(moved, residual);
-      double[] weight = weights(residual);
-      RealMatrix normal = new Array2DRowRealMatrix(unknowns, unknowns);
-      RealVector right = normalEquations(moved, residual, jacobian, weight, normal);
-      information = normal;
-      boolean better = false;
-      double gained = 0;
-      while (damping < 1e3 && !better) {
-        RealMatrix damped = normal.copy();
-        for (int i = 0; i < unknowns; i++) {
-          damped.addToEntry(i, i, damping * normal.getEntry(i, i));
-        }
-        RealVector change = new CholeskyDecomposition(damped).getSolver().solve(right);
-        double[] tried = moved.clone();
-        for (int i = 0; i < unknowns; i++) {
-          // A step of more than two spreads at once leaves where the sensitivities hold.
-          double part = Math.max(-2, Math.min(2, change.getEntry(i)));
-          tried[i] += part;
-        }
-        double[] triedResidual = residuals(tried);
-        double triedCost = cost(tried, triedResidual);
-        if (triedCost < cost) {
-          better = true;
-          gained = cost - triedCost;
-          moved = tried;
-          residual = triedResidual;
-          cost = triedCost;
-          damping = Math.max(1e-4, damping / 5);
-        } else {
-          damping *= 5;
-        }
-      }
-      if (gained <= SETTLED * (1 + cost)) {
+    for (int round = 0; round < MOST_ROUNDS; round++) {
+      double[][] jacobian = jacobian(at.moved(), at.residual());
+      NormalEquations equations =
+          equations(at.moved(), at.residual(), jacobian, HUBER.weights(at.residual()));
+      information = equations.matrix();
+      double before = at.cost();
+      at = damping.step(equations, at.moved(), this::place, Place::cost, before).orElse(at);
+      if (before - at.cost() <= SETTLED * (1 + at.cost())) {
         break;
       }
     }
     if (information == null) {
       throw new IllegalStateException("The fit took no step.");
     }
-    return new Fit(moved, cost, information, rms(moved), round);
+    return new Fit(at.moved(), at.cost(), information, rms(at.moved()));
   }
 
-  /**
-   * The linear problem of one step.
-   *
-   * @param normal receives the matrix
-   * @return the right side
-   */
-  private RealVector normalEquations(
-      double[] moved, double[] residual, double[][] jacobian, double[] weight, RealMatrix normal) {
-    RealVector right = precision.operate(new ArrayRealVector(moved)).mapMultiply(-1);
-    for (int i = 0; i < unknowns; i++) {
-      for (int j = 0; j <= i; j++) {
-        double sum = precision.getEntry(i, j);
-        for (int r = 0; r < residuals; r++) {
-          sum += weight[r] * jacobian[i][r] * jacobian[j][r];
-        }
-        normal.setEntry(i, j, sum);
-        normal.setEntry(j, i, sum);
-      }
-      double sum = right.getEntry(i);
-      for (int r = 0; r < residuals; r++) {
-        sum -= weight[r] * jacobian[i][r] * residual[r];
-      }
-      right.setEntry(i, sum);
-    }
-    return right;
+  /** Somewhere on a descent. */
+  private record Place(double[] moved, double[] residual, double cost) {}
+
+  private Place place(double[] moved) {
+    double[] residual = residuals(moved);
+    return new Place(moved, residual, cost(moved, residual));
+  }
+
+  /** The linear problem of one step. */
+  private NormalEquations equations(
+      double[] moved, double[] residual, double[][] jacobian, double[] weight) {
+    NormalEquations equations = new NormalEquations(unknowns);
+    equations.addPrior(precision, moved);
+    equations.addReadings(jacobian, weight, residual);
+    return equations;
   }
 
   /** One row an unknown. */
@@ -480,23 +434,9 @@ public final class KilnLearner {
     return all;
   }
 
-  private static double[] weights(double[] residual) {
-    double[] weight = new double[residual.length];
-    for (int r = 0; r < residual.length; r++) {
-      double size = Math.abs(residual[r]);
-      weight[r] = size <= HUBER ? 1 : HUBER / size;
-    }
-    return weight;
-  }
-
   private double cost(double[] moved, double[] residual) {
     RealVector vector = new ArrayRealVector(moved);
-    double sum = vector.dotProduct(precision.operate(vector));
-    for (double r : residual) {
-      double size = Math.abs(r);
-      sum += size <= HUBER ? size * size : HUBER * (2 * size - HUBER);
-    }
-    return sum;
+    return vector.dotProduct(precision.operate(vector)) + HUBER.cost(residual);
   }
 
   /** Root mean square of the misfit of each firing, K. */
@@ -513,39 +453,18 @@ public final class KilnLearner {
     return rms;
   }
 
-  /**
-   * A kiln with a tenth more power, walls, leaks and fittings shows the same display: without a
-   * meter its readings say nothing about that, whatever a simple model makes of them. What the fit
-   * took from the readings along this direction is given back to the prior.
-   */
+  /** The fit with what no display tells given back to the prior. */
   private Fit withoutScale(Fit fit) {
     if (evidence.stream().anyMatch(Evidence::metered)) {
       return fit;
     }
-    RealVector along = new ArrayRealVector(unknowns);
+    double[] along = new double[unknowns];
     for (int i = 0; i < quantities.length; i++) {
-      along.setEntry(i, quantities[i].scoreOfScale());
+      along[i] = quantities[i].scoreOfScale();
     }
-    RealMatrix data = fit.information().subtract(precision);
-    // Information that has none along the direction: (I - u v') D (I - v u'), v = u / u'u.
-    RealMatrix keep = new Array2DRowRealMatrix(unknowns, unknowns);
-    double square = along.dotProduct(along);
-    for (int i = 0; i < unknowns; i++) {
-      for (int j = 0; j < unknowns; j++) {
-        keep.setEntry(i, j, (i == j ? 1 : 0) - along.getEntry(i) * along.getEntry(j) / square);
-      }
-    }
-    RealMatrix kept = keep.multiply(data).multiply(keep);
-    RealMatrix information = precision.add(kept.add(kept.transpose()).scalarMultiply(0.5));
-    RealVector moved = new ArrayRealVector(fit.moved());
-    RealVector weighed = precision.operate(along);
-    double back = -weighed.dotProduct(moved) / weighed.dotProduct(along);
-    return new Fit(
-        moved.add(along.mapMultiply(back)).toArray(),
-        fit.cost(),
-        information,
-        fit.rmsKelvins(),
-        fit.rounds());
+    ScaleUnknown back =
+        ScaleUnknown.of(precision, fit.information().subtract(precision), fit.moved(), along);
+    return new Fit(back.moved(), fit.cost(), back.information(), fit.rmsKelvins());
   }
 
   private Lesson lesson(Fit found, List<Lesson.LeftOut> leftOut, List<Lesson.Happened> happened) {

@@ -51,8 +51,8 @@ final class LifeFit {
   /** A round that gains less is the last. */
   private static final double SETTLED = 0.5;
 
-  /** How much farther out residuals count linearly at first. */
-  private static final double FAR = 6;
+  /** How far out residuals count linearly at first. Our estimate. */
+  private static final Huber FAR = new Huber(6 * KilnLearner.HUBER.bend());
 
   /** Place of the mains in a day, and of the clock. */
   private static final int MAINS = 0;
@@ -154,10 +154,9 @@ final class LifeFit {
 
   private double[] at;
   private double[][] residual;
-  private double cost;
 
   /** Beyond this a residual or a step of the walk counts linearly. */
-  private double bend = KilnLearner.HUBER;
+  private Huber huber = KilnLearner.HUBER;
 
   private final RealMatrix posterior;
   private final double[] misfit;
@@ -212,8 +211,8 @@ final class LifeFit {
     }
     this.residual = residuals(at);
     if (firings.size() > 1) {
-      descend(FIRST_ROUNDS, true, FAR * KilnLearner.HUBER);
-      descend(MOST_ROUNDS, false, FAR * KilnLearner.HUBER);
+      descend(FIRST_ROUNDS, true, FAR);
+      descend(MOST_ROUNDS, false, FAR);
     }
     RealMatrix data = descend(MOST_ROUNDS, false, KilnLearner.HUBER);
     this.misfit = new double[firings.size()];
@@ -319,12 +318,10 @@ final class LifeFit {
       sum += free(u) ? x[u] * x[u] : 0;
     }
     for (Tie tie : ties) {
-      sum += huber(tie.step(x));
+      sum += huber.cost(tie.step(x));
     }
     for (double[] rows : residuals) {
-      for (double r : rows) {
-        sum += huber(r);
-      }
+      sum += huber.cost(rows);
     }
     return sum;
   }
@@ -334,15 +331,6 @@ final class LifeFit {
     return ties.stream().noneMatch(tie -> tie.to == unknown);
   }
 
-  private double huber(double residual) {
-    double size = Math.abs(residual);
-    return size <= bend ? size * size : bend * (2 * size - bend);
-  }
-
-  private double weight(double residual) {
-    return Math.min(1, bend / Math.max(1e-12, Math.abs(residual)));
-  }
-
   /** What is known without readings: prior and walk. */
   private RealMatrix precision(double[] x) {
     RealMatrix precision = new Array2DRowRealMatrix(unknowns, unknowns);
@@ -350,7 +338,7 @@ final class LifeFit {
       precision.setEntry(u, u, free(u) ? 1 : 0);
     }
     for (Tie tie : ties) {
-      double w = weight(tie.step(x)) / (tie.deviation * tie.deviation);
+      double w = huber.weight(tie.step(x)) / (tie.deviation * tie.deviation);
       int[] at = {tie.to, tie.from, tie.trend};
       double[] by = {1, -1, -tie.slope};
       for (int i = 0; i < at.length; i++) {
@@ -370,7 +358,7 @@ final class LifeFit {
   }
 
   /** Sensitivities of a firing's residuals, one row a column of {@link #column}. */
-  private double[][][] jacobians(double[] x, boolean agesOnly) {
+  private double[][][] jacobians(double[] x, double[][] residual, boolean agesOnly) {
     int columns = quantities.length + Evidence.DAY;
     double[][][] all = new double[firings.size()][columns][];
     IntStream.range(0, firings.size() * columns)
@@ -417,83 +405,55 @@ final class LifeFit {
     return slope;
   }
 
-  /** Adds what readings say to a matrix and to the right-hand side. */
-  private void addReadings(double[][][] jacobians, RealMatrix normal, RealVector right) {
-    for (int f = 0; f < jacobians.length; f++) {
-      double[][] jacobian = jacobians[f];
-      double[] rows = residual[f];
-      for (int i = 0; i < jacobian.length; i++) {
-        double force = 0;
-        for (int r = 0; r < rows.length; r++) {
-          force -= weight(rows[r]) * jacobian[i][r] * rows[r];
-        }
-        right.addToEntry(column(f, i), force);
-        for (int j = 0; j <= i; j++) {
-          double sum = 0;
-          for (int r = 0; r < rows.length; r++) {
-            sum += weight(rows[r]) * jacobian[i][r] * jacobian[j][r];
-          }
-          normal.addToEntry(column(f, i), column(f, j), sum);
-          if (i != j) {
-            normal.addToEntry(column(f, j), column(f, i), sum);
-          }
-        }
-      }
-    }
+  /** Somewhere on the descent. */
+  private record Place(double[] at, double[][] residual, double cost) {}
+
+  private Place place(double[] x) {
+    double[][] residuals = residuals(x);
+    return new Place(x, residuals, cost(x, residuals));
   }
 
   /**
    * Moves to the most probable unknowns.
    *
    * @param agesOnly whether what stays for life is left as it is
-   * @param bendAt beyond what a residual counts linearly: far out while the fit is far off
+   * @param bend beyond what a residual counts linearly: far out while the fit is far off
    * @return what the readings say there: information without the prior's
    */
-  private RealMatrix descend(int rounds, boolean agesOnly, double bendAt) {
-    bend = bendAt;
-    cost = cost(at, residual);
-    double damping = 0.01;
+  private RealMatrix descend(int rounds, boolean agesOnly, Huber bend) {
+    huber = bend;
+    Place now = new Place(at, residual, cost(at, residual));
+    NormalEquations.Damping damping = new NormalEquations.Damping();
     RealMatrix data = new Array2DRowRealMatrix(unknowns, unknowns);
     for (int round = 0; round < rounds; round++) {
-      RealMatrix precision = precision(at);
-      data = new Array2DRowRealMatrix(unknowns, unknowns);
-      RealVector right = precision.operate(new ArrayRealVector(at)).mapMultiply(-1);
-      addReadings(jacobians(at, agesOnly), data, right);
-      RealMatrix normal = precision.add(data);
+      RealMatrix precision = precision(now.at());
+      NormalEquations equations = new NormalEquations(unknowns);
+      equations.addForce(precision, now.at());
+      double[][][] jacobians = jacobians(now.at(), now.residual(), agesOnly);
+      for (int f = 0; f < jacobians.length; f++) {
+        int firing = f;
+        double[] rows = now.residual()[f];
+        NormalEquations part = new NormalEquations(jacobians[f].length);
+        part.addReadings(jacobians[f], huber.weights(rows), rows);
+        equations.add(part, i -> column(firing, i));
+      }
+      data = equations.matrix().copy();
+      equations.addInformation(precision);
       if (agesOnly) {
         for (int q = 0; q < quantities.length; q++) {
           for (int f = 0; f < firings.size(); f++) {
-            normal.addToEntry(place[f][q], place[f][q], ages(quantities[q]) ? 0 : FIXED);
+            equations.addPrior(place[f][q], ages(quantities[q]) ? 0 : FIXED, 0);
           }
         }
       }
-      double gained = 0;
-      while (damping < 1e3 && gained <= 0) {
-        RealMatrix damped = normal.copy();
-        for (int u = 0; u < unknowns; u++) {
-          damped.addToEntry(u, u, damping * normal.getEntry(u, u));
-        }
-        RealVector change = new CholeskyDecomposition(damped).getSolver().solve(right);
-        double[] tried = at.clone();
-        for (int u = 0; u < unknowns; u++) {
-          tried[u] += Math.max(-2, Math.min(2, change.getEntry(u)));
-        }
-        double[][] triedResidual = residuals(tried);
-        double triedCost = cost(tried, triedResidual);
-        if (triedCost < cost) {
-          gained = cost - triedCost;
-          at = tried;
-          residual = triedResidual;
-          cost = triedCost;
-          damping = Math.max(1e-4, damping / 5);
-        } else {
-          damping *= 5;
-        }
-      }
-      if (gained <= SETTLED) {
+      double before = now.cost();
+      now = damping.step(equations, now.at(), this::place, Place::cost, before).orElse(now);
+      if (before - now.cost() <= SETTLED) {
         break;
       }
     }
+    at = now.at();
+    residual = now.residual();
     return data;
   }
 
@@ -506,25 +466,15 @@ final class LifeFit {
     if (evidence.stream().anyMatch(Evidence::metered)) {
       return precision.add(data);
     }
-    RealVector along = new ArrayRealVector(unknowns);
+    double[] along = new double[unknowns];
     for (int f = 0; f < firings.size(); f++) {
       for (int q = 0; q < quantities.length; q++) {
-        along.setEntry(place[f][q], quantities[q].scoreOfScale());
+        along[place[f][q]] = quantities[q].scoreOfScale();
       }
     }
-    double square = along.dotProduct(along);
-    RealMatrix keep = new Array2DRowRealMatrix(unknowns, unknowns);
-    for (int i = 0; i < unknowns; i++) {
-      for (int j = 0; j < unknowns; j++) {
-        keep.setEntry(i, j, (i == j ? 1 : 0) - along.getEntry(i) * along.getEntry(j) / square);
-      }
-    }
-    RealMatrix kept = keep.multiply(data).multiply(keep);
-    RealMatrix information = precision.add(kept.add(kept.transpose()).scalarMultiply(0.5));
-    RealVector weighed = precision.operate(along);
-    double back = -weighed.dotProduct(new ArrayRealVector(at)) / weighed.dotProduct(along);
-    at = new ArrayRealVector(at).add(along.mapMultiply(back)).toArray();
-    return information;
+    ScaleUnknown back = ScaleUnknown.of(precision, data, at, along);
+    at = back.moved();
+    return back.information();
   }
 
   /** Misfit and time at full power of one firing. */

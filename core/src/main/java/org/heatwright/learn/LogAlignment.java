@@ -273,7 +273,7 @@ public record LogAlignment(LoggedFiring firing, double startSeconds, List<String
         return readings;
       }
       Readings now = readings;
-      double usual = usualStep(readings);
+      double usual = readings.usualStepSeconds();
       // From the last to the first, so that the times before stay as they are.
       for (int l = leaps.size() - 1; l >= 0; l--) {
         double at = leaps.get(l);
@@ -291,15 +291,6 @@ public record LogAlignment(LoggedFiring firing, double startSeconds, List<String
         }
       }
       return now;
-    }
-
-    private static double usualStep(Readings readings) {
-      double[] steps =
-          IntStream.range(1, readings.size())
-              .mapToDouble(i -> readings.second(i) - readings.second(i - 1))
-              .sorted()
-              .toArray();
-      return steps[steps.length / 2];
     }
 
     /** Whether the display goes on over a gap as if there were none. */

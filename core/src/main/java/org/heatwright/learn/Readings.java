@@ -89,6 +89,23 @@ public final class Readings {
     return seconds[seconds.length - 1];
   }
 
+  /** The usual time between two readings (a median), s; 0 of a single one. */
+  double usualStepSeconds() {
+    double[] steps = new double[Math.max(1, seconds.length - 1)];
+    for (int i = 1; i < seconds.length; i++) {
+      steps[i - 1] = seconds[i] - seconds[i - 1];
+    }
+    return median(steps);
+  }
+
+  /** Rate of the display about a row, K/s, never below zero. */
+  double rate(int row) {
+    int before = Math.max(0, row - 1);
+    int after = Math.min(seconds.length - 1, row + 1);
+    double between = seconds[after] - seconds[before];
+    return between > 0 ? Math.abs(celsius[after] - celsius[before]) / between : 0;
+  }
+
   /** Whether the times look written by hand, to the minute: not evenly apart as a logger's are. */
   boolean toTheMinute() {
     boolean even = true;

@@ -7,7 +7,6 @@ import java.util.stream.Stream;
 import org.heatwright.material.KnownMaterial;
 import org.heatwright.material.Material;
 import org.heatwright.material.Material.LatentHeat;
-import org.heatwright.material.Origin;
 import org.heatwright.material.SolidMaterials;
 import org.heatwright.numerics.LinearTable;
 
@@ -25,14 +24,6 @@ public final class BodyMaterials {
   // Per kg of the mineral. Source: memory, Robie, Hemingway and Fisher, USGS Bulletin 1452, 1978.
   private static final double CRISTOBALITE_INVERSION = 21_500;
   private static final double QUARTZ_INVERSION = 12_000;
-  private static final double EVAPORATION = 2.257e6;
-  private static final double WATER_CAPACITY = 4186;
-
-  // Phosphate-bonded: all estimates of ours.
-  private static final double PHOSPHATE_GRAIN_KG_M3 = 2600;
-  private static final double PHOSPHATE_LOSS_SHARE = 0.06;
-  private static final double PHOSPHATE_FREE_SHARE = 0.6;
-  private static final double PHOSPHATE_BOUND_HEAT = 2.6e6;
 
   /**
    * Heat capacity of the fired default mix whose cristobalite inverts as a heat of its own: the
@@ -118,32 +109,24 @@ public final class BodyMaterials {
         500, 1132, 600, 1131, 700, 1172, 750, 1190);
   }
 
-  /**
-   * Phosphate-bonded: silica with a magnesium ammonium phosphate binder. Everything about it is our
-   * estimate, wide; a maker's sheet or a log of a mould's core comes first.
-   */
+  /** Phosphate-bonded as the kiln's load has it, with the inversions of its silica as heats. */
   private static Material phosphate(String name, double liquidPowder, boolean wet) {
-    double volume = 1 / PHOSPHATE_GRAIN_KG_M3 + liquidPowder / 1000;
-    double fired = (1 - PHOSPHATE_LOSS_SHARE) / volume;
-    double free = liquidPowder * PHOSPHATE_FREE_SHARE / (1 - PHOSPHATE_LOSS_SHARE);
-    double bound = liquidPowder * (1 - PHOSPHATE_FREE_SHARE) / (1 - PHOSPHATE_LOSS_SHARE);
-    List<LatentHeat> inversions = inversions(0.4, 0.4);
-    double water = wet ? free * WATER_CAPACITY : 0;
-    List<LatentHeat> latent =
+    Material plain =
         wet
-            ? List.of(
-                new LatentHeat(95, 105, free * EVAPORATION, true),
-                new LatentHeat(105, 250, bound * PHOSPHATE_BOUND_HEAT, true),
-                inversions.get(0),
-                inversions.get(1))
-            : inversions;
+            ? PhosphateInvestment.material(liquidPowder, 1)
+            : PhosphateInvestment.fired(liquidPowder);
+    List<LatentHeat> latent =
+        Stream.concat(
+                plain.latentHeats().stream(),
+                inversions(PhosphateInvestment.SHARE_CRISTOBALITE, PhosphateInvestment.SHARE_QUARTZ)
+                    .stream())
+            .toList();
     return new Material(
         name,
-        fired,
-        LinearTable.points(95, wet ? 1.2 : 0.8, 110, 0.8, 600, 0.8, 1000, 0.95),
-        LinearTable.points(
-            25, 745 + water, 95, 840 + water, 110, 855, 227, 950, 400, 1075, 700, 1165, 1000, 1200),
+        plain.densityKilogramsPerCubicMetre(),
+        plain.conductivityWattsPerMetreKelvin(),
+        plain.heatCapacityJoulesPerKilogramKelvin(),
         latent,
-        Origin.estimate("phosphate-bonded, conductivity 0.8 W/(m K) within 0.5 to 1.2"));
+        plain.origin());
   }
 }

@@ -31,9 +31,9 @@ public final class GypsumInvestment {
   private static final double WATER_KG_M3 = 1000;
 
   /** Heat to boil water, J/kg at 100 °C. Source: memory, IAPWS steam tables. */
-  private static final double EVAPORATION = 2.257e6;
+  static final double EVAPORATION = 2.257e6;
 
-  private static final double WATER_CAPACITY = 4186;
+  static final double WATER_CAPACITY = 4186;
 
   /** Heat of the two dehydration steps, J per kg of dihydrate. Source: read, NBS table values. */
   private static final double FIRST_STEP = 482.95e3;

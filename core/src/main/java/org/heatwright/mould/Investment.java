@@ -6,7 +6,8 @@ import java.util.Objects;
  * The mould material as mixed.
  *
  * @param binder what binds it
- * @param waterPowder kg of water to a kg of powder, 0.2 to 0.8
+ * @param waterPowder kg of water (or special liquid) to a kg of powder, 0.2 to 0.8;
+ *     phosphate-bonded 0.1 to 0.4
  * @param pouredHoursBefore hours between pouring and the start of the firing, zero or more
  */
 public record Investment(Binder binder, double waterPowder, double pouredHoursBefore) {
@@ -20,15 +21,23 @@ public record Investment(Binder binder, double waterPowder, double pouredHoursBe
 
   public Investment {
     Objects.requireNonNull(binder, "binder");
-    if (!(waterPowder >= 0.2 && waterPowder <= 0.8)) {
+    boolean phosphate = binder == Binder.PHOSPHATE;
+    if (!(waterPowder >= (phosphate ? 0.1 : 0.2) && waterPowder <= (phosphate ? 0.4 : 0.8))) {
       throw new IllegalArgumentException(
-          "The water to powder ratio (%s) must be 0.2 to 0.8; 0.40 means 40 g to 100 g."
-              .formatted(waterPowder));
+          phosphate
+              ? "The liquid to powder ratio (%s) of a phosphate-bonded mould must be 0.1 to 0.4; 0.20 means 20 g to 100 g."
+                  .formatted(waterPowder)
+              : "The water to powder ratio (%s) must be 0.2 to 0.8; 0.40 means 40 g to 100 g."
+                  .formatted(waterPowder));
     }
     if (!(pouredHoursBefore >= 0)) {
       throw new IllegalArgumentException(
           "The hours since pouring (%s) must not be negative.".formatted(pouredHoursBefore));
     }
+  }
+
+  public boolean isPhosphateBonded() {
+    return binder == Binder.PHOSPHATE;
   }
 
   /** Gypsum-bonded, poured two hours before: the usual case. */

@@ -47,7 +47,10 @@ public record MouldLoad(Mould moulds, Investment investment) implements Load {
 
   /** The mix as it is when the firing starts. */
   static Material material(Investment investment) {
-    return GypsumInvestment.material(investment.waterPowder(), wetShare(investment));
+    double wet = wetShare(investment);
+    return investment.isPhosphateBonded()
+        ? PhosphateInvestment.material(investment.waterPowder(), wet)
+        : GypsumInvestment.material(investment.waterPowder(), wet);
   }
 
   @Override

@@ -90,7 +90,7 @@ public record FiringTolerance(
                         toleranceClass.words(),
                         type,
                         number(roundedUp(unit.value(tolerance))),
-                        unit == TemperatureUnit.CELSIUS ? "K" : unit.symbol(),
+                        unit.differenceSymbol(),
                         at))
         .orElseGet(
             () ->

@@ -33,6 +33,11 @@ public enum TemperatureUnit {
     return "°" + letter;
   }
 
+  /** "K" or "°F", as differences are written. */
+  public String differenceSymbol() {
+    return this == CELSIUS ? "K" : symbol();
+  }
+
   /** The unit a file names, if it is one of ours ("C", "F", in either case). */
   public static Optional<TemperatureUnit> ofLetter(String letter) {
     for (TemperatureUnit unit : values()) {

@@ -33,7 +33,7 @@ import org.heatwright.work.CoreHolds.DryHold;
 import org.heatwright.work.CoreHolds.Leg;
 import org.heatwright.work.casting.UsualMould;
 
-/** Burnout of gypsum-bonded moulds: what the work is, what it asks, the schedule for it. */
+/** Burnout of moulds: what the work is, what it asks, the schedule for it. */
 final class BurnoutComposer {
 
   private static final String CARBON_OUT = "carbon out";
@@ -46,8 +46,9 @@ final class BurnoutComposer {
   private final Kiln kiln;
   private final TemperatureUnit unit;
   private final DataSheet sheet;
+  private final BinderRules rules;
+  private final List<BinderRules.Rest> rests;
   private final double diameterMillimetres;
-  private final boolean large;
   private final boolean tall;
   private final boolean resin;
   private final boolean heavy;
@@ -68,21 +69,25 @@ final class BurnoutComposer {
     this.kiln = kiln;
     this.unit = unit;
     sheet = work.dataSheet();
+    rules = BinderRules.of(work.investment());
     diameterMillimetres = work.largest().mould().diameterMetres() * 1000;
-    large = BurnoutRules.isLarge(diameterMillimetres);
     tall = work.moulds().stream().anyMatch(m -> BurnoutRules.isTall(m.mould().heightMetres()));
     resin = work.moulds().stream().anyMatch(m -> m.pattern() == PatternedMould.Pattern.RESIN);
     heavy =
         work.moulds().stream().anyMatch(m -> BurnoutRules.isHeavy(m.patternKilograms().orElse(0)));
     kilnFactor = BurnoutRules.kilnFactor(footprintShare(work, kiln));
-    firmLimit = lower(BurnoutRules.TOP_CEILING, sheet.max().orElse(BurnoutRules.TOP_CEILING));
+    firmLimit = lower(rules.ceiling(), sheet.max().orElse(rules.ceiling()));
     limit = lower(firmLimit, kiln.limit());
     top =
         sheet
             .top()
             .map(t -> lower(t, limit))
-            .orElseGet(() -> RoundNumbers.target(BurnoutRules.TOP, limit, unit));
-    alloyPour = BurnoutRules.pourOf(work.metal().alloy());
+            .orElseGet(() -> RoundNumbers.target(rules.top(), limit, unit));
+    rests =
+        rules.rests(diameterMillimetres).stream()
+            .filter(rest -> rest.target().value().compareTo(dryTarget()) > 0)
+            .toList();
+    alloyPour = rules.pourOf(work.metal().alloy());
     pour =
         work.metal()
             .pourMould()
@@ -142,24 +147,19 @@ final class BurnoutComposer {
 
   private static void refuseWhatIsNotServed(BurnoutWork work) {
     Binder binder = work.investment().binder();
-    if (binder == Binder.PHOSPHATE) {
-      throw new WorkRefusedException(
-          "Phosphate-bonded moulds are not served yet: they burn out hotter and by other rules than"
-              + " the gypsum-bonded ones Heatwright knows.");
-    }
     if (binder == Binder.UNKNOWN) {
       throw new WorkRefusedException(
           "Heatwright plans no burnout while the binder of the investment is unknown: look it up on"
-              + " the maker's data sheet and set it (gypsum is served).");
+              + " the maker's data sheet and set it to gypsum or phosphate.");
     }
     if (work.moulds().stream().anyMatch(m -> m.pattern() == PatternedMould.Pattern.UNKNOWN)) {
       throw new WorkRefusedException(
           "Heatwright plans no burnout while the material of a pattern is unknown: set it to wax or"
               + " resin.");
     }
-    if (BurnoutRules.needsPhosphate(work.metal().alloy())) {
+    if (binder == Binder.GYPSUM && BurnoutRules.needsPhosphate(work.metal().alloy())) {
       throw new WorkRefusedException(
-          "%s is too hot for a gypsum-bonded mould: it needs a phosphate-bonded one, which is not served yet."
+          "%s is too hot for a gypsum-bonded mould: it needs a phosphate-bonded one (investment.binder: phosphate)."
               .formatted(work.metal().alloy()));
     }
   }
@@ -193,10 +193,10 @@ final class BurnoutComposer {
   }
 
   private void refuseImpossibleTemperatures() {
-    if (kiln.limit().compareTo(BurnoutRules.TOP_LEAST) < 0) {
+    if (kiln.limit().compareTo(rules.leastTop()) < 0) {
       throw new WorkRefusedException(
-          "%s may only go to %s, but a burnout needs about %s to clear the carbon: use a hotter kiln."
-              .formatted(kiln.name(), words(kiln.limit()), words(BurnoutRules.TOP)));
+          "%s may only go to %s, but a burnout of %s moulds needs about %s to clear the carbon: use a hotter kiln."
+              .formatted(kiln.name(), words(kiln.limit()), rules.bonded(), words(rules.top())));
     }
     if (limit.celsius() < LEAST_LIMIT_CELSIUS) {
       throw new WorkRefusedException(
@@ -226,15 +226,12 @@ final class BurnoutComposer {
   private List<Draft> drafts() {
     HeatingRate early = earlyRise();
     HeatingRate second = secondRise(early);
-    HeatingRate late = capped(BurnoutRules.plannedLateRise(diameterMillimetres));
+    HeatingRate late = lateRise();
     List<Draft.Step> full = new ArrayList<>();
     Draft.Step dry = dryStep(early);
     full.add(dry);
-    if (large) {
-      full.add(waxStep(second, BurnoutRules.WAX_OUT_LARGE));
-      full.add(settleStep(second));
-    } else {
-      full.add(waxStep(second, BurnoutRules.WAX_OUT));
+    for (BinderRules.Rest rest : rests) {
+      full.add(restStep(rest, second, full.size() == 1));
     }
     full.removeIf(step -> step.target().compareTo(top) >= 0);
     List<Draft.Step> ending = new ArrayList<>();
@@ -245,14 +242,13 @@ final class BurnoutComposer {
     full.add(topStep(late, lateWhy(), poursAtTop));
     full.addAll(ending);
 
-    List<Draft.Step> short3 = new ArrayList<>();
-    short3.add(dry);
-    HeatingRate slow = slowRise(second);
-    short3.add(topStep(slow, slowWhy(), poursAtTop));
-    short3.addAll(ending);
     List<Draft> drafts = new ArrayList<>();
     drafts.add(new Draft(full));
     drafts.add(coolingFreely(full));
+    List<Draft.Step> short3 = new ArrayList<>();
+    short3.add(dry);
+    short3.add(topStep(slowRise(second), slowWhy(), poursAtTop));
+    short3.addAll(ending);
     if (full.size() > short3.size()) {
       drafts.add(new Draft(short3));
       drafts.add(coolingFreely(short3));
@@ -264,23 +260,25 @@ final class BurnoutComposer {
     return sheet
         .dry()
         .map(t -> lower(t, limit))
-        .orElseGet(() -> RoundNumbers.target(BurnoutRules.DRY, limit, unit));
+        .orElseGet(() -> RoundNumbers.target(rules.dry().value(), limit, unit));
   }
 
   /** The drying hold by the core; a data sheet's hold is kept. */
   private DryHold drying() {
-    HeatingRate early = earlyRise();
-    return cores.drying(
-        new Leg(early, dryTarget(), dryRule()),
-        sheet.dryHold().isPresent(),
-        new Leg(
-            secondRise(early),
-            large ? BurnoutRules.WAX_OUT_LARGE : BurnoutRules.WAX_OUT,
-            BurnoutRules.waxHold(diameterMillimetres)));
+    Leg dry = new Leg(earlyRise(), dryTarget(), dryRule());
+    return cores.drying(dry, sheet.dryHold().isPresent(), legAfter(dry));
+  }
+
+  private Leg legAfter(Leg dry) {
+    HeatingRate second = secondRise(dry.rate());
+    return rests.stream()
+        .findFirst()
+        .map(rest -> new Leg(second, rest.target().value(), rest.hold().value()))
+        .orElseGet(() -> new Leg(lateRise(), top, topRule()));
   }
 
   private Duration dryRule() {
-    return sheet.dryHold().orElseGet(() -> BurnoutRules.dryHold(diameterMillimetres, kilnFactor));
+    return sheet.dryHold().orElseGet(() -> rules.dryHold(diameterMillimetres, kilnFactor));
   }
 
   private Draft.Step dryStep(HeatingRate early) {
@@ -292,35 +290,25 @@ final class BurnoutComposer {
         sheet.fastestWetRise().isPresent()
                 || early.kelvinsPerHour() < plannedEarly().kelvinsPerHour()
             ? sheetWhy("fastest rise")
-            : new Draft.Why(
-                "Below about 200 °C steam must find its way out: 150 °C/h for a mould of 65 mm, less"
-                    + " with the square of the diameter, never under 50 °C/h.",
-                "50 to 150 °C/h by size",
-                BurnoutRules.MACHINE_MANUAL),
+            : rules.earlyRise(diameterMillimetres).why(),
         target,
-        sheet.dry().isPresent()
-            ? sheetWhy("drying temperature")
-            : new Draft.Why(
-                "Warm enough to boil the water off slowly, and the wax runs out.",
-                "120 to 160 °C",
-                BurnoutRules.CYCLES),
+        sheet.dry().isPresent() ? sheetWhy("drying temperature") : rules.dry().why(),
         hold,
-        sheet.dryHold().isPresent()
-            ? sheetWhy("drying hold")
-            : new Draft.Why(
-                dryingWhy(),
-                "2 to 3 h",
-                drying.hold().equals(dryRule()) ? BurnoutRules.CYCLES : CORE));
+        sheet.dryHold().isPresent() ? sheetWhy("drying hold") : dryingWhy());
   }
 
-  private String dryingWhy() {
-    String practice = "Practice: 2 h; 3 h above 102 mm or in a crowded kiln. ";
+  private Draft.Why dryingWhy() {
+    Draft.Why rule = rules.dryHoldWhy();
+    boolean asRuled = drying.hold().equals(dryRule());
     String longer =
-        drying.hold().equals(dryRule())
+        asRuled
             ? ""
             : "%s, by the core: less, and the next ramp would drive off more steam at a time than the mould should give. "
                 .formatted(HourMinute.words(drying.hold()));
-    return longer + practice + dryingSentence();
+    return new Draft.Why(
+        longer + rule.rule() + " " + dryingSentence(),
+        rule.range(),
+        asRuled ? rule.origin() : CORE);
   }
 
   private static final double DRIED_SHARE = 0.01;
@@ -328,42 +316,35 @@ final class BurnoutComposer {
   private static final Origin CORE =
       Origin.derived("the mould solved in its section, conducting at the slow end of its range");
 
-  private Draft.Step waxStep(HeatingRate rise, Temperature wanted) {
-    Duration extra = heavy ? BurnoutRules.EXTRA_FOR_HEAVY_WAX : Duration.ZERO;
+  /** A rest on the way up; the first one is also where the pattern goes. */
+  private Draft.Step restStep(BinderRules.Rest rest, HeatingRate rise, boolean first) {
+    boolean patternGoes = first && resin;
+    boolean longerForWax = first && heavy;
+    Draft.Why hold = rest.hold().why();
     return new Draft.Step(
-        resin ? "resin and wax out" : "wax out",
+        patternGoes ? "resin and " + rest.purpose() : rest.purpose(),
         Ramp.at(rise),
-        secondWhy(),
-        RoundNumbers.target(wanted, limit, unit),
-        new Draft.Why(
-            large
-                ? "Large moulds rest at about 315 and 480 °C instead of 370 °C."
-                : "What is left of the pattern burns off; the gypsum shrinks from about 350 °C.",
-            large ? "315 °C" : "350 to 450 °C",
-            BurnoutRules.CYCLES),
-        BurnoutRules.waxHold(diameterMillimetres).plus(extra),
-        new Draft.Why(
-            "1 h at 63 mm, 2 h from 89 mm on, straight between."
-                + (heavy ? " One hour more for a pattern of 100 g or more." : ""),
-            "1 to 2 h",
-            BurnoutRules.CYCLES_FITTED));
+        first
+            ? secondWhy()
+            : new Draft.Why(
+                "A large core lags an hour and more behind: no faster than before.",
+                "",
+                Origin.estimate("conduction into a bare cylinder, within 40 %")),
+        RoundNumbers.target(rest.target().value(), limit, unit),
+        rest.target().why(),
+        restHold(rest, first),
+        longerForWax
+            ? new Draft.Why(
+                hold.rule() + " One hour more for a pattern of 100 g or more.",
+                hold.range(),
+                hold.origin())
+            : hold);
   }
 
-  private Draft.Step settleStep(HeatingRate rise) {
-    return new Draft.Step(
-        "settle the gypsum",
-        Ramp.at(rise),
-        new Draft.Why(
-            "A large core lags an hour and more behind: no faster than before.",
-            "",
-            Origin.estimate("conduction into a bare cylinder, within 40 %")),
-        RoundNumbers.target(BurnoutRules.SETTLE_LARGE, limit, unit),
-        new Draft.Why(
-            "The gypsum has shrunk and the core has caught up before quartz turns at 573 °C.",
-            "482 °C",
-            BurnoutRules.CYCLES),
-        BurnoutRules.SETTLE_LARGE_HOLD,
-        new Draft.Why("2 h for moulds of 100 mm and more.", "2 h", BurnoutRules.CYCLES));
+  private Duration restHold(BinderRules.Rest rest, boolean first) {
+    return first && heavy
+        ? rest.hold().value().plus(BurnoutRules.EXTRA_FOR_HEAVY_WAX)
+        : rest.hold().value();
   }
 
   private Draft.Step topStep(HeatingRate rise, Draft.Why rampWhy, boolean poursAtTop) {
@@ -376,9 +357,7 @@ final class BurnoutComposer {
         top,
         topWhy(),
         hold.plus(after),
-        sheet.topHold().isPresent()
-            ? sheetWhy("top hold")
-            : new Draft.Why(topHoldRule(), "2 to 8 h", BurnoutRules.CYCLES_FITTED));
+        sheet.topHold().isPresent() ? sheetWhy("top hold") : topHoldWhy());
   }
 
   private Draft.Step pourStep() {
@@ -439,7 +418,7 @@ final class BurnoutComposer {
   }
 
   private HeatingRate plannedEarly() {
-    return RoundNumbers.rate(BurnoutRules.plannedEarlyRise(diameterMillimetres), unit);
+    return RoundNumbers.rate(rules.earlyRise(diameterMillimetres).value(), unit);
   }
 
   private HeatingRate earlyRise() {
@@ -462,13 +441,16 @@ final class BurnoutComposer {
   }
 
   private Draft.Why lateWhy() {
-    return sheet.fastestRise().isPresent()
-        ? sheetWhy("fastest rise")
-        : new Draft.Why(
-            "Slow enough for quartz to turn at 573 °C without cracks: 200 °C/h up to 75 mm, 150 °C/h"
-                + " beyond.",
-            "150 to 200 °C/h",
-            Origin.practice());
+    if (sheet.fastestRise().isPresent()) {
+      return sheetWhy("fastest rise");
+    }
+    Draft.Why why = rules.lateRise(diameterMillimetres).why();
+    return slowsLateForResin()
+        ? new Draft.Why(
+            why.rule() + " A quarter slower for resin, which swells before it chars.",
+            why.range(),
+            why.origin())
+        : why;
   }
 
   /** Without a hold of its own, the gypsum still gets its time between 350 and 450 °C. */
@@ -486,12 +468,23 @@ final class BurnoutComposer {
         Origin.derived("the hold it replaces"));
   }
 
+  private HeatingRate lateRise() {
+    HeatingRate late = rules.lateRise(diameterMillimetres).value();
+    return capped(
+        slowsLateForResin() ? RoundNumbers.rate(BurnoutRules.slowedForResin(late), unit) : late);
+  }
+
+  /** Where there is no rest on the way for the pattern. */
+  private boolean slowsLateForResin() {
+    return resin && rests.isEmpty();
+  }
+
   private HeatingRate capped(HeatingRate rise) {
     return sheet.fastestRise().filter(r -> r.compareTo(rise) < 0).orElse(rise);
   }
 
   private Duration baseTopHold() {
-    return sheet.topHold().orElseGet(() -> BurnoutRules.topHold(diameterMillimetres));
+    return sheet.topHold().orElseGet(() -> rules.topHold(diameterMillimetres));
   }
 
   /** The rule's hold, or longer where a core has not burnt out by then. */
@@ -501,18 +494,13 @@ final class BurnoutComposer {
     }
     HeatingRate early = earlyRise();
     HeatingRate second = secondRise(early);
-    Duration waxHold = BurnoutRules.waxHold(diameterMillimetres);
     List<Leg> before = new ArrayList<>();
     before.add(new Leg(early, dryTarget(), drying.hold()));
-    if (large) {
-      before.add(new Leg(second, BurnoutRules.WAX_OUT_LARGE, waxHold));
-      before.add(new Leg(second, BurnoutRules.SETTLE_LARGE, BurnoutRules.SETTLE_LARGE_HOLD));
-    } else {
-      before.add(new Leg(second, BurnoutRules.WAX_OUT, waxHold));
+    for (BinderRules.Rest rest : rests) {
+      before.add(new Leg(second, rest.target().value(), rest.hold().value()));
     }
     before.removeIf(leg -> leg.target().compareTo(top) >= 0);
-    HeatingRate late = capped(BurnoutRules.plannedLateRise(diameterMillimetres));
-    return cores.top(before, new Leg(late, top, topRule()));
+    return cores.top(before, new Leg(lateRise(), top, topRule()));
   }
 
   /** What practice holds at the top. */
@@ -528,9 +516,9 @@ final class BurnoutComposer {
     return resin ? hold.plus(BurnoutRules.EXTRA_FOR_RESIN) : hold;
   }
 
-  private String topHoldRule() {
-    StringBuilder rule =
-        new StringBuilder("An hour for each 30 mm of the thickest mould, 2 h at least.");
+  private Draft.Why topHoldWhy() {
+    Draft.Why practice = rules.topHoldWhy();
+    StringBuilder rule = new StringBuilder(practice.rule());
     if (tall) {
       rule.append(" Half an hour more for a mould of 180 mm and higher.");
     }
@@ -545,7 +533,7 @@ final class BurnoutComposer {
           " That would be %s; the core needs %s to burn out."
               .formatted(HourMinute.words(topRule()), HourMinute.words(topHold)));
     }
-    return rule.toString();
+    return new Draft.Why(rule.toString(), practice.range(), practice.origin());
   }
 
   private Draft.Why topWhy() {
@@ -558,16 +546,14 @@ final class BurnoutComposer {
               "",
               Origin.own("data sheet"));
     }
-    if (limit.compareTo(BurnoutRules.TOP) < 0) {
+    Draft.Why practice = rules.topWhy();
+    if (limit.compareTo(rules.top()) < 0) {
       return new Draft.Why(
-          "As near to 730 °C as the limit of %s allows.".formatted(limitOwner()),
-          "700 to 735 °C",
+          "As near to %s as the limit of %s allows.".formatted(words(rules.top()), limitOwner()),
+          practice.range(),
           Origin.own(limitOwner()));
     }
-    return new Draft.Why(
-        "Carbon burns from about 600 °C; the gypsum is safe to about 750 °C.",
-        "700 to 735 °C",
-        BurnoutRules.CYCLES);
+    return practice;
   }
 
   private String limitOwner() {
@@ -611,19 +597,23 @@ final class BurnoutComposer {
         new Ceiling(
             firmLimit,
             Severity.STOP,
-            sheetRules ? "the investment by its data sheet" : "the gypsum-bonded mould",
-            "the binder breaks down, and its sulphur gas spoils the castings",
-            sheetRules ? Origin.own("data sheet") : BurnoutRules.CHECKLIST));
-    if (top.compareTo(BurnoutRules.TOP_CAUTION) <= 0
-        && firmLimit.compareTo(BurnoutRules.TOP_CAUTION) > 0) {
-      ceilings.add(
-          new Ceiling(
-              BurnoutRules.TOP_CAUTION,
-              Severity.WARN,
-              "the gypsum-bonded mould",
-              "carbon that is left can turn the binder to sulphide: dark, rough, porous castings",
-              Origin.read("abstract on the reduction of calcium sulphate by carbon monoxide")));
-    }
+            sheetRules
+                ? "the investment by its data sheet"
+                : "the %s mould".formatted(rules.bonded()),
+            rules.beyondCeiling(),
+            limitOrigin(sheetRules)));
+    rules
+        .topCaution()
+        .filter(from -> top.compareTo(from.value()) <= 0 && firmLimit.compareTo(from.value()) > 0)
+        .ifPresent(
+            from ->
+                ceilings.add(
+                    new Ceiling(
+                        from.value(),
+                        Severity.WARN,
+                        "the %s mould".formatted(rules.bonded()),
+                        from.why().rule(),
+                        from.why().origin())));
     TemperatureRange lastTargets =
         work.metal()
             .pourMould()
@@ -633,7 +623,7 @@ final class BurnoutComposer {
                     new TemperatureRange(
                         lower(alloyPour.orElseThrow().range().from(), pour), firmLimit));
     return new Demands(
-        "burnout of " + counted(work.count(), "gypsum-bonded mould"),
+        "burnout of " + counted(work.count(), rules.bonded() + " mould"),
         ceilings,
         rateLimits(),
         timesWithin(),
@@ -655,7 +645,8 @@ final class BurnoutComposer {
                 "the moulds dry out unevenly, and a half-dry mould cracks on heating",
                 Origin.read(
                     "bench-forum reports on damp and dry moulds; the hours are our estimate"))),
-        new TemperatureRange(lower(Temperature.ofCelsius(650), top), firmLimit),
+        new TemperatureRange(
+            lower(rules.leastTop().plus(TemperatureChange.ofKelvins(-30)), top), firmLimit),
         lastTargets,
         TemperatureChange.ofKelvins(Forecaster.READY_WITHIN_KELVINS),
         coreDemands());
@@ -674,16 +665,23 @@ final class BurnoutComposer {
               work.moulds().size() == 1
                   ? "the mould of %.0f mm".formatted(millimetres)
                   : "mould %d (%.0f mm)".formatted(i + 1, millimetres),
+              each.pattern() == PatternedMould.Pattern.WAX,
               fastest.steamKilogramsPerSecond(),
+              fastest.boilingKelvins(),
               fastest.cristobaliteKelvins(),
               fastest.quartzKelvins(),
+              fastest.tensionPascals(),
               BurnoutRules.burn(each.pattern()),
               BurnoutMeasures.BURN_REFERENCE,
               BurnoutRules.BURN,
               firmLimit,
-              sheet.max().isPresent() ? Origin.own("data sheet") : BurnoutRules.CHECKLIST));
+              limitOrigin(sheet.max().isPresent())));
     }
     return demands;
+  }
+
+  private Origin limitOrigin(boolean sheetRules) {
+    return sheetRules ? Origin.own("data sheet") : rules.ceilingOrigin();
   }
 
   private TemperatureRange around(Temperature own, double kelvins) {
@@ -697,22 +695,17 @@ final class BurnoutComposer {
     limits.add(
         new RateLimit(
             "wet-ramp-too-fast",
-            BurnoutRules.WET,
-            sheet
-                .fastestWetRise()
-                .orElseGet(() -> BurnoutRules.fastestWetRise(diameterMillimetres)),
+            rules.wet(),
+            sheet.fastestWetRise().orElseGet(() -> rules.fastestWetRise(diameterMillimetres)),
             Severity.STOP,
             "the water boils faster than steam can leave, and the mould may crack or blow out",
-            sheet.fastestWetRise().isPresent()
-                ? Origin.own("data sheet")
-                : BurnoutRules.MACHINE_MANUAL));
+            sheet.fastestWetRise().isPresent() ? Origin.own("data sheet") : rules.wetRiseOrigin()));
     limits.add(
         new RateLimit(
             "inversion-too-fast",
             BurnoutRules.CRISTOBALITE,
             // The sheet's wet rise is also what we plan through here.
-            higher(
-                BurnoutRules.fastestCristobaliteRise(diameterMillimetres), sheet.fastestWetRise()),
+            higher(rules.fastestCristobaliteRise(diameterMillimetres), sheet.fastestWetRise()),
             Severity.WARN,
             "the skin turns and swells while the core does not, and the mould cracks",
             Origin.practice()));
@@ -720,7 +713,7 @@ final class BurnoutComposer {
         new RateLimit(
             "inversion-too-fast",
             BurnoutRules.QUARTZ,
-            BurnoutRules.FASTEST_QUARTZ_RISE,
+            rules.fastestQuartzRise(),
             Severity.WARN,
             "quartz swells at 573 °C, and a fast skin cracks: flash on the castings",
             Origin.practice()));
@@ -743,9 +736,8 @@ final class BurnoutComposer {
     Temperature dryFrom =
         lower(
             Temperature.ofCelsius(95),
-            sheet.dry().orElse(BurnoutRules.DRY).plus(TemperatureChange.ofKelvins(-5)));
-    Temperature topFrom =
-        lower(Temperature.ofCelsius(690), top.plus(TemperatureChange.ofKelvins(-20)));
+            sheet.dry().orElse(rules.dry().value()).plus(TemperatureChange.ofKelvins(-5)));
+    Temperature topFrom = lower(rules.topHoldFrom(), top.plus(TemperatureChange.ofKelvins(-20)));
     Duration leastTop =
         resin && sheet.topHold().isEmpty()
             ? baseTopHold().plus(Duration.ofHours(1))
@@ -754,17 +746,17 @@ final class BurnoutComposer {
         new TimeWithin(
             "short-dry-hold",
             "dry",
-            new TemperatureRange(dryFrom, Temperature.ofCelsius(205)),
-            sheet.dryHold().orElseGet(() -> BurnoutRules.leastDryTime(diameterMillimetres)),
+            new TemperatureRange(dryFrom, rules.dryUpTo()),
+            sheet.dryHold().orElseGet(() -> rules.leastDryTime(diameterMillimetres)),
             "the core is still wet when the chamber climbs on, and steam may crack the mould",
-            sheet.dryHold().isPresent() ? Origin.own("data sheet") : BurnoutRules.CYCLES),
+            sheet.dryHold().isPresent() ? Origin.own("data sheet") : rules.dryHoldWhy().origin()),
         new TimeWithin(
             "short-top-hold",
             "carbon out",
             new TemperatureRange(topFrom, Temperature.ofCelsius(1400)),
             leastTop,
             "carbon stays in the mould and spoils the castings",
-            sheet.topHold().isPresent() ? Origin.own("data sheet") : BurnoutRules.CYCLES));
+            sheet.topHold().isPresent() ? Origin.own("data sheet") : rules.topHoldWhy().origin()));
   }
 
   // ---- what to know, and when to act
@@ -811,15 +803,15 @@ final class BurnoutComposer {
                   + " half-dry moulds crack on heating.",
               Origin.read("bench-forum practice; an older textbook view says bone dry")));
     }
-    if (top.compareTo(BurnoutRules.TOP_CAUTION) > 0) {
+    if (rules.topCaution().filter(from -> top.compareTo(from.value()) > 0).isPresent()) {
       cautions.add(
           new Caution(
               "hot-top",
-              "The data sheet's %s lies above the usual 730 °C: carbon left in the mould would attack the binder, so give it air."
-                  .formatted(words(top)),
+              "The data sheet's %s lies above the usual %s: carbon left in the mould would attack the binder, so give it air."
+                  .formatted(words(top), words(rules.top())),
               Origin.own("data sheet")));
     }
-    if (top.compareTo(BurnoutRules.TOP_LEAST) < 0) {
+    if (top.compareTo(rules.leastTop()) < 0) {
       cautions.add(
           new Caution(
               "cool-top",
@@ -827,6 +819,7 @@ final class BurnoutComposer {
                   .formatted(words(top)),
               Origin.practice()));
     }
+    cautions.addAll(rules.cautions());
     cautions.add(
         new Caution(
             "pour-window",
@@ -882,11 +875,13 @@ final class BurnoutComposer {
     if (diameterMillimetres - smallest < 10) {
       return Optional.empty();
     }
+    Temperature harmless =
+        rules.topCaution().map(BinderRules.Reasoned::value).orElse(rules.ceiling());
     return Optional.of(
         new Caution(
             "mixed-sizes",
-            "The %.0f mm mould rules; the %.0f mm ones only stand longer, which does them no harm below 750 °C. They lose their heat sooner: have everything ready before drawing one."
-                .formatted(diameterMillimetres, smallest),
+            "The %.0f mm mould rules; the %.0f mm ones only stand longer, which does them no harm below %s. They lose their heat sooner: have everything ready before drawing one."
+                .formatted(diameterMillimetres, smallest, words(harmless)),
             Origin.estimate("conduction into bare cylinders")));
   }
 

@@ -40,9 +40,11 @@ class CoreHolds {
   private static final BodySolver.Accuracy FINE = new BodySolver.Accuracy(1, 0.3, 0);
 
   private final BurnoutWork work;
+  private final BinderRules rules;
 
   CoreHolds(BurnoutWork work) {
     this.work = work;
+    rules = BinderRules.of(work.investment());
   }
 
   /** A ramp and a hold of the chamber. */
@@ -69,37 +71,52 @@ class CoreHolds {
 
   /**
    * The shortest hold, in quarters of an hour, after which the next ramp drives off clearly less
-   * steam at a time than the fastest drying of practice: at least that of {@code dry}.
+   * steam at a time than the fastest drying of practice; by some rules, after which no free water
+   * is left at all. At least that of {@code dry}.
    *
    * @param fixed whether the hold is not to be changed
    */
   DryHold drying(Leg dry, boolean fixed, Leg next) {
+    double arrives = dry.rampSeconds(ROOM_CELSIUS);
+    List<MouldFiring> held =
+        work.moulds().stream()
+            .map(
+                each ->
+                    fired(
+                        each.mould(),
+                        List.of(dry.holding(Duration.ofHours(LONGEST_HOURS))),
+                        SLOW_CONDUCTION))
+            .toList();
+    double gone = held.stream().mapToDouble(MouldFiring::drySeconds).max().orElseThrow();
+    Optional<Duration> through =
+        Double.isFinite(gone)
+            ? Optional.of(Duration.ofSeconds(Math.max(0, Math.round(gone - arrives))))
+            : Optional.empty();
     Duration hold =
         fixed
             ? dry.hold()
-            : longest(
-                dry.hold(),
-                each -> {
-                  double most = STEAM_SHARE * fastest(each.mould()).steamKilogramsPerSecond();
-                  return shortest(
-                      dry.hold(), tried -> steam(each, List.of(dry.holding(tried), next)) <= most);
-                });
-    double arrives = dry.rampSeconds(ROOM_CELSIUS);
-    double left = 0;
-    double gone = arrives;
-    for (PatternedMould each : work.moulds()) {
-      MouldFiring held =
-          fired(
-              each.mould(), List.of(dry.holding(Duration.ofHours(LONGEST_HOURS))), SLOW_CONDUCTION);
-      left = Math.max(left, held.waterShareAt(arrives + hold.toSeconds()));
-      gone = Math.max(gone, held.drySeconds());
-    }
-    return new DryHold(
-        hold,
-        left,
-        Double.isFinite(gone)
-            ? Optional.of(Duration.ofSeconds(Math.round(gone - arrives)))
-            : Optional.empty());
+            : rules.driesThrough()
+                ? longer(dry.hold(), holdUntil(through))
+                : longest(
+                    dry.hold(),
+                    each -> {
+                      double most = STEAM_SHARE * fastest(each.mould()).steamKilogramsPerSecond();
+                      return shortest(
+                          dry.hold(),
+                          tried -> steam(each, List.of(dry.holding(tried), next)) <= most);
+                    });
+    double left =
+        held.stream()
+            .mapToDouble(firing -> firing.waterShareAt(arrives + hold.toSeconds()))
+            .max()
+            .orElseThrow();
+    return new DryHold(hold, left, through);
+  }
+
+  private static Duration holdUntil(Optional<Duration> through) {
+    return through
+        .map(hold -> RoundNumbers.quarterUp(hold.toSeconds() / 3600.0))
+        .orElse(Duration.ofHours(LONGEST_HOURS));
   }
 
   /** The most steam that leaves a mould at a time, kg/s. */
@@ -110,23 +127,24 @@ class CoreHolds {
   /** What the fastest schedule of practice for its size does inside a mould. */
   BurnoutMeasures fastest(Mould mould) {
     double millimetres = mould.diameterMetres() * 1000;
-    return BurnoutMeasures.of(
-        fired(
-            mould,
-            List.of(
+    List<Leg> legs = new ArrayList<>();
+    legs.add(
+        new Leg(
+            rules.fastestWetRise(millimetres),
+            rules.dry().value(),
+            rules.leastDryTime(millimetres)));
+    rules.rests(millimetres).stream()
+        .filter(rest -> rest.target().value().compareTo(rules.dry().value()) > 0)
+        .limit(1)
+        .map(
+            rest ->
                 new Leg(
-                    BurnoutRules.fastestWetRise(millimetres),
-                    BurnoutRules.DRY,
-                    BurnoutRules.leastDryTime(millimetres)),
-                new Leg(
-                    BurnoutRules.fastestCristobaliteRise(millimetres),
-                    BurnoutRules.WAX_OUT,
-                    BurnoutRules.waxHold(millimetres)),
-                new Leg(
-                    BurnoutRules.FASTEST_QUARTZ_RISE,
-                    BurnoutRules.TOP,
-                    BurnoutRules.topHold(millimetres))),
-            1));
+                    rules.fastestCristobaliteRise(millimetres),
+                    rest.target().value(),
+                    rest.hold().value()))
+        .forEach(legs::add);
+    legs.add(new Leg(rules.fastestQuartzRise(), rules.top(), rules.topHold(millimetres)));
+    return BurnoutMeasures.of(fired(mould, legs, 1));
   }
 
   /** The shortest top hold in which every core burns out: at least that of {@code top}. */

@@ -35,7 +35,7 @@ public record DataSheet(
     Objects.requireNonNull(fastestRise, "fastestRise");
     Objects.requireNonNull(fastestWetRise, "fastestWetRise");
     requireSensible("max", max, 100, 1400);
-    requireSensible("dry", dry, 60, 200);
+    requireSensible("dry", dry, 60, 350);
     requireSensible("top", top, 100, 1400);
     requireHold("dry hold", dryHold);
     requireHold("top hold", topHold);

@@ -111,8 +111,7 @@ class ForecasterTest {
   void tellsWhenTheDisplayArrivesWhereTheHoldDoesNotWaitForIt() {
     Control waits = MUFFLE.control();
     Kiln hasty =
-        TestKilns.withControl(
-            MUFFLE,
+        MUFFLE.withControl(
             new Control(
                 waits.kind(),
                 waits.cycleSeconds(),
@@ -135,8 +134,7 @@ class ForecasterTest {
   void looksBeyondTheEndWhereTheLastTargetIsKept() {
     Control waits = MUFFLE.control();
     Kiln hasty =
-        TestKilns.withControl(
-            MUFFLE,
+        MUFFLE.withControl(
             new Control(
                 waits.kind(),
                 waits.cycleSeconds(),

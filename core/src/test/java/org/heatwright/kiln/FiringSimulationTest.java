@@ -106,7 +106,7 @@ class FiringSimulationTest {
             waits.hysteresis(),
             Optional.empty(),
             waits.afterPowerCut());
-    FiringRun run = run(TestKilns.withControl(MUFFLE, doesNot), schedule(2500, 900, 10));
+    FiringRun run = run(MUFFLE.withControl(doesNot), schedule(2500, 900, 10));
     assertThat(run.segments().get(0).reachedSeconds()).isCloseTo(880 / 2500.0 * 3600, within(1e-6));
   }
 
@@ -147,12 +147,12 @@ class FiringSimulationTest {
             control.hysteresis(),
             control.holdWaitsWithin(),
             Control.AfterPowerCut.STOP);
-    FiringRun restarted = run(TestKilns.withControl(MUFFLE, restarts), schedule, cut);
+    FiringRun restarted = run(MUFFLE.withControl(restarts), schedule, cut);
     // It starts again from where the reading is then, above room: sooner than 5,900 s more.
     assertThat(restarted.endSeconds())
         .isBetween(5_900 + 3_600.0, run(MUFFLE, schedule).endSeconds() + 5_900);
     assertThat(restarted.setpointCelsiusAt(5_901)).isLessThan(300);
-    FiringRun stopped = run(TestKilns.withControl(MUFFLE, stops), schedule, cut);
+    FiringRun stopped = run(MUFFLE.withControl(stops), schedule, cut);
     assertThat(stopped.complete()).isFalse();
     assertThat(stopped.lastSecond()).isCloseTo(5_900, within(1.0));
   }
@@ -163,10 +163,10 @@ class FiringSimulationTest {
     Kiln fibre = TestKilns.fibreMuffle();
     FiringRun run = run(fibre, schedule(0, 800, 150), open);
     FiringRun shut = run(fibre, schedule(0, 800, 150));
-    double[] range = run.readingRangeCelsius(7_000, 7_120);
-    double[] undisturbed = shut.readingRangeCelsius(6_800, 7_120);
+    double[] range = TestKilns.displayRange(run, 7_000, 7_120);
+    double[] undisturbed = TestKilns.displayRange(shut, 6_800, 7_120);
     assertThat(range[0]).isLessThan(undisturbed[0] - 10);
-    assertThat(run.readingRangeCelsius(8_000, 8_600)[1]).isGreaterThan(795);
+    assertThat(TestKilns.displayRange(run, 8_000, 8_600)[1]).isGreaterThan(795);
   }
 
   @Test
@@ -183,7 +183,7 @@ class FiringSimulationTest {
             new HeatCurves());
     simulation.runProgram();
     FiringRun run = simulation.run();
-    double[] range = run.readingRangeCelsius(5_000, 7_000);
+    double[] range = TestKilns.displayRange(run, 5_000, 7_000);
     assertThat(range[0]).isBetween(750.0, 799.0);
     assertThat(range[1]).isBetween(801.0, 850.0);
     int powered = 0;

@@ -22,14 +22,14 @@ class RelayTest {
   private static final double CYCLE = 20;
 
   private static final Kiln KILN =
-      TestKilns.withControl(
-          TestKilns.brickMuffle(2200),
-          new Control(
-              Control.Kind.PID,
-              CYCLE,
-              TemperatureChange.ofKelvins(0),
-              Optional.of(TemperatureChange.ofKelvins(3)),
-              Control.AfterPowerCut.CONTINUE));
+      TestKilns.brickMuffle(2200)
+          .withControl(
+              new Control(
+                  Control.Kind.PID,
+                  CYCLE,
+                  TemperatureChange.ofKelvins(0),
+                  Optional.of(TemperatureChange.ofKelvins(3)),
+                  Control.AfterPowerCut.CONTINUE));
 
   private static final Schedule TRACKED =
       Schedule.of(
@@ -86,7 +86,7 @@ class RelayTest {
       }
     }
     assertThat(switches / 2.0).isCloseTo(1000 / CYCLE, within(3.0));
-    double[] range = relay.readingRangeCelsius(from, from + 1000);
+    double[] range = TestKilns.displayRange(relay, from, from + 1000);
     assertThat(range[1] - range[0]).isBetween(0.2, 15.0);
   }
 

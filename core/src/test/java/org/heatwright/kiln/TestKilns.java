@@ -1,9 +1,11 @@
 package org.heatwright.kiln;
 
+import java.util.DoubleSummaryStatistics;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.DoubleStream;
 import org.heatwright.material.Material;
 import org.heatwright.material.WallMaterials;
 import org.heatwright.units.Temperature;
@@ -80,21 +82,12 @@ public final class TestKilns {
         List.of());
   }
 
-  /** The same kiln with another control. */
-  public static Kiln withControl(Kiln kiln, Control control) {
-    return new Kiln(
-        kiln.name(),
-        kiln.chamber(),
-        kiln.element(),
-        kiln.walls(),
-        kiln.door(),
-        kiln.limit(),
-        kiln.thermocouple(),
-        control,
-        kiln.room(),
-        kiln.timeZone(),
-        kiln.tariff(),
-        kiln.circuit(),
-        kiln.history());
+  /** Lowest and highest reading between two seconds, looked at every half second, °C. */
+  static double[] displayRange(FiringRun run, double fromSecond, double toSecond) {
+    DoubleSummaryStatistics all =
+        DoubleStream.iterate(fromSecond, t -> t <= toSecond, t -> t + 0.5)
+            .map(run::readingCelsiusAt)
+            .summaryStatistics();
+    return new double[] {all.getMin(), all.getMax()};
   }
 }

@@ -10,6 +10,9 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 class BurnoutRulesTest {
 
+  private static final BinderRules GYPSUM = new GypsumRules();
+  private static final BinderRules PHOSPHATE = new PhosphateRules();
+
   /**
    * Three cycles of one investment maker, as quoted by a caster on a bench forum (read): holds at
    * 149, 315 or 371, 482, 732 °C and the pour temperature, in hours.
@@ -18,11 +21,11 @@ class BurnoutRulesTest {
   @CsvSource({"63, 63, 2, 1, 2, 1", "89, 102, 2, 2, 3, 1", "102, 203, 2, 2, 4, 2"})
   void thePublishedCyclesComeOut(
       double diameter, double height, int dry, int waxOut, int top, int pour) {
-    assertThat(BurnoutRules.dryHold(diameter, 1)).isEqualTo(Duration.ofHours(dry));
+    assertThat(GYPSUM.dryHold(diameter, 1)).isEqualTo(Duration.ofHours(dry));
     assertThat(BurnoutRules.waxHold(diameter)).isEqualTo(Duration.ofHours(waxOut));
     Duration tall =
         BurnoutRules.isTall(height / 1000) ? BurnoutRules.EXTRA_FOR_TALL : Duration.ZERO;
-    assertThat(BurnoutRules.topHold(diameter).plus(tall)).isEqualTo(Duration.ofHours(top));
+    assertThat(GYPSUM.topHold(diameter).plus(tall)).isEqualTo(Duration.ofHours(top));
     assertThat(BurnoutRules.pourSoak(diameter)).isEqualTo(Duration.ofHours(pour));
   }
 
@@ -32,20 +35,18 @@ class BurnoutRulesTest {
    */
   @Test
   void earlyRisesLieBetweenThoseOfTheManual() {
-    assertThat(BurnoutRules.plannedEarlyRise(65)).isEqualTo(HeatingRate.ofKelvinsPerHour(150));
-    assertThat(BurnoutRules.plannedEarlyRise(90).kelvinsPerHour()).isBetween(65.0, 80.0);
-    assertThat(BurnoutRules.plannedEarlyRise(100).kelvinsPerHour()).isBetween(60.0, 80.0);
+    assertThat(GYPSUM.earlyRise(65).value()).isEqualTo(HeatingRate.ofKelvinsPerHour(150));
+    assertThat(GYPSUM.earlyRise(90).value().kelvinsPerHour()).isBetween(65.0, 80.0);
+    assertThat(GYPSUM.earlyRise(100).value().kelvinsPerHour()).isBetween(60.0, 80.0);
   }
 
   @Test
   void whatWePlanIsSlowerThanWhatWeWarnAbout() {
     for (double d = 20; d <= 500; d += 0.5) {
-      double planned = BurnoutRules.plannedEarlyRise(d).kelvinsPerHour();
-      assertThat(planned).isLessThanOrEqualTo(BurnoutRules.fastestWetRise(d).kelvinsPerHour());
-      assertThat(planned)
-          .isLessThanOrEqualTo(BurnoutRules.fastestCristobaliteRise(d).kelvinsPerHour());
-      assertThat(BurnoutRules.plannedLateRise(d))
-          .isLessThanOrEqualTo(BurnoutRules.FASTEST_QUARTZ_RISE);
+      double planned = GYPSUM.earlyRise(d).value().kelvinsPerHour();
+      assertThat(planned).isLessThanOrEqualTo(GYPSUM.fastestWetRise(d).kelvinsPerHour());
+      assertThat(planned).isLessThanOrEqualTo(GYPSUM.fastestCristobaliteRise(d).kelvinsPerHour());
+      assertThat(GYPSUM.lateRise(d).value()).isLessThanOrEqualTo(GYPSUM.fastestQuartzRise());
     }
   }
 
@@ -58,7 +59,7 @@ class BurnoutRulesTest {
   void theTopHoldOutlastsTheCoreOfAnyMould() {
     for (double d = 20; d <= 500; d += 5) {
       double catchUpMinutes = 1.4 * 115 * (d / 125) * (d / 125);
-      assertThat((double) BurnoutRules.topHold(d).toMinutes())
+      assertThat((double) GYPSUM.topHold(d).toMinutes())
           .isGreaterThanOrEqualTo(catchUpMinutes + 60 - 7.5); // rounded to quarters
     }
   }
@@ -73,13 +74,11 @@ class BurnoutRulesTest {
 
   @Test
   void alloysAreKnownByTheWordsInTheirNames() {
-    assertThat(BurnoutRules.pourOf("sterling-925").orElseThrow().usual().celsius()).isEqualTo(500);
-    assertThat(BurnoutRules.pourOf("white-gold-18k").orElseThrow().usual().celsius())
-        .isEqualTo(650);
-    assertThat(BurnoutRules.pourOf("yellow-gold-14k").orElseThrow().usual().celsius())
-        .isEqualTo(540);
-    assertThat(BurnoutRules.pourOf("bronze")).isPresent();
-    assertThat(BurnoutRules.pourOf("pewter")).isEmpty();
+    assertThat(GYPSUM.pourOf("sterling-925").orElseThrow().usual().celsius()).isEqualTo(500);
+    assertThat(GYPSUM.pourOf("white-gold-18k").orElseThrow().usual().celsius()).isEqualTo(650);
+    assertThat(GYPSUM.pourOf("yellow-gold-14k").orElseThrow().usual().celsius()).isEqualTo(540);
+    assertThat(GYPSUM.pourOf("bronze")).isPresent();
+    assertThat(GYPSUM.pourOf("pewter")).isEmpty();
     assertThat(BurnoutRules.needsPhosphate("platinum-950")).isTrue();
     assertThat(BurnoutRules.needsPhosphate("palladium-white-gold-14k")).isFalse();
   }

@@ -54,7 +54,7 @@ class ComposerPropertyTest {
 
     @Override
     BurnoutMeasures fastest(Mould mould) {
-      return new BurnoutMeasures(0, 0, 0, 1, 0, 0, 0, 0, 0, 1, 1);
+      return new BurnoutMeasures(0, 0, 0, 1, 0, 0, 0, 0, 0, 1, 1, 1, 0);
     }
   }
 
@@ -76,8 +76,10 @@ class ComposerPropertyTest {
           .as("%s", work)
           .isLessThanOrEqualTo(composition.get().demands().firmCeiling().orElseThrow().limit());
       sheet(work).max().ifPresent(max -> assertThat(peak).isLessThanOrEqualTo(max));
-      if (work instanceof BurnoutWork) {
-        assertThat(peak).isLessThanOrEqualTo(Temperature.ofCelsius(788));
+      if (work instanceof BurnoutWork burnout) {
+        assertThat(peak)
+            .isLessThanOrEqualTo(
+                Temperature.ofCelsius(burnout.investment().isPhosphateBonded() ? 1030 : 788));
       }
       assertThat(grave(composition.get(), kiln))
           .as("%s: %s", work, composition.get().schedule())

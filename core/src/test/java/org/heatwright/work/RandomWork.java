@@ -19,6 +19,9 @@ final class RandomWork {
       List.of(
           "sterling-925", "fine-silver", "yellow-gold-18k", "white-gold-14k", "bronze", "brass");
 
+  private static final List<String> HOT_ALLOYS =
+      List.of("platinum-950", "palladium-950", "white-gold-14k", "sterling-925");
+
   private final RandomGenerator random;
 
   RandomWork(RandomGenerator random) {
@@ -48,12 +51,27 @@ final class RandomWork {
     for (int i = 0; i < kinds; i++) {
       moulds.add(mould(between(0.02, 0.16)));
     }
+    return random.nextInt(4) == 0
+        ? burnout(
+            moulds,
+            new Investment(Investment.Binder.PHOSPHATE, between(0.14, 0.28), between(0, 60)),
+            sheet(800, 1100),
+            HOT_ALLOYS)
+        : burnout(
+            moulds,
+            new Investment(Investment.Binder.GYPSUM, between(0.36, 0.45), between(0, 60)),
+            sheet(600, 900),
+            ALLOYS);
+  }
+
+  private BurnoutWork burnout(
+      List<PatternedMould> moulds, Investment investment, DataSheet sheet, List<String> alloys) {
     return new BurnoutWork(
         moulds,
-        new Investment(Investment.Binder.GYPSUM, between(0.36, 0.45), between(0, 60)),
-        sheet(600, 900),
+        investment,
+        sheet,
         new PouredMetal(
-            ALLOYS.get(random.nextInt(ALLOYS.size())),
+            alloys.get(random.nextInt(alloys.size())),
             random.nextInt(3) == 0
                 ? Optional.of(Temperature.ofCelsius(Math.rint(between(300, 700))))
                 : Optional.empty()),

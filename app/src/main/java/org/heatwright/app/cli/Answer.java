@@ -22,8 +22,4 @@ final class Answer {
     surroundings.out().print(json ? Json.text(record) : page.toString());
     surroundings.out().flush();
   }
-
-  boolean asJson() {
-    return json;
-  }
 }

@@ -5,6 +5,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import org.heatwright.app.casting.CastInput;
+import org.heatwright.app.casting.CastWords;
 import org.heatwright.app.files.InputException;
 import org.heatwright.app.json.CastFinenessJson;
 import org.heatwright.work.casting.Fineness;
@@ -21,14 +23,14 @@ import picocli.CommandLine.Option;
     description = {
       "Melts lots of metal together and says what to add to come to a fineness.",
       "A fineness is karats (18k), thousandths (750) or a share (0.75); 14k is 583.3,",
-      "its usual mark 585."
+      "its usual mark 585. Begin each lot with --fineness."
     },
     footerHeading = "%nExamples:%n",
     footer = {
       "  heatwright cast fineness --metal-g 100 --fineness 750 --to 585",
       "  heatwright cast fineness --metal-g 100 --fineness 585 --to 750",
-      "  heatwright cast fineness --metal-g 31 --fineness 18k --metal-dwt 4 \\",
-      "      --fineness 14k --to 585 --adding 375"
+      "  heatwright cast fineness --fineness 18k --metal-g 31 \\",
+      "      --fineness 14k --metal-dwt 4 --to 585 --adding 375"
     })
 final class CastFinenessCommand implements Callable<Integer> {
 
@@ -91,6 +93,12 @@ final class CastFinenessCommand implements Callable<Integer> {
     masses.put("--metal-g", Optional.ofNullable(options.grams));
     masses.put("--metal-ozt", Optional.ofNullable(options.ounces));
     masses.put("--metal-dwt", Optional.ofNullable(options.pennyweights));
+    if (masses.values().stream().filter(Optional::isPresent).count() > 1) {
+      throw InputException.in(
+          "--fineness",
+          "two masses are given for one lot; expected each lot to begin with --fineness and to have"
+              + " one mass.");
+    }
     Map.Entry<String, Double> mass = CastInput.oneOf(masses);
     double kilograms =
         switch (mass.getKey()) {
@@ -114,18 +122,18 @@ final class CastFinenessCommand implements Callable<Integer> {
   private String markNote(Lot together, Fineness mark) {
     String how;
     try {
-      how = " To it: add %s.".formatted(CastInput.grams(addition(together, mark).kilograms()));
+      how = " To it: add %s.".formatted(CastWords.grams(addition(together, mark).kilograms()));
     } catch (InputException e) {
       how = "";
     }
     return "The usual mark is %s, not the plain fraction.%s"
-        .formatted(CastInput.figure(mark.thousandths()), how);
+        .formatted(CastWords.figure(mark.thousandths()), how);
   }
 
   private static Page page(Lot together, Optional<Lot> add, List<String> notes) {
     Page page = new Page();
     String start =
-        "%s of %s".formatted(CastInput.grams(together.kilograms()), words(together.fineness()));
+        "%s of %s".formatted(CastWords.grams(together.kilograms()), words(together.fineness()));
     if (add.isEmpty()) {
       page.line("Together: %s.".formatted(start));
     } else if (add.get().kilograms() == 0) {
@@ -136,9 +144,9 @@ final class CastFinenessCommand implements Callable<Integer> {
           "To %s add %s of %s: %s of %s."
               .formatted(
                   start,
-                  CastInput.grams(add.get().kilograms()),
+                  CastWords.grams(add.get().kilograms()),
                   added(add.get().fineness()),
-                  CastInput.grams(result.kilograms()),
+                  CastWords.grams(result.kilograms()),
                   words(result.fineness())));
     }
     double kilograms = add.map(together::and).orElse(together).kilograms();
@@ -146,8 +154,8 @@ final class CastFinenessCommand implements Callable<Integer> {
         "  ",
         "in troy weight %s oz or %s dwt in all"
             .formatted(
-                CastInput.figure(Troy.ounces(kilograms)),
-                CastInput.figure(Troy.pennyweights(kilograms))));
+                CastWords.figure(Troy.ounces(kilograms)),
+                CastWords.figure(Troy.pennyweights(kilograms))));
     page.blank();
     notes.forEach(note -> page.hanging("note  ", note));
     return page;
@@ -162,6 +170,6 @@ final class CastFinenessCommand implements Callable<Integer> {
 
   private static String words(Fineness fineness) {
     return "%s (%s k)"
-        .formatted(CastInput.figure(fineness.thousandths()), CastInput.figure(fineness.karats()));
+        .formatted(CastWords.figure(fineness.thousandths()), CastWords.figure(fineness.karats()));
   }
 }

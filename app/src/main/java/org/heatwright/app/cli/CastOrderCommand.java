@@ -1,17 +1,19 @@
 package org.heatwright.app.cli;
 
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import org.heatwright.app.casting.OrderAsk;
 import org.heatwright.app.files.InputException;
 import org.heatwright.app.json.CastOrderJson;
-import org.heatwright.inspect.TemperatureRange;
-import org.heatwright.units.Temperature;
-import org.heatwright.units.TemperatureChange;
+import org.heatwright.forecast.ForecastRequest;
+import org.heatwright.kiln.Kiln;
 import org.heatwright.units.TemperatureUnit;
+import org.heatwright.work.Composer;
+import org.heatwright.work.Composition;
 import org.heatwright.work.casting.PouringOrder;
-import org.heatwright.work.casting.PouringOrder.Wanted;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
@@ -23,16 +25,21 @@ import picocli.CommandLine.Option;
     description = {
       "Moulds that want different temperatures from one kiln: the order, with the",
       "waits between, and what one temperature for all would cost. Temperatures are",
-      "in the unit of --unit. A forecast of your kiln tells how fast it falls."
+      "in the unit of --unit. With a kiln and its burnout the waits are forecast, for",
+      "the slowest kiln and core in ten; else they go by the rates you give."
     },
     footerHeading = "%nExamples:%n",
     footer = {
       "  heatwright cast order --mould lace --wants 630 --count 3 \\",
       "      --mould signet --wants 450 --kiln-now 730 --fall-per-hour 150",
+      "  heatwright cast order --mould lace --wants 630 --mould signet --wants 450 \\",
+      "      --kiln kilns/capstan.yaml --work works/harbour-burnout.yaml",
       "  heatwright cast order --unit F --mould lace --wants 1150 --mould band \\",
       "      --wants 900 --kiln-now 1350 --fall-per-hour 270 --settle-minutes 45"
     })
 final class CastOrderCommand implements Callable<Integer> {
+
+  private static final double USUAL_SETTLE_MINUTES = 60;
 
   /** Moulds that want one temperature. */
   static final class WantedOptions {
@@ -52,37 +59,48 @@ final class CastOrderCommand implements Callable<Integer> {
 
     @Option(names = "--count", paramLabel = "N", description = "How many (1).")
     private @Nullable Integer count;
+
+    private OrderAsk.Mould asked() {
+      return new OrderAsk.Mould(name, wanted, Optional.ofNullable(count).orElse(1));
+    }
   }
 
   @ArgGroup(exclusive = false, multiplicity = "1..*", heading = "Moulds of one wish:%n")
   private List<WantedOptions> moulds = new ArrayList<>();
 
   @Option(
+      names = "--kiln",
+      paramLabel = "K",
+      description = "Kiln file: with --work the waits are forecast.")
+  private Optional<Path> kilnPath;
+
+  @Option(names = "--work", paramLabel = "W", description = "Work file of the burnout.")
+  private Optional<Path> workPath;
+
+  @Option(
       names = "--kiln-now",
-      required = true,
       paramLabel = "T",
-      description = "Temperature of kiln and moulds now.")
-  private double kilnNow;
+      description =
+          "Temperature of kiln and moulds now; with --kiln the burnout's top if left out.")
+  private Optional<Double> kilnNow;
 
   @Option(
       names = "--fall-per-hour",
-      required = true,
       paramLabel = "R",
-      description = "How fast the kiln comes down.")
-  private double fallPerHour;
+      description = "How fast the kiln comes down; with --kiln as fast as it will if left out.")
+  private Optional<Double> fallPerHour;
 
   @Option(
       names = "--rise-per-hour",
       paramLabel = "R",
-      description = "How fast it goes up, if it must.")
+      description = "How fast it goes up, if it must; not with --kiln.")
   private Optional<Double> risePerHour;
 
   @Option(
       names = "--settle-minutes",
       paramLabel = "M",
-      defaultValue = "60",
-      description = "For the cores after each change (60).")
-  private double settleMinutes;
+      description = "For the cores after each change (60); not with --kiln.")
+  private Optional<Double> settleMinutes;
 
   @Option(
       names = "--pour-minutes",
@@ -97,8 +115,7 @@ final class CastOrderCommand implements Callable<Integer> {
       description = "What would do, either side of the wish (25 K, 45 °F).")
   private Optional<Double> acceptDegrees;
 
-  @Option(names = "--unit", paramLabel = "U", defaultValue = "C", description = "C or F.")
-  private String unitLetter;
+  @Mixin private InUnit degrees;
 
   @Mixin private Answer answer;
 
@@ -110,106 +127,61 @@ final class CastOrderCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    TemperatureUnit unit = CastInput.unit("--unit", unitLetter);
-    Temperature now = CastInput.temperature("--kiln-now", kilnNow, unit);
-    CastInput.positive("--fall-per-hour", fallPerHour);
-    risePerHour.ifPresent(r -> CastInput.positive("--rise-per-hour", r));
-    notNegative("--settle-minutes", settleMinutes);
-    notNegative("--pour-minutes", pourMinutes);
-    acceptDegrees.ifPresent(d -> notNegative("--accept-degrees", d));
-    double eitherWay = acceptDegrees.map(d -> unit.change(d).kelvins()).orElse(25.0);
-    List<Wanted> wanted = moulds.stream().map(m -> wanted(m, eitherWay, unit)).toList();
+    TemperatureUnit unit = degrees.unit();
+    Optional<ForecastRequest> firing = firing();
     PouringOrder order =
-        PouringOrder.of(
-            wanted, now, (from, to) -> minutes(from, to, unit), settleMinutes, pourMinutes);
-    answer.give(surroundings, CastOrderJson.of(order), page(order, unit));
+        new OrderAsk(
+                moulds.stream().map(WantedOptions::asked).toList(),
+                kilnNow
+                    .or(() -> firing.map(f -> unit.value(f.schedule().peak())))
+                    .orElseThrow(() -> needed("--kiln-now")),
+                firing
+                    .map(f -> OrderAsk.byForecast(f, fallPerHour, unit))
+                    .orElseGet(
+                        () ->
+                            OrderAsk.atRates(
+                                fallPerHour.orElseThrow(() -> needed("--fall-per-hour")),
+                                risePerHour,
+                                settleMinutes.orElse(USUAL_SETTLE_MINUTES),
+                                unit)),
+                pourMinutes,
+                acceptDegrees,
+                unit)
+            .order();
+    answer.give(surroundings, CastOrderJson.of(order), CastPage.of(OrderAsk.words(order, unit)));
     return Answer.DONE;
   }
 
-  private static Wanted wanted(WantedOptions options, double eitherWay, TemperatureUnit unit) {
-    Temperature wanted = CastInput.temperature("--wants", options.wanted, unit);
-    TemperatureRange accepted =
-        CastInput.blaming(
-            "--accept-degrees",
-            () ->
-                new TemperatureRange(
-                    wanted.plus(TemperatureChange.ofKelvins(-eitherWay)),
-                    wanted.plus(TemperatureChange.ofKelvins(eitherWay))));
-    return CastInput.blaming(
-        "--count",
-        () ->
-            new Wanted(
-                options.name, Optional.ofNullable(options.count).orElse(1), wanted, accepted));
-  }
-
-  private double minutes(Temperature from, Temperature to, TemperatureUnit unit) {
-    double degrees = unit.value(to.minus(from));
-    if (degrees <= 0) {
-      return -degrees / fallPerHour * 60;
+  /** The burnout that is composed for the kiln and the work, if they are given. */
+  private Optional<ForecastRequest> firing() {
+    if (kilnPath.isEmpty() && workPath.isEmpty()) {
+      return Optional.empty();
     }
-    double rise =
-        risePerHour.orElseThrow(
-            () ->
-                InputException.in(
-                    "--rise-per-hour",
-                    "not given, but the kiln must go up from %s to %s; expected how fast it does."
-                        .formatted(CastInput.degrees(from, unit), CastInput.degrees(to, unit))));
-    return degrees / rise * 60;
-  }
-
-  private static void notNegative(String option, double value) {
-    if (!(value >= 0 && value < Double.POSITIVE_INFINITY)) {
+    Path kilnFile = kilnPath.orElseThrow(() -> besides("--kiln", "--work"));
+    Path workFile = workPath.orElseThrow(() -> besides("--work", "--kiln"));
+    risePerHour.ifPresent(r -> unwanted("--rise-per-hour"));
+    settleMinutes.ifPresent(m -> unwanted("--settle-minutes"));
+    Kiln kiln = Input.kiln(kilnFile).kiln();
+    Composition composed = Composer.compose(Input.work(workFile), kiln, Optional.empty());
+    if (composed.charge().moulds().isEmpty()) {
       throw InputException.in(
-          option, "\"%s\" is not possible; expected zero or more.".formatted(value));
+          "--work", "%s has no moulds; expected the work of a burnout.".formatted(workFile));
     }
+    return Optional.of(ForecastRequest.of(composed.schedule(), kiln, composed.charge()));
   }
 
-  private static Page page(PouringOrder order, TemperatureUnit unit) {
-    Page page = new Page();
-    page.line("Hottest first, minutes from now:");
-    for (PouringOrder.Step step : order.steps()) {
-      page.hanging(
-          "  %-9s".formatted(CastInput.degrees(step.moulds().wanted(), unit)),
-          "%s%s: ready at %.0f, poured by %.0f (kiln on its way %.0f, settling %.0f)"
-              .formatted(
-                  step.moulds().name(),
-                  step.moulds().count() > 1 ? " x " + step.moulds().count() : "",
-                  step.readyMinutes(),
-                  step.pouredMinutes(),
-                  step.kilnMinutes(),
-                  step.settleMinutes()));
-    }
-    order
-        .compromise()
-        .ifPresent(
-            c -> {
-              page.blank()
-                  .line(
-                      "All at %s would %s %.0f minutes%s:"
-                          .formatted(
-                              CastInput.degrees(c.temperature(), unit),
-                              c.savedMinutes() >= 0 ? "save" : "cost",
-                              Math.abs(c.savedMinutes()),
-                              c.withinAll() ? ", inside what you accept for each" : ""));
-              c.costs()
-                  .forEach(
-                      k ->
-                          page.hanging(
-                              "  ",
-                              "%s: %+.0f %s, %s"
-                                  .formatted(
-                                      k.name(),
-                                      unit == TemperatureUnit.CELSIUS
-                                          ? k.offKelvins()
-                                          : k.offKelvins() * 1.8,
-                                      unit == TemperatureUnit.CELSIUS ? "K" : "°F",
-                                      k.sentence())));
-            });
-    page.blank()
-        .hanging(
-            "note  ",
-            "The core follows the kiln late, the more the thicker the mould; --settle-minutes must cover"
-                + " that. Each opening of the door cools what stays inside.");
-    return page;
+  private static InputException needed(String option) {
+    return InputException.in(
+        option, "not given; expected it, or --kiln and --work for a forecast.");
+  }
+
+  private static InputException besides(String missing, String given) {
+    return InputException.in(
+        missing, "not given, but %s is; a forecast needs both.".formatted(given));
+  }
+
+  private static void unwanted(String option) {
+    throw InputException.in(
+        option, "given besides --kiln, which forecasts that; keep one of the two.");
   }
 }

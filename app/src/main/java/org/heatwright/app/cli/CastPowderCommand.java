@@ -4,18 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import org.heatwright.app.files.InputException;
-import org.heatwright.app.files.YamlText;
+import org.heatwright.app.casting.PowderAsk;
 import org.heatwright.app.json.CastPowderJson;
-import org.heatwright.mould.Mould;
-import org.heatwright.work.casting.CastingCautions;
-import org.heatwright.work.casting.CastingClock;
-import org.heatwright.work.casting.CastingClocks;
-import org.heatwright.work.casting.MouldFill;
-import org.heatwright.work.casting.PatternMaterial;
-import org.heatwright.work.casting.PowderNeed;
-import org.heatwright.work.casting.Remark;
-import org.heatwright.work.casting.Spread;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
@@ -60,6 +50,16 @@ final class CastPowderCommand implements Callable<Integer> {
 
     @Option(names = "--resin-g", paramLabel = "G", description = "Resin in each, beside the wax.")
     private @Nullable Double resinGrams;
+
+    private PowderAsk.Size asked() {
+      return new PowderAsk.Size(
+          diameterMillimetres,
+          heightMillimetres,
+          Optional.ofNullable(wallMillimetres).orElse(0.0),
+          Optional.ofNullable(count).orElse(1),
+          Optional.ofNullable(waxGrams),
+          Optional.ofNullable(resinGrams));
+    }
   }
 
   @ArgGroup(exclusive = false, multiplicity = "1..*", heading = "Each size of mould:%n")
@@ -102,137 +102,15 @@ final class CastPowderCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    List<MouldFill> moulds = sizes.stream().map(CastPowderCommand::fill).toList();
-    double waste = CastInput.percent("--waste-percent", wastePercent);
-    if (!(waterPowder >= 0.2 && waterPowder <= 0.8)) {
-      throw InputException.in(
-          "--water-powder",
-          "\"%s\" is not possible; expected 0.2 to 0.8, 0.40 meaning 40 g to 100 g."
-              .formatted(waterPowder));
-    }
-    PowderNeed need =
-        litresPerKilogram
-            .map(
-                litres ->
-                    CastInput.blaming(
-                        "--litres-per-kg",
-                        () -> PowderNeed.ofYield(moulds, waterPowder, waste, litres / 1000)))
-            .orElseGet(
-                () ->
-                    CastInput.blaming(
-                        "--diameter-mm", () -> PowderNeed.gypsum(moulds, waterPowder, waste)));
-    PowderNeed.Weighed weighed =
-        CastInput.blaming("--scale-g", () -> need.weighed(scaleGrams / 1000));
-    List<String> notes = notes(weighed);
-    CastingClock clock = CastingClocks.workingTime();
-    List<Remark> cautions = List.of(CastingCautions.silicaDust());
-    answer.give(
-        surroundings,
-        CastPowderJson.of(need, weighed, clock, notes, cautions),
-        page(need, weighed, clock, notes, cautions));
+    PowderAsk.Answer powder =
+        new PowderAsk(
+                sizes.stream().map(Size::asked).toList(),
+                waterPowder,
+                wastePercent,
+                litresPerKilogram,
+                scaleGrams)
+            .answer();
+    answer.give(surroundings, CastPowderJson.of(powder), CastPage.of(powder.words()));
     return Answer.DONE;
-  }
-
-  private static MouldFill fill(Size size) {
-    Optional<Double> wax = Optional.ofNullable(size.waxGrams);
-    Optional<Double> resin = Optional.ofNullable(size.resinGrams);
-    wax.ifPresent(g -> CastInput.positive("--wax-g", g));
-    resin.ifPresent(g -> CastInput.positive("--resin-g", g));
-    double wall = Optional.ofNullable(size.wallMillimetres).orElse(0.0);
-    int count = Optional.ofNullable(size.count).orElse(1);
-    if (count < 1 || count > 200) {
-      throw InputException.in(
-          "--count", "\"%d\" is not possible; expected 1 to 200.".formatted(count));
-    }
-    if (!(wall >= 0 && wall < size.diameterMillimetres / 4)) {
-      throw InputException.in(
-          "--wall-mm",
-          "\"%s\" is not possible; expected zero or more, under a quarter of the diameter."
-              .formatted(wall));
-    }
-    Mould mould =
-        CastInput.blaming(
-            "--diameter-mm",
-            () ->
-                new Mould(
-                    count,
-                    size.diameterMillimetres / 1000,
-                    size.heightMillimetres / 1000,
-                    wall / 1000));
-    double pattern = volume(wax, PatternMaterial.WAX) + volume(resin, PatternMaterial.RESIN);
-    return CastInput.blaming(
-        wax.isPresent() ? "--wax-g" : "--resin-g", () -> new MouldFill(mould, pattern));
-  }
-
-  private static double volume(Optional<Double> grams, PatternMaterial material) {
-    return grams.orElse(0.0) / 1000 / material.kilogramsPerCubicMetre().usual();
-  }
-
-  private List<String> notes(PowderNeed.Weighed weighed) {
-    List<String> notes = new ArrayList<>();
-    notes.add(
-        litresPerKilogram.isPresent()
-            ? "By your data sheet a kilogram makes %s L of slurry."
-                .formatted(YamlText.number(litresPerKilogram.get()))
-            : "For the usual mix of a gypsum-bonded powder; powders differ by about 3 % either way (our"
-                + " estimate), so --litres-per-kg from the data sheet goes first.");
-    Spread usual = PowderNeed.USUAL_WATER_POWDER;
-    if (!usual.contains(waterPowder)) {
-      notes.add(
-          "A ratio of %s is outside %s to %s, what gypsum-bonded powders take (%s): look at the data sheet."
-              .formatted(
-                  YamlText.number(waterPowder),
-                  YamlText.number(usual.low()),
-                  YamlText.number(usual.high()),
-                  PowderNeed.WATER_POWDER_ORIGIN.words()));
-    }
-    double off = Math.abs(weighed.waterPowder() / waterPowder - 1);
-    if (off > 0.01) {
-      notes.add(
-          "Rounded to the scale the ratio becomes %.3f: weigh finer."
-              .formatted(weighed.waterPowder()));
-    }
-    return notes;
-  }
-
-  private static Page page(
-      PowderNeed need,
-      PowderNeed.Weighed weighed,
-      CastingClock clock,
-      List<String> notes,
-      List<Remark> cautions) {
-    Page page = new Page();
-    page.line(
-        "Weigh %s of powder and %s of water (as many mL)."
-            .formatted(grams(weighed.powderKilograms()), grams(weighed.waterKilograms())));
-    page.hanging(
-        "  ",
-        "exactly %s of powder and %s of water for %s mL of slurry"
-            .formatted(
-                CastInput.grams(need.powderKilograms()),
-                CastInput.grams(need.waterKilograms()),
-                CastInput.figure(need.slurryCubicMetres() * 1e6)));
-    clock
-        .minutes()
-        .ifPresent(
-            m ->
-                page.hanging(
-                    "  ",
-                    "%s to %s minutes: %s. %s (%s)"
-                        .formatted(
-                            YamlText.number(m.low()),
-                            YamlText.number(m.high()),
-                            clock.what(),
-                            clock.advice(),
-                            clock.origin().words())));
-    page.blank();
-    notes.forEach(note -> page.hanging("note  ", note));
-    CastInput.remarks(page, "care  ", cautions);
-    return page;
-  }
-
-  /** To the scale's step, unrounded. */
-  private static String grams(double kilograms) {
-    return YamlText.number(Math.rint(kilograms * 1e7) / 1e4) + " g";
   }
 }

@@ -24,8 +24,6 @@ import org.heatwright.inspect.Inspection;
 import org.heatwright.inspect.Inspector;
 import org.heatwright.kiln.Kiln;
 import org.heatwright.kiln.Learned;
-import org.heatwright.learn.LogAlignment;
-import org.heatwright.learn.LoggedFiring;
 import org.heatwright.schedule.HourMinute;
 import org.heatwright.schedule.Schedule;
 import org.heatwright.units.Temperature;
@@ -58,11 +56,7 @@ final class ForecastCommand implements Callable<Integer> {
 
   @Mixin private Fire fire;
 
-  @Option(
-      names = "--trace",
-      paramLabel = "OUT.csv",
-      description = "Write the curves there; only another trace is replaced.")
-  private Optional<Path> tracePath;
+  @Mixin private TraceFile traceFile;
 
   @Option(
       names = "--log",
@@ -93,26 +87,24 @@ final class ForecastCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    tracePath.ifPresent(path -> Output.requireReplaceable(path, Output.Kind.TRACE));
+    traceFile.require();
     plotPath.ifPresent(PlotFile::require);
     Optional<LogFile.Log> log = logPath.map(Input::log);
     Schedule schedule = Input.schedule(schedulePath);
     ZonedDateTime now = ZonedDateTime.now(surroundings.clock());
     Fire.Planned planned = fire.plan(schedule, Optional.empty(), seen, now);
     List<Finding> findings = findings(schedule, planned);
-    Optional<String> written =
-        tracePath.map(
-            path -> Output.write(path, Output.Kind.TRACE, Trace.csv(planned.forecast().trace())));
-    Optional<LogAlignment> aligned = log.map(l -> aligned(schedule, planned, l));
-    WatchedFiring watched = watched(schedule, planned, log, aligned);
+    Optional<String> written = traceFile.write(() -> Trace.csv(planned.forecast().trace()));
+    Optional<AlignedLog> aligned =
+        log.map(l -> AlignedLog.of(logPath.orElseThrow(), l, schedule, planned));
+    WatchedFiring watched = watched(schedule, planned, aligned);
     Optional<String> drawn = plotPath.map(path -> PlotFile.write(path, FiringPlot.of(watched)));
     Page page = page(schedule, planned, findings, now);
     watched
         .compared()
         .map(c -> c.words(schedule.unit(), watched.when()) + " " + c.missed(schedule.unit()))
         .ifPresent(words -> page.blank().line("The log: " + words));
-    log.ifPresent(l -> l.remarks().forEach(remark -> page.hanging("note  ", remark)));
-    aligned.ifPresent(a -> a.told().forEach(sentence -> page.hanging("note  ", sentence)));
+    aligned.ifPresent(a -> a.notes().forEach(note -> page.hanging("note  ", note)));
     drawn.ifPresent(sentence -> page.blank().line(sentence));
     written.ifPresent(sentence -> page.blank().line(sentence));
     answer.give(
@@ -125,27 +117,9 @@ final class ForecastCommand implements Callable<Integer> {
     return FindingWords.stops(findings) ? Answer.STOP : Answer.DONE;
   }
 
-  /** The log on the program's clock: a logger may have begun earlier or later. */
-  private LogAlignment aligned(Schedule schedule, Fire.Planned planned, LogFile.Log log) {
-    return LogAlignment.of(
-        planned.kiln(),
-        new LoggedFiring(
-            logPath.map(Path::toString).orElse("log"),
-            schedule,
-            planned.conditions(),
-            planned.charge(),
-            WatchedFiring.readings(log)));
-  }
-
-  /** The log's own clock counts where it has one; else the start that was given. */
   private static WatchedFiring watched(
-      Schedule schedule,
-      Fire.Planned planned,
-      Optional<LogFile.Log> read,
-      Optional<LogAlignment> aligned) {
+      Schedule schedule, Fire.Planned planned, Optional<AlignedLog> aligned) {
     Kiln kiln = planned.kiln();
-    Optional<LogFile.Log> log =
-        read.map(l -> l.startingAt(aligned.map(LogAlignment::startSeconds).orElse(0.0)));
     return new WatchedFiring(
         planned.forecast(),
         kiln.learned()
@@ -156,11 +130,10 @@ final class ForecastCommand implements Callable<Integer> {
                         ? "The kiln is known from 1 firing."
                         : "The kiln is known from %d firings.".formatted(learned.firings()))
             .orElse("Of the kiln only the nameplate is known."),
-        aligned.map(a -> a.firing().readings()),
+        aligned.map(AlignedLog::readings),
         schedule.unit(),
-        log.flatMap(l -> kiln.timeZone().flatMap(zone -> WatchedFiring.start(l, zone)))
-            .or(() -> planned.start().map(StartPlan::start)),
-        WatchedFiring.happenings(planned.conditions(), log));
+        aligned.map(a -> a.start(planned)).orElseGet(() -> planned.start().map(StartPlan::start)),
+        WatchedFiring.happenings(planned.conditions(), aligned.map(AlignedLog::log)));
   }
 
   private static List<Finding> findings(Schedule schedule, Fire.Planned planned) {

@@ -15,7 +15,6 @@ import org.heatwright.learn.KilnHealth;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 
 @Command(
     name = "health",
@@ -37,34 +36,7 @@ final class HealthCommand implements Callable<Integer> {
   private static final DateTimeFormatter DAY =
       DateTimeFormatter.ofPattern("d MMM yyyy", Locale.ROOT);
 
-  @Parameters(paramLabel = "K", description = "Kiln file.")
-  private Path kilnPath;
-
-  @Option(
-      names = "--log",
-      required = true,
-      paramLabel = "L",
-      description = "Log of a firing (CSV); repeated.")
-  private List<Path> logPaths;
-
-  @Option(
-      names = "--schedule",
-      required = true,
-      paramLabel = "S",
-      description = "Schedule that ran, one a log, in the order of the logs.")
-  private List<Path> schedulePaths;
-
-  @Option(
-      names = "--firing",
-      paramLabel = "F",
-      description = "What was so on that day, one a log, or none at all.")
-  private List<Path> firingPaths = new ArrayList<>();
-
-  @Option(
-      names = "--date",
-      paramLabel = "D",
-      description = "Day of the firing, one a log, where the logs have no times of day.")
-  private List<String> dates = new ArrayList<>();
+  @Mixin private Logged logged;
 
   @Option(
       names = "--plot",
@@ -82,9 +54,9 @@ final class HealthCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    Kiln kiln = Input.kiln(kilnPath).kiln();
+    Kiln kiln = logged.kiln();
     plotPath.ifPresent(PlotFile::require);
-    Watched watched = Watched.read(kiln, logPaths, schedulePaths, firingPaths, dates);
+    Watched watched = logged.read(kiln);
     if (watched.firings().size() < 2) {
       throw InputException.in("--log", "given once; health over time takes two firings or more.");
     }
@@ -107,7 +79,8 @@ final class HealthCommand implements Callable<Integer> {
   private static Page page(
       Kiln kiln, KilnHealth health, List<String> notes, Optional<String> written) {
     Page page = new Page();
-    page.line("%s, %d firings:".formatted(kiln.name(), health.lesson().firings().size())).blank();
+    int used = health.lesson().firings().size();
+    page.line("%s, %d %s:".formatted(kiln.name(), used, used == 1 ? "firing" : "firings")).blank();
     health.findings().forEach(finding -> page.hanging("  ", finding.sentence()).blank());
     page.line("                 power            heat lost        lag of the");
     page.line("                 of the elements  at the top       thermocouple");

@@ -9,22 +9,22 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.function.DoubleUnaryOperator;
+import org.heatwright.app.casting.CastInput;
 import org.heatwright.app.files.InputException;
 import org.heatwright.app.files.LogFile;
 import org.heatwright.app.files.YamlText;
 import org.heatwright.app.json.InsideJson;
 import org.heatwright.app.plot.CorePlot;
 import org.heatwright.app.plot.SectionPlot;
-import org.heatwright.app.plot.WatchedFiring;
+import org.heatwright.app.report.DoorWords;
 import org.heatwright.app.report.InsideWords;
 import org.heatwright.app.report.WhenWords;
 import org.heatwright.forecast.Band;
+import org.heatwright.forecast.DoorCost;
 import org.heatwright.forecast.ForecastRequest;
 import org.heatwright.forecast.InsideForecast;
 import org.heatwright.forecast.InsideFromLog;
 import org.heatwright.forecast.StartPlan;
-import org.heatwright.learn.LogAlignment;
-import org.heatwright.learn.LoggedFiring;
 import org.heatwright.learn.Readings;
 import org.heatwright.mould.Mould;
 import org.heatwright.mould.MouldFiring;
@@ -56,6 +56,14 @@ final class InsideCommand implements Callable<Integer> {
   private static final double TRACE_SECONDS = 60;
 
   private static final double THOUSANDTHS = 1000;
+
+  /** A log that begins later says too little of the heating up, s. Our choice. */
+  private static final double LATEST_BEGIN_SECONDS = 3600;
+
+  private static final double LONGEST_DOOR_SECONDS = 600;
+
+  /** Forecasts from the nameplate are far surer than this, K. Our choice. */
+  private static final double STRANGE_KELVINS = 150;
 
   @Parameters(paramLabel = "S", description = "Schedule file.")
   private Path schedulePath;
@@ -90,6 +98,13 @@ final class InsideCommand implements Callable<Integer> {
   private double patternMillimetres;
 
   @Option(
+      names = "--door-s",
+      paramLabel = "S",
+      defaultValue = "20",
+      description = "How long the door stands open when a mould is drawn, s (20).")
+  private double doorSeconds;
+
+  @Option(
       names = "--plot",
       paramLabel = "FILE",
       description = "Draw the temperatures in the cut mould at that moment, .svg or .png.")
@@ -101,11 +116,7 @@ final class InsideCommand implements Callable<Integer> {
       description = "Draw core, outer face and difference over time, .svg or .png.")
   private Optional<Path> curvesPath;
 
-  @Option(
-      names = "--trace",
-      paramLabel = "OUT.csv",
-      description = "Write the curves there; only another trace is replaced.")
-  private Optional<Path> tracePath;
+  @Mixin private TraceFile traceFile;
 
   @Mixin private Answer answer;
 
@@ -127,7 +138,7 @@ final class InsideCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    tracePath.ifPresent(path -> Output.requireReplaceable(path, Output.Kind.TRACE));
+    traceFile.require();
     plotPath.ifPresent(PlotFile::require);
     curvesPath.ifPresent(PlotFile::require);
     Optional<LogFile.Log> log = logPath.map(Input::log);
@@ -162,6 +173,12 @@ final class InsideCommand implements Callable<Integer> {
               .orElse("It is wet, or too cool, to tell how it keeps its heat out of the kiln."));
       moulds.add(InsideJson.of(inside, mould, at, pour));
     }
+    Optional<DoorCost> door = log.isPresent() ? Optional.empty() : door(schedule, planned);
+    door.ifPresent(
+        cost -> {
+          page.blank();
+          new DoorWords(cost, schedule.unit(), when).sentences().forEach(page::line);
+        });
     page.blank();
     told.notes().forEach(note -> page.hanging("note  ", note));
     InsideForecast inside = told.inside().get(chosen);
@@ -175,17 +192,41 @@ final class InsideCommand implements Callable<Integer> {
             log.isPresent() ? "log" : "forecast",
             at,
             moulds,
+            door.map(InsideJson.DoorJson::of),
             told.notes(),
             files()),
         page);
     return Answer.DONE;
   }
 
+  /** When all are ready one is drawn: what the others feel of it, if there are others. */
+  private Optional<DoorCost> door(Schedule schedule, Fire.Planned planned) {
+    if (!(doorSeconds >= 1 && doorSeconds <= LONGEST_DOOR_SECONDS)) {
+      throw InputException.in(
+          "--door-s",
+          "%s s is not possible; expected 1 to 600.".formatted(YamlText.number(doorSeconds)));
+    }
+    int moulds = planned.charge().moulds().stream().mapToInt(Mould::count).sum();
+    double end = planned.forecast().endSeconds().low();
+    return planned
+        .forecast()
+        .workReadySeconds()
+        .map(ready -> Math.rint(ready.median()))
+        .filter(at -> moulds > 1 && at + doorSeconds < end)
+        .map(
+            at ->
+                DoorCost.of(
+                    ForecastRequest.of(schedule, planned.kiln(), planned.charge())
+                        .withConditions(planned.conditions()),
+                    at,
+                    doorSeconds));
+  }
+
   private List<String> files() {
     List<String> files = new ArrayList<>();
     plotPath.ifPresent(path -> files.add(path.toString()));
     curvesPath.ifPresent(path -> files.add(path.toString()));
-    tracePath.ifPresent(path -> files.add(path.toString()));
+    traceFile.path().ifPresent(path -> files.add(path.toString()));
     return files;
   }
 
@@ -203,21 +244,14 @@ final class InsideCommand implements Callable<Integer> {
   }
 
   private Told fromLog(Schedule schedule, Fire.Planned planned, LogFile.Log log) {
-    LogAlignment aligned =
-        LogAlignment.of(
-            planned.kiln(),
-            new LoggedFiring(
-                logPath.map(Path::toString).orElse("log"),
-                schedule,
-                planned.conditions(),
-                planned.charge(),
-                WatchedFiring.readings(log)));
-    Readings readings = aligned.firing().readings();
+    AlignedLog aligned = AlignedLog.of(logPath.orElseThrow(), log, schedule, planned);
+    Readings readings = aligned.readings();
     if (readings.size() < 2 || readings.lastSecond() < TRACE_SECONDS) {
       throw InputException.in(
           "--log",
           "the log is over before the program has begun; expected readings of the firing.");
     }
+    requireOfThisFiring(planned, readings);
     List<InsideForecast> inside =
         InsideFromLog.estimate(
             ForecastRequest.of(schedule, planned.kiln(), planned.charge())
@@ -225,25 +259,48 @@ final class InsideCommand implements Callable<Integer> {
             readings.seconds(),
             readings.celsius());
     List<String> notes = new ArrayList<>(planned.notes());
-    notes.addAll(log.remarks());
-    notes.addAll(aligned.told());
+    notes.addAll(aligned.notes());
     double end = inside.get(0).endSeconds();
     if (end > readings.lastSecond()) {
       notes.add("The log ends before the program does; what is told ends with it.");
     }
-    LogFile.Log counted = log.startingAt(aligned.startSeconds());
     return new Told(
         planned,
         inside,
         second -> at(readings, second),
         readings.lastSecond(),
         Math.min(end, readings.lastSecond()),
-        planned
-            .kiln()
-            .timeZone()
-            .flatMap(zone -> WatchedFiring.start(counted, zone))
-            .or(() -> planned.start().map(StartPlan::start)),
+        aligned.start(planned),
         notes);
+  }
+
+  /** A log of something else would tell of an inside that never was. */
+  private static void requireOfThisFiring(Fire.Planned planned, Readings readings) {
+    if (readings.second(0) > LATEST_BEGIN_SECONDS) {
+      throw InputException.in(
+          "--log",
+          "it begins %s after the program's start, by where its display fits best; expected the log of this schedule from its start."
+              .formatted(
+                  HourMinute.words(Duration.ofMinutes(Math.round(readings.second(0) / 60)))));
+    }
+    double[] grid = planned.forecast().trace().seconds();
+    double sum = 0;
+    int count = 0;
+    for (int i = 0; i < readings.size(); i++) {
+      double second = readings.second(i);
+      if (second >= 0 && second <= grid[grid.length - 1]) {
+        sum +=
+            Math.abs(
+                readings.celsius(i) - planned.forecast().trace().displayCelsiusAt(second).median());
+        count++;
+      }
+    }
+    if (count > 0 && sum / count > STRANGE_KELVINS) {
+      throw InputException.in(
+          "--log",
+          "on average its display is %.0f K off the forecast, so that it is not of this schedule in this kiln; expected the log of this firing."
+              .formatted(sum / count));
+    }
   }
 
   /** What a log said at a time: straight lines between readings. */
@@ -321,7 +378,7 @@ final class InsideCommand implements Callable<Integer> {
           "--pattern-mm",
           "%s mm lies outside mould %d; expected more than 0 and less than %.0f."
               .formatted(
-                  YamlText.number(patternMillimetres), words.inside().mould(), radius * 1000));
+                  CastInput.typed(patternMillimetres), words.inside().mould(), radius * 1000));
     }
     Temperature room = planned.conditions().room().orElse(planned.kiln().room());
     return words.pour(
@@ -359,8 +416,7 @@ final class InsideCommand implements Callable<Integer> {
                             logPath.isPresent(),
                             schedule.unit(),
                             told.start())))));
-    tracePath.ifPresent(
-        path -> written.add(Output.write(path, Output.Kind.TRACE, trace(told, inside))));
+    traceFile.write(() -> trace(told, inside)).ifPresent(written::add);
     return written;
   }
 

@@ -24,7 +24,6 @@ import org.heatwright.learn.Unseen;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 
 @Command(
     name = "learn",
@@ -42,37 +41,7 @@ import picocli.CommandLine.Parameters;
     })
 final class LearnCommand implements Callable<Integer> {
 
-  @Parameters(paramLabel = "K", description = "Kiln file.")
-  private Path kilnPath;
-
-  @Option(
-      names = "--log",
-      required = true,
-      paramLabel = "L",
-      description = "Log of a firing (CSV); may be repeated.")
-  private List<Path> logPaths;
-
-  @Option(
-      names = "--schedule",
-      required = true,
-      paramLabel = "S",
-      description = "Schedule that ran, one a log, in the order of the logs.")
-  private List<Path> schedulePaths;
-
-  @Option(
-      names = "--firing",
-      paramLabel = "F",
-      description = "What was so on that day, one a log, or none at all.")
-  private List<Path> firingPaths = new ArrayList<>();
-
-  @Option(
-      names = "--date",
-      paramLabel = "D",
-      description = {
-        "Day of a firing whose log has no times of day, one a log; what was",
-        "fired before the kiln changed does not teach what the change touched."
-      })
-  private List<String> dates = new ArrayList<>();
+  @Mixin private Logged logged;
 
   @Option(
       names = "-o",
@@ -99,10 +68,11 @@ final class LearnCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    Kiln kiln = Input.kiln(kilnPath).kiln();
+    Kiln kiln = logged.kiln();
     output.ifPresent(path -> Output.requireReplaceable(path, Output.Kind.KILN));
-    Optional<LearnPlots> plots = plotFolder.map(folder -> new LearnPlots(folder, png, logPaths));
-    Watched watched = Watched.read(kiln, logPaths, schedulePaths, firingPaths, dates);
+    Optional<LearnPlots> plots =
+        plotFolder.map(folder -> new LearnPlots(folder, png, logged.logs()));
+    Watched watched = logged.read(kiln);
     List<String> notes = new ArrayList<>(watched.notes());
     List<DatedFiring> firings = watched.dated(kiln);
     if (!watched.undated().isEmpty()

@@ -25,12 +25,7 @@ final class PlotFile {
    * @return one sentence that says so
    */
   static String write(Path path, Figure figure) {
-    Output.Kind kind = kind(path);
-    byte[] bytes =
-        kind == Output.Kind.PNG
-            ? Png.of(figure)
-            : Svg.file(figure).getBytes(StandardCharsets.UTF_8);
-    return Output.write(path, kind, bytes);
+    return write(path, figure.drawing());
   }
 
   /** The same of anything that is laid out. */

@@ -29,6 +29,9 @@ public final class WorkFile {
   /** Usual for gypsum-bonded investment (common practice, no source). */
   static final double USUAL_WATER_POWDER = 0.40;
 
+  /** Liquid to powder of phosphate-bonded investment (estimate). */
+  static final double USUAL_LIQUID_POWDER = 0.20;
+
   static final double USUAL_HOURS_SINCE_POURING = 2;
 
   private static final List<String> KINDS = List.of("burnout", "enamel");
@@ -99,10 +102,15 @@ public final class WorkFile {
         map.optional("binder")
             .map(v -> v.oneOf(Investment.Binder.class))
             .orElse(Investment.Binder.UNKNOWN);
+    boolean phosphate = binder == Investment.Binder.PHOSPHATE;
     double waterPowder =
         map.optional("water-powder")
-            .map(v -> v.between(0.2, 0.8, "kg of water to a kg of powder"))
-            .orElse(USUAL_WATER_POWDER);
+            .map(
+                v ->
+                    phosphate
+                        ? v.between(0.1, 0.4, "kg of liquid to a kg of phosphate-bonded powder")
+                        : v.between(0.2, 0.8, "kg of water to a kg of powder"))
+            .orElse(phosphate ? USUAL_LIQUID_POWDER : USUAL_WATER_POWDER);
     double hours =
         map.optional("poured-hours-before")
             .map(v -> v.between(0, 1000, "h"))
@@ -216,7 +224,7 @@ public final class WorkFile {
         () ->
             new DataSheet(
                 map.optional("max-celsius").map(v -> celsius(v, 100, 1400)),
-                map.optional("dry-celsius").map(v -> celsius(v, 60, 200)),
+                map.optional("dry-celsius").map(v -> celsius(v, 60, 350)),
                 map.optional("dry-hold").map(YamlValue::hourMinute),
                 map.optional("top-celsius").map(v -> celsius(v, 100, 1400)),
                 map.optional("top-hold").map(YamlValue::hourMinute),

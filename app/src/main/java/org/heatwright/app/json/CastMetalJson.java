@@ -2,10 +2,8 @@ package org.heatwright.app.json;
 
 import java.util.List;
 import java.util.Optional;
+import org.heatwright.app.casting.MetalAsk;
 import org.heatwright.work.casting.MetalNeed;
-import org.heatwright.work.casting.QuotedDensity;
-import org.heatwright.work.casting.Remark;
-import org.heatwright.work.casting.Spread;
 import org.heatwright.work.casting.Troy;
 import org.heatwright.work.casting.UsedMetal;
 
@@ -32,32 +30,25 @@ public record CastMetalJson(
   /** One source's density of the metal. */
   public record DensityJson(String how, double gramsPerCubicCentimetre, String origin) {}
 
-  public static CastMetalJson of(
-      String metal,
-      String method,
-      MetalNeed need,
-      Spread metalDensity,
-      Optional<Spread> patternDensity,
-      List<QuotedDensity> densities,
-      List<String> notes,
-      List<Remark> cautions) {
+  public static CastMetalJson of(MetalAsk.Answer answer) {
+    MetalNeed need = answer.need();
     return new CastMetalJson(
-        metal,
-        method,
+        answer.metal(),
+        answer.method().word(),
         SpreadJson.thousandfold(need.totalKilograms()),
         SpreadJson.thousandfold(need.castKilograms()),
         SpreadJson.thousandfold(need.buttonKilograms()),
         Troy.ounces(need.totalKilograms().usual()),
         Troy.pennyweights(need.totalKilograms().usual()),
         SpreadJson.thousandfold(UsedMetal.atMostKilograms(need.totalKilograms().usual())),
-        SpreadJson.of(metalDensity.times(1e-3)),
-        patternDensity.map(d -> SpreadJson.of(d.times(1e-3))),
-        densities.stream()
+        SpreadJson.of(answer.metalDensity().times(1e-3)),
+        answer.patternDensity().map(d -> SpreadJson.of(d.times(1e-3))),
+        answer.densities().stream()
             .map(
                 d ->
                     new DensityJson(d.how(), d.kilogramsPerCubicMetre() / 1000, d.origin().words()))
             .toList(),
-        notes,
-        RemarkJson.of(cautions));
+        answer.notes(),
+        RemarkJson.of(answer.cautions()));
   }
 }

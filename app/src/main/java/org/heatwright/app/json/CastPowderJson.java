@@ -2,9 +2,9 @@ package org.heatwright.app.json;
 
 import java.util.List;
 import java.util.Optional;
+import org.heatwright.app.casting.PowderAsk;
 import org.heatwright.work.casting.CastingClock;
 import org.heatwright.work.casting.PowderNeed;
-import org.heatwright.work.casting.Remark;
 
 /**
  * What {@code cast powder --json} prints; {@code weigh} is what the scale can show, never short of
@@ -39,12 +39,9 @@ public record CastPowderJson(
   /** From the shortest to the longest. */
   public record MinutesJson(double low, double high) {}
 
-  public static CastPowderJson of(
-      PowderNeed need,
-      PowderNeed.Weighed weighed,
-      CastingClock workingTime,
-      List<String> notes,
-      List<Remark> cautions) {
+  public static CastPowderJson of(PowderAsk.Answer answer) {
+    PowderNeed need = answer.need();
+    PowderNeed.Weighed weighed = answer.weighed();
     return new CastPowderJson(
         need.slurryCubicMetres() * 1e6,
         SpreadJson.thousandfold(need.powderKilograms()),
@@ -54,8 +51,8 @@ public record CastPowderJson(
             weighed.powderKilograms() * 1000,
             weighed.waterKilograms() * 1000,
             weighed.waterPowder()),
-        ClockJson.of(workingTime),
-        notes,
-        RemarkJson.of(cautions));
+        ClockJson.of(answer.workingTime()),
+        answer.notes(),
+        RemarkJson.of(answer.cautions()));
   }
 }

@@ -1,7 +1,7 @@
 package org.heatwright.app.json;
 
 import java.util.List;
-import org.heatwright.work.casting.Spread;
+import org.heatwright.app.casting.SizeAsk;
 
 /** What {@code cast size --json} prints; sizes in millimetres, shrinkage linear. */
 public record CastSizeJson(
@@ -11,17 +11,12 @@ public record CastSizeJson(
     SpreadJson shrinkagePercent,
     List<String> notes) {
 
-  public static CastSizeJson of(
-      Spread patternMetres,
-      Spread castMetres,
-      Spread factor,
-      Spread linearShare,
-      List<String> notes) {
+  public static CastSizeJson of(SizeAsk.Answer answer) {
     return new CastSizeJson(
-        SpreadJson.thousandfold(patternMetres),
-        SpreadJson.thousandfold(castMetres),
-        SpreadJson.of(factor),
-        SpreadJson.of(linearShare.times(100)),
-        notes);
+        SpreadJson.thousandfold(answer.patternMetres()),
+        SpreadJson.thousandfold(answer.castMetres()),
+        SpreadJson.of(answer.shrinkage().factor()),
+        SpreadJson.of(answer.shrinkage().linearShare().times(100)),
+        answer.notes());
   }
 }

@@ -83,7 +83,7 @@ public final class CorePlot {
             new Figure.Panel("", Axis.temperature(unit, bottom, Math.max(1, top * 1.06)), 0, upper),
             new Figure.Panel(
                 "Largest difference inside",
-                Axis.numbers(0, most, celsius ? 1 : 1.8, celsius ? "K" : unit.symbol()),
+                Axis.numbers(0, most, celsius ? 1 : 1.8, unit.differenceSymbol()),
                 0,
                 List.of(
                     new Layer.Area(apartBand, Look.BAND), new Layer.Line(apart, Look.FORECAST)))),

@@ -22,6 +22,11 @@ public record Figure(String title, String told, Axis x, List<Panel> panels, List
     }
   }
 
+  /** Laid out for paper, files and wide screens, with its title and what it tells. */
+  public Drawing drawing() {
+    return new FigureDrawing(this, Size.WIDE, true);
+  }
+
   /**
    * One frame.
    *

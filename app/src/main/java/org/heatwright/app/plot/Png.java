@@ -23,7 +23,7 @@ public final class Png {
 
   /** The picture's bytes. */
   public static byte[] of(Figure figure) {
-    return of(new FigureDrawing(figure, Figure.Size.WIDE, true));
+    return of(figure.drawing());
   }
 
   /** The same of anything that is laid out. */

@@ -111,11 +111,7 @@ public final class SectionPlot implements Drawing {
     return step == 0
         ? "Cut through the axis%s: %.0f %s all through.".formatted(ring, low, unit.symbol())
         : "Cut through the axis%s: %.0f to %.0f %s, a line each %s %s."
-            .formatted(ring, low, high, unit.symbol(), number(step), spread());
-  }
-
-  private String spread() {
-    return unit == TemperatureUnit.CELSIUS ? "K" : unit.symbol();
+            .formatted(ring, low, high, unit.symbol(), number(step), unit.differenceSymbol());
   }
 
   @Override

@@ -13,7 +13,7 @@ public final class Svg {
 
   /** A file of its own, light or dark as its reader's screen is. */
   public static String file(Figure figure) {
-    return file(new FigureDrawing(figure, Figure.Size.WIDE, true));
+    return file(figure.drawing());
   }
 
   /** The same of anything that is laid out. */

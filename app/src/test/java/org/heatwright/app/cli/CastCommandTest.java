@@ -92,6 +92,9 @@ class CastCommandTest {
                 + " --fineness 375");
     assertThat(mixed.at("/together/fineness").doubleValue()).isCloseTo(642, within(1e-6));
     assertThat(mixed.get("add").isNull()).isTrue();
+    JsonNode units = json("fineness --fineness 18k --metal-g 31 --fineness 14k --metal-dwt 4");
+    assertThat(units.at("/together/grams").doubleValue())
+        .isCloseTo(31 + 4 * 1.55517384, within(5e-7));
     assertThat(json("fineness --metal-dwt 20 --fineness 925").at("/together/grams").doubleValue())
         .isCloseTo(31.1034768, within(1e-6));
   }
@@ -139,6 +142,31 @@ class CastCommandTest {
         moulds + " --kiln-now 600 --fall-per-hour 120");
   }
 
+  /** The closed kiln falls no faster than the program asks, and cores settle after the chamber. */
+  @Test
+  void withAKilnAndItsBurnoutTheWaitsAreForecast() throws JsonProcessingException {
+    String kiln =
+        " --kiln %s --work %s".formatted(Studio.kiln("capstan"), Studio.work("harbour-burnout"));
+    String moulds = "order --mould signet --wants 450 --mould lace --wants 630";
+    JsonNode free = json(moulds + kiln);
+    JsonNode slow = json(moulds + kiln + " --fall-per-hour 100");
+    assertThat(slow.at("/steps/0/kilnMinutes").doubleValue()).isBetween(55.0, 70.0);
+    assertThat(slow.at("/steps/1/kilnMinutes").doubleValue()).isBetween(100.0, 125.0);
+    for (int step = 0; step < 2; step++) {
+      assertThat(free.at("/steps/%d/kilnMinutes".formatted(step)).doubleValue())
+          .isLessThan(slow.at("/steps/%d/kilnMinutes".formatted(step)).doubleValue());
+      assertThat(free.at("/steps/%d/settleMinutes".formatted(step)).doubleValue())
+          .isBetween(20.0, 120.0);
+    }
+    refused(
+        "--settle-minutes: given besides --kiln, which forecasts that; keep one of the two.",
+        moulds + kiln + " --settle-minutes 30");
+    refused(
+        "--work: not given, but --kiln is; a forecast needs both.",
+        moulds + " --kiln " + Studio.kiln("capstan"));
+    refused("--kiln-now: not given; expected it, or --kiln and --work for a forecast.", moulds);
+  }
+
   @Test
   void whatIsWrongIsToldInOneSentence() {
     refused(
@@ -166,7 +194,7 @@ class CastCommandTest {
         "--method: \"spoon\" is not known; expected vacuum, centrifugal or gravity.",
         "metal --alloy sterling --wax-g 3 --method spoon");
     refused(
-        "--water-powder: \"40.0\" is not possible; expected 0.2 to 0.8, 0.40 meaning 40 g to 100 g.",
+        "--water-powder: \"40\" is not possible; expected 0.2 to 0.8, 0.40 meaning 40 g to 100 g.",
         "powder --diameter-mm 75 --height-mm 100 --water-powder 40");
     refused(
         "--wax-g: The pattern (1053 cm³) must be smaller than its mould (441.8 cm³).",
@@ -174,6 +202,10 @@ class CastCommandTest {
     refused(
         "--fineness: \"18\" may be karats or percent; expected such as 18k, 750 or 0.75.",
         "fineness --metal-g 3 --fineness 18");
+    refused(
+        "--fineness: two masses are given for one lot; expected each lot to begin with --fineness and"
+            + " to have one mass.",
+        "fineness --metal-g 31 --fineness 18k --metal-dwt 4 --fineness 14k");
     refused(
         "--adding: No amount of 700 brings 585 to 750; it takes something finer than that.",
         "fineness --metal-g 3 --fineness 585 --to 750 --adding 700");
@@ -183,6 +215,9 @@ class CastCommandTest {
     refused(
         "--my-mould: \"5000\" is not possible; expected 20 to 2000 °C.",
         "pour --alloy sterling --my-mould 5000");
+    refused(
+        "--accept-degrees: \"1000\" is not possible; expected 0 to 300.",
+        "order --mould a --wants 600 --kiln-now 700 --fall-per-hour 90 --accept-degrees 1000");
     refused("--unit: \"K\" is not known; expected C or F.", "pour --alloy sterling --unit K");
     assertThat(cast("metal --alloy pewter --wax-g 3").err())
         .startsWith("--alloy: \"pewter\" is not known; expected one of sterling-925, ");
@@ -190,7 +225,7 @@ class CastCommandTest {
         "--count: \"0\" is not possible; expected 1 to 200.",
         "powder --diameter-mm 75 --height-mm 100 --count 0");
     refused(
-        "--wall-mm: \"-1.0\" is not possible; expected zero or more, under a quarter of the diameter.",
+        "--wall-mm: \"-1\" is not possible; expected zero or more, under a quarter of the diameter.",
         "powder --diameter-mm 75 --height-mm 100 --wall-mm -1");
     refused(
         "--to: No addition brings 750 to 1000; only refining does.",

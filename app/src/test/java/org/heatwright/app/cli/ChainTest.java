@@ -49,6 +49,7 @@ class ChainTest {
         demo("capstan", "tern", "harbour-burnout", "2026-12-02T14:00:00Z"),
         demo("anchor", "gull", "harbour-burnout", "2026-12-02T14:00:00Z"),
         demo("capstan", "heron", "mixed-moulds", "2026-12-04T10:00:00Z"),
+        demo("anchor", "gull", "platinum-pair", "2026-12-06T14:00:00Z"),
         demo("buoy", "tern", "evening-enamel", "2026-12-02T15:00:00Z"),
         scenario("lanternmoor-bench", "16", "16C", "2026-12-02T14:00:00Z"),
         scenario("brackwell-sands", "68", "20C", "2026-10-31T19:00:00Z"),

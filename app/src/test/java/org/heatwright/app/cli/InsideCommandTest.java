@@ -55,7 +55,12 @@ class InsideCommandTest {
     assertThat(run.err()).isEmpty();
     assertThat(run.code()).isZero();
     assertThat(run.out())
-        .contains("from what the display said", "begins to boil", "Most steam", "cristobalite")
+        .contains(
+            "from what the display said",
+            "begins to boil",
+            "where wax has run",
+            "Most steam",
+            "cristobalite")
         .contains("At +3:00 h the core is at", "It is wet, or too cool")
         .contains("Written to " + section, "Written to " + trace);
     assertThat(run.out().lines()).allMatch(line -> line.length() <= 80);
@@ -79,6 +84,10 @@ class InsideCommandTest {
     double begins = mould.get("boilBeginsSeconds").get("median").asDouble();
     double ends = mould.get("boilEndsSeconds").get("median").asDouble();
     assertThat(begins).isBetween(3000.0, 6500.0);
+    // 80 °C is passed a little before the core begins to boil at 95 °C.
+    assertThat(mould.get("meltedCelsius").asDouble()).isEqualTo(80);
+    assertThat(mould.get("meltedSeconds").get("median").asDouble())
+        .isBetween(begins - 2000, begins);
     assertThat(ends).isBetween(10_000.0, 13_000.0);
     double air = mould.get("pour").get("airSeconds").asDouble();
     assertThat(mould.get("pour").get("cradleSeconds").asDouble()).isGreaterThan(air);
@@ -104,12 +113,42 @@ class InsideCommandTest {
   }
 
   @Test
+  void withSeveralMouldsTheDoorsCostIsTold() throws IOException {
+    Object[] three = {
+      "inside",
+      Studio.schedule("harbour-burnout"),
+      "--kiln",
+      Studio.kiln("capstan"),
+      "--work",
+      Studio.work("harbour-burnout"),
+      "--json",
+      "--door-s"
+    };
+    JsonNode brief = door(three, 10);
+    JsonNode lengthy = door(three, 60);
+    assertThat(lengthy.at("/displayFallKelvin/median").asDouble())
+        .isGreaterThan(brief.at("/displayFallKelvin/median").asDouble());
+    assertThat(lengthy.at("/stays/0/faceFallKelvin/median").asDouble())
+        .isGreaterThan(lengthy.at("/stays/0/coreFallKelvin/median").asDouble());
+    // One mould alone leaves nobody behind.
+    assertThat(new ObjectMapper().readTree(inside("--json").out()).get("door").isNull()).isTrue();
+    told(inside("--door-s", "0"), "--door-s", "expected 1 to 600");
+  }
+
+  private static JsonNode door(Object[] command, int seconds) throws IOException {
+    List<Object> all = new ArrayList<>(List.of(command));
+    all.add(seconds);
+    return new ObjectMapper().readTree(Run.of(all.toArray()).out()).get("door");
+  }
+
+  @Test
   void wrongInputIsToldInASentence() {
     told(inside("--at", "+9:99"), "--at", "+H:MM");
     told(inside("--at", "12:30"), "--at", "give --start too");
     told(inside("--at", "+99:00"), "--at", "outside of what is known");
     told(inside("--mould", "2"), "--mould", "expected 1 to 1");
     told(inside("--pattern-mm", "31"), "--pattern-mm", "outside mould 1");
+    told(inside("--pattern-mm", "NaN"), "--pattern-mm", "NaN mm lies outside mould 1");
     told(inside("--plot", dir.resolve("a.gif")), "a.gif", ".svg or .png");
     told(
         Run.of("inside", M1.resolve("schedule.yaml"), "--kiln", M1.resolve("kiln.yaml")),
@@ -122,5 +161,21 @@ class InsideCommandTest {
     assertThat(run.out()).isEmpty();
     assertThat(run.err()).contains(where).contains(what).doesNotContain("Exception");
     assertThat(run.err().strip().lines()).hasSize(1);
+  }
+
+  @Test
+  void aLogOfSomethingElseIsRefused() throws IOException {
+    Path kept = Files.writeString(dir.resolve("kept.csv"), rows(640));
+    Run hot = inside("--log", kept);
+    assertThat(hot.err()).startsWith("--log: on average its display is ").hasLineCount(1);
+    assertThat(hot.code()).isEqualTo(2);
+  }
+
+  private static String rows(int celsius) {
+    StringBuilder csv = new StringBuilder("time_s,chamber_c\n");
+    for (int second = 0; second <= 36_000; second += 60) {
+      csv.append(second).append(',').append(celsius).append('\n');
+    }
+    return csv.toString();
   }
 }

@@ -96,7 +96,8 @@ class JsonShapeTest {
                 "--json"));
 
     assertThat(keys(root))
-        .containsExactly("schedule", "kiln", "source", "atSeconds", "moulds", "notes", "written");
+        .containsExactly(
+            "schedule", "kiln", "source", "atSeconds", "moulds", "door", "notes", "written");
     assertThat(keys(root.get("moulds").get(0)))
         .containsExactly(
             "mould",
@@ -108,12 +109,16 @@ class JsonShapeTest {
             "drySeconds",
             "steamGramsPerMinute",
             "steamSeconds",
+            "meltedSeconds",
+            "meltedCelsius",
             "burnSeconds",
             "burnReferenceCelsius",
             "coldestPeakCelsius",
             "hottestPeakCelsius",
+            "boilingKelvin",
             "cristobaliteKelvin",
             "quartzKelvin",
+            "tensionMegapascals",
             "coreCelsius",
             "coldestCelsius",
             "hottestCelsius",

@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import org.heatwright.forecast.Changeover;
 import org.heatwright.inspect.TemperatureRange;
 import org.heatwright.units.Temperature;
 
@@ -18,11 +19,10 @@ import org.heatwright.units.Temperature;
  */
 public record PouringOrder(List<Step> steps, double totalMinutes, Optional<Compromise> compromise) {
 
-  /** How long the kiln takes from one temperature to another: from a forecast or a plain rate. */
+  /** How long kiln and cores take between temperatures: by a forecast or a plain rate. */
   @FunctionalInterface
-  public interface KilnMinutes {
-    /** Minutes, zero or more. */
-    double between(Temperature from, Temperature to);
+  public interface Change {
+    Changeover between(Temperature from, Temperature to);
   }
 
   /**
@@ -100,57 +100,41 @@ public record PouringOrder(List<Step> steps, double totalMinutes, Optional<Compr
    *
    * @param moulds at least one kind
    * @param kilnNow temperature of the kiln and of every core now
-   * @param kiln its time between temperatures
-   * @param settleMinutes for the cores after each change of temperature, zero or more
+   * @param change the time between temperatures
    * @param pourMinutes for each mould, zero or more
    */
   public static PouringOrder of(
-      List<Wanted> moulds,
-      Temperature kilnNow,
-      KilnMinutes kiln,
-      double settleMinutes,
-      double pourMinutes) {
+      List<Wanted> moulds, Temperature kilnNow, Change change, double pourMinutes) {
     if (moulds.isEmpty()) {
       throw new IllegalArgumentException("There must be at least one mould.");
     }
-    if (!(settleMinutes >= 0 && pourMinutes >= 0)) {
-      throw new IllegalArgumentException("Times to settle and to pour must not be negative.");
+    if (!(pourMinutes >= 0)) {
+      throw new IllegalArgumentException("The time to pour must not be negative.");
     }
     List<Wanted> hottestFirst =
         moulds.stream().sorted(Comparator.comparing(Wanted::wanted).reversed()).toList();
-    List<Step> steps = steps(hottestFirst, kilnNow, kiln, settleMinutes, pourMinutes);
+    List<Step> steps = steps(hottestFirst, kilnNow, change, pourMinutes);
     double total = steps.get(steps.size() - 1).pouredMinutes();
     Temperature hottest = hottestFirst.get(0).wanted();
     Temperature coolest = hottestFirst.get(hottestFirst.size() - 1).wanted();
     Optional<Compromise> compromise =
         hottest.equals(coolest)
             ? Optional.empty()
-            : Optional.of(
-                compromise(hottestFirst, kilnNow, kiln, settleMinutes, pourMinutes, total));
+            : Optional.of(compromise(hottestFirst, kilnNow, change, pourMinutes, total));
     return new PouringOrder(steps, total, compromise);
   }
 
   private static List<Step> steps(
-      List<Wanted> inOrder,
-      Temperature kilnNow,
-      KilnMinutes kiln,
-      double settleMinutes,
-      double pourMinutes) {
+      List<Wanted> inOrder, Temperature kilnNow, Change change, double pourMinutes) {
     List<Step> steps = new ArrayList<>();
     Temperature at = kilnNow;
     double clock = 0;
     for (Wanted moulds : inOrder) {
       boolean moves = !at.equals(moulds.wanted());
-      double kilnTime = moves ? kiln.between(at, moulds.wanted()) : 0;
-      if (!(kilnTime >= 0 && kilnTime < Double.POSITIVE_INFINITY)) {
-        throw new IllegalArgumentException(
-            "The kiln's time from %s to %s °C must be zero or more minutes."
-                .formatted(at.celsius(), moulds.wanted().celsius()));
-      }
-      double settle = moves ? settleMinutes : 0;
-      double ready = clock + kilnTime + settle;
+      Changeover took = moves ? change.between(at, moulds.wanted()) : new Changeover(0, 0);
+      double ready = clock + took.kilnMinutes() + took.settleMinutes();
       clock = ready + moulds.count() * pourMinutes;
-      steps.add(new Step(moulds, kilnTime, settle, ready, clock));
+      steps.add(new Step(moulds, took.kilnMinutes(), took.settleMinutes(), ready, clock));
       at = moulds.wanted();
     }
     return steps;
@@ -159,8 +143,7 @@ public record PouringOrder(List<Step> steps, double totalMinutes, Optional<Compr
   private static Compromise compromise(
       List<Wanted> hottestFirst,
       Temperature kilnNow,
-      KilnMinutes kiln,
-      double settleMinutes,
+      Change change,
       double pourMinutes,
       double totalMinutes) {
     double lowCelsius =
@@ -179,7 +162,7 @@ public record PouringOrder(List<Step> steps, double totalMinutes, Optional<Compr
         hottestFirst.stream()
             .map(m -> new Wanted(m.name(), m.count(), one, new TemperatureRange(one, one)))
             .toList();
-    List<Step> steps = steps(same, kilnNow, kiln, settleMinutes, pourMinutes);
+    List<Step> steps = steps(same, kilnNow, change, pourMinutes);
     List<Cost> costs = hottestFirst.stream().map(m -> cost(m, one)).toList();
     return new Compromise(
         one, withinAll, totalMinutes - steps.get(steps.size() - 1).pouredMinutes(), costs);

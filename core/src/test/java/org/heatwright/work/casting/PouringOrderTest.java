@@ -5,16 +5,21 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
+import org.heatwright.forecast.Changeover;
 import org.heatwright.inspect.TemperatureRange;
+import org.heatwright.units.HeatingRate;
 import org.heatwright.units.Temperature;
-import org.heatwright.work.casting.PouringOrder.KilnMinutes;
+import org.heatwright.work.casting.PouringOrder.Change;
 import org.heatwright.work.casting.PouringOrder.Wanted;
 import org.junit.jupiter.api.Test;
 
 class PouringOrderTest {
 
   /** 120 K an hour, both ways: two kelvins a minute. */
-  private static final KilnMinutes KILN = (from, to) -> Math.abs(from.minus(to).kelvins()) / 2;
+  private static Change kiln(double settleMinutes) {
+    return (from, to) ->
+        Changeover.atRate(from, to, HeatingRate.ofKelvinsPerHour(120), settleMinutes);
+  }
 
   private static final Temperature TOP = Temperature.ofCelsius(730);
 
@@ -32,8 +37,7 @@ class PouringOrderTest {
         PouringOrder.of(
             List.of(wanted("signet", 2, 450, 25), wanted("filigree", 3, 630, 25)),
             TOP,
-            KILN,
-            60,
+            kiln(60),
             5);
 
     assertThat(order.steps())
@@ -52,8 +56,7 @@ class PouringOrderTest {
         PouringOrder.of(
             List.of(wanted("signet", 2, 450, 25), wanted("filigree", 3, 630, 25)),
             TOP,
-            KILN,
-            60,
+            kiln(60),
             5);
     PouringOrder.Compromise one = order.compromise().orElseThrow();
     assertThat(one.temperature().celsius()).isEqualTo(540);
@@ -69,7 +72,7 @@ class PouringOrderTest {
   void whereAllAcceptOneItIsTaken() {
     PouringOrder order =
         PouringOrder.of(
-            List.of(wanted("a", 1, 500, 25), wanted("b", 1, 540, 25)), TOP, KILN, 60, 5);
+            List.of(wanted("a", 1, 500, 25), wanted("b", 1, 540, 25)), TOP, kiln(60), 5);
     PouringOrder.Compromise one = order.compromise().orElseThrow();
     assertThat(one.withinAll()).isTrue();
     assertThat(one.temperature().celsius()).isBetween(515.0, 525.0);
@@ -80,7 +83,7 @@ class PouringOrderTest {
   void equalWishesNeedNoCompromiseAndNoSecondWait() {
     PouringOrder order =
         PouringOrder.of(
-            List.of(wanted("a", 1, 500, 25), wanted("b", 1, 500, 25)), TOP, KILN, 60, 5);
+            List.of(wanted("a", 1, 500, 25), wanted("b", 1, 500, 25)), TOP, kiln(60), 5);
     assertThat(order.compromise()).isEmpty();
     assertThat(order.steps().get(1).readyMinutes())
         .isCloseTo(order.steps().get(0).pouredMinutes(), within(1e-9));
@@ -88,12 +91,12 @@ class PouringOrderTest {
 
   @Test
   void whatCannotBeIsTold() {
-    assertThatThrownBy(() -> PouringOrder.of(List.of(), TOP, KILN, 60, 5))
+    assertThatThrownBy(() -> PouringOrder.of(List.of(), TOP, kiln(60), 5))
         .hasMessageContaining("at least one");
+    assertThatThrownBy(() -> PouringOrder.of(List.of(wanted("a", 1, 500, 25)), TOP, kiln(60), -1))
+        .hasMessageContaining("must not be negative");
     assertThatThrownBy(
-            () ->
-                PouringOrder.of(
-                    List.of(wanted("a", 1, 500, 25)), TOP, (from, to) -> Double.NaN, 60, 5))
+            () -> PouringOrder.of(List.of(wanted("a", 1, 500, 25)), TOP, kiln(Double.NaN), 5))
         .hasMessageContaining("zero or more minutes");
   }
 }

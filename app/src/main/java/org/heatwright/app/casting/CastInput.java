@@ -1,4 +1,4 @@
-package org.heatwright.app.cli;
+package org.heatwright.app.casting;
 
 import java.util.ArrayList;
 import java.util.EnumMap;
@@ -11,6 +11,7 @@ import java.util.function.Supplier;
 import org.heatwright.app.files.InputException;
 import org.heatwright.app.files.YamlText;
 import org.heatwright.material.Origin;
+import org.heatwright.mould.Investment.Binder;
 import org.heatwright.units.Temperature;
 import org.heatwright.units.TemperatureUnit;
 import org.heatwright.work.casting.CastingAlloy;
@@ -19,16 +20,17 @@ import org.heatwright.work.casting.Fineness;
 import org.heatwright.work.casting.Metal;
 import org.heatwright.work.casting.Mix;
 import org.heatwright.work.casting.PouringMethod;
-import org.heatwright.work.casting.Remark;
-import org.heatwright.work.casting.Spread;
 
-/** Options that several of the casting commands take, and how their numbers are shown. */
-final class CastInput {
+/**
+ * Reads what a person gives. What is wrong is blamed on the option it stands in, as the command
+ * line names it.
+ */
+public final class CastInput {
 
   private CastInput() {}
 
   /** The one option that was given of several, none or too many being told. */
-  static Map.Entry<String, Double> oneOf(Map<String, Optional<Double>> options) {
+  public static Map.Entry<String, Double> oneOf(Map<String, Optional<Double>> options) {
     List<Map.Entry<String, Double>> given = new ArrayList<>();
     options.forEach((name, value) -> value.ifPresent(v -> given.add(Map.entry(name, v))));
     if (given.isEmpty()) {
@@ -45,32 +47,41 @@ final class CastInput {
     return given.get(0);
   }
 
-  static Map<String, Optional<Double>> options() {
+  public static Map<String, Optional<Double>> options() {
     return new LinkedHashMap<>();
   }
 
-  static double positive(String option, double value) {
+  public static double positive(String option, double value) {
     if (!(value > 0 && value < Double.POSITIVE_INFINITY)) {
       throw InputException.in(
-          option,
-          "\"%s\" is not possible; expected a number above zero."
-              .formatted(Double.isFinite(value) ? YamlText.number(value) : value));
+          option, "\"%s\" is not possible; expected a number above zero.".formatted(typed(value)));
     }
     return value;
   }
 
-  static double percent(String option, double percent) {
+  public static double percent(String option, double percent) {
     if (!(percent >= 0 && percent <= 100)) {
       throw InputException.in(
-          option,
-          "\"%s\" is not possible; expected 0 to 100 percent."
-              .formatted(Double.isFinite(percent) ? YamlText.number(percent) : percent));
+          option, "\"%s\" is not possible; expected 0 to 100 percent.".formatted(typed(percent)));
     }
     return percent / 100;
   }
 
+  public static double notNegative(String option, double value) {
+    if (!(value >= 0 && value < Double.POSITIVE_INFINITY)) {
+      throw InputException.in(
+          option, "\"%s\" is not possible; expected zero or more.".formatted(typed(value)));
+    }
+    return value;
+  }
+
+  /** As a person would write it. */
+  public static String typed(double value) {
+    return Double.isFinite(value) ? YamlText.number(value) : String.valueOf(value);
+  }
+
   /** What the arithmetic refuses is blamed on the option it came from. */
-  static <T> T blaming(String option, Supplier<T> arithmetic) {
+  public static <T> T blaming(String option, Supplier<T> arithmetic) {
     try {
       return arithmetic.get();
     } catch (IllegalArgumentException e) {
@@ -78,7 +89,7 @@ final class CastInput {
     }
   }
 
-  static CastingAlloy alloy(String option, String name) {
+  public static CastingAlloy alloy(String option, String name) {
     return CastingAlloys.find(name)
         .orElseThrow(
             () ->
@@ -89,7 +100,7 @@ final class CastInput {
   }
 
   /** "Au=750,Ag=125,Cu=125": parts in any unit. */
-  static Mix mix(String option, String text) {
+  public static Mix mix(String option, String text) {
     Map<Metal, Double> parts = new EnumMap<>(Metal.class);
     for (String part : text.split(",", -1)) {
       String[] sides = part.split("=", -1);
@@ -109,7 +120,7 @@ final class CastInput {
     return blaming(option, () -> Mix.ofParts(parts, Origin.own("")));
   }
 
-  static PouringMethod method(String option, String word) {
+  public static PouringMethod method(String option, String word) {
     return PouringMethod.ofWord(word)
         .orElseThrow(
             () ->
@@ -119,7 +130,20 @@ final class CastInput {
                         .formatted(word)));
   }
 
-  static TemperatureUnit unit(String option, String letter) {
+  /** What binds the mould: "gypsum", "phosphate" or "unknown". */
+  public static Binder binder(String option, String word) {
+    return switch (word.toLowerCase(Locale.ROOT)) {
+      case "gypsum" -> Binder.GYPSUM;
+      case "phosphate" -> Binder.PHOSPHATE;
+      case "unknown" -> Binder.UNKNOWN;
+      default ->
+          throw InputException.in(
+              option,
+              "\"%s\" is not known; expected gypsum, phosphate or unknown.".formatted(word));
+    };
+  }
+
+  public static TemperatureUnit unit(String option, String letter) {
     return TemperatureUnit.ofLetter(letter)
         .orElseThrow(
             () ->
@@ -128,14 +152,14 @@ final class CastInput {
   }
 
   /** A temperature of mould or metal, 20 to 2000 °C. */
-  static Temperature temperature(String option, double value, TemperatureUnit unit) {
+  public static Temperature temperature(String option, double value, TemperatureUnit unit) {
     if (!(value >= unit.value(Temperature.ofCelsius(20))
         && value <= unit.value(Temperature.ofCelsius(2000)))) {
       throw InputException.in(
           option,
           "\"%s\" is not possible; expected %s to %s %s."
               .formatted(
-                  Double.isFinite(value) ? YamlText.number(value) : value,
+                  typed(value),
                   YamlText.number(unit.value(Temperature.ofCelsius(20))),
                   YamlText.number(unit.value(Temperature.ofCelsius(2000))),
                   unit.symbol()));
@@ -144,7 +168,7 @@ final class CastInput {
   }
 
   /** "18k", "750" or "0.75". */
-  static Fineness fineness(String option, String text) {
+  public static Fineness fineness(String option, String text) {
     String plain = text.strip().toLowerCase(Locale.ROOT);
     String karats = plain.replaceFirst("\\s*(k|kt|ct)$", "");
     Optional<Double> number = number(karats);
@@ -175,40 +199,5 @@ final class CastInput {
     } catch (NumberFormatException e) {
       return Optional.empty();
     }
-  }
-
-  // Numbers for people.
-
-  /** Grams of kilograms: "59.98 g", "581 g", "1250 g". */
-  static String grams(double kilograms) {
-    return figure(kilograms * 1000) + " g";
-  }
-
-  /** "59.98 g (57 to 73.3)", or without the range where there is none. */
-  static String grams(Spread kilograms) {
-    Spread g = kilograms.times(1000);
-    return g.low() == g.high()
-        ? figure(g.usual()) + " g"
-        : "%s g (%s to %s)".formatted(figure(g.usual()), figure(g.low()), figure(g.high()));
-  }
-
-  /** About four figures, no more than two decimals. */
-  static String figure(double value) {
-    double perUnit = value < 100 ? 100 : value < 1000 ? 10 : 1;
-    return YamlText.number(Math.rint(value * perUnit) / perUnit);
-  }
-
-  static String degrees(Temperature temperature, TemperatureUnit unit) {
-    return "%.0f %s".formatted(unit.value(temperature), unit.symbol());
-  }
-
-  static String degrees(Temperature from, Temperature to, TemperatureUnit unit) {
-    return from.equals(to)
-        ? degrees(from, unit)
-        : "%.0f to %.0f %s".formatted(unit.value(from), unit.value(to), unit.symbol());
-  }
-
-  static void remarks(Page page, String lead, List<Remark> remarks) {
-    remarks.forEach(r -> page.hanging(lead, "%s (%s)".formatted(r.message(), r.origin().words())));
   }
 }

@@ -1,0 +1,67 @@
+package org.heatwright.app.casting;
+
+import java.util.List;
+import org.heatwright.work.casting.Remark;
+
+/**
+ * An answer of the casting bench in words, the same at every door.
+ *
+ * @param headline what was asked for, one sentence
+ * @param details more numbers, a phrase each
+ * @param tables what stands side by side: sources, steps, clocks
+ * @param notes what to know about the numbers
+ * @param cautions what can hurt
+ */
+public record CastAnswer(
+    String headline,
+    List<String> details,
+    List<Table> tables,
+    List<String> notes,
+    List<Remark> cautions) {
+
+  public CastAnswer {
+    details = List.copyOf(details);
+    tables = List.copyOf(tables);
+    notes = List.copyOf(notes);
+    cautions = List.copyOf(cautions);
+  }
+
+  /**
+   * Rows under a title.
+   *
+   * @param name what it is about, e.g. "Mould"
+   * @param figure the one number it comes to; may be empty
+   * @param rest what the title says after that; may be empty
+   * @param lines under the title
+   * @param rows the first goes first
+   */
+  public record Table(String name, String figure, String rest, List<String> lines, List<Row> rows) {
+    public Table {
+      lines = List.copyOf(lines);
+      rows = List.copyOf(rows);
+    }
+
+    static Table plain(String title, List<Row> rows) {
+      return new Table(title, "", "", List.of(), rows);
+    }
+  }
+
+  /**
+   * One row.
+   *
+   * @param weight how it takes part
+   * @param value a number with its unit; may be empty
+   * @param words what it is, and from where
+   */
+  public record Row(Weight weight, String value, String words) {}
+
+  /** Whether a row goes into the number above it. */
+  public enum Weight {
+    /** Rows that are no sources. */
+    NONE,
+    /** It does. */
+    COUNTS,
+    /** It is shown, and does not. */
+    BESIDE
+  }
+}

@@ -1,0 +1,80 @@
+package org.heatwright.forecast;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
+
+import java.time.Duration;
+import java.util.List;
+import org.heatwright.kiln.TestKilns;
+import org.heatwright.mould.Investment;
+import org.heatwright.mould.Mould;
+import org.heatwright.schedule.Ramp;
+import org.heatwright.schedule.Schedule;
+import org.heatwright.schedule.Segment;
+import org.heatwright.units.HeatingRate;
+import org.heatwright.units.Temperature;
+import org.heatwright.units.TemperatureUnit;
+import org.junit.jupiter.api.Test;
+
+/** No measured case is known to us; what is checked is which way things go, and their order. */
+class DoorCostTest {
+
+  private static final double LATE_IN_THE_SOAK = 16 * 3600;
+
+  private static Segment segment(double rate, double target, int minutes) {
+    return new Segment(
+        Ramp.at(HeatingRate.ofKelvinsPerHour(rate)),
+        Temperature.ofCelsius(target),
+        Duration.ofMinutes(minutes));
+  }
+
+  private static final ForecastRequest TWO_KINDS =
+      ForecastRequest.of(
+              Schedule.of(
+                  "burnout",
+                  TemperatureUnit.CELSIUS,
+                  List.of(
+                      segment(120, 150, 120),
+                      segment(120, 370, 60),
+                      segment(200, 730, 150),
+                      segment(200, 500, 360))),
+              TestKilns.brickMuffle(2200),
+              Charge.moulds(
+                  List.of(new Mould(2, 0.05, 0.06, 0), new Mould(1, 0.09, 0.1, 0)),
+                  Investment.gypsum(0.40)))
+          .withDraws(6);
+
+  @Test
+  void aLongerLookCostsMoreAndTheCoreFeelsLeast() {
+    DoorCost brief = DoorCost.of(TWO_KINDS, LATE_IN_THE_SOAK, 15);
+    DoorCost lengthy = DoorCost.of(TWO_KINDS, LATE_IN_THE_SOAK, 90);
+
+    assertThat(brief.displayFallKelvins().median()).isBetween(2.0, 200.0);
+    assertThat(lengthy.displayFallKelvins().low())
+        .isGreaterThan(brief.displayFallKelvins().median());
+    assertThat(lengthy.displayBackSeconds().orElseThrow().median())
+        .isGreaterThan(brief.displayBackSeconds().orElseThrow().median())
+        .isGreaterThan(90);
+    assertThat(lengthy.moulds()).hasSize(2);
+    for (int m = 0; m < 2; m++) {
+      DoorCost.Mould more = lengthy.moulds().get(m);
+      DoorCost.Mould less = brief.moulds().get(m);
+      assertThat(more.mould()).isEqualTo(m + 1);
+      assertThat(more.faceFallKelvins().median())
+          .isGreaterThan(less.faceFallKelvins().median())
+          .isGreaterThan(more.coreFallKelvins().median());
+      assertThat(more.evenSeconds().orElseThrow().median())
+          .isGreaterThanOrEqualTo(less.evenSeconds().orElseThrow().median());
+    }
+    // The thick one's core lies deeper.
+    assertThat(lengthy.moulds().get(1).coreFallKelvins().median())
+        .isLessThan(lengthy.moulds().get(0).coreFallKelvins().median());
+  }
+
+  @Test
+  void theDoorMustOpenWhileTheProgramRuns() {
+    assertThatIllegalArgumentException()
+        .isThrownBy(() -> DoorCost.of(TWO_KINDS, 40 * 3600, 20))
+        .withMessageContaining("the program may end at");
+  }
+}
