@@ -7,10 +7,10 @@ import org.heatwright.material.Material.LatentHeat;
 import org.heatwright.numerics.LinearTable;
 
 /**
- * The equations of a body in the plainest way, written apart from the solver: equal cells with their
- * temperature in the middle, heat moved forward in steps as short as stability asks, temperature
- * looked up in a table of heat content. No rings. A yardstick here, and the source of most answers
- * that the solver is tested against.
+ * The equations of a body in the plainest way, written apart from the solver: equal cells with
+ * their temperature in the middle, heat moved forward in steps as short as stability asks,
+ * temperature looked up in a table of heat content. No rings. A yardstick here, and the source of
+ * most answers that the solver is tested against.
  */
 public final class ExplicitBody {
 

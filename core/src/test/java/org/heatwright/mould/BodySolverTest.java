@@ -353,9 +353,10 @@ class BodySolverTest {
 
   /**
    * Bodies solved independently: a, b and c by explicit finite volumes with a very fine grid (a is
-   * analytic), confirmed by a finite-element code; the others by the
-   * benchmarks' {@code ExplicitBody} with cells of 0.5 or 1 mm. The hundredth part of the readings that is worst may miss 0.5 K only
-   * by timing: where the last wet place closes on the axis the centre rises by kelvins a second.
+   * analytic), confirmed by a finite-element code; the others by the benchmarks' {@code
+   * ExplicitBody} with cells of 0.5 or 1 mm. The hundredth part of the readings that is worst may
+   * miss 0.5 K only by timing: where the last wet place closes on the axis the centre rises by
+   * kelvins a second.
    */
   @ParameterizedTest
   @ValueSource(
