@@ -47,7 +47,7 @@ class ArchitectureTest {
   private static final Pattern UNIT_IN_NAME =
       Pattern.compile(
           "(?i).*(celsius|kelvins?|kelvinsPerHour|kelvinsAt1000|perKelvin|seconds|minutes|hours|"
-              + "watts|joules|kilowattHours?|volts|amperes|kilograms|grams|metres|millimetres|"
+              + "watts|joules|kilowattHours?|pascals|volts|amperes|kilograms|grams|metres|millimetres|"
               + "perSecond|perCubicMetre|perMetreKelvin|perWatt|perKilogramKelvin|perKilogram|perMole|"
               + "factor|share|emissivity|waterPowder|ratio|low|median|high)$");
 

@@ -11,9 +11,9 @@ package org.heatwright.mould;
  *
  * @param youngPascals Young's modulus, Pa
  * @param expansionPerKelvin linear expansion, 1/K
- * @param poisson Poisson's ratio
+ * @param poissonRatio Poisson's ratio
  */
-public record ThermalStress(double youngPascals, double expansionPerKelvin, double poisson) {
+public record ThermalStress(double youngPascals, double expansionPerKelvin, double poissonRatio) {
 
   /**
    * Investment away from its inversions: 2 to 6 GPa, 5 to 20e-6 1/K. Source: estimate. Its
@@ -23,10 +23,12 @@ public record ThermalStress(double youngPascals, double expansionPerKelvin, doub
   public static final ThermalStress INVESTMENT = new ThermalStress(4e9, 12e-6, 0.2);
 
   public ThermalStress {
-    if (!(youngPascals > 0) || !(expansionPerKelvin > 0) || !(poisson >= 0 && poisson < 0.5)) {
+    if (!(youngPascals > 0)
+        || !(expansionPerKelvin > 0)
+        || !(poissonRatio >= 0 && poissonRatio < 0.5)) {
       throw new IllegalArgumentException(
           "Young's modulus (%s Pa) and expansion (%s 1/K) must be above zero, Poisson's ratio (%s) 0 to under 0.5."
-              .formatted(youngPascals, expansionPerKelvin, poisson));
+              .formatted(youngPascals, expansionPerKelvin, poissonRatio));
     }
   }
 
@@ -36,7 +38,7 @@ public record ThermalStress(double youngPascals, double expansionPerKelvin, doub
    * @param belowMeanKelvins by how much it is cooler than the mean of the body, K
    */
   public double tensionPascals(double belowMeanKelvins) {
-    return youngPascals * expansionPerKelvin * belowMeanKelvins / (1 - poisson);
+    return youngPascals * expansionPerKelvin * belowMeanKelvins / (1 - poissonRatio);
   }
 
   /**
