@@ -14,8 +14,10 @@ import org.heatwright.units.Temperature;
  * @param what the mould in a few words, e.g. "the mould of 90 mm"
  * @param melts whether its pattern runs out before it burns, as wax does
  * @param steamKilogramsPerSecond the most steam of one mould, kg/s, above zero
+ * @param boilingKelvins the most between two places while the water boils, K, above zero
  * @param cristobaliteKelvins the most between two places while cristobalite turns, K, above zero
  * @param quartzKelvins the most between two places while quartz turns, K, above zero
+ * @param tensionPascals the most tension while no silica turns, Pa, zero or more
  * @param burn what the coldest place must get as burning of carbon, as time at {@code burnAt}
  * @param burnAt the temperature for which {@code burn} is stated
  * @param burnOrigin where that comes from
@@ -27,8 +29,10 @@ public record CoreDemands(
     String what,
     boolean melts,
     double steamKilogramsPerSecond,
+    double boilingKelvins,
     double cristobaliteKelvins,
     double quartzKelvins,
+    double tensionPascals,
     Duration burn,
     Temperature burnAt,
     Origin burnOrigin,
@@ -42,10 +46,14 @@ public record CoreDemands(
     Objects.requireNonNull(burnOrigin, "burnOrigin");
     Objects.requireNonNull(limit, "limit");
     Objects.requireNonNull(limitOrigin, "limitOrigin");
-    if (!(steamKilogramsPerSecond > 0) || !(cristobaliteKelvins > 0) || !(quartzKelvins > 0)) {
+    if (!(steamKilogramsPerSecond > 0)
+        || !(boilingKelvins > 0)
+        || !(cristobaliteKelvins > 0)
+        || !(quartzKelvins > 0)) {
       throw new IllegalArgumentException(
-          "The limits of steam (%s kg/s) and unevenness (%s K, %s K) must be above zero."
-              .formatted(steamKilogramsPerSecond, cristobaliteKelvins, quartzKelvins));
+          "The limits of steam (%s kg/s) and unevenness (%s K, %s K, %s K) must be above zero."
+              .formatted(
+                  steamKilogramsPerSecond, boilingKelvins, cristobaliteKelvins, quartzKelvins));
     }
   }
 }

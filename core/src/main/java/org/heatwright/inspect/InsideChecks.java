@@ -62,6 +62,14 @@ final class InsideChecks {
     steam(forecast, draws, core, findings);
     uneven(
         draws,
+        BurnoutMeasures::boilingKelvins,
+        core.boilingKelvins(),
+        "core-lags-boiling",
+        "water boils at 100 °C",
+        core,
+        findings);
+    uneven(
+        draws,
         BurnoutMeasures::cristobaliteKelvins,
         core.cristobaliteKelvins(),
         "core-lags-cristobalite",
@@ -80,6 +88,7 @@ final class InsideChecks {
       melting(forecast, draws, core, walk, findings);
     }
     boiling(forecast, draws, core, findings);
+    margins(draws, core, findings);
   }
 
   /** When a pattern of wax has run, where it does in every draw, and how hot it is around then. */
@@ -230,6 +239,32 @@ final class InsideChecks {
             OptionalInt.empty(),
             "While %s, skin and core of %s are up to %.0f K apart (the fastest schedule of practice: %.0f K): the mould may crack. Climb slower there, or hold before it."
                 .formatted(turns, core.what(), kelvins.median(), limit),
+            INSIDE));
+  }
+
+  /** How near the mould comes to what practice's fastest schedule does to it. */
+  private static void margins(
+      List<BurnoutMeasures> draws, CoreDemands core, List<Finding> findings) {
+    double boiling = band(draws, BurnoutMeasures::boilingKelvins).median();
+    double cristobalite = band(draws, BurnoutMeasures::cristobaliteKelvins).median();
+    double quartz = band(draws, BurnoutMeasures::quartzKelvins).median();
+    double tension = band(draws, BurnoutMeasures::tensionPascals).median();
+    findings.add(
+        new Finding(
+            Severity.NOTE,
+            "unevenness",
+            OptionalInt.empty(),
+            ("Two places in %s are up to %.0f K apart while water boils, %.0f K while cristobalite and %.0f K while quartz turns:"
+                    + " %.1f, %.1f and %.1f times what the fastest schedule of practice does; thermal stress apart from that %.1f times.")
+                .formatted(
+                    core.what(),
+                    boiling,
+                    cristobalite,
+                    quartz,
+                    boiling / core.boilingKelvins(),
+                    cristobalite / core.cristobaliteKelvins(),
+                    quartz / core.quartzKelvins(),
+                    core.tensionPascals() > 0 ? tension / core.tensionPascals() : 0),
             INSIDE));
   }
 

@@ -18,8 +18,11 @@ import org.heatwright.units.Temperature;
  *     #BURN_REFERENCE}
  * @param coldestPeakCelsius the hottest that the coldest place gets, °C
  * @param hottestPeakCelsius the hottest that any place gets, °C
+ * @param boilingKelvins the most between two places while one of them passes 95 to 110 °C, K
  * @param cristobaliteKelvins the most between two places while one of them passes 200 to 280 °C, K
  * @param quartzKelvins the most between two places while one of them passes 560 to 590 °C, K
+ * @param tensionPascals the most tension that unevenness alone makes in the coldest place while no
+ *     silica turns, by {@link ThermalStress#INVESTMENT}, Pa
  */
 public record BurnoutMeasures(
     double boilBeginsSeconds,
@@ -31,8 +34,10 @@ public record BurnoutMeasures(
     double burnSeconds,
     double coldestPeakCelsius,
     double hottestPeakCelsius,
+    double boilingKelvins,
     double cristobaliteKelvins,
-    double quartzKelvins) {
+    double quartzKelvins,
+    double tensionPascals) {
 
   /** Carbon burns in air from about 600 °C. Source: read, an abstract on gypsum and carbon. */
   public static final Temperature BURN_REFERENCE = Temperature.ofCelsius(650);
@@ -65,8 +70,10 @@ public record BurnoutMeasures(
     double burn = 0;
     double coldestPeak = Double.NEGATIVE_INFINITY;
     double hottestPeak = Double.NEGATIVE_INFINITY;
+    double boiling = 0;
     double cristobalite = 0;
     double quartz = 0;
+    double belowMean = 0;
     for (int i = 0; i < firing.rows(); i++) {
       double cold = firing.coldestCelsius(i);
       double hot = firing.hottestCelsius(i);
@@ -87,8 +94,14 @@ public record BurnoutMeasures(
       }
       coldestPeak = Math.max(coldestPeak, cold);
       hottestPeak = Math.max(hottestPeak, hot);
-      cristobalite = Math.max(cristobalite, unevenness(firing, i, 200, 280));
-      quartz = Math.max(quartz, unevenness(firing, i, 560, 590));
+      boiling = Math.max(boiling, unevenness(firing, i, BOILING_CELSIUS, BOILED_CELSIUS));
+      double turningFirst = unevenness(firing, i, 200, 280);
+      double turningLast = unevenness(firing, i, 560, 590);
+      cristobalite = Math.max(cristobalite, turningFirst);
+      quartz = Math.max(quartz, turningLast);
+      if (turningFirst == 0 && turningLast == 0) {
+        belowMean = Math.max(belowMean, firing.meanCelsius(i) - cold);
+      }
       if (i > 0 && cold >= BURN_FROM_CELSIUS) {
         double mean = (cold + firing.coldestCelsius(i - 1)) / 2;
         burn +=
@@ -105,8 +118,10 @@ public record BurnoutMeasures(
         burn,
         coldestPeak,
         hottestPeak,
+        boiling,
         cristobalite,
-        quartz);
+        quartz,
+        ThermalStress.INVESTMENT.tensionPascals(belowMean));
   }
 
   /**

@@ -74,6 +74,7 @@ public final class MouldFiring {
   private final double[] surface;
   private final double[] coldest;
   private final double[] hottest;
+  private final double[] mean;
   private final double[] waterShare;
   private final double[] steam;
 
@@ -87,6 +88,7 @@ public final class MouldFiring {
     surface = Arrays.copyOf(recorder.surface, n);
     coldest = Arrays.copyOf(recorder.coldest, n);
     hottest = Arrays.copyOf(recorder.hottest, n);
+    mean = Arrays.copyOf(recorder.mean, n);
     waterShare = Arrays.copyOf(recorder.waterShare, n);
     steam = Arrays.copyOf(recorder.steam, n);
   }
@@ -124,6 +126,7 @@ public final class MouldFiring {
     private double[] surface = new double[1024];
     private double[] coldest = new double[1024];
     private double[] hottest = new double[1024];
+    private double[] mean = new double[1024];
     private double[] waterShare = new double[1024];
     private double[] steam = new double[1024];
     private double waterBefore = Double.NaN;
@@ -158,12 +161,14 @@ public final class MouldFiring {
         surface = Arrays.copyOf(surface, more);
         coldest = Arrays.copyOf(coldest, more);
         hottest = Arrays.copyOf(hottest, more);
+        mean = Arrays.copyOf(mean, more);
         waterShare = Arrays.copyOf(waterShare, more);
         steam = Arrays.copyOf(steam, more);
       }
       double cold = Double.POSITIVE_INFINITY;
       double hot = Double.NEGATIVE_INFINITY;
       double volume = 0;
+      double warmth = 0;
       double free = 0;
       double all = 0;
       for (int n = 0; n < peak.length; n++) {
@@ -177,6 +182,7 @@ public final class MouldFiring {
         cold = Math.min(cold, t);
         hot = Math.max(hot, t);
         volume += v;
+        warmth += v * t;
         free += v * water.freeShare(most);
         all += v * water.left(most);
       }
@@ -185,6 +191,7 @@ public final class MouldFiring {
       surface[rows] = solver.surfaceCelsius();
       coldest[rows] = cold;
       hottest[rows] = hot;
+      mean[rows] = warmth / volume;
       waterShare[rows] = water.freeAtStart() > 0 ? free / volume : 0;
       steam[rows] = since > 0 ? solver.wholeOf(waterBefore - all) / since : 0;
       waterBefore = all;
@@ -234,6 +241,11 @@ public final class MouldFiring {
   /** The hottest place in the investment, °C. */
   public double hottestCelsius(int row) {
     return hottest[row];
+  }
+
+  /** Mean of the investment, °C. */
+  public double meanCelsius(int row) {
+    return mean[row];
   }
 
   /** Share of the free water that is still there, 0 to 1. */

@@ -317,6 +317,38 @@ class BodySolverTest {
         s -> {});
 
     assertThat(solver.surfaceCelsius() - solver.centreCelsius()).isCloseTo(50.8811, within(0.02));
+
+    // The same check's stress, MPa: 1.526432 of tension along the core, as much pressure outside.
+    double mean = 0;
+    int rings = 200;
+    for (int i = 0; i < rings; i++) {
+      double share = Math.sqrt((i + 0.5) / rings); // rings of equal area
+      mean += solver.celsiusAt(share * 0.0375, 0.5) / rings;
+    }
+    ThermalStress stress = ThermalStress.INVESTMENT;
+    assertThat(stress.tensionPascals(mean - solver.centreCelsius()) / 1e6)
+        .isCloseTo(1.526432, within(0.002));
+    assertThat(stress.tensionPascals(mean - solver.surfaceCelsius()) / 1e6)
+        .isCloseTo(-1.526432, within(0.002));
+  }
+
+  /**
+   * CHK-B12, a plate of half thickness 37.5 mm that heats by 200 K/h is 101.7622 K from face to
+   * middle: 2.035243 MPa of tension in the middle, 4.070486 of pressure outside; the cylinder's
+   * 1.526432 MPa come back as 200 K/h. Analytic, implementers' sheet.
+   */
+  @Test
+  void thermalStressIsThatOfThePlateAndTheCylinder() {
+    double kappa = 0.45 / (1234 * 950.0);
+    double rate = 200 / 3600.0;
+    double across = rate * 0.0375 * 0.0375 / (2 * kappa);
+    assertThat(across).isCloseTo(101.7622, within(1e-4));
+    // A parabola's mean over a plate is a third of the way from the middle.
+    ThermalStress stress = ThermalStress.INVESTMENT;
+    assertThat(stress.tensionPascals(across / 3) / 1e6).isCloseTo(2.035243, within(1e-6));
+    assertThat(stress.tensionPascals(-2 * across / 3) / 1e6).isCloseTo(-4.070486, within(1e-6));
+    assertThat(stress.fastestRiseKelvinsPerSecond(1.526432e6, kappa, 0.0375) * 3600)
+        .isCloseTo(200, within(1e-4));
   }
 
   /**

@@ -54,7 +54,7 @@ class ComposerPropertyTest {
 
     @Override
     BurnoutMeasures fastest(Mould mould) {
-      return new BurnoutMeasures(0, 0, 0, 1, 0, 0, 0, 0, 0, 1, 1);
+      return new BurnoutMeasures(0, 0, 0, 1, 0, 0, 0, 0, 0, 1, 1, 1, 0);
     }
   }
 

@@ -8,6 +8,7 @@ import org.heatwright.app.casting.CastAnswer.Table;
 import org.heatwright.app.casting.CastAnswer.Weight;
 import org.heatwright.app.files.InputException;
 import org.heatwright.forecast.Changeover;
+import org.heatwright.forecast.ForecastRequest;
 import org.heatwright.inspect.TemperatureRange;
 import org.heatwright.units.Temperature;
 import org.heatwright.units.TemperatureChange;
@@ -21,15 +22,13 @@ import org.heatwright.work.casting.PouringOrder.Wanted;
  *
  * @param moulds at least one
  * @param kilnNow temperature of kiln and moulds
- * @param fallPerHour how fast the kiln comes down, degrees an hour; likewise up
+ * @param change how long kiln and cores take between temperatures
  * @param acceptDegrees what would do, either side of the wish; 25 K where it is not said
  */
 public record OrderAsk(
     List<Mould> moulds,
     double kilnNow,
-    double fallPerHour,
-    Optional<Double> risePerHour,
-    double settleMinutes,
+    PouringOrder.Change change,
     double pourMinutes,
     Optional<Double> acceptDegrees,
     TemperatureUnit unit) {
@@ -47,17 +46,11 @@ public record OrderAsk(
   /** Works it out. */
   public PouringOrder order() {
     Temperature now = CastInput.temperature("--kiln-now", kilnNow, unit);
-    CastInput.positive("--fall-per-hour", fallPerHour);
-    risePerHour.ifPresent(r -> CastInput.positive("--rise-per-hour", r));
-    CastInput.notNegative("--settle-minutes", settleMinutes);
     CastInput.notNegative("--pour-minutes", pourMinutes);
     double eitherWay =
         acceptDegrees.map(d -> unit.change(accepted(d)).kelvins()).orElse(USUALLY_ACCEPTED_KELVINS);
     return PouringOrder.of(
-        moulds.stream().map(m -> wanted(m, eitherWay)).toList(),
-        now,
-        (from, to) -> new Changeover(minutes(from, to), settleMinutes),
-        pourMinutes);
+        moulds.stream().map(m -> wanted(m, eitherWay)).toList(), now, change, pourMinutes);
   }
 
   private static double accepted(double degrees) {
@@ -85,19 +78,56 @@ public record OrderAsk(
         "--count", () -> new Wanted(mould.name(), mould.count(), wanted, accepted));
   }
 
-  private double minutes(Temperature from, Temperature to) {
-    double degrees = unit.value(to.minus(from));
-    if (degrees <= 0) {
-      return -degrees / fallPerHour * 60;
-    }
-    double rise =
-        risePerHour.orElseThrow(
-            () ->
-                InputException.in(
-                    "--rise-per-hour",
-                    "not given, but the kiln must go up from %s to %s; expected how fast it does."
-                        .formatted(CastWords.degrees(from, unit), CastWords.degrees(to, unit))));
-    return degrees / rise * 60;
+  /**
+   * Plain rates, in degrees an hour.
+   *
+   * @param risePerHour needed only where the kiln must go up
+   */
+  public static PouringOrder.Change atRates(
+      double fallPerHour,
+      Optional<Double> risePerHour,
+      double settleMinutes,
+      TemperatureUnit unit) {
+    CastInput.positive("--fall-per-hour", fallPerHour);
+    risePerHour.ifPresent(r -> CastInput.positive("--rise-per-hour", r));
+    CastInput.notNegative("--settle-minutes", settleMinutes);
+    return (from, to) -> {
+      boolean falls = to.compareTo(from) <= 0;
+      double rate =
+          falls
+              ? fallPerHour
+              : risePerHour.orElseThrow(
+                  () ->
+                      InputException.in(
+                          "--rise-per-hour",
+                          "not given, but the kiln must go up from %s to %s; expected how fast it does."
+                              .formatted(
+                                  CastWords.degrees(from, unit), CastWords.degrees(to, unit))));
+      return Changeover.atRate(from, to, unit.rate(rate), settleMinutes);
+    };
+  }
+
+  /**
+   * By forecast of a kiln with its moulds.
+   *
+   * @param firing the burnout
+   * @param fallPerHour how fast the program lets the kiln fall or rise, degrees an hour; empty: as
+   *     it will
+   */
+  public static PouringOrder.Change byForecast(
+      ForecastRequest firing, Optional<Double> fallPerHour, TemperatureUnit unit) {
+    fallPerHour.ifPresent(r -> CastInput.positive("--fall-per-hour", r));
+    return (from, to) ->
+        Changeover.forecast(firing, from, to, fallPerHour.map(unit::rate))
+            .orElseThrow(
+                () ->
+                    InputException.in(
+                        "--kiln",
+                        "%s and its moulds do not come from %s to %s within 8 h in every likely case; expected wishes nearer together."
+                            .formatted(
+                                firing.kiln().name(),
+                                CastWords.degrees(from, unit),
+                                CastWords.degrees(to, unit))));
   }
 
   /** An order in words. */
@@ -113,8 +143,7 @@ public record OrderAsk(
         List.of(),
         tables,
         List.of(
-            "The core follows the kiln late, the more the thicker the mould; --settle-minutes must cover"
-                + " that. Each opening of the door cools what stays inside."),
+            "Each opening of the door cools what stays inside; heatwright inside says by how much."),
         List.of());
   }
 

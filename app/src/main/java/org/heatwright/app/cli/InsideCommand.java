@@ -16,9 +16,11 @@ import org.heatwright.app.files.YamlText;
 import org.heatwright.app.json.InsideJson;
 import org.heatwright.app.plot.CorePlot;
 import org.heatwright.app.plot.SectionPlot;
+import org.heatwright.app.report.DoorWords;
 import org.heatwright.app.report.InsideWords;
 import org.heatwright.app.report.WhenWords;
 import org.heatwright.forecast.Band;
+import org.heatwright.forecast.DoorCost;
 import org.heatwright.forecast.ForecastRequest;
 import org.heatwright.forecast.InsideForecast;
 import org.heatwright.forecast.InsideFromLog;
@@ -58,6 +60,8 @@ final class InsideCommand implements Callable<Integer> {
   /** A log that begins later says too little of the heating up, s. Our choice. */
   private static final double LATEST_BEGIN_SECONDS = 3600;
 
+  private static final double LONGEST_DOOR_SECONDS = 600;
+
   /** Forecasts from the nameplate are far surer than this, K. Our choice. */
   private static final double STRANGE_KELVINS = 150;
 
@@ -92,6 +96,13 @@ final class InsideCommand implements Callable<Integer> {
       defaultValue = "8",
       description = "How deep the outermost pattern lies under the investment's face (8).")
   private double patternMillimetres;
+
+  @Option(
+      names = "--door-s",
+      paramLabel = "S",
+      defaultValue = "20",
+      description = "How long the door stands open when a mould is drawn, s (20).")
+  private double doorSeconds;
 
   @Option(
       names = "--plot",
@@ -162,6 +173,12 @@ final class InsideCommand implements Callable<Integer> {
               .orElse("It is wet, or too cool, to tell how it keeps its heat out of the kiln."));
       moulds.add(InsideJson.of(inside, mould, at, pour));
     }
+    Optional<DoorCost> door = log.isPresent() ? Optional.empty() : door(schedule, planned);
+    door.ifPresent(
+        cost -> {
+          page.blank();
+          new DoorWords(cost, schedule.unit(), when).sentences().forEach(page::line);
+        });
     page.blank();
     told.notes().forEach(note -> page.hanging("note  ", note));
     InsideForecast inside = told.inside().get(chosen);
@@ -175,10 +192,34 @@ final class InsideCommand implements Callable<Integer> {
             log.isPresent() ? "log" : "forecast",
             at,
             moulds,
+            door.map(InsideJson.DoorJson::of),
             told.notes(),
             files()),
         page);
     return Answer.DONE;
+  }
+
+  /** When all are ready one is drawn: what the others feel of it, if there are others. */
+  private Optional<DoorCost> door(Schedule schedule, Fire.Planned planned) {
+    if (!(doorSeconds >= 1 && doorSeconds <= LONGEST_DOOR_SECONDS)) {
+      throw InputException.in(
+          "--door-s",
+          "%s s is not possible; expected 1 to 600.".formatted(YamlText.number(doorSeconds)));
+    }
+    int moulds = planned.charge().moulds().stream().mapToInt(Mould::count).sum();
+    double end = planned.forecast().endSeconds().low();
+    return planned
+        .forecast()
+        .workReadySeconds()
+        .map(ready -> Math.rint(ready.median()))
+        .filter(at -> moulds > 1 && at + doorSeconds < end)
+        .map(
+            at ->
+                DoorCost.of(
+                    ForecastRequest.of(schedule, planned.kiln(), planned.charge())
+                        .withConditions(planned.conditions()),
+                    at,
+                    doorSeconds));
   }
 
   private List<String> files() {

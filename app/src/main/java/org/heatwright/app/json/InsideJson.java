@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 import org.heatwright.app.report.InsideWords;
+import org.heatwright.forecast.DoorCost;
 import org.heatwright.forecast.InsideForecast;
 import org.heatwright.mould.BurnoutMeasures;
 import org.heatwright.mould.Mould;
@@ -14,6 +15,8 @@ import org.heatwright.mould.Mould;
  *
  * @param source "forecast" or "log"
  * @param atSeconds the moment whose temperatures are told
+ * @param door null from a log, with a single mould, or where no moment is known at which all are
+ *     ready
  */
 public record InsideJson(
     String schedule,
@@ -21,8 +24,42 @@ public record InsideJson(
     String source,
     double atSeconds,
     List<MouldJson> moulds,
+    Optional<DoorJson> door,
     List<String> notes,
     List<String> written) {
+
+  /** What the open door costs the moulds that stay; seconds count from its opening. */
+  public record DoorJson(
+      double atSeconds,
+      double openSeconds,
+      BandJson displayFallKelvin,
+      Optional<BandJson> displayBackSeconds,
+      List<StaysJson> stays) {
+
+    public static DoorJson of(DoorCost cost) {
+      return new DoorJson(
+          cost.atSeconds(),
+          cost.openSeconds(),
+          BandJson.of(cost.displayFallKelvins()),
+          cost.displayBackSeconds().map(BandJson::of),
+          cost.moulds().stream()
+              .map(
+                  m ->
+                      new StaysJson(
+                          m.mould(),
+                          BandJson.of(m.faceFallKelvins()),
+                          BandJson.of(m.coreFallKelvins()),
+                          m.evenSeconds().map(BandJson::of)))
+              .toList());
+    }
+  }
+
+  /** One kind of mould that stays. */
+  public record StaysJson(
+      int mould,
+      BandJson faceFallKelvin,
+      BandJson coreFallKelvin,
+      Optional<BandJson> evenSeconds) {}
 
   /** One kind of mould. */
   public record MouldJson(
@@ -41,8 +78,10 @@ public record InsideJson(
       double burnReferenceCelsius,
       BandJson coldestPeakCelsius,
       BandJson hottestPeakCelsius,
+      BandJson boilingKelvin,
       BandJson cristobaliteKelvin,
       BandJson quartzKelvin,
+      BandJson tensionMegapascals,
       BandJson coreCelsius,
       BandJson coldestCelsius,
       BandJson hottestCelsius,
@@ -76,8 +115,10 @@ public record InsideJson(
         BurnoutMeasures.BURN_REFERENCE.celsius(),
         band(measures, BurnoutMeasures::coldestPeakCelsius).orElseThrow(),
         band(measures, BurnoutMeasures::hottestPeakCelsius).orElseThrow(),
+        band(measures, BurnoutMeasures::boilingKelvins).orElseThrow(),
         band(measures, BurnoutMeasures::cristobaliteKelvins).orElseThrow(),
         band(measures, BurnoutMeasures::quartzKelvins).orElseThrow(),
+        band(measures, m -> m.tensionPascals() / 1e6).orElseThrow(),
         BandJson.of(inside.centreCelsiusAt(at)),
         BandJson.of(inside.band(d -> d.coldestCelsiusAt(at))),
         BandJson.of(inside.band(d -> d.hottestCelsiusAt(at))),

@@ -31,6 +31,9 @@ public record InsideWords(
   public static final double FALLS_KELVINS = 25;
 
   private static final double GRAMS_A_MINUTE = 60_000;
+  private static final double PASCALS = 1e6;
+  private static final double LEAST_TOLD_PASCALS = 0.05e6;
+  private static final double LONGEST_TOLD_SECONDS = 48 * 3600;
   private static final double DRY_AT_MOST = 0.005;
 
   /** "Mould 1, 63 x 90 mm, 2 of this kind". */
@@ -54,7 +57,7 @@ public record InsideWords(
     }
     lines.add(melting(measures));
     lines.add(burning(measures));
-    lines.addAll(inversions(measures));
+    lines.addAll(unevenness(measures));
     lines.add(at(at));
     return lines;
   }
@@ -106,6 +109,11 @@ public record InsideWords(
     if (burnt.high() < 60) {
       return reaches + ", where nothing of a pattern's carbon burns to speak of.";
     }
+    if (burnt.low() > LONGEST_TOLD_SECONDS) {
+      return reaches
+          + " and burns as more than 48 h at %.0f %s would."
+              .formatted(unit.value(BurnoutMeasures.BURN_REFERENCE), unit.symbol());
+    }
     return reaches
         + " and burns as %s at %.0f %s would (%s to %s)."
             .formatted(
@@ -116,22 +124,32 @@ public record InsideWords(
                 length(burnt.high()));
   }
 
-  private List<String> inversions(List<BurnoutMeasures> measures) {
+  private List<String> unevenness(List<BurnoutMeasures> measures) {
     List<String> lines = new ArrayList<>();
-    double cristobalite =
-        band(measures, BurnoutMeasures::cristobaliteKelvins).map(Band::median).orElse(0.0);
-    double quartz = band(measures, BurnoutMeasures::quartzKelvins).map(Band::median).orElse(0.0);
-    if (cristobalite > 0) {
-      lines.add(
-          "While cristobalite turns, two places inside are up to %s apart."
-              .formatted(difference(cristobalite)));
+    if (inside.draws().get(0).waterShare(0) > 0) {
+      apart(measures, BurnoutMeasures::boilingKelvins, "water boils").ifPresent(lines::add);
     }
-    if (quartz > 0) {
+    apart(measures, BurnoutMeasures::cristobaliteKelvins, "cristobalite turns")
+        .ifPresent(lines::add);
+    apart(measures, BurnoutMeasures::quartzKelvins, "quartz turns").ifPresent(lines::add);
+    double tension = band(measures, BurnoutMeasures::tensionPascals).map(Band::median).orElse(0.0);
+    if (tension > LEAST_TOLD_PASCALS) {
       lines.add(
-          "While quartz turns, two places inside are up to %s apart."
-              .formatted(difference(quartz)));
+          "Apart from that, unevenness pulls at its coldest place by about %.1f MPa (elastic, an estimate within a factor of three; inspect compares it with practice)."
+              .formatted(tension / PASCALS));
     }
     return lines;
+  }
+
+  private Optional<String> apart(
+      List<BurnoutMeasures> measures, ToDoubleFunction<BurnoutMeasures> kelvins, String happens) {
+    return band(measures, kelvins)
+        .map(Band::median)
+        .filter(most -> most > 0)
+        .map(
+            most ->
+                "While %s, two places inside are up to %s apart."
+                    .formatted(happens, difference(most)));
   }
 
   private String at(double second) {

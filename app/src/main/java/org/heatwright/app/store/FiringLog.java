@@ -2,6 +2,7 @@ package org.heatwright.app.store;
 
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
 
@@ -18,6 +19,7 @@ import java.util.OptionalDouble;
  * @param part what it has had in what was learned of the kiln
  * @param missedKelvins by how much the last fit missed its display, root mean square, K; empty
  *     before
+ * @param showed what the fit read from it
  * @param added when it was brought, to the millisecond
  */
 public record FiringLog(
@@ -29,7 +31,25 @@ public record FiringLog(
     String firing,
     Part part,
     OptionalDouble missedKelvins,
+    Showed showed,
     Instant added) {
+
+  /**
+   * What a log showed when it was learned from.
+   *
+   * @param happened what went wrong in the firing, a sentence each
+   * @param notShown what its display could not have shown, a sentence each
+   */
+  public record Showed(List<String> happened, List<String> notShown) {
+
+    /** Of a log from which nothing was learned. */
+    public static final Showed NOTHING = new Showed(List.of(), List.of());
+
+    public Showed {
+      happened = List.copyOf(happened);
+      notShown = List.copyOf(notShown);
+    }
+  }
 
   /** What a log has had in what was learned. */
   public enum Part {

@@ -261,14 +261,16 @@ public final class Store implements AutoCloseable {
                   keep(h, Kind.KILN, kiln, text);
                   for (FiringLog log : parts) {
                     h.createUpdate(
-                            "update firing_log set part = :part, missed_kelvins = :missed"
-                                + " where id = :id")
+                            "update firing_log set part = :part, missed_kelvins = :missed,"
+                                + " happened = :happened, not_shown = :notShown where id = :id")
                         .bind("part", log.part().word())
                         .bind(
                             "missed",
                             log.missedKelvins().isPresent()
                                 ? log.missedKelvins().getAsDouble()
                                 : null)
+                        .bind("happened", String.join("\n", log.showed().happened()))
+                        .bind("notShown", String.join("\n", log.showed().notShown()))
                         .bind("id", log.id())
                         .execute();
                   }
@@ -374,6 +376,9 @@ public final class Store implements AutoCloseable {
             row.getString("firing"),
             FiringLog.Part.valueOf(row.getString("part").toUpperCase(java.util.Locale.ROOT)),
             known ? OptionalDouble.of(missed) : OptionalDouble.empty(),
+            new FiringLog.Showed(
+                row.getString("happened").lines().toList(),
+                row.getString("not_shown").lines().toList()),
             Instant.ofEpochMilli(row.getLong("added_ms")));
       };
 

@@ -6,7 +6,9 @@ import java.time.Clock;
 import java.time.DateTimeException;
 import java.time.Duration;
 import java.time.LocalDate;
+import java.time.LocalTime;
 import java.time.ZoneId;
+import java.time.ZonedDateTime;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -50,6 +52,7 @@ import org.heatwright.learn.KilnLearner;
 import org.heatwright.learn.Lesson;
 import org.heatwright.learn.LogAlignment;
 import org.heatwright.learn.LoggedFiring;
+import org.heatwright.learn.Unseen;
 import org.heatwright.schedule.HourMinute;
 import org.heatwright.schedule.Ramp;
 import org.heatwright.schedule.Schedule;
@@ -434,6 +437,8 @@ final class KilnDesk {
     WatchedFiring firing = watched(kiln, log);
     return new KilnPage.Watched(
         "%s, %s".formatted(log.name(), DAY.format(log.date())),
+        log.showed().happened(),
+        log.showed().notShown(),
         plot(FiringPlot.of(firing), "forecast", name, log.id()),
         firing.comparable()
             ? Optional.of(plot(ResidualPlot.of(firing), "missed", name, log.id()))
@@ -541,12 +546,11 @@ final class KilnDesk {
     }
     try {
       Kiln kiln = kiln(document.get());
-      Lesson lesson =
-          KilnLearner.learnDated(
-              kiln,
-              used.stream()
-                  .map(log -> new DatedFiring(log.date(), aligned(kiln, log).firing()))
-                  .toList());
+      List<DatedFiring> dated =
+          used.stream()
+              .map(log -> new DatedFiring(log.date(), aligned(kiln, log).firing()))
+              .toList();
+      Lesson lesson = KilnLearner.learnDated(kiln, dated);
       if (lesson.firings().isEmpty()) {
         return "Nothing was learned: on its schedule no kiln like this shows such a display."
             + " Another schedule ran, something happened that is not told, or the thermocouple"
@@ -560,26 +564,53 @@ final class KilnDesk {
                   Learned.ENGINE,
                   lesson.beliefs()));
       store.keepLesson(
-          name, KilnFile.write(known), logs.stream().map(log -> after(lesson, log)).toList());
+          name,
+          KilnFile.write(known),
+          logs.stream().map(log -> after(lesson, log, showed(known, lesson, dated, log))).toList());
       return "";
     } catch (InputException e) {
       return Objects.requireNonNull(e.getMessage());
     }
   }
 
-  private static FiringLog after(Lesson lesson, FiringLog log) {
+  private FiringLog.Showed showed(
+      Kiln known, Lesson lesson, List<DatedFiring> dated, FiringLog log) {
+    Optional<LocalTime> started =
+        WatchedFiring.start(
+                LogFile.read(log.csv(), log.name()).startingAt(aligned(known, log).startSeconds()),
+                zone(Optional.of(known)))
+            .map(ZonedDateTime::toLocalTime);
+    List<String> happened =
+        lesson.happened().stream()
+            .filter(one -> one.firing().equals(log.id()))
+            .map(one -> one.what().happened(started) + " " + one.what().check())
+            .toList();
+    List<String> notShown =
+        dated.stream()
+            .map(DatedFiring::firing)
+            .filter(firing -> firing.name().equals(log.id()))
+            .filter(firing -> lesson.firings().contains(firing.name()))
+            .flatMap(firing -> Unseen.in(known, firing).stream())
+            .map(Unseen::words)
+            .toList();
+    return new FiringLog.Showed(happened, notShown);
+  }
+
+  private static FiringLog after(Lesson lesson, FiringLog log, FiringLog.Showed showed) {
     int index = lesson.firings().indexOf(log.id());
     if (index >= 0) {
-      return with(log, FiringLog.Part.TAUGHT, OptionalDouble.of(lesson.misfitKelvins(index)));
+      return with(
+          log, FiringLog.Part.TAUGHT, OptionalDouble.of(lesson.misfitKelvins(index)), showed);
     }
     return lesson.leftOut().stream()
         .filter(left -> left.firing().equals(log.id()))
         .findFirst()
-        .map(left -> with(log, FiringLog.Part.ODD, OptionalDouble.of(left.misfitKelvins())))
-        .orElseGet(() -> with(log, FiringLog.Part.ASIDE, OptionalDouble.empty()));
+        .map(left -> with(log, FiringLog.Part.ODD, OptionalDouble.of(left.misfitKelvins()), showed))
+        .orElseGet(() -> with(log, FiringLog.Part.ASIDE, OptionalDouble.empty(), showed));
   }
 
-  private static FiringLog with(FiringLog log, FiringLog.Part part, OptionalDouble missed) {
+  private static FiringLog with(
+      FiringLog log, FiringLog.Part part, OptionalDouble missed, FiringLog.Showed showed) {
     return new FiringLog(
         log.id(),
         log.name(),
@@ -589,6 +620,7 @@ final class KilnDesk {
         log.firing(),
         part,
         missed,
+        showed,
         log.added());
   }
 

@@ -70,8 +70,18 @@ public record KilnPage(
     public record Told(boolean heavy, String sentence) {}
   }
 
-  /** One log against its forecast, and what is left between them where they overlap. */
-  public record Watched(String name, Plot firing, Optional<Plot> missed) {}
+  /**
+   * One log against its forecast, and what is left between them where they overlap.
+   *
+   * @param happened what went wrong in the firing and was kept out of what is learned
+   * @param notShown what the display could not have shown
+   */
+  public record Watched(
+      String name,
+      List<String> happened,
+      List<String> notShown,
+      Plot firing,
+      Optional<Plot> missed) {}
 
   /**
    * One log in the list.

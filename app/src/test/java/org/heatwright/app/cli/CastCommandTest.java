@@ -142,6 +142,31 @@ class CastCommandTest {
         moulds + " --kiln-now 600 --fall-per-hour 120");
   }
 
+  /** The closed kiln falls no faster than the program asks, and cores settle after the chamber. */
+  @Test
+  void withAKilnAndItsBurnoutTheWaitsAreForecast() throws JsonProcessingException {
+    String kiln =
+        " --kiln %s --work %s".formatted(Studio.kiln("capstan"), Studio.work("harbour-burnout"));
+    String moulds = "order --mould signet --wants 450 --mould lace --wants 630";
+    JsonNode free = json(moulds + kiln);
+    JsonNode slow = json(moulds + kiln + " --fall-per-hour 100");
+    assertThat(slow.at("/steps/0/kilnMinutes").doubleValue()).isBetween(55.0, 70.0);
+    assertThat(slow.at("/steps/1/kilnMinutes").doubleValue()).isBetween(100.0, 125.0);
+    for (int step = 0; step < 2; step++) {
+      assertThat(free.at("/steps/%d/kilnMinutes".formatted(step)).doubleValue())
+          .isLessThan(slow.at("/steps/%d/kilnMinutes".formatted(step)).doubleValue());
+      assertThat(free.at("/steps/%d/settleMinutes".formatted(step)).doubleValue())
+          .isBetween(20.0, 120.0);
+    }
+    refused(
+        "--settle-minutes: given besides --kiln, which forecasts that; keep one of the two.",
+        moulds + kiln + " --settle-minutes 30");
+    refused(
+        "--work: not given, but --kiln is; a forecast needs both.",
+        moulds + " --kiln " + Studio.kiln("capstan"));
+    refused("--kiln-now: not given; expected it, or --kiln and --work for a forecast.", moulds);
+  }
+
   @Test
   void whatIsWrongIsToldInOneSentence() {
     refused(

@@ -113,6 +113,35 @@ class InsideCommandTest {
   }
 
   @Test
+  void withSeveralMouldsTheDoorsCostIsTold() throws IOException {
+    Object[] three = {
+      "inside",
+      Studio.schedule("harbour-burnout"),
+      "--kiln",
+      Studio.kiln("capstan"),
+      "--work",
+      Studio.work("harbour-burnout"),
+      "--json",
+      "--door-s"
+    };
+    JsonNode brief = door(three, 10);
+    JsonNode lengthy = door(three, 60);
+    assertThat(lengthy.at("/displayFallKelvin/median").asDouble())
+        .isGreaterThan(brief.at("/displayFallKelvin/median").asDouble());
+    assertThat(lengthy.at("/stays/0/faceFallKelvin/median").asDouble())
+        .isGreaterThan(lengthy.at("/stays/0/coreFallKelvin/median").asDouble());
+    // One mould alone leaves nobody behind.
+    assertThat(new ObjectMapper().readTree(inside("--json").out()).get("door").isNull()).isTrue();
+    told(inside("--door-s", "0"), "--door-s", "expected 1 to 600");
+  }
+
+  private static JsonNode door(Object[] command, int seconds) throws IOException {
+    List<Object> all = new ArrayList<>(List.of(command));
+    all.add(seconds);
+    return new ObjectMapper().readTree(Run.of(all.toArray()).out()).get("door");
+  }
+
+  @Test
   void wrongInputIsToldInASentence() {
     told(inside("--at", "+9:99"), "--at", "+H:MM");
     told(inside("--at", "12:30"), "--at", "give --start too");

@@ -96,7 +96,8 @@ class JsonShapeTest {
                 "--json"));
 
     assertThat(keys(root))
-        .containsExactly("schedule", "kiln", "source", "atSeconds", "moulds", "notes", "written");
+        .containsExactly(
+            "schedule", "kiln", "source", "atSeconds", "moulds", "door", "notes", "written");
     assertThat(keys(root.get("moulds").get(0)))
         .containsExactly(
             "mould",
@@ -114,8 +115,10 @@ class JsonShapeTest {
             "burnReferenceCelsius",
             "coldestPeakCelsius",
             "hottestPeakCelsius",
+            "boilingKelvin",
             "cristobaliteKelvin",
             "quartzKelvin",
+            "tensionMegapascals",
             "coreCelsius",
             "coldestCelsius",
             "hottestCelsius",

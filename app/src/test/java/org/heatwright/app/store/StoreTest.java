@@ -126,6 +126,7 @@ class StoreTest {
               log.firing(),
               FiringLog.Part.TAUGHT,
               OptionalDouble.of(2.5),
+              new FiringLog.Showed(List.of("The relay stuck.", "It stuck again."), List.of()),
               log.added());
       store.keepLesson("Anchor", "learned", List.of(taught));
       assertThat(store.logs("Anchor")).containsExactly(taught);

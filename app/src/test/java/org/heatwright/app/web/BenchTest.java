@@ -18,6 +18,7 @@ import java.time.ZoneOffset;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -426,7 +427,9 @@ class BenchTest {
         .contains("2 firings", "learned 2 December 2026", "What its logs have taught")
         .contains("What is known of Anchor from 2 firings", "Nothing. Bring the next log")
         .contains("learned from: the fit is within", "put aside")
-        .contains("The forecast has learned from this log.");
+        .contains("The forecast has learned from this log.")
+        .contains("What this display could not have shown", "would not have shown on this display")
+        .doesNotContain("kept out of what was learned");
     Matcher sure =
         Pattern.compile(
                 "empty: (\\d+) to (\\d+) min\\. From the nameplate alone: (\\d+) to (\\d+) min")
@@ -437,6 +440,27 @@ class BenchTest {
     assertThat(get("kiln/learned.svg?name=Anchor").body()).contains("Full power");
     // The plan of a firing takes it up.
     assertThat(get("?work=Harbour+burnout&kiln=Anchor").body()).contains("2 logged firings");
+  }
+
+  @Test
+  void whatWentWrongInAFiringIsToldBesideItsLog() throws Exception {
+    FiringLog log = store.logs("Anchor").get(3);
+    FiringLog told =
+        new FiringLog(
+            log.id(),
+            log.name(),
+            log.date(),
+            log.csv(),
+            log.schedule(),
+            log.firing(),
+            FiringLog.Part.TAUGHT,
+            OptionalDouble.of(2),
+            new FiringLog.Showed(List.of("At +1:46 the relay stuck."), List.of()),
+            log.added());
+    store.keepLesson("Anchor", store.find(Kind.KILN, "Anchor").orElseThrow().text(), List.of(told));
+    assertThat(get("kiln?name=Anchor&log=" + log.id()).body())
+        .contains("At +1:46 the relay stuck. It was kept out of what was learned.")
+        .doesNotContain("What this display could not have shown");
   }
 
   private static int number(Matcher match, int group) {
