@@ -45,7 +45,7 @@ final class AnomalySearch {
   private static final double CERTAIN = 40;
 
   /** The same of an on-off kiln, whose switch is known to some seconds only. */
-  private static final double CERTAIN_SWITCHED = 50;
+  private static final double CERTAIN_SWITCHED = 60;
 
   /** A kind whose gain is this near to the best explains the display as well. */
   private static final double ALIKE = 12;
@@ -65,7 +65,7 @@ final class AnomalySearch {
   /** A cost a row above which a log is not explained, and one below which it is well explained. */
   private static final double UNEXPLAINED = 2.5;
 
-  private static final double UNEXPLAINED_SWITCHED = 6;
+  private static final double UNEXPLAINED_SWITCHED = 12;
   private static final double EXPLAINED = 1.2;
 
   // ---- what is searched
