@@ -34,6 +34,9 @@ final class InsideChecks {
   /** Cool enough to let it run. Our choice, between the boiling and the burning. */
   private static final double WAX_DRAINS_CELSIUS = 200;
 
+  private static final Origin WAX_RUNS =
+      Origin.derived("the mould solved in its section; where wax has run is common practice");
+
   private static final Origin WAX_BURNS =
       Origin.read("a bench-forum thread on carbon: a hold at 500 °F, where wax vapour burns");
 
@@ -121,7 +124,7 @@ final class InsideChecks {
                         ? ", when the chamber is at %s already: the wax that is left flames and smokes. Hold below %s until it has run."
                             .formatted(celsius(chamber, walk), celsius(WAX_DRAINS_CELSIUS, walk))
                         : ": a tray under it and the vent open until then."),
-            burns ? WAX_BURNS : INSIDE));
+            burns ? WAX_BURNS : WAX_RUNS));
   }
 
   private static Band band(List<BurnoutMeasures> draws, ToDoubleFunction<BurnoutMeasures> value) {

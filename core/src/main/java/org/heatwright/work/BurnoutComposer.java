@@ -31,6 +31,8 @@ import org.heatwright.units.TemperatureChange;
 import org.heatwright.units.TemperatureUnit;
 import org.heatwright.work.CoreHolds.DryHold;
 import org.heatwright.work.CoreHolds.Leg;
+import org.heatwright.work.casting.PouringPlan;
+import org.heatwright.work.casting.SectionClass;
 import org.heatwright.work.casting.UsualMould;
 
 /** Burnout of moulds: what the work is, what it asks, the schedule for it. */
@@ -87,7 +89,7 @@ final class BurnoutComposer {
         rules.rests(diameterMillimetres).stream()
             .filter(rest -> rest.target().value().compareTo(dryTarget()) > 0)
             .toList();
-    alloyPour = rules.pourOf(work.metal().alloy());
+    alloyPour = bySection(work, unit).or(() -> rules.pourOf(work.metal().alloy()));
     pour =
         work.metal()
             .pourMould()
@@ -162,6 +164,21 @@ final class BurnoutComposer {
           "%s is too hot for a gypsum-bonded mould: it needs a phosphate-bonded one (investment.binder: phosphate)."
               .formatted(work.metal().alloy()));
     }
+  }
+
+  /** Where the thinnest section is told, what the sources say for it and the method. */
+  private static Optional<UsualMould> bySection(BurnoutWork work, TemperatureUnit unit) {
+    if (work.metal().thinnestMetres().isEmpty() || work.metal().pourMould().isPresent()) {
+      return Optional.empty();
+    }
+    return PouringPlan.of(work.metal().question(work.investment().binder()), unit)
+        .mould()
+        .map(
+            proposal ->
+                new UsualMould(
+                    proposal.value(),
+                    proposal.range(),
+                    Origin.derived("the sources for this section and method: " + proposal.why())));
   }
 
   private WorkRefusedException unknownAlloy() {
@@ -376,8 +393,14 @@ final class BurnoutComposer {
                 alloyPour.map(p -> rangeWords(p.range())).orElse(""),
                 Origin.own("work file"))
             : new Draft.Why(
-                "Usual for %s of medium section: thin work hotter, heavy work cooler."
-                    .formatted(work.metal().alloy()),
+                work.metal().thinnestMetres().isPresent()
+                    ? "For %s, %s."
+                        .formatted(
+                            work.metal().alloy(),
+                            SectionClass.ofMetres(work.metal().thinnestMetres().getAsDouble())
+                                .words())
+                    : "Usual for %s of medium section: thin work hotter, heavy work cooler."
+                        .formatted(work.metal().alloy()),
                 rangeWords(alloyPour.orElseThrow().range()),
                 alloyPour.orElseThrow().origin()),
         pourHold(),

@@ -47,10 +47,18 @@ public record OrderAsk(
   public PouringOrder order() {
     Temperature now = CastInput.temperature("--kiln-now", kilnNow, unit);
     CastInput.notNegative("--pour-minutes", pourMinutes);
+    return PouringOrder.of(wanted(), now, change, pourMinutes);
+  }
+
+  /** Refuses what is wrong with a wish by itself. */
+  public void requireMoulds() {
+    wanted();
+  }
+
+  private List<Wanted> wanted() {
     double eitherWay =
         acceptDegrees.map(d -> unit.change(accepted(d)).kelvins()).orElse(USUALLY_ACCEPTED_KELVINS);
-    return PouringOrder.of(
-        moulds.stream().map(m -> wanted(m, eitherWay)).toList(), now, change, pourMinutes);
+    return moulds.stream().map(m -> wanted(m, eitherWay)).toList();
   }
 
   private static double accepted(double degrees) {

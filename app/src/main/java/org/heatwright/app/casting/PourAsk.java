@@ -2,17 +2,21 @@ package org.heatwright.app.casting;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import org.heatwright.app.casting.CastAnswer.Row;
 import org.heatwright.app.casting.CastAnswer.Table;
 import org.heatwright.app.casting.CastAnswer.Weight;
+import org.heatwright.app.files.InputException;
 import org.heatwright.mould.Investment.Binder;
+import org.heatwright.units.Temperature;
 import org.heatwright.units.TemperatureUnit;
+import org.heatwright.work.BurnoutWork;
+import org.heatwright.work.PouredMetal;
 import org.heatwright.work.casting.AlloyFamily;
 import org.heatwright.work.casting.CastingAlloy;
 import org.heatwright.work.casting.CastingAlloys;
 import org.heatwright.work.casting.CastingClock;
-import org.heatwright.work.casting.Melting;
 import org.heatwright.work.casting.PouringMethod;
 import org.heatwright.work.casting.PouringPlan;
 import org.heatwright.work.casting.PouringQuestion;
@@ -23,56 +27,71 @@ import org.heatwright.work.casting.TemperatureRow;
 /**
  * Temperatures of a pour, as asked for; degrees are of {@code unit}.
  *
+ * @param alloy its name; must be known in the end
  * @param thinnestMillimetres thinnest section, on a mixed tree that of the lightest piece
- * @param method what drives the metal
+ * @param method what drives the metal; vacuum where it is not said
  * @param binder of the mould; by the alloy where it is not said
  * @param ownMould the studio's own temperature of the mould, likewise of the metal
  * @param liquidus where the studio's alloy is all liquid
  */
 public record PourAsk(
-    String alloy,
+    Optional<String> alloy,
     Optional<Double> thinnestMillimetres,
-    String method,
+    Optional<String> method,
     Optional<String> binder,
     Optional<Double> ownMould,
     Optional<Double> ownMetal,
     Optional<Double> liquidus,
     TemperatureUnit unit) {
 
+  /** The same, with what a work file says where nothing else is said. */
+  public PourAsk or(BurnoutWork work) {
+    PouredMetal metal = work.metal();
+    boolean same = alloy.isEmpty() || alloy.get().equals(metal.alloy());
+    Optional<Temperature> mould = same ? metal.pourMould() : Optional.empty();
+    Optional<Temperature> poured = same ? metal.pourMetal() : Optional.empty();
+    return new PourAsk(
+        alloy.or(() -> Optional.of(metal.alloy())),
+        thinnestMillimetres.or(
+            () -> metal.thinnestMetres().stream().map(t -> t * 1000).boxed().findFirst()),
+        method.or(() -> metal.method().map(PouringMethod::word)),
+        binder.or(() -> Optional.of(work.investment().binder().name().toLowerCase(Locale.ROOT))),
+        ownMould.or(() -> mould.map(unit::value)),
+        ownMetal.or(() -> poured.map(unit::value)),
+        liquidus,
+        unit);
+  }
+
   /** Works it out. */
   public PouringPlan plan() {
-    PouringMethod driven = CastInput.method("--method", method);
-    Optional<CastingAlloy> known = CastingAlloys.find(alloy);
+    String named =
+        alloy.orElseThrow(
+            () -> InputException.in("--alloy", "not given; expected one such as sterling-925."));
+    PouringMethod driven =
+        method.map(word -> CastInput.method("--method", word)).orElse(PouringMethod.VACUUM);
     AlloyFamily family =
-        known
+        CastingAlloys.find(named)
             .map(CastingAlloy::family)
-            .or(() -> AlloyFamily.ofName(alloy))
-            .orElseGet(() -> CastInput.alloy("--alloy", alloy).family());
+            .or(() -> AlloyFamily.ofName(named))
+            .orElseGet(() -> CastInput.alloy("--alloy", named).family());
     Binder bound =
         binder
             .map(word -> CastInput.binder("--binder", word))
             .orElse(family.needsPhosphate() ? Binder.PHOSPHATE : Binder.GYPSUM);
-    List<Melting> meltings = known.map(CastingAlloy::meltings).orElse(List.of());
     Optional<SectionClass> section =
         thinnestMillimetres.map(
             t -> CastInput.blaming("--thinnest-mm", () -> SectionClass.ofMetres(t / 1000)));
-    PouringQuestion asked =
-        CastInput.blaming(
-            "--binder",
-            () ->
-                new PouringQuestion(
-                    known.map(CastingAlloy::name).orElse(alloy),
-                    family,
-                    meltings,
-                    section,
-                    driven,
-                    bound,
-                    ownMould.map(t -> CastInput.temperature("--my-mould", t, unit)),
-                    ownMetal.map(t -> CastInput.temperature("--my-metal", t, unit))));
     PouringQuestion question =
-        liquidus
-            .map(t -> asked.withLiquidus(CastInput.temperature("--liquidus", t, unit)))
-            .orElse(asked);
+        CastInput.blaming("--binder", () -> PouringQuestion.named(named, driven, bound))
+            .withOwn(
+                ownMould.map(t -> CastInput.temperature("--my-mould", t, unit)),
+                ownMetal.map(t -> CastInput.temperature("--my-metal", t, unit)));
+    if (section.isPresent()) {
+      question = question.withSection(section.get());
+    }
+    if (liquidus.isPresent()) {
+      question = question.withLiquidus(CastInput.temperature("--liquidus", liquidus.get(), unit));
+    }
     return PouringPlan.of(question, unit);
   }
 

@@ -23,6 +23,7 @@ import org.heatwright.keypad.FittedProgram;
 import org.heatwright.keypad.Keypad;
 import org.heatwright.keypad.KeypadFit;
 import org.heatwright.schedule.Schedule;
+import org.heatwright.work.PourSheet;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -215,6 +216,10 @@ final class CardCommand implements Callable<Integer> {
             .map(p -> CardBuilder.of(p, keypad.orElseThrow(), planned.kiln(), planned.forecast()))
             .orElseGet(() -> CardBuilder.of(schedule, planned.kiln(), planned.forecast()));
     planned.composition().ifPresent(builder::composition);
+    planned
+        .work()
+        .flatMap(work -> PourSheet.of(work, schedule, planned.kiln().room()))
+        .ifPresent(builder::pour);
     slot.ifPresent(builder::slot);
     planned.start().ifPresent(plan -> builder.start(plan.start(), planned.notes()));
     responsible.ifPresent(builder::responsible);

@@ -1,10 +1,13 @@
 package org.heatwright.app.cli;
 
+import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.heatwright.app.casting.PourAsk;
+import org.heatwright.app.files.InputException;
 import org.heatwright.app.json.CastPourJson;
 import org.heatwright.units.TemperatureUnit;
+import org.heatwright.work.BurnoutWork;
 import org.heatwright.work.casting.PouringPlan;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -22,16 +25,22 @@ import picocli.CommandLine.Option;
       "  heatwright cast pour --alloy sterling-925 --thinnest-mm 1.2",
       "  heatwright cast pour --alloy 18k-white-gold --thinnest-mm 0.7 --unit F \\",
       "      --method centrifugal --my-mould 1250",
-      "  heatwright cast pour --alloy 9k-yellow-gold --liquidus 890"
+      "  heatwright cast pour --alloy 9k-yellow-gold --liquidus 890",
+      "  heatwright cast pour --work work.yaml"
     })
 final class CastPourCommand implements Callable<Integer> {
 
   @Option(
       names = "--alloy",
-      required = true,
       paramLabel = "A",
       description = "Such as sterling-925 or 14k-yellow-gold.")
-  private String alloyName;
+  private Optional<String> alloyName;
+
+  @Option(
+      names = "--work",
+      paramLabel = "W",
+      description = "Work file of a burnout: says what the other options leave out.")
+  private Optional<Path> workPath;
 
   @Option(
       names = "--thinnest-mm",
@@ -42,9 +51,8 @@ final class CastPourCommand implements Callable<Integer> {
   @Option(
       names = "--method",
       paramLabel = "M",
-      defaultValue = "vacuum",
-      description = "vacuum, centrifugal or gravity.")
-  private String methodWord;
+      description = "vacuum, centrifugal or gravity (vacuum).")
+  private Optional<String> methodWord;
 
   @Option(
       names = "--binder",
@@ -83,18 +91,25 @@ final class CastPourCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     TemperatureUnit unit = degrees.unit();
-    PouringPlan plan =
+    PourAsk given =
         new PourAsk(
-                alloyName,
-                thinnestMillimetres,
-                methodWord,
-                binderWord,
-                ownMould,
-                ownMetal,
-                liquidus,
-                unit)
-            .plan();
+            alloyName,
+            thinnestMillimetres,
+            methodWord,
+            binderWord,
+            ownMould,
+            ownMetal,
+            liquidus,
+            unit);
+    PouringPlan plan = workPath.map(path -> given.or(burnout(path))).orElse(given).plan();
     answer.give(surroundings, CastPourJson.of(plan), CastPage.of(PourAsk.words(plan, unit)));
     return Answer.DONE;
+  }
+
+  private static BurnoutWork burnout(Path path) {
+    if (Input.work(path) instanceof BurnoutWork burnout) {
+      return burnout;
+    }
+    throw InputException.in(path.toString(), "nothing is poured here; expected a burnout.");
   }
 }

@@ -74,6 +74,7 @@ final class Fire {
    * A schedule forecast and put on the clock.
    *
    * @param conditions what is so on that day
+   * @param work what must happen to the load, where it was given
    * @param pressed when start is pressed: the delay counts from there
    * @param update what display readings have changed, if any were given
    * @param notes what to know about these results
@@ -82,6 +83,7 @@ final class Fire {
       Kiln kiln,
       FiringConditions conditions,
       Charge charge,
+      Optional<Work> work,
       Optional<Composition> composition,
       Forecast forecast,
       StartPlanner.Ready ready,
@@ -99,6 +101,7 @@ final class Fire {
           kiln,
           conditions,
           charge,
+          work,
           composition,
           forecast,
           ready,
@@ -172,6 +175,7 @@ final class Fire {
         kiln,
         firing.conditions(),
         charge,
+        work,
         composition,
         forecast,
         ready,

@@ -19,6 +19,7 @@ import org.heatwright.work.EnamelWork;
 import org.heatwright.work.PatternedMould;
 import org.heatwright.work.PouredMetal;
 import org.heatwright.work.Work;
+import org.heatwright.work.casting.PouringMethod;
 
 /** {@code work.yaml}: what is in the kiln and what is to become of it. */
 public final class WorkFile {
@@ -65,11 +66,7 @@ public final class WorkFile {
     YamlMap investment =
         file.required("investment")
             .map("binder", "water-powder", "poured-hours-before", "data-sheet");
-    YamlMap metal = file.required("metal").map("alloy", "pour-mould-celsius");
-    YamlValue metalPlace = metal.place();
-    String alloy = metal.required("alloy").text();
-    Optional<Temperature> pourMould =
-        metal.optional("pour-mould-celsius").map(v -> celsius(v, 20, 2000));
+    PouredMetal metal = metal(file.required("metal"));
     return file.place()
         .build(
             () ->
@@ -80,8 +77,34 @@ public final class WorkFile {
                         .optional("data-sheet")
                         .map(WorkFile::dataSheet)
                         .orElse(DataSheet.none()),
-                    metalPlace.build(() -> new PouredMetal(alloy, pourMould)),
+                    metal,
                     readyBy(file)));
+  }
+
+  private static PouredMetal metal(YamlValue value) {
+    YamlMap map =
+        value.map(
+            "alloy",
+            "pour-mould-celsius",
+            "pour-metal-celsius",
+            "least-mould-celsius",
+            "thinnest-mm",
+            "method");
+    String alloy = map.required("alloy").text();
+    OptionalDouble thinnest =
+        map.optional("thinnest-mm")
+            .map(v -> OptionalDouble.of(v.between(0.1, 100, "mm") / MILLI))
+            .orElse(OptionalDouble.empty());
+    return map.place()
+        .build(
+            () ->
+                new PouredMetal(
+                    alloy,
+                    map.optional("pour-mould-celsius").map(v -> celsius(v, 20, 2000)),
+                    map.optional("pour-metal-celsius").map(v -> celsius(v, 20, 2000)),
+                    map.optional("least-mould-celsius").map(v -> celsius(v, 20, 2000)),
+                    thinnest,
+                    map.optional("method").map(v -> v.oneOf(PouringMethod.class))));
   }
 
   private static PatternedMould mould(YamlValue value) {
@@ -141,7 +164,14 @@ public final class WorkFile {
     out.append("investment: ").append(YamlText.flow(investment)).append('\n');
     Map<String, String> metal = new LinkedHashMap<>();
     metal.put("alloy", YamlText.text(work.metal().alloy()));
-    work.metal().pourMould().ifPresent(t -> metal.put("pour-mould-celsius", celsius(t)));
+    PouredMetal poured = work.metal();
+    put(metal, "pour-mould-celsius", poured.pourMould(), WorkFile::celsius);
+    put(metal, "pour-metal-celsius", poured.pourMetal(), WorkFile::celsius);
+    put(metal, "least-mould-celsius", poured.leastMould(), WorkFile::celsius);
+    poured
+        .thinnestMetres()
+        .ifPresent(metres -> metal.put("thinnest-mm", YamlText.number(metres * MILLI)));
+    put(metal, "method", poured.method(), PouringMethod::word);
     out.append("metal: ").append(YamlText.flow(metal)).append('\n');
     appendReadyBy(out, work);
     return out.toString();

@@ -29,6 +29,7 @@ import org.heatwright.units.TemperatureUnit;
  * @param display what the display should say at some times, rising
  * @param alarms three signs and what to do, one line each
  * @param estimates what the work inside does
+ * @param pour what to know for the pour; empty where nothing is poured
  * @param moments what a person must do, and when, in order of time
  * @param faults the fixed classes of outcome to tick
  * @param nextService when the kiln is due, where known
@@ -51,6 +52,7 @@ public record Card(
     List<DisplayRow> display,
     List<Alarm> alarms,
     List<String> estimates,
+    List<Fact> pour,
     List<Act> moments,
     List<String> faults,
     Optional<String> nextService,
@@ -80,6 +82,7 @@ public record Card(
     display = List.copyOf(display);
     alarms = List.copyOf(alarms);
     estimates = List.copyOf(estimates);
+    pour = List.copyOf(pour);
     moments = List.copyOf(moments);
     faults = List.copyOf(faults);
     findings = List.copyOf(findings);

@@ -39,7 +39,9 @@ import org.heatwright.units.TemperatureUnit;
 import org.heatwright.work.Caution;
 import org.heatwright.work.Composition;
 import org.heatwright.work.Moment;
+import org.heatwright.work.PourSheet;
 import org.heatwright.work.Reason;
+import org.heatwright.work.casting.Remark;
 
 /**
  * Gathers what a card needs. Schedule, kiln and forecast are enough; everything else is optional.
@@ -68,6 +70,9 @@ public final class CardBuilder {
       List.of(
           "molten-metal", "burnout-fumes", "hot-work", "unattended", "enamel-dust", "silica-dust");
 
+  /** Cautions of the pour that the work's own do not say. */
+  private static final List<String> POUR_DANGERS = List.of("quench-splash");
+
   private static final String SAID_ON_EVERY_CARD = "maker-first";
 
   private static final String LAST_MOMENT = "last moment to ";
@@ -78,6 +83,7 @@ public final class CardBuilder {
   private final Forecast forecast;
   private final TemperatureUnit unit;
   private Optional<Composition> composition = Optional.empty();
+  private Optional<PourSheet> pourSheet = Optional.empty();
   private Optional<FittedProgram> fitted = Optional.empty();
   private Optional<Keypad> keypad = Optional.empty();
   private OptionalInt slot = OptionalInt.empty();
@@ -129,6 +135,12 @@ public final class CardBuilder {
 
   public CardBuilder composition(Composition made) {
     composition = Optional.of(made);
+    return this;
+  }
+
+  /** The pour that follows. */
+  public CardBuilder pour(PourSheet sheet) {
+    pourSheet = Optional.of(sheet);
     return this;
   }
 
@@ -193,6 +205,9 @@ public final class CardBuilder {
         DisplayTimes.choose(forecast, start),
         alarms(),
         estimates(),
+        pourSheet
+            .map(sheet -> new PourWords(sheet, forecast, unit, new WhenWords(start)).facts())
+            .orElse(List.of()),
         moments(),
         OUTCOMES,
         nextService,
@@ -646,6 +661,11 @@ public final class CardBuilder {
         .filter(c -> DANGERS.contains(c.code()))
         .sorted(Comparator.comparingInt(c -> DANGERS.indexOf(c.code())))
         .map(Caution::message)
+        .forEach(cautions::add);
+    pourSheet.stream()
+        .flatMap(sheet -> sheet.plan().cautions().stream())
+        .filter(caution -> POUR_DANGERS.contains(caution.code()))
+        .map(Remark::message)
         .forEach(cautions::add);
     fitted.stream().flatMap(f -> f.notes().stream()).map(FitNote::message).forEach(cautions::add);
     told.stream()

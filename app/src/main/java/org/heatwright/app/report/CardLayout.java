@@ -18,7 +18,8 @@ import org.heatwright.units.TemperatureUnit;
  * <p>The rule for long content: densities are tried, roomy first, and the first that fits is used;
  * room left over goes to the chart and to the lines for notes. Digits to key never shrink below 14
  * points, nothing below 7.5. The tighter it gets, the fewer lines a text has before it ends in an
- * ellipsis, and the display table goes from eight rows to six.
+ * ellipsis, and the display table goes from eight rows to six. Where even the tightest has no room
+ * for the pour, the card goes without, and says so.
  *
  * <p>What is predicted stands on grey; what is measured or written by hand goes into a white box
  * with a firm edge.
@@ -166,10 +167,17 @@ final class CardLayout {
   private final Density density;
   private final double slack;
   private final boolean withAside;
+  private final boolean withPour;
   private final List<Card.DisplayRow> display;
 
   private CardLayout(
-      Sheet sheet, Card card, PageSize size, Density density, double slack, boolean withAside) {
+      Sheet sheet,
+      Card card,
+      PageSize size,
+      Density density,
+      double slack,
+      boolean withAside,
+      boolean withPour) {
     this.sheet = sheet;
     this.card = card;
     this.when = new WhenWords(card.timing().start());
@@ -178,19 +186,13 @@ final class CardLayout {
     this.density = density;
     this.slack = slack;
     this.withAside = withAside;
+    this.withPour = withPour && !card.pour().isEmpty();
     this.display = spread(card.display(), density.displayRows());
   }
 
   static void draw(Sheet sheet, Card card, PageSize size) {
-    for (int step = 0; step <= STEPS; step++) {
-      Density density = new Density((double) step / STEPS);
-      double slack = slack(sheet, card, size, density, false);
-      if (slack >= 0) {
-        double slackBesideAside = slack(sheet, card, size, density, true);
-        boolean aside = slackBesideAside >= 0;
-        new CardLayout(sheet, card, size, density, aside ? slackBesideAside : slack, aside).page();
-        return;
-      }
+    if (drawn(sheet, card, size, true) || drawn(sheet, card, size, false)) {
+      return;
     }
     throw new IllegalArgumentException(
         "The card '%s' does not fit one page of %s: it has %d segments. Maybe split the schedule in two%s."
@@ -201,10 +203,24 @@ final class CardLayout {
                 size == PageSize.A4 ? "" : ", or print it on A4"));
   }
 
+  private static boolean drawn(Sheet sheet, Card card, PageSize size, boolean pour) {
+    for (int step = 0; step <= STEPS; step++) {
+      Density density = new Density((double) step / STEPS);
+      double slack = slack(sheet, card, size, density, false, pour);
+      if (slack >= 0) {
+        double beside = slack(sheet, card, size, density, true, pour);
+        boolean aside = beside >= 0;
+        new CardLayout(sheet, card, size, density, aside ? beside : slack, aside, pour).page();
+        return true;
+      }
+    }
+    return false;
+  }
+
   /** What a page leaves free, mm; below zero it does not fit. */
   private static double slack(
-      Sheet sheet, Card card, PageSize size, Density density, boolean aside) {
-    double bottom = new CardLayout(sheet.dry(), card, size, density, 0, aside).page();
+      Sheet sheet, Card card, PageSize size, Density density, boolean aside, boolean pour) {
+    double bottom = new CardLayout(sheet.dry(), card, size, density, 0, aside, pour).page();
     return size.heightMillimetres() - FOOT - bottom;
   }
 
@@ -225,6 +241,7 @@ final class CardLayout {
     y = displayAndChart(y);
     y = alarms(y);
     y = estimatesAndMoments(y);
+    y = pour(y);
     y = heading("After", "what was measured; a blank is a blank, not a zero", y);
     y = after(y);
     return foot(y);
@@ -806,6 +823,29 @@ final class CardLayout {
     return at + (lines.size() - 1) * density.smallLine() + 0.4;
   }
 
+  // ---------------------------------------------------------------- pour
+
+  /** Facts in two columns, read down the left one first. */
+  private double pour(double y) {
+    if (!withPour) {
+      return y;
+    }
+    double top = heading("Pour", "melt first, then draw the moulds; metal on water explodes", y);
+    double gutter = 4;
+    double room = (width - gutter) / 2;
+    List<Card.Fact> facts = card.pour();
+    int left = (facts.size() + 1) / 2;
+    double a = top;
+    for (Card.Fact fact : facts.subList(0, left)) {
+      a = fact(fact, SIDE, a, room);
+    }
+    double b = top;
+    for (Card.Fact fact : facts.subList(left, facts.size())) {
+      b = fact(fact, SIDE + room + gutter, b, room);
+    }
+    return Math.max(a, b) + density.gap();
+  }
+
   // ---------------------------------------------------------------- after
 
   private double after(double y) {
@@ -873,6 +913,9 @@ final class CardLayout {
         .map(Finding::message)
         .forEach(cautions::add);
     cautions.addAll(card.cautions());
+    if (!withPour && !card.pour().isEmpty()) {
+      cautions.add(0, "The pour has no room here: heatwright cast pour and the bench tell it.");
+    }
     if (!cautions.isEmpty()) {
       at = cautions(cautions, at);
     }

@@ -13,6 +13,8 @@ import org.heatwright.keypad.FittedProgram;
 import org.heatwright.keypad.Keypad;
 import org.heatwright.kiln.Kiln;
 import org.heatwright.work.Composition;
+import org.heatwright.work.PourSheet;
+import org.heatwright.work.Work;
 
 /**
  * One planned firing, in the core's own values.
@@ -21,6 +23,7 @@ import org.heatwright.work.Composition;
  * @param kiln where
  * @param keypad on what it is keyed in
  * @param slot the program slot
+ * @param work what is in it
  * @param composition what the rules gave
  * @param kept field name to text of the edits that differ from it
  * @param program what will be keyed, the delay included
@@ -31,6 +34,7 @@ import org.heatwright.work.Composition;
  * @param timeNotes what to know about these times
  * @param cost where the kiln has a tariff
  * @param findings gravest first
+ * @param pour what follows the firing, where moulds are poured
  * @param card everything a card prints
  * @param sketch true if one draw stands behind the forecast
  */
@@ -39,6 +43,7 @@ record Firing(
     Kiln kiln,
     Keypad keypad,
     int slot,
+    Work work,
     Composition composition,
     Map<String, String> kept,
     FittedProgram program,
@@ -49,5 +54,6 @@ record Firing(
     List<String> timeNotes,
     Optional<CostEstimate> cost,
     List<Finding> findings,
+    Optional<PourSheet> pour,
     Card card,
     boolean sketch) {}

@@ -40,6 +40,7 @@ import org.heatwright.kiln.Kiln;
 import org.heatwright.schedule.Schedule;
 import org.heatwright.work.Composer;
 import org.heatwright.work.Composition;
+import org.heatwright.work.PourSheet;
 import org.heatwright.work.Work;
 import org.heatwright.work.WorkRefusedException;
 
@@ -154,11 +155,14 @@ final class FiringPlanner {
           program.fits()
               ? CardBuilder.of(program, keypad, kiln, forecast)
               : CardBuilder.of(program.expressible(), kiln, forecast);
+      Optional<PourSheet> pour = PourSheet.of(work, program.expressible(), kiln.room());
+      pour.ifPresent(card::pour);
       return new Firing(
           choices,
           kiln,
           keypad,
           slot,
+          work,
           composition,
           choices.edits(),
           program,
@@ -169,6 +173,7 @@ final class FiringPlanner {
           List.copyOf(timeNotes),
           kiln.tariff().map(t -> CostEstimate.of(forecast, t, start.start())),
           findings,
+          pour,
           card.composition(composition)
               .slot(slot)
               .start(start.start(), List.copyOf(timeNotes))

@@ -26,6 +26,10 @@ final class Pages {
     return laidOut("inside", page);
   }
 
+  String pour(PourPage page) {
+    return laidOut("pour", page);
+  }
+
   String kiln(KilnPage page) {
     return laidOut("kiln", page);
   }

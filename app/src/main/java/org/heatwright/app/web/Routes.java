@@ -70,6 +70,7 @@ final class Routes {
     routes.get("/schedules/{id}", this::keptSchedule);
     routes.get("/inside", this::inside);
     routes.get("/inside/section", this::section);
+    routes.get("/pour", this::pour);
     routes.get("/kiln", this::kiln);
     routes.post("/kiln/log", this::bringLog);
     routes.post("/kiln/learn", this::learn);
@@ -240,6 +241,23 @@ final class Routes {
     String clock = words.page(planned(firing), Optional.empty()).clock();
     ctx.html(
         pages.inside(InsideDesk.page(firing, clock, query(ctx, "mould"), query(ctx, "minute"))));
+  }
+
+  /** With a plan behind it, or for any pour. */
+  private void pour(Context ctx) {
+    Map<String, String> typed = new LinkedHashMap<>();
+    ctx.queryParamMap().forEach((name, values) -> typed.put(name, values.get(0)));
+    Optional<Firing> firing =
+        query(ctx, "plan").isEmpty() ? Optional.empty() : Optional.of(firing(ctx));
+    PlanResult behind =
+        firing
+            .map(Routes::planned)
+            .orElseGet(
+                () ->
+                    new PlanResult(
+                        Choices.of(Map.of()), Map.of(), Optional.empty(), List.of(), firing));
+    String clock = words.page(behind, Optional.empty()).clock();
+    ctx.html(pages.pour(PourDesk.page(typed, firing, clock)));
   }
 
   private static PlanResult planned(Firing firing) {

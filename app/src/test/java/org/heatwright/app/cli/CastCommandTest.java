@@ -128,6 +128,22 @@ class CastCommandTest {
         .isEqualTo(50);
   }
 
+  /** The demo's platinum: a work file says alloy, binder and the rest. */
+  @Test
+  void aPourTakesFromTheWorkFileWhatIsNotSaid() throws JsonProcessingException {
+    String works = "src/main/resources/demo/works/";
+    JsonNode harbour = json("pour --work " + works + "harbour-burnout.yaml --thinnest-mm 1.2");
+    assertThat(harbour.at("/alloy").asText()).isEqualTo("sterling-925");
+    assertThat(harbour.at("/mould/celsius").doubleValue()).isEqualTo(500);
+    assertThat(harbour.at("/section").asText()).isEqualTo("light");
+    assertThat(json("pour --work " + works + "platinum-pair.yaml").at("/alloy").asText())
+        .isEqualTo("platinum-950");
+    refused("--alloy: not given; expected one such as sterling-925.", "pour");
+    refused(
+        works + "evening-enamel.yaml: nothing is poured here; expected a burnout.",
+        "pour --work " + works + "evening-enamel.yaml");
+  }
+
   @Test
   void theOrderGoesDown() throws JsonProcessingException {
     String moulds = "order --mould signet --wants 450 --count 2 --mould lace --wants 630 --count 3";

@@ -10,6 +10,7 @@ import org.heatwright.work.BurnoutWork;
 import org.heatwright.work.EnamelWork;
 import org.heatwright.work.PatternedMould;
 import org.heatwright.work.Work;
+import org.heatwright.work.casting.PouringMethod;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -27,7 +28,7 @@ class WorkFileTest {
         water-powder: 0.38
         poured-hours-before: 1.5
         data-sheet: {max-celsius: 730, dry-celsius: 149, dry-hold: "2:00", top-celsius: 725, top-hold: "3:00", fastest-rise-k-per-h: 200, fastest-wet-rise-k-per-h: 80, pour-soak: "1:00"}
-      metal: {alloy: sterling-925, pour-mould-celsius: 500}
+      metal: {alloy: sterling-925, pour-mould-celsius: 500, pour-metal-celsius: 985, least-mould-celsius: 470, thinnest-mm: 1.2, method: centrifugal}
       ready-by: 2026-12-03T10:00
       """;
 
@@ -62,6 +63,10 @@ class WorkFileTest {
     assertThat(work.dataSheet().topHold()).contains(Duration.ofHours(3));
     assertThat(work.dataSheet().fastestWetRise().orElseThrow().kelvinsPerHour()).isEqualTo(80);
     assertThat(work.metal().alloy()).isEqualTo("sterling-925");
+    assertThat(work.metal().pourMetal().orElseThrow().celsius()).isEqualTo(985);
+    assertThat(work.metal().leastMould().orElseThrow().celsius()).isEqualTo(470);
+    assertThat(work.metal().thinnestMetres()).hasValue(0.0012);
+    assertThat(work.metal().method()).contains(PouringMethod.CENTRIFUGAL);
     assertThat(work.readyBy()).contains(LocalDateTime.parse("2026-12-03T10:00"));
   }
 
@@ -112,6 +117,10 @@ class WorkFileTest {
           binder: gypsum | binder: gipsum | line 6: investment.binder is "gipsum"; expected gypsum, phosphate or unknown (did you mean gypsum?).
           max-celsius: 730 | max-celsius: 1346.5f | line 9: investment.data-sheet.max-celsius is "1346.5f"; expected a number from 100 to 1400 (°C).
           top-hold: "3:00" | top-hold: "72:00" | line 9: investment.data-sheet: The data sheet's top hold (PT72H) must be whole minutes, 0:00 to 48:00.
+          method: centrifugal | method: spoon | line 10: metal.method is "spoon"; expected vacuum, centrifugal or gravity.
+          thinnest-mm: 1.2 | thinnest-mm: 0 | line 10: metal.thinnest-mm is 0; expected a number from 0.1 to 100 (mm).
+          least-mould-celsius: 470 | least-mould-celsius: 510 | line 10: metal: The mould's least temperature at the pour (510.0 °C) must be below the one it leaves the kiln with (500.0 °C).
+          least-mould-celsius: 470 | least-celsius: 470 | line 10: metal.least-celsius is not known; expected one of alloy, pour-mould-celsius, pour-metal-celsius, least-mould-celsius, thinnest-mm, method (did you mean least-mould-celsius?).
           ready-by: 2026-12-03T10:00 | ready-by: 10:00 | line 11: ready-by is "10:00"; expected a date and time such as 2026-12-03T10:00.
           ready-by: 2026-12-03T10:00 | ready-by: 2026-12-03T10:00Z | line 11: ready-by is "2026-12-03T10:00Z"; expected a date and time such as 2026-12-03T10:00.
           """)

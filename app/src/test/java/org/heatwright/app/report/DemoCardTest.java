@@ -33,6 +33,7 @@ import org.heatwright.schedule.Schedule;
 import org.heatwright.units.TemperatureUnit;
 import org.heatwright.work.Composer;
 import org.heatwright.work.Composition;
+import org.heatwright.work.PourSheet;
 import org.heatwright.work.Work;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -68,8 +69,10 @@ class DemoCardTest {
     FittedProgram program =
         KeypadFit.fit(asked.withStartDelay(wanted.delayToSet().orElseThrow()), keypad);
     ZonedDateTime start = press.plus(program.expressible().startDelay());
+    CardBuilder builder = CardBuilder.of(program, keypad, kiln, forecast);
+    PourSheet.of(work, program.expressible(), kiln.room()).ifPresent(builder::pour);
     Card card =
-        CardBuilder.of(program, keypad, kiln, forecast)
+        builder
             .composition(composition)
             .slot(2)
             .start(start, wanted.notes())
@@ -111,6 +114,25 @@ class DemoCardTest {
               .toList();
       assertThat(large).containsSequence(keyed);
     }
+  }
+
+  /** The pour stands on the card, with the metal for three patterns of 14 g. */
+  @Test
+  void theCardSaysHowTheMouldsArePoured() throws IOException {
+    Planned planned = plan("harbour-burnout", "capstan", "gull", TemperatureUnit.CELSIUS, 18);
+    for (PageSize size : PageSize.values()) {
+      String text = PrintedPage.text(CardPdf.render(planned.card(), size)).replaceAll("\\s+", " ");
+      assertThat(text)
+          .contains("Pour", "melt first, then draw the moulds")
+          .contains("500 °C all through, your own value; sources")
+          .contains("cores there", "Thu 3 Dec")
+          .contains("the wall by the pattern is under 475 °C after", "in a cradle")
+          .contains("metal to melt 3 × 167.9 g = 503.8 g")
+          .contains("a filled mould stands 1 to 2 h, unmoved")
+          .contains("5 to 20 min after the pour", "it throws steam and slurry");
+    }
+    Planned enamel = plan("evening-enamel", "buoy", "heron", TemperatureUnit.CELSIUS, 2);
+    assertThat(enamel.card().pour()).isEmpty();
   }
 
   /** Where the page has room, it says what the display is worth. */

@@ -256,17 +256,99 @@ class BenchIT {
     assertThat(browser.complaints()).allMatch(line -> line.contains("422"));
   }
 
-  private static void assertKnownPage(String state) throws Exception {
+  @Test
+  void theInsideOfTheMouldsFollowsTheSlider() throws Exception {
+    choose("work", "Harbour burnout");
+    choose("kiln", "Capstan");
+    browser.driver.findElement(By.linkText("Inside the moulds")).click();
+    browser.until("the inside", () -> browser.maybe("#cut svg").isPresent());
+    assertThat(browser.text("h1")).isEqualTo("Inside the moulds");
+    WebElement slide = browser.find("#slide");
+    String end = browser.text("#moment");
+    String drawn = browser.find("#cut").getAttribute("innerHTML");
+
+    slide.sendKeys(Keys.HOME);
+    browser.until("the start", () -> !browser.text("#moment").equals(end));
+    assertThat(browser.find("#cut").getAttribute("innerHTML")).contains("all through");
+    browser.script(
+        "const s=document.getElementById('slide');s.value=300;s.dispatchEvent(new Event('input'))");
+    browser.until(
+        "the fifth hour",
+        () -> browser.find("#cut").getAttribute("innerHTML").contains("a line each"));
+    assertThat(browser.find("#cut").getAttribute("innerHTML")).isNotEqualTo(drawn);
+    assertThat(slide.getAttribute("aria-valuetext")).isEqualTo(browser.text("#moment"));
+    assertThat(browser.text("#alarm")).isEmpty();
+    assertUsable("14-inside");
+
+    browser.driver.findElement(By.linkText("Back to the plan")).click();
+    browser.settled();
+  }
+
+  @Test
+  void thePourIsAskedForFromThePlanAndByItself() throws Exception {
+    choose("work", "Harbour burnout");
+    choose("kiln", "Capstan");
+    browser.driver.findElement(By.linkText("The pour")).click();
+    browser.until("the pour", () -> browser.maybe(".tabs").isPresent());
+    assertThat(browser.all(".answer .figure").get(0).getText()).isEqualTo("500 °C");
+    assertThat(browser.text("main")).contains("your own value", "cores there", "503.8 g");
+    assertUsable("15-pour-temperatures");
+
+    browser.type("#my-mould", "");
+    browser.find("#asked button").click();
+    browser.until(
+        "the sources' value",
+        () -> !browser.all(".answer .figure").get(0).getText().equals("500 °C"));
+    assertThat(browser.text(".rows")).doesNotContain("your own value");
+    assertThat(browser.driver.getCurrentUrl()).contains("plan=", "my-mould=&");
+
+    for (String tab : List.of("Metal", "Powder", "Size", "Order")) {
+      browser.driver.findElement(By.linkText(tab)).click();
+      browser.until("the page " + tab, () -> browser.text(".tabs [aria-current]").equals(tab));
+      if (tab.equals("Size")) {
+        browser.type("#wanted-mm", "18.2");
+        browser.find("#asked button").click();
+        browser.until("the size", () -> browser.text(".answer").contains("18.48 mm"));
+      }
+      if (tab.equals("Order")) {
+        browser.type("#mould2", "lace");
+        browser.type("#wants2", "630");
+        browser.find("#asked button").click();
+        browser.until("the order by forecast", () -> browser.text("main").contains("lace"));
+        assertThat(browser.text(".answer")).contains("All poured", "minutes from now");
+        browser.type("#fall-per-hour", "150");
+        browser.find("#asked button").click();
+        browser.until(
+            "the order by a plain rate", () -> browser.text("main").contains("settling 60"));
+      }
+      assertUsable("15-pour-" + tab.toLowerCase(java.util.Locale.ROOT));
+    }
+
+    browser.type("#wants1", "much");
+    browser.find("#asked button").click();
+    browser.until("the sentence", () -> !browser.text("#wants1-error").isEmpty());
+    assertThat(browser.text("#wants1-error")).contains("“much” is no number");
+    assertThat(browser.find("#wants1").getAttribute("value")).isEqualTo("much");
+    assertThat(violations()).isEmpty();
+    browser.driver.findElement(By.linkText("Back to the plan")).click();
+    browser.settled();
+  }
+
+  private static void assertUsable(String name) throws Exception {
     for (String scheme : List.of("light", "dark")) {
       for (int width : new int[] {360, PHONE, DESKTOP}) {
         browser.size(width, 900);
         browser.scheme(scheme);
         assertNothingCutOff();
-        browser.picture("12-known-%s-%s-%d".formatted(state, scheme, width));
+        browser.picture("%s-%s-%d".formatted(name, scheme, width));
         assertThat(violations()).isEmpty();
       }
     }
     browser.scheme("light");
+  }
+
+  private static void assertKnownPage(String state) throws Exception {
+    assertUsable("12-known-" + state);
   }
 
   @Test

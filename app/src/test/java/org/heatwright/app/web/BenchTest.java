@@ -130,6 +130,79 @@ class BenchTest {
   }
 
   @Test
+  void thePourOfAPlanStandsOnItsPageWithEverySource() throws Exception {
+    Matcher link =
+        Pattern.compile("href=\"/(pour\\?plan=[A-Za-z0-9_-]+)\">The pour")
+            .matcher(get("?work=Harbour+burnout&kiln=Capstan").body());
+    assertThat(link.find()).isTrue();
+    String page = get(link.group(1)).body();
+    assertThat(page)
+        .contains("<h1>The pour: Mould and metal</h1>", "Back to the plan")
+        .contains("<span class=\"figure\">500 °C</span>", "Mould, source by source")
+        .contains("your own value", "shown, does not enter", "At the end of this firing")
+        .contains("<dt>cores there</dt><dd>Thu 3 Dec", "under 475 °C after", "503.8 g")
+        .contains("Water under molten metal explodes", "crystalline silica", "carbon monoxide")
+        .contains("A quenched mould throws steam", "value=\"1.8\"");
+    assertThat(page.indexOf("your own value")).isLessThan(page.indexOf("bench forum"));
+    assertThat(page).doesNotContain("style=\"", "onclick", "http://", "https://", "<script");
+    String powder = get(link.group(1) + "&what=powder").body();
+    assertThat(powder).contains("Weigh 3225 g of powder", "value=\"90\"");
+    assertThat(get("?work=Evening+enamel").body()).doesNotContain(">The pour</a>");
+  }
+
+  /** The same numbers as the command line's, which were computed apart or by hand. */
+  @Test
+  void aPourIsAskedForWithoutAPlan() throws Exception {
+    assertThat(get("pour?what=metal&asked=1&alloy=sterling-925&wax-g=5&method=vacuum").body())
+        .contains("sterling-925: melt 59.98 g", "Density of the metal")
+        .contains("What was given holds the sprues");
+    assertThat(
+            get("pour?what=powder&asked=1&diameter-mm1=75&height-mm1=100&wax-g1=20"
+                    + "&diameter-mm2=75&height-mm2=100&scale-g=5")
+                .body())
+        .contains("Weigh 1140 g of powder and 455 g of water")
+        .contains("“Slurry of a kilogram, L (data sheet)” from the data sheet goes first");
+    assertThat(get("pour?what=size&asked=1&wanted-mm=18,2").body())
+        .contains("For 18.2 mm in metal make the pattern 18.48 mm");
+    assertThat(
+            get("pour?what=order&asked=1&mould1=lace&wants1=630&count1=3&mould2=signet&wants2=450"
+                    + "&count2=2&kiln-now=730&fall-per-hour=120")
+                .body())
+        .contains("lace x 3: ready at 110", "All at 540 °C would");
+    assertThat(get("pour").body()).contains("<h1>The pour: Mould and metal</h1>");
+    assertThat(get("pour?what=nonsense").statusCode()).isEqualTo(200);
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      textBlock =
+          """
+          what=temperatures&alloy=lead | alloy | is not known; expected one of sterling-925
+          what=temperatures&alloy= | alloy | not given; expected one such as sterling-925.
+          what=temperatures&alloy=sterling&thinnest-mm=thin | thinnest-mm | “thin” is no number
+          what=temperatures&alloy=sterling&my-mould=9999 | my-mould | expected 20 to 2000 °C
+          what=metal&alloy=sterling&wax-g=3&resin-g=4 | resin-g | “Wax, g” is given too
+          what=metal&alloy=sterling&wax-g=-3 | wax-g | is not possible; expected a number above zero
+          what=powder&diameter-mm1=75 | height-mm1 | is needed: write a number.
+          what=powder&diameter-mm1=75&height-mm1=100&diameter-mm2=75&height-mm2=100&wax-g2=900 | wax-g2 | must be smaller than its mould
+          what=powder&diameter-mm1=75&height-mm1=100&count1=1.5 | count1 | write a whole number
+          what=powder&diameter-mm1=75&height-mm1=100&water-powder=40 | water-powder | expected 0.2 to 0.8
+          what=size&wanted-mm=10&shrinkage-percent=50 | shrinkage-percent | must be 0 to 20 %
+          what=order&wants1=630&kiln-now=600&fall-per-hour=100 | rise-per-hour | the kiln must go up
+          what=order&wants1=630&wants2=5&kiln-now=700&fall-per-hour=100 | wants2 | expected 20 to 2000
+          """)
+  void aWrongFieldOfAPourIsToldBesideIt(String query, String field, String told) throws Exception {
+    HttpResponse<String> answer = get("pour?asked=1&" + query);
+    assertThat(answer.statusCode()).isEqualTo(200);
+    Matcher error =
+        Pattern.compile("id=\"%s-error\">([^<]*)<".formatted(field)).matcher(answer.body());
+    assertThat(error.find()).isTrue();
+    assertThat(error.group(1)).contains(told).doesNotContain("--");
+    assertThat(answer.body()).contains("aria-invalid=\"true\"");
+  }
+
+  @Test
   void aDeepLinkKeepsEveryChoiceAndEdit() throws Exception {
     JsonNode first = plan(Map.of("work", "Harbour burnout", "kiln", "Capstan"), 1);
     JsonNode edited =

@@ -56,6 +56,29 @@ public record PouringQuestion(
         Optional.empty());
   }
 
+  /**
+   * An alloy by its name: a known one, else one whose name tells the family, else another metal.
+   *
+   * @param binder taken as phosphate where it is not known and the metal needs that
+   */
+  public static PouringQuestion named(String alloy, PouringMethod method, Binder binder) {
+    Optional<CastingAlloy> known = CastingAlloys.find(alloy);
+    AlloyFamily family =
+        known
+            .map(CastingAlloy::family)
+            .or(() -> AlloyFamily.ofName(alloy))
+            .orElse(AlloyFamily.OTHER);
+    return new PouringQuestion(
+        known.map(CastingAlloy::name).orElse(alloy),
+        family,
+        known.map(CastingAlloy::meltings).orElse(List.of()),
+        Optional.empty(),
+        method,
+        family.needsPhosphate() && binder == Binder.UNKNOWN ? Binder.PHOSPHATE : binder,
+        Optional.empty(),
+        Optional.empty());
+  }
+
   public PouringQuestion withSection(SectionClass newSection) {
     return new PouringQuestion(
         alloy, family, meltings, Optional.of(newSection), method, binder, ownMould, ownMetal);
