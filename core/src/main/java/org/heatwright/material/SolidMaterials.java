@@ -2,7 +2,6 @@ package org.heatwright.material;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import org.heatwright.material.Material.LatentHeat;
 import org.heatwright.numerics.LinearTable;
 
@@ -149,11 +148,6 @@ public final class SolidMaterials {
 
   public static List<KnownMaterial> known() {
     return ALL;
-  }
-
-  /** The material of that name, if there is one. */
-  public static Optional<KnownMaterial> named(String name) {
-    return ALL.stream().filter(material -> material.name().equals(name)).findFirst();
   }
 
   private static KnownMaterial metal(

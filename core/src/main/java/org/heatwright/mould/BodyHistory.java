@@ -10,8 +10,8 @@ import org.heatwright.units.Temperature;
  * What probes in a body read while its surroundings follow a curve, at even times.
  *
  * <p>The solver's steps are longer than the report's where little happens; between them a monotone
- * cubic is laid through the probe's own readings (<i>memory</i>: Fritsch and Butland, 1984), which
- * neither overshoots nor rounds a corner that a step ends on.
+ * cubic is laid through the probe's own readings (<i>memory</i>: Fritsch and Carlson, 1980; Hyman,
+ * 1983), which does not overshoot. It has a corner where the surroundings have one.
  */
 public final class BodyHistory {
 
@@ -80,10 +80,12 @@ public final class BodyHistory {
         };
     read.step(solver);
     double at = 0;
+    List<Integer> corners = new ArrayList<>(List.of(0));
     for (double next : stops(surroundings, endSeconds)) {
       Temperature from = Temperature.ofCelsius(surroundings.at(at));
       Temperature to = Temperature.ofCelsius(surroundings.at(next));
       solver.advance(next - at, from, to, from, to, read);
+      corners.add(knots.size() - 1);
       at = next;
     }
     int rows = (int) Math.floor(endSeconds / everySeconds + 1e-9) + 1;
@@ -91,11 +93,14 @@ public final class BodyHistory {
     for (int i = 0; i < rows; i++) {
       seconds[i] = Math.min(endSeconds, i * everySeconds);
     }
+    boolean[] corner = new boolean[knots.size()];
+    corners.forEach(i -> corner[i] = true);
     double[] x = knots.stream().mapToDouble(k -> k[0]).toArray();
     double[][] celsius = new double[columns - 1][];
     for (int c = 1; c < columns; c++) {
       int column = c;
-      celsius[c - 1] = between(x, knots.stream().mapToDouble(k -> k[column]).toArray(), seconds);
+      celsius[c - 1] =
+          between(x, knots.stream().mapToDouble(k -> k[column]).toArray(), corner, seconds);
     }
     return new BodyHistory(probes, seconds, celsius, solver, hottest[0]);
   }
@@ -133,21 +138,18 @@ public final class BodyHistory {
         .toArray();
   }
 
-  /** A monotone cubic through the points, read at rising places. */
-  private static double[] between(double[] x, double[] y, double[] places) {
+  /**
+   * A monotone cubic through the points, read at rising places.
+   *
+   * @param corner at each point, whether the slopes on its two sides have nothing to do with each
+   *     other
+   */
+  private static double[] between(double[] x, double[] y, boolean[] corner, double[] places) {
     int n = x.length;
-    double[] slope = new double[n];
-    for (int i = 1; i + 1 < n; i++) {
-      double before = (y[i] - y[i - 1]) / (x[i] - x[i - 1]);
-      double after = (y[i + 1] - y[i]) / (x[i + 1] - x[i]);
-      if (before * after > 0) {
-        double a = 2 * (x[i + 1] - x[i]) + (x[i] - x[i - 1]);
-        double b = (x[i + 1] - x[i]) + 2 * (x[i] - x[i - 1]);
-        slope[i] = (a + b) / (a / before + b / after);
-      }
+    double[] secant = new double[n - 1];
+    for (int i = 0; i + 1 < n; i++) {
+      secant[i] = (y[i + 1] - y[i]) / (x[i + 1] - x[i]);
     }
-    slope[0] = (y[1] - y[0]) / (x[1] - x[0]);
-    slope[n - 1] = (y[n - 1] - y[n - 2]) / (x[n - 1] - x[n - 2]);
     double[] out = new double[places.length];
     int i = 0;
     for (int p = 0; p < places.length; p++) {
@@ -157,12 +159,44 @@ public final class BodyHistory {
       double h = x[i + 1] - x[i];
       double t = Math.min(1, (places[p] - x[i]) / h);
       double u = 1 - t;
+      double left = slope(x, secant, corner, i, i, i - 1);
+      double right = slope(x, secant, corner, i + 1, i, i + 1);
       out[p] =
           u * u * (1 + 2 * t) * y[i]
               + t * t * (3 - 2 * t) * y[i + 1]
-              + t * u * h * (u * slope[i] - t * slope[i + 1]);
+              + t * u * h * (u * left - t * right);
     }
     return out;
+  }
+
+  /**
+   * Slope at a point of the parabola through three points, held between none and three times that
+   * of each secant.
+   *
+   * @param at the point
+   * @param own the secant on this side of it
+   * @param other the secant on the other side
+   */
+  private static double slope(
+      double[] x, double[] secant, boolean[] corner, int at, int own, int other) {
+    boolean oneSided = corner[at];
+    int beyond = oneSided ? 2 * own - other : other; // towards the inside from a corner
+    if (beyond < 0 || beyond >= secant.length || (oneSided && corner[2 * own + 1 - at])) {
+      return secant[own];
+    }
+    double h = x[own + 1] - x[own];
+    double g = x[beyond + 1] - x[beyond];
+    double parabola =
+        oneSided
+            ? secant[own] + h / (h + g) * (secant[own] - secant[beyond])
+            : (g * secant[own] + h * secant[beyond]) / (h + g);
+    double most = 3 * (oneSided ? secant[own] : smaller(secant[own], secant[beyond]));
+    return most > 0 ? Math.max(0, Math.min(parabola, most)) : Math.min(0, Math.max(parabola, most));
+  }
+
+  /** The one nearer to zero; zero where signs differ. */
+  private static double smaller(double a, double b) {
+    return a * b <= 0 ? 0 : Math.abs(a) < Math.abs(b) ? a : b;
   }
 
   public List<BodyProbe> probes() {

@@ -13,11 +13,12 @@ import org.heatwright.units.Temperature;
  * at a face: q = h (T_gas - T) + eps sigma (T_wall⁴ - T⁴)
  * </pre>
  *
- * <p>Each step is half a step along all radial lines, a step along all axial lines and half a step
- * along the radial lines again (Strang), each by a two-stage, L-stable, second-order implicit
- * Runge-Kutta method whose stages are tridiagonal systems in the integral of conductivity. A line
- * on which a latent heat begins or ends is iterated until it agrees with the curve; whatever the
- * iterations leave, heat is conserved to rounding.
+ * <p>Each step goes along all radial lines with what axial ones bring as an even source, then from
+ * the same start along all axial lines with what radial ones brought; each by a two-stage,
+ * L-stable, second-order implicit Runge-Kutta method whose stages are tridiagonal systems in the
+ * integral of conductivity ({@link Sweep}). The whole is of second order (the source is right to
+ * first order, so what the lines bring is right to second), does not grow at any length of step,
+ * and leaves a body in balance as it is.
  */
 public final class BodySolver {
 
@@ -35,6 +36,10 @@ public final class BodySolver {
   private static final double RESTART_SECONDS = 30;
 
   private static final double LONGER_AT_MOST = 2.5;
+
+  /** The next step is as long as the surface would change by so much: readers look at each. */
+  private static final double MOST_KELVINS = 15;
+
   private static final double SHORTER_AT_MOST = 0.1;
 
   /** A step is thrown away when it should have been shorter than this share of what it was. */
@@ -42,41 +47,39 @@ public final class BodySolver {
 
   private static final double SAFETY = 0.9;
 
+  /** Each long step of a body in a ring ends with one of this length, s. */
+  private static final double SETTLING_SECONDS = 2;
+
+  /** Of the bend that is allowed. */
+  private static final double AGREES_SHARE = 0.15;
+
+  private static final double EVEN_AGREES_KELVINS = 0.01;
+
   /** How much the worst bend at mid height counts beside the mean one of the whole body. */
-  private static final double WEIGHT_AT_MID_HEIGHT = 0.3;
+  private static final double WEIGHT_AT_MID_HEIGHT = 0.1;
+
+  /** The same with a cavity, under whose floor a front closes on the axis near mid height. */
+  private static final double WEIGHT_WITH_CAVITY = 0.4;
 
   private final Body body;
   private final BodyGrid grid;
   private final Accuracy accuracy;
-  private final EnthalpyCurve inside;
-  private final EnthalpyCurve ring;
-  private final double radiation;
-  private final double convection;
-
-  // State and its functions at each node.
-  private final double[] heat;
+  private final Nodes nodes;
+  private final Sweep radial;
+  private final Sweep axial;
   private final double[] celsius;
-  private final double[] theta;
-  private final double[] slope;
-  private final double[] conductivity;
-  private final int[] piece;
-  private final double[] peakHeat;
-  private final double[] takenUp;
 
-  // At the start of a step that may have to be taken again.
-  private final double[] oldHeat;
-  private final int[] oldPiece;
+  // During a step, by node: what the other direction brings, W/m³; what heat is to come from,
+  // J/m³; the temperature after the first stage, °C; the bend, K.
+  private final double[] brought;
+  private final double[] goal;
+  private final double[] first;
   private final double[] bend;
-
-  private final Line line;
 
   private double seconds;
   private double nextStep = FIRST_STEP_SECONDS;
   private double heatTaken;
-  private double oldHeatTaken;
   private long steps;
-  private long rejected;
-  private long nodeSolves;
 
   /**
    * How fine space and time are cut.
@@ -90,10 +93,10 @@ public final class BodySolver {
   public record Accuracy(double finenessFactor, double bendKelvins, double stepSeconds) {
 
     /** Within about 0.5 K in moulds that dry and burn out (tested). */
-    public static final Accuracy USUAL = new Accuracy(1, 0.4, 0);
+    public static final Accuracy USUAL = new Accuracy(1, 0.3, 0);
 
     /** Some times nearer and some times slower. */
-    public static final Accuracy FINE = new Accuracy(1.7, 0.15, 0);
+    public static final Accuracy FINE = new Accuracy(2, 0.1, 0);
 
     public Accuracy {
       if (!(finenessFactor >= 0.2 && finenessFactor <= 20)
@@ -103,6 +106,11 @@ public final class BodySolver {
             "The fineness (%s) must be 0.2 to 20, the bend (%s K) above zero, the step (%s s) not negative."
                 .formatted(finenessFactor, bendKelvins, stepSeconds));
       }
+    }
+
+    /** How far a node may be off its curve after a stage, K. */
+    double agreesKelvins() {
+      return even() ? EVEN_AGREES_KELVINS : AGREES_SHARE * bendKelvins;
     }
 
     boolean even() {
@@ -130,48 +138,20 @@ public final class BodySolver {
     this.body = Objects.requireNonNull(body, "body");
     this.accuracy = accuracy;
     this.grid = grid;
-    inside = new EnthalpyCurve(body.material());
-    ring = body.shape().ring().map(r -> new EnthalpyCurve(r.material())).orElse(inside);
-    radiation = body.emissivity() * STEFAN_BOLTZMANN;
-    convection = body.convectionWattsPerSquareMetreKelvin();
+    nodes = new Nodes(body, grid, accuracy.agreesKelvins());
+    celsius = nodes.celsius;
+    double radiation = body.emissivity() * STEFAN_BOLTZMANN;
+    double convection = body.convectionWattsPerSquareMetreKelvin();
+    radial = new Sweep(nodes, grid, true, convection, radiation);
+    axial = new Sweep(nodes, grid, false, convection, radiation);
     int n = grid.volume.length;
-    heat = new double[n];
-    celsius = new double[n];
-    theta = new double[n];
-    slope = new double[n];
-    conductivity = new double[n];
-    piece = new int[n];
-    peakHeat = new double[n];
-    takenUp = new double[n];
-    oldHeat = new double[n];
-    oldPiece = new int[n];
+    brought = new double[n];
+    goal = new double[n];
+    first = new double[n];
     bend = new double[n];
-    int longest = Math.max(grid.nr, grid.nz);
-    line = new Line(longest, inside);
-    double start = body.start().celsius();
-    for (int i = 0; i < grid.nr; i++) {
-      EnthalpyCurve curve = curve(i);
-      double h = curve.virginAt(start);
-      int p = curve.pieceAt(start);
-      for (int at = i * grid.nz; at < (i + 1) * grid.nz; at++) {
-        heat[at] = h;
-        piece[at] = p;
-        peakHeat[at] = Double.NEGATIVE_INFINITY;
-        evaluate(at, curve);
-      }
-    }
-    rememberPeaks();
-  }
-
-  private EnthalpyCurve curve(int i) {
-    return i >= grid.ringStart ? ring : inside;
   }
 
   // ---- reading
-
-  public Body body() {
-    return body;
-  }
 
   /** Since the start, s. */
   public double seconds() {
@@ -180,14 +160,6 @@ public final class BodySolver {
 
   public long steps() {
     return steps;
-  }
-
-  public long rejectedSteps() {
-    return rejected;
-  }
-
-  long nodeSolves() {
-    return nodeSolves;
   }
 
   public int cells() {
@@ -201,11 +173,7 @@ public final class BodySolver {
 
   /** Heat content of the whole body above {@value EnthalpyCurve#LOWEST_CELSIUS} °C, J. */
   public double heatContentJoules() {
-    double sum = 0;
-    for (int n = 0; n < heat.length; n++) {
-      sum += grid.volume[n] * heat[n];
-    }
-    return sum * (grid.half ? 2 : 1);
+    return nodes.joules() * (grid.half ? 2 : 1);
   }
 
   /** At mid height on the axis, or on the wall of a cavity that is there, °C. */
@@ -304,7 +272,7 @@ public final class BodySolver {
 
   /** Volume of a node that is not ring, m³ of the part that is solved; zero in a cavity. */
   double insideCubicMetres(int node) {
-    return node / grid.nz >= grid.ringStart ? 0 : grid.volume[node];
+    return grid.volume[node] * (node / grid.nz == grid.nr - 1 ? grid.besideRing : 1);
   }
 
   /** What the part that is solved stands for, of the whole body. */
@@ -317,17 +285,21 @@ public final class BodySolver {
     int nz = grid.nz;
     int heights = grid.half ? 2 * nz - 1 : nz;
     double[] height = new double[heights];
-    double[] all = new double[grid.nr * heights];
+    boolean ring = grid.ringSquareMetres > 0; // as hot as what it touches
+    int nr = grid.nr + (ring ? 1 : 0);
+    double[] radius = Arrays.copyOf(grid.radius, nr);
+    radius[nr - 1] = body.shape().diameterMetres() / 2;
+    double[] all = new double[nr * heights];
     for (int j = 0; j < heights; j++) {
       int from = grid.half ? Math.abs(j - (nz - 1)) : j;
       double up = grid.half && j < nz - 1 ? -grid.height[from] : grid.height[from];
       height[j] = grid.baseMetres + up;
-      for (int i = 0; i < grid.nr; i++) {
-        int node = i * nz + from;
+      for (int i = 0; i < nr; i++) {
+        int node = Math.min(i, grid.nr - 1) * nz + from;
         all[i * heights + j] = grid.volume[node] > 0 ? celsius[node] : Double.NaN;
       }
     }
-    return new Section(seconds, grid.radius.clone(), height, all);
+    return new Section(seconds, radius, height, all);
   }
 
   // ---- going on
@@ -363,19 +335,33 @@ public final class BodySolver {
         dt = left / 2; // rather two like steps than a long one and a splinter
       }
       double into = seconds - begin;
-      double bent = step(dt, gas + gasRate * into, gasRate, wall + wallRate * into, wallRate);
+      // What is stiff both ways, a ring's ends, hardly settles in a long step but does in a short
+      // one.
+      double settling =
+          grid.ringSquareMetres > 0 && dt > 10 * SETTLING_SECONDS ? SETTLING_SECONDS : 0;
+      double most = dt - settling;
+      double before = surfaceCelsius();
+      double joules = step(most, gas + gasRate * into, gasRate, wall + wallRate * into, wallRate);
+      double bent = bent();
       double fit = SAFETY * Math.sqrt(accuracy.bendKelvins() / Math.max(bent, 1e-12));
       if (fit < THROWN_AWAY_BELOW && dt > SMALLEST_STEP_SECONDS && !accuracy.even()) {
-        restore();
-        rejected++;
+        nodes.restore();
         nextStep = dt * Math.max(SHORTER_AT_MOST, fit);
         continue;
       }
-      if (inside.takesHeatOnce() || ring.takesHeatOnce()) {
-        rememberPeaks();
+      heatTaken += joules;
+      nodes.rememberPeaks();
+      radial.rememberRates(most);
+      axial.rememberRates(most);
+      if (settling > 0) {
+        into += most;
+        heatTaken +=
+            step(settling, gas + gasRate * into, gasRate, wall + wallRate * into, wallRate);
+        nodes.rememberPeaks();
       }
-      nextStep = dt * Math.min(LONGER_AT_MOST, fit);
-      if (fit > 1) {
+      double change = Math.abs(surfaceCelsius() - before);
+      nextStep = dt * Math.min(LONGER_AT_MOST, Math.min(fit, MOST_KELVINS / change));
+      if (fit > 1 && change < MOST_KELVINS) {
         nextStep = Math.max(nextStep, wanted); // a step cut short says nothing against longer ones
       }
       seconds = last ? end : seconds + dt;
@@ -385,29 +371,51 @@ public final class BodySolver {
     return (heatTaken - taken) * (grid.half ? 2 : 1);
   }
 
-  private void restore() {
-    heatTaken = oldHeatTaken;
-    System.arraycopy(oldHeat, 0, heat, 0, heat.length);
-    System.arraycopy(oldPiece, 0, piece, 0, heat.length);
-    for (int i = 0; i < grid.nr; i++) {
-      EnthalpyCurve curve = curve(i);
-      for (int n = i * grid.nz; n < (i + 1) * grid.nz; n++) {
-        evaluate(n, curve);
-      }
+  /**
+   * One step: radial lines, then axial ones, each over the whole length and from the same start.
+   *
+   * @return what came in through the faces, J of the part that is solved
+   */
+  private double step(double dt, double gas, double gasRate, double wall, double wallRate) {
+    nodes.keep();
+    axial.rate(brought, gas, wall);
+    double joules = stages(radial, dt, gas, gasRate, wall, wallRate);
+    for (int n = 0; n < bend.length; n++) {
+      bend[n] = bendOf(n);
+      brought[n] = (nodes.heat[n] - nodes.oldHeat[n]) / dt - brought[n];
     }
+    nodes.restore();
+    joules += stages(axial, dt, gas, gasRate, wall, wallRate);
+    for (int n = 0; n < bend.length; n++) {
+      bend[n] = 0.5 * (bend[n] + bendOf(n));
+    }
+    return joules;
   }
 
-  /** One step; returns how much temperatures bent in it, K. */
-  private double step(double dt, double gas, double gasRate, double wall, double wallRate) {
-    oldHeatTaken = heatTaken;
-    System.arraycopy(heat, 0, oldHeat, 0, heat.length);
-    System.arraycopy(piece, 0, oldPiece, 0, heat.length);
-    Arrays.fill(bend, 0);
-    double half = dt / 2;
-    radial(half, gas, gasRate, wall, wallRate);
-    axial(dt, gas, gasRate, wall, wallRate);
-    radial(half, gas + gasRate * half, gasRate, wall + wallRate * half, wallRate);
-    return bent();
+  private double bendOf(int n) {
+    double start = nodes.oldCelsius[n];
+    return celsius[n] - start - (first[n] - start) / GAMMA;
+  }
+
+  /** Both stages along all lines of a direction. */
+  private double stages(
+      Sweep sweep, double dt, double gas, double gasRate, double wall, double wallRate) {
+    double part = GAMMA * dt;
+    double[] heat = nodes.heat;
+    double[] oldHeat = nodes.oldHeat;
+    for (int n = 0; n < goal.length; n++) {
+      goal[n] = oldHeat[n] + part * brought[n];
+    }
+    sweep.expect(part);
+    double watts = sweep.stage(goal, part, gas + gasRate * part, wall + wallRate * part);
+    System.arraycopy(celsius, 0, first, 0, first.length);
+    double rest = (1 - GAMMA) / GAMMA;
+    for (int n = 0; n < goal.length; n++) {
+      goal[n] = oldHeat[n] + rest * (heat[n] - oldHeat[n]) + part * brought[n];
+    }
+    sweep.expectFrom(GAMMA);
+    double last = sweep.stage(goal, part, gas + gasRate * dt, wall + wallRate * dt);
+    return (1 - GAMMA) * dt * watts + part * last;
   }
 
   /** Root mean square over the volume, with the worst place at mid height, K. */
@@ -416,164 +424,11 @@ public final class BodySolver {
     for (int n = 0; n < bend.length; n++) {
       sum += grid.volume[n] * bend[n] * bend[n];
     }
+    double weight = body.shape().cavity().isPresent() ? WEIGHT_WITH_CAVITY : WEIGHT_AT_MID_HEIGHT;
     double worst = 0;
     for (int n = grid.middle; n < bend.length; n += grid.nz) {
       worst = Math.max(worst, Math.abs(bend[n]));
     }
-    return Math.hypot(Math.sqrt(sum / grid.totalVolume), WEIGHT_AT_MID_HEIGHT * worst);
-  }
-
-  private void rememberPeaks() {
-    for (int i = 0; i < grid.nr; i++) {
-      EnthalpyCurve curve = curve(i);
-      if (!curve.takesHeatOnce()) {
-        continue;
-      }
-      for (int n = i * grid.nz; n < (i + 1) * grid.nz; n++) {
-        if (heat[n] > peakHeat[n]) {
-          peakHeat[n] = heat[n];
-          int p = piece[n];
-          takenUp[n] = curve.onceBelow[p] + curve.once[p] * (celsius[n] - curve.celsius[p]);
-        }
-      }
-    }
-  }
-
-  private void radial(double dt, double gas, double gasRate, double wall, double wallRate) {
-    for (int j = 0; j < grid.nz; j++) {
-      int first = grid.firstSolid[j];
-      line(
-          first,
-          first * grid.nz + j,
-          grid.nz,
-          grid.nr - first,
-          grid.outward,
-          grid.facingRadially,
-          true,
-          grid.joint[j],
-          dt,
-          gas,
-          gasRate,
-          wall,
-          wallRate);
-    }
-  }
-
-  private void axial(double dt, double gas, double gasRate, double wall, double wallRate) {
-    for (int i = 0; i < grid.nr; i++) {
-      if (grid.solidHeight[i] > 0) {
-        line(
-            i,
-            i * grid.nz,
-            1,
-            grid.solidHeight[i],
-            grid.upward,
-            grid.facingAxially,
-            false,
-            0,
-            dt,
-            gas,
-            gasRate,
-            wall,
-            wallRate);
-      }
-    }
-  }
-
-  /** Both stages along one line. */
-  private void line(
-      int firstIndex,
-      int start,
-      int stride,
-      int count,
-      double[] conductance,
-      double[] facing,
-      boolean radial,
-      double joint,
-      double dt,
-      double gas,
-      double gasRate,
-      double wall,
-      double wallRate) {
-    Line l = line;
-    int n = start;
-    for (int m = 0; m < count; m++, n += stride) {
-      double h = heat[n];
-      l.before[m] = h;
-      l.goal[m] = h;
-      l.heat[m] = h;
-      l.beforeCelsius[m] = celsius[n];
-      l.celsius[m] = celsius[n];
-      l.theta[m] = theta[n];
-      l.slope[m] = slope[n];
-      l.conductivity[m] = conductivity[n];
-      l.piece[m] = piece[n];
-      l.volume[m] = grid.volume[n];
-      l.conductance[m] = conductance[n];
-      l.facing[m] = facing[n];
-      l.peakHeat[m] = peakHeat[n];
-      l.takenUp[m] = takenUp[n];
-    }
-    l.count = count;
-    l.joint = radial ? grid.ringStart - firstIndex - 1 : Integer.MAX_VALUE;
-    l.jointArea = joint;
-    l.ringMetres = grid.ringMetres;
-    l.gasConvection = convection;
-    l.radiation = radiation;
-    l.inside = radial ? inside : curve(firstIndex);
-    l.ring = ring;
-    double part = GAMMA * dt;
-    double joules = (1 - GAMMA) * dt * l.stage(part, gas + gasRate * part, wall + wallRate * part);
-    double rest = (1 - GAMMA) / GAMMA;
-    for (int m = 0; m < count; m++) {
-      l.goal[m] = l.before[m] + rest * (l.heat[m] - l.before[m]);
-      l.firstCelsius[m] = l.celsius[m];
-    }
-    joules += part * l.stage(part, gas + gasRate * dt, wall + wallRate * dt);
-    heatTaken += joules;
-    n = start;
-    for (int m = 0; m < count; m++, n += stride) {
-      heat[n] = l.heat[m];
-      celsius[n] = l.celsius[m];
-      theta[n] = l.theta[m];
-      slope[n] = l.slope[m];
-      conductivity[n] = l.conductivity[m];
-      piece[n] = l.piece[m];
-      bend[n] +=
-          l.celsius[m] - l.beforeCelsius[m] - (l.firstCelsius[m] - l.beforeCelsius[m]) / GAMMA;
-    }
-    nodeSolves += l.solved;
-    l.solved = 0;
-  }
-
-  /** Temperature and what follows from it at a node's heat. */
-  private void evaluate(int n, EnthalpyCurve curve) {
-    double h = heat[n];
-    int p = piece[n];
-    double[] table = curve.virgin;
-    double once = 1;
-    if (h < peakHeat[n]) {
-      h -= takenUp[n];
-      table = curve.sensible;
-      once = 0;
-    }
-    while (p > 0 && h < table[p]) {
-      p--;
-    }
-    while (h >= table[p + 1]) {
-      p++;
-    }
-    double a = curve.capacity[p] + once * curve.once[p];
-    double b = curve.capacitySlope[p];
-    double y = h - table[p];
-    double x = b == 0 ? y / a : 2 * y / (a + Math.sqrt(a * a + 2 * b * y));
-    double k0 = curve.conductivity[p];
-    double ks = curve.conductivitySlope[p];
-    double k = k0 + ks * x;
-    piece[n] = p;
-    celsius[n] = curve.celsius[p] + x;
-    theta[n] = curve.integral[p] + x * (k0 + 0.5 * ks * x);
-    conductivity[n] = k;
-    slope[n] = (a + b * x) / k;
+    return Math.hypot(Math.sqrt(sum / grid.totalVolume), weight * worst);
   }
 }

@@ -40,17 +40,31 @@ final class EnthalpyCurve {
   final double[] conductivitySlope;
 
   EnthalpyCurve(Material material) {
-    LinearTable c = material.heatCapacityJoulesPerKilogramKelvin();
+    this(material, 1, material);
+  }
+
+  /**
+   * Two materials side by side at one temperature.
+   *
+   * @param material whose conductivity counts
+   * @param share its share of the volume
+   * @param other what takes the rest of it
+   */
+  EnthalpyCurve(Material material, double share, Material other) {
     LinearTable k = material.conductivityWattsPerMetreKelvin();
-    List<LatentHeat> latent = material.latentHeats();
-    double density = material.densityKilogramsPerCubicMetre();
+    List<Part> parts =
+        share == 1
+            ? List.of(new Part(1, material))
+            : List.of(new Part(share, material), new Part(1 - share, other));
     TreeSet<Double> kinks = new TreeSet<>();
     kinks.add(LOWEST_CELSIUS);
-    c.asPoints().forEach(p -> kinks.add(p[0]));
     k.asPoints().forEach(p -> kinks.add(p[0]));
-    for (LatentHeat l : latent) {
-      kinks.add(l.fromCelsius());
-      kinks.add(l.toCelsius());
+    for (Part part : parts) {
+      part.material.heatCapacityJoulesPerKilogramKelvin().asPoints().forEach(p -> kinks.add(p[0]));
+      for (LatentHeat l : part.material.latentHeats()) {
+        kinks.add(l.fromCelsius());
+        kinks.add(l.toCelsius());
+      }
     }
     kinks.headSet(LOWEST_CELSIUS).clear();
     int n = kinks.size();
@@ -67,17 +81,21 @@ final class EnthalpyCurve {
     for (int i = 0; i < n; i++) {
       double low = celsius[i];
       double middle = i + 1 < n ? (low + celsius[i + 1]) / 2 : low + 1;
-      capacity[i] = density * c.at(low);
       conductivity[i] = k.at(low);
-      capacitySlope[i] = density * (c.at(middle) - c.at(low)) / (middle - low);
       conductivitySlope[i] = (k.at(middle) - k.at(low)) / (middle - low);
-      for (LatentHeat l : latent) {
-        if (middle > l.fromCelsius() && middle < l.toCelsius()) {
-          double spread = density * l.joulesPerKilogram() / (l.toCelsius() - l.fromCelsius());
-          if (l.once()) {
-            once[i] += spread;
-          } else {
-            capacity[i] += spread;
+      for (Part part : parts) {
+        LinearTable c = part.material.heatCapacityJoulesPerKilogramKelvin();
+        double density = part.share * part.material.densityKilogramsPerCubicMetre();
+        capacity[i] += density * c.at(low);
+        capacitySlope[i] += density * (c.at(middle) - c.at(low)) / (middle - low);
+        for (LatentHeat l : part.material.latentHeats()) {
+          if (middle > l.fromCelsius() && middle < l.toCelsius()) {
+            double spread = density * l.joulesPerKilogram() / (l.toCelsius() - l.fromCelsius());
+            if (l.once()) {
+              once[i] += spread;
+            } else {
+              capacity[i] += spread;
+            }
           }
         }
       }
@@ -93,6 +111,8 @@ final class EnthalpyCurve {
     virgin[n] = Double.POSITIVE_INFINITY;
   }
 
+  private record Part(double share, Material material) {}
+
   boolean takesHeatOnce() {
     return onceBelow[onceBelow.length - 1] > 0;
   }
@@ -104,7 +124,7 @@ final class EnthalpyCurve {
     return virgin[p] + x * (capacity[p] + once[p] + 0.5 * capacitySlope[p] * x);
   }
 
-  int pieceAt(double temperatureCelsius) {
+  private int pieceAt(double temperatureCelsius) {
     int p = 0;
     while (p + 1 < celsius.length && celsius[p + 1] <= temperatureCelsius) {
       p++;
