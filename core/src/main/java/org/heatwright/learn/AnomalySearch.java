@@ -3,11 +3,14 @@ package org.heatwright.learn;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
+import java.util.EnumSet;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.DoubleStream;
 import org.heatwright.kiln.Control;
 import org.heatwright.kiln.FiringConditions.Disturbance;
@@ -42,13 +45,13 @@ final class AnomalySearch {
   private static final double CERTAIN = 40;
 
   /** The same of an on-off kiln, whose switch is known to some seconds only. */
-  private static final double CERTAIN_SWITCHED = 70;
+  private static final double CERTAIN_SWITCHED = 60;
 
   /** A kind whose gain is this near to the best explains the display as well. */
   private static final double ALIKE = 12;
 
   /** The same as a share of the best's gain: a model's own errors grow with the fault's mark. */
-  private static final double ALIKE_SHARE = 0.2;
+  private static final double ALIKE_SHARE = 0.25;
 
   /** What was wrong this soon cannot be told from another kiln or another schedule, s. */
   static final double SOONEST_SECONDS = 540;
@@ -62,7 +65,7 @@ final class AnomalySearch {
   /** A cost a row above which a log is not explained, and one below which it is well explained. */
   private static final double UNEXPLAINED = 2.5;
 
-  private static final double UNEXPLAINED_SWITCHED = 6;
+  private static final double UNEXPLAINED_SWITCHED = 12;
   private static final double EXPLAINED = 1.2;
 
   // ---- what is searched
@@ -86,19 +89,25 @@ final class AnomalySearch {
   private static final double BEFORE_SECONDS = 240;
 
   // How much sooner than a place a fault is tried, s, and with what lengths, in spreads.
-  private static final double[] TIP_SOONER = {-40, 0, 60, 150};
+  private static final double[] TIP_SOONER = {-60, -30, 0, 30, 60, 150};
   private static final double[] SLOW_SOONER = {0, 120, 360, 900, 1800};
   private static final double[] SLOW_SOONER_SWITCHED = {0, 120, 360, 900};
   private static final double[] QUICK_SOONER = {0, 120, 360};
-  private static final double[] FEW_SOONER = {0, 90};
+  private static final double[] FEW_SOONER = {0, 45, 90};
   private static final double[] CUT_LENGTHS = {-1.5, -0.3, 0.7, 1.5};
   private static final double[] CUT_LENGTHS_SWITCHED = {-0.5, 0.6};
   private static final double[] REFINED_LENGTHS = {-1.2, -0.4, 0.4, 1, 1.6};
   private static final double[] ONE = {0};
 
-  // How many guesses are fitted: what time allows.
-  private static final int MOST_FITTED = 7;
-  private static final int MOST_FITTED_SWITCHED = 4;
+  // What is always fitted at the likeliest place, and how near to it: our estimate.
+  private static final Set<Kind> ALWAYS =
+      EnumSet.of(Kind.TIP_OUT, Kind.ELEMENT_OPEN, Kind.DOOR_AJAR);
+  private static final double ALWAYS_SECONDS = 600;
+  private static final double[] NO_KILN = {};
+
+  // How many guesses are fitted beside those: what time allows.
+  private static final int MOST_FITTED = 4;
+  private static final int MOST_FITTED_SWITCHED = 2;
   private static final int MOST_OF_A_SHAPE = 2;
   private static final int MOST_GAPS = 3;
 
@@ -406,17 +415,29 @@ final class AnomalySearch {
         .toList();
   }
 
-  /** Guesses worth a fit: those that gaps tell, and the best places of each kind. */
+  /**
+   * Guesses worth a fit: those that gaps tell; at the likeliest place what stays, from every kiln,
+   * because a jump at the wrong second is weighed too low; then the best places of each kind.
+   */
   private List<Guess> worth(List<Guess> guesses) {
     List<Guess> worth =
         new ArrayList<>(
             guesses.stream().filter(guess -> guess.shape().told()).limit(MOST_GAPS).toList());
+    List<Guess> places = guesses.stream().filter(guess -> !guess.shape().told()).toList();
+    Set<List<Object>> sure = new HashSet<>();
+    for (Guess guess : places) {
+      double[] kiln = guess.shape().kind() == Kind.TIP_OUT ? guess.moved() : NO_KILN;
+      if (ALWAYS.contains(guess.shape().kind())
+          && Math.abs(guess.onset() - places.get(0).onset()) < ALWAYS_SECONDS
+          && sure.add(List.of(guess.shape(), System.identityHashCode(kiln)))) {
+        worth.add(guess);
+      }
+    }
     int most = worth.size() + (firing.switched() ? MOST_FITTED_SWITCHED : MOST_FITTED);
     Map<FaultShape, Integer> taken = new HashMap<>();
-    for (Guess guess : guesses) {
+    for (Guess guess : places) {
       int before = taken.getOrDefault(guess.shape(), 0);
       if (guess.gain() > 0
-          && !guess.shape().told()
           && before < MOST_OF_A_SHAPE
           && worth.size() < most
           && worth.stream().noneMatch(guess::same)) {

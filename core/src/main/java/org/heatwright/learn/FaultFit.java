@@ -44,7 +44,7 @@ final class FaultFit {
   private static final double FAULT_DIFFERENCE = 0.2;
 
   // Tried before the first step: minutes by which a fault may begin sooner or later, and lengths.
-  private static final double[] ONSETS = {-8, -4, -2, -1, 1, 2, 4};
+  private static final double[] ONSETS = {-8, -4, -2, -1, -0.5, 0.5, 1, 2, 4};
   private static final double[] LENGTHS = {-1.2, -0.5, 0.5, 1.2};
 
   /** The least information of a beginning, a minute to minus two. */

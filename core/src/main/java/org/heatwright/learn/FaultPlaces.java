@@ -19,7 +19,7 @@ final class FaultPlaces {
   private static final double SUSPICIOUS = 14;
 
   /** The same of an on-off kiln. */
-  private static final double SUSPICIOUS_SWITCHED = 20;
+  private static final double SUSPICIOUS_SWITCHED = 14;
 
   // How many places are looked into: what time allows.
   private static final int MOST = 4;

@@ -25,7 +25,7 @@ record FaultShape(
   private static final double GAP_SPREAD = 0.05;
   private static final double ELEMENT_SPREAD = 0.15;
   private static final double TIP_SPREAD = 0.5;
-  private static final double DOOR_SPREAD = 0.7;
+  private static final double DOOR_SPREAD = 0.5;
 
   /** More of the elements than this cannot open while the kiln goes on, a share. Our estimate. */
   private static final double MOST_ELEMENTS = 0.7;

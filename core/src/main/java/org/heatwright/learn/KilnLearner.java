@@ -3,7 +3,9 @@ package org.heatwright.learn;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
+import java.util.IdentityHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
 import java.util.stream.IntStream;
@@ -101,12 +103,15 @@ public final class KilnLearner {
     List<Lesson.LeftOut> leftOut = new ArrayList<>();
     KilnLearner scout = scout(kiln, KilnBeliefs.prior(), used);
     Fit seen = scout.fit();
+    Map<LoggedFiring, Look> looks = new IdentityHashMap<>();
     // The clearest fault first: what it spoils in the common fit is not blamed on the others.
     for (int round = 0; round < MOST_FAULTS * firings.size(); round++) {
       Optional<Anomaly> clearest = Optional.empty();
       int where = 0;
       for (int f = 0; f < used.size(); f++) {
-        Optional<Anomaly> fault = scout.fault(kiln, seen, f);
+        Look look = scout.look(kiln, seen, f, Optional.ofNullable(looks.get(used.get(f))));
+        looks.put(used.get(f), look);
+        Optional<Anomaly> fault = look.fault();
         if (fault.isPresent()
             && !aftermath(happened, used.get(f), fault.get())
             && (clearest.isEmpty() || fault.get().logOddsFactor() > clearest.get().logOddsFactor())
@@ -150,7 +155,7 @@ public final class KilnLearner {
   /** What one firing looks like, beside what is known of the kiln. */
   static Optional<Anomaly> look(Kiln kiln, LoggedFiring firing) {
     KilnLearner scout = scout(kiln, kiln.beliefs(), List.of(firing));
-    return scout.fault(kiln, scout.fit(), 0);
+    return scout.look(kiln, scout.fit(), 0, Optional.empty()).fault();
   }
 
   private static long happened(List<Lesson.Happened> happened, LoggedFiring firing) {
@@ -181,10 +186,38 @@ public final class KilnLearner {
   private static final int MOST_FAULTS = 2;
 
   /**
+   * What was found in a firing, beside what was believed then.
+   *
+   * @param mean scores, one a quantity
+   * @param covariance of those that may move
+   */
+  @SuppressWarnings("ArrayRecordComponent") // read, never written
+  private record Look(double[] mean, RealMatrix covariance, Optional<Anomaly> fault) {}
+
+  /** A kiln that has moved by fewer spreads than this is looked at no second time. Our estimate. */
+  private static final double HARDLY_MOVED = 0.5;
+
+  /** Whether another look would be at nearly the same kiln. */
+  private boolean same(Look before, double[] mean, RealMatrix covariance) {
+    for (int i = 0; i < quantities.length; i++) {
+      int score = quantities[i].ordinal();
+      double spread = Math.sqrt(covariance.getEntry(i, i));
+      double spreadBefore = Math.sqrt(before.covariance().getEntry(i, i));
+      if (Math.abs(mean[score] - before.mean()[score]) > HARDLY_MOVED * spread
+          || Math.abs(Math.log(spread / spreadBefore)) > HARDLY_MOVED) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  /**
    * What went wrong in one of the firings, if anything did: judged by what the others say of the
    * kiln and what was known of it before.
+   *
+   * @param before what was found in it earlier
    */
-  private Optional<Anomaly> fault(Kiln kiln, Fit fit, int firing) {
+  private Look look(Kiln kiln, Fit fit, int firing, Optional<Look> before) {
     int n = quantities.length;
     double[] mean;
     RealMatrix covariance;
@@ -207,13 +240,19 @@ public final class KilnLearner {
     for (int i = 0; i < n; i++) {
       covariance.addToEntry(i, i, REMAINING * REMAINING);
     }
+    if (before.isPresent() && same(before.get(), mean, covariance)) {
+      return before.get();
+    }
     double[] start = new double[n + Evidence.DAY];
     double[] fitted = scores(fit.moved());
     for (int i = 0; i < n; i++) {
       start[i] = fitted[quantities[i].ordinal()] - mean[quantities[i].ordinal()];
     }
     System.arraycopy(day(fit.moved(), firing), 0, start, n, Evidence.DAY);
-    return AnomalySearch.search(kiln, firings.get(firing), mean, covariance, quantities, start);
+    return new Look(
+        mean,
+        covariance,
+        AnomalySearch.search(kiln, firings.get(firing), mean, covariance, quantities, start));
   }
 
   /**

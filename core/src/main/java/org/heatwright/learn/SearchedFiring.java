@@ -2,6 +2,7 @@ package org.heatwright.learn;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.List;
 import java.util.NavigableMap;
 import java.util.Optional;
@@ -65,6 +66,10 @@ final class SearchedFiring {
   // estimate.
   private static final double COURSE_SECONDS = 400;
   private static final double COURSE_STEP_SECONDS = 30;
+  private static final double COURSE_QUANTILE = 0.75;
+
+  /** The rate of a display is a median over so many rows to either side. Our estimate. */
+  private static final int RATE_ROWS = 4;
 
   // How late the program is after an arrival: one standard deviation, s. Our estimate.
   private static final double LATE_SECONDS = 40;
@@ -143,7 +148,7 @@ final class SearchedFiring {
         noise[i] = SETTLED_NOISE_KELVINS;
       } else {
         slow[i] = SLOW_KELVINS;
-        noise[i] = Math.hypot(NOISE_KELVINS, LAG_SECONDS * seen.rate(i));
+        noise[i] = Math.hypot(NOISE_KELVINS, LAG_SECONDS * rate(i));
       }
       noise[i] *= known(second);
     }
@@ -201,21 +206,31 @@ final class SearchedFiring {
   }
 
   /**
-   * How fast the display of a switched kiln goes at most about a time, up or down, K/s: when
-   * exactly a switch turns is known to some seconds only.
+   * How fast the display of a switched kiln goes about a time, up or down, K/s: when exactly a
+   * switch turns is known to some seconds only. A quarter of the steps may be faster: the jump of a
+   * fault must not count as the kiln's own way.
    */
   private double course(double second) {
     Readings all = firing.readings();
-    double most = 0;
+    List<Double> rates = new ArrayList<>();
     int last = all.firstFrom(second - COURSE_SECONDS);
     for (int i = last + 1; i < all.size() && all.second(i) <= second + COURSE_SECONDS; i++) {
       double between = all.second(i) - all.second(last);
       if (between >= COURSE_STEP_SECONDS) {
-        most = Math.max(most, Math.abs(all.celsius(i) - all.celsius(last)) / between);
+        rates.add(Math.abs(all.celsius(i) - all.celsius(last)) / between);
         last = i;
       }
     }
-    return most;
+    Collections.sort(rates);
+    return rates.isEmpty() ? 0 : rates.get((int) (COURSE_QUANTILE * (rates.size() - 1)));
+  }
+
+  /** The usual rate of the display about a row, K/s: a jump does not count. */
+  private double rate(int row) {
+    int from = Math.max(0, row - RATE_ROWS);
+    int to = Math.min(seen.size() - 1, row + RATE_ROWS);
+    double[] rates = IntStream.rangeClosed(from, to).mapToDouble(seen::rate).sorted().toArray();
+    return rates[rates.length / 2];
   }
 
   // ------------------------------------------------------------------ what it is made of
