@@ -14,6 +14,7 @@ import org.heatwright.forecast.InsideForecast;
 import org.heatwright.mould.Mould;
 import org.heatwright.mould.MouldFiring;
 import org.heatwright.units.TemperatureUnit;
+import org.heatwright.work.PourSheet;
 
 /** Shows the inside of the moulds of a planned firing. */
 final class InsideDesk {
@@ -71,13 +72,28 @@ final class InsideDesk {
         Optional.of(
             new InsidePage.Shown(
                 words(firing, chosen).name(),
-                words(firing, chosen).sentences(at * MINUTE_SECONDS),
+                sentences(firing, chosen, at * MINUTE_SECONDS),
                 Svg.inPage(curves, "curves-wide", Figure.Size.WIDE),
                 Svg.inPage(curves, "curves-narrow", Figure.Size.NARROW),
                 section(firing, chosen, at),
                 at,
                 lastMinute(firing),
                 when(firing).full(at * MINUTE_SECONDS))));
+  }
+
+  private static List<String> sentences(Firing firing, InsideForecast chosen, double second) {
+    InsideWords words = words(firing, chosen);
+    List<String> said = new ArrayList<>(words.sentences(second));
+    double depth =
+        Math.min(PourSheet.PATTERN_DEPTH_METRES, words.mould().investmentDiameterMetres() / 4);
+    firing
+        .composition()
+        .charge()
+        .investment()
+        .flatMap(mix -> words.pour(mix, firing.kiln().room(), second, depth))
+        .map(words::words)
+        .ifPresent(said::add);
+    return said;
   }
 
   /** The cut mould alone, for the script; empty where there are no moulds. */

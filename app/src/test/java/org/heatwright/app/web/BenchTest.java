@@ -118,6 +118,8 @@ class BenchTest {
         .contains("<label for=\"slide\">Minutes after the start", "value=\"120\"")
         .contains("Show this moment", "f-heat-1", "Back to the plan");
     assertThat(page).doesNotContain("style=\"", "onclick", "http://", "https://");
+    assertThat(page).doesNotContain("Out of the kiln then");
+    assertThat(get(link.group(1)).body()).contains("Out of the kiln then, a pattern 8 mm from");
 
     HttpResponse<String> section = get(link.group(1).replace("?", "/section?") + "&minute=240");
     assertThat(section.statusCode()).isEqualTo(200);
