@@ -4,6 +4,7 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import org.heatwright.kiln.Control;
 import org.heatwright.kiln.FiringConditions;
 import org.heatwright.kiln.FiringConditions.Disturbance;
 import org.heatwright.kiln.FiringConditions.Disturbance.Kind;
@@ -56,6 +57,7 @@ public record Unseen(Kind kind, List<Stretch> stretches) {
   // What can be seen: the same rule as in the study of docs/models/anomalies.md.
   private static final double VISIBLE_KELVINS = 6;
   private static final double MEAN_SECONDS = 300;
+  private static final double SWINGING_MEAN_SECONDS = 900;
   private static final double WITHIN_SECONDS = 3600;
 
   private static final int MOST_BEGINNINGS = 36;
@@ -86,6 +88,8 @@ public record Unseen(Kind kind, List<Stretch> stretches) {
     FiringRun as = evidence.run(scores, 0, day);
     double last = firing.readings().lastSecond();
     double step = Math.max(LEAST_STEP_SECONDS, last / MOST_BEGINNINGS);
+    double mean =
+        kiln.control().kind() == Control.Kind.ON_OFF ? SWINGING_MEAN_SECONDS : MEAN_SECONDS;
     double full = 0;
     for (double t = 0; t < last; t += 60) {
       full = Math.max(full, as.wattsAt(t));
@@ -98,7 +102,7 @@ public record Unseen(Kind kind, List<Stretch> stretches) {
         Disturbance fault =
             new Disturbance(kind, at, sticks ? STUCK_SECONDS : Double.POSITIVE_INFINITY);
         FiringRun with = evidence.run(scores, 0, day.with(fault));
-        if (shows(as, with, at, last)) {
+        if (shows(as, with, at, last, mean)) {
           continue;
         }
         double share = (as.joulesAt(at + STUCK_SECONDS) - as.joulesAt(at)) / STUCK_SECONDS / full;
@@ -121,14 +125,14 @@ public record Unseen(Kind kind, List<Stretch> stretches) {
   }
 
   /** Whether the display departs by enough soon enough. */
-  private static boolean shows(FiringRun as, FiringRun with, double at, double last) {
+  private static boolean shows(FiringRun as, FiringRun with, double at, double last, double mean) {
     double until = Math.min(last, at + WITHIN_SECONDS);
-    for (double t = at; t + MEAN_SECONDS <= until; t += 60) {
+    for (double t = at; t + mean <= until; t += 60) {
       double sum = 0;
-      for (double s = 15; s < MEAN_SECONDS; s += 30) {
+      for (double s = 15; s < mean; s += 30) {
         sum += with.readingCelsiusAt(t + s) - as.readingCelsiusAt(t + s);
       }
-      if (Math.abs(sum) * 30 / MEAN_SECONDS >= VISIBLE_KELVINS) {
+      if (Math.abs(sum) * 30 / mean >= VISIBLE_KELVINS) {
         return true;
       }
     }
