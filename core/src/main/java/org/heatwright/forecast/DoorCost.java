@@ -8,8 +8,6 @@ import org.heatwright.kiln.FiringConditions.Disturbance;
 import org.heatwright.kiln.FiringRun;
 import org.heatwright.kiln.FiringSimulation;
 import org.heatwright.kiln.KilnParameters;
-import org.heatwright.kiln.Load;
-import org.heatwright.material.HeatCurves;
 import org.heatwright.mould.MouldFiring;
 
 /**
@@ -109,25 +107,7 @@ public record DoorCost(
   }
 
   private static List<FiringRun> runs(ForecastRequest request, List<KilnParameters> draws) {
-    HeatCurves curves = new HeatCurves();
-    List<Load> loads = request.charge().loads();
-    return draws.stream()
-        .parallel()
-        .map(
-            draw -> {
-              FiringSimulation simulation =
-                  new FiringSimulation(
-                      request.kiln(),
-                      draw,
-                      request.conditions(),
-                      loads,
-                      request.schedule(),
-                      FiringSimulation.Accuracy.USUAL,
-                      curves);
-              simulation.runProgram();
-              return simulation.run();
-            })
-        .toList();
+    return EnsembleRuns.through(request, draws).stream().map(FiringSimulation::run).toList();
   }
 
   private static void display(

@@ -12,8 +12,6 @@ import org.heatwright.kiln.FiringRun;
 import org.heatwright.kiln.FiringSimulation;
 import org.heatwright.kiln.Kiln;
 import org.heatwright.kiln.KilnParameters;
-import org.heatwright.kiln.Load;
-import org.heatwright.material.HeatCurves;
 import org.heatwright.mould.MouldFiring;
 import org.heatwright.schedule.AtEnd;
 import org.heatwright.schedule.Schedule;
@@ -73,26 +71,7 @@ public final class Forecaster {
   public static Forecast forecast(ForecastRequest request) {
     List<KilnParameters> ensemble =
         request.kiln().beliefs().ensemble(request.kiln(), request.draws(), request.seed());
-    List<Load> loads = request.charge().loads();
-    HeatCurves curves = new HeatCurves();
-    List<FiringSimulation> simulations =
-        IntStream.range(0, ensemble.size())
-            .parallel()
-            .mapToObj(
-                i -> {
-                  FiringSimulation simulation =
-                      new FiringSimulation(
-                          request.kiln(),
-                          ensemble.get(i),
-                          request.conditions(),
-                          loads,
-                          request.schedule(),
-                          FiringSimulation.Accuracy.USUAL,
-                          curves);
-                  simulation.runProgram();
-                  return simulation;
-                })
-            .toList();
+    List<FiringSimulation> simulations = EnsembleRuns.through(request, ensemble);
     double ended =
         simulations.stream().mapToDouble(FiringSimulation::elapsedSeconds).max().orElseThrow();
     // A target that is kept may be reached after its segment has ended.

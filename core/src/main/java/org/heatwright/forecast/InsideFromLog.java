@@ -4,10 +4,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.function.DoubleUnaryOperator;
 import org.heatwright.kiln.FiringRun;
-import org.heatwright.kiln.FiringSimulation;
 import org.heatwright.kiln.KilnParameters;
-import org.heatwright.kiln.Load;
-import org.heatwright.material.HeatCurves;
 import org.heatwright.numerics.Samples;
 
 /**
@@ -52,36 +49,20 @@ public final class InsideFromLog {
     double horizon = seconds[seconds.length - 1];
     List<KilnParameters> ensemble =
         request.kiln().beliefs().ensemble(request.kiln(), InsideSolver.DRAWS, request.seed());
-    List<Load> loads = request.charge().loads();
-    HeatCurves curves = new HeatCurves();
     List<FiringRun> runs =
-        ensemble.parallelStream().map(p -> run(request, p, loads, curves, horizon)).toList();
+        EnsembleRuns.through(request, ensemble).parallelStream()
+            .map(
+                simulation -> {
+                  simulation.coastUntil(horizon);
+                  return simulation.run();
+                })
+            .toList();
     return InsideSolver.solve(
         request,
         ensemble,
         runs,
         runs.stream().map(run -> beyond(run, seconds, celsius)).toList(),
         horizon);
-  }
-
-  private static FiringRun run(
-      ForecastRequest request,
-      KilnParameters parameters,
-      List<Load> loads,
-      HeatCurves curves,
-      double horizon) {
-    FiringSimulation simulation =
-        new FiringSimulation(
-            request.kiln(),
-            parameters,
-            request.conditions(),
-            loads,
-            request.schedule(),
-            FiringSimulation.Accuracy.USUAL,
-            curves);
-    simulation.runProgram();
-    simulation.coastUntil(horizon);
-    return simulation.run();
   }
 
   /** By how much the display was above the simulated one. */

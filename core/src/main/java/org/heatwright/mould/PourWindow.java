@@ -18,6 +18,7 @@ public final class PourWindow {
   /** A cradle takes half of the side's view of the room. Source: estimate. */
   private static final double CRADLE_VIEW = 0.5;
 
+  private static final double USUAL_DEPTH_METRES = 0.008;
   private static final double LONGEST_SECONDS = 3600;
   private static final double ROW_SECONDS = 2;
 
@@ -80,6 +81,14 @@ public final class PourWindow {
     this.seconds = seconds;
     this.pattern = pattern;
     this.centre = centre;
+  }
+
+  /**
+   * How deep the outermost pattern lies where nobody says, m: a quarter of the way through a mould
+   * that is thin for 8 mm. Source: estimate.
+   */
+  public static double usualDepthMetres(Mould mould) {
+    return Math.min(USUAL_DEPTH_METRES, mould.investmentDiameterMetres() / 4);
   }
 
   /** Solves the first hour in the open. */

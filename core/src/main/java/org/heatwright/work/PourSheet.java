@@ -29,9 +29,6 @@ import org.heatwright.work.casting.Spread;
 public record PourSheet(
     PouringPlan plan, Temperature mould, Temperature least, boolean ownLeast, List<Kind> kinds) {
 
-  /** The outermost pattern lies so deep under the investment's face, m. Source: estimate. */
-  public static final double PATTERN_DEPTH_METRES = 0.008;
-
   /** Where the studio says nothing the mould may fall by this much, K. Our choice. */
   public static final double MAY_FALL_KELVINS = 25;
 
@@ -154,7 +151,7 @@ public record PourSheet(
       Temperature least,
       Temperature room,
       PourWindow.Place place) {
-    double depth = Math.min(PATTERN_DEPTH_METRES, mould.investmentDiameterMetres() / 4);
+    double depth = PourWindow.usualDepthMetres(mould);
     double seconds =
         PourWindow.of(new PourWindow.Setting(mould, work.investment(), pour, room, place, depth))
             .patternFallsBelowSeconds(least);

@@ -2,19 +2,17 @@ package org.heatwright.forecast;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
+import static org.heatwright.schedule.TestSchedules.segment;
 
-import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 import org.heatwright.kiln.TestKilns;
 import org.heatwright.mould.Investment;
 import org.heatwright.mould.Mould;
-import org.heatwright.schedule.Ramp;
 import org.heatwright.schedule.Schedule;
-import org.heatwright.schedule.Segment;
+import org.heatwright.schedule.TestSchedules;
 import org.heatwright.units.HeatingRate;
 import org.heatwright.units.Temperature;
-import org.heatwright.units.TemperatureUnit;
 import org.junit.jupiter.api.Test;
 
 class ChangeoverTest {
@@ -24,21 +22,11 @@ class ChangeoverTest {
   private static final Temperature SIGNET = Temperature.ofCelsius(480);
 
   private static final Schedule BURNOUT =
-      Schedule.of(
-          "burnout",
-          TemperatureUnit.CELSIUS,
-          List.of(
-              segment(120, 150, 120),
-              segment(120, 370, 60),
-              segment(200, 730, 150),
-              segment(200, 500, 90)));
-
-  private static Segment segment(double rate, double target, int minutes) {
-    return new Segment(
-        Ramp.at(HeatingRate.ofKelvinsPerHour(rate)),
-        Temperature.ofCelsius(target),
-        Duration.ofMinutes(minutes));
-  }
+      TestSchedules.of(
+          segment(120, 150, 120),
+          segment(120, 370, 60),
+          segment(200, 730, 150),
+          segment(200, 500, 90));
 
   private static ForecastRequest holding(double diameterMetres) {
     return ForecastRequest.of(

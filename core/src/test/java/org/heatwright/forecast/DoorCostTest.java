@@ -2,18 +2,13 @@ package org.heatwright.forecast;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
+import static org.heatwright.schedule.TestSchedules.segment;
 
-import java.time.Duration;
 import java.util.List;
 import org.heatwright.kiln.TestKilns;
 import org.heatwright.mould.Investment;
 import org.heatwright.mould.Mould;
-import org.heatwright.schedule.Ramp;
-import org.heatwright.schedule.Schedule;
-import org.heatwright.schedule.Segment;
-import org.heatwright.units.HeatingRate;
-import org.heatwright.units.Temperature;
-import org.heatwright.units.TemperatureUnit;
+import org.heatwright.schedule.TestSchedules;
 import org.junit.jupiter.api.Test;
 
 /** No measured case is known to us; what is checked is which way things go, and their order. */
@@ -21,23 +16,13 @@ class DoorCostTest {
 
   private static final double LATE_IN_THE_SOAK = 16 * 3600;
 
-  private static Segment segment(double rate, double target, int minutes) {
-    return new Segment(
-        Ramp.at(HeatingRate.ofKelvinsPerHour(rate)),
-        Temperature.ofCelsius(target),
-        Duration.ofMinutes(minutes));
-  }
-
   private static final ForecastRequest TWO_KINDS =
       ForecastRequest.of(
-              Schedule.of(
-                  "burnout",
-                  TemperatureUnit.CELSIUS,
-                  List.of(
-                      segment(120, 150, 120),
-                      segment(120, 370, 60),
-                      segment(200, 730, 150),
-                      segment(200, 500, 360))),
+              TestSchedules.of(
+                  segment(120, 150, 120),
+                  segment(120, 370, 60),
+                  segment(200, 730, 150),
+                  segment(200, 500, 360)),
               TestKilns.brickMuffle(2200),
               Charge.moulds(
                   List.of(new Mould(2, 0.05, 0.06, 0), new Mould(1, 0.09, 0.1, 0)),

@@ -2,6 +2,7 @@ package org.heatwright.forecast;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
+import static org.heatwright.schedule.TestSchedules.segment;
 
 import java.time.Duration;
 import java.util.List;
@@ -11,34 +12,16 @@ import org.heatwright.kiln.Kiln;
 import org.heatwright.kiln.TestKilns;
 import org.heatwright.mould.Investment;
 import org.heatwright.mould.Mould;
-import org.heatwright.schedule.Ramp;
 import org.heatwright.schedule.Schedule;
 import org.heatwright.schedule.Segment;
-import org.heatwright.units.HeatingRate;
-import org.heatwright.units.Temperature;
-import org.heatwright.units.TemperatureUnit;
+import org.heatwright.schedule.TestSchedules;
 import org.junit.jupiter.api.Test;
 
 class ForecasterTest {
 
   private static final Kiln MUFFLE = TestKilns.brickMuffle(2200);
 
-  private static Segment segment(double rate, double target, int minutes) {
-    return new Segment(
-        rate == 0 ? Ramp.fastest() : Ramp.at(HeatingRate.ofKelvinsPerHour(rate)),
-        Temperature.ofCelsius(target),
-        Duration.ofMinutes(minutes));
-  }
-
-  private static final Schedule BURNOUT =
-      Schedule.of(
-          "burnout",
-          TemperatureUnit.CELSIUS,
-          List.of(
-              segment(120, 150, 120),
-              segment(120, 370, 120),
-              segment(180, 730, 180),
-              segment(200, 500, 120)));
+  private static final Schedule BURNOUT = TestSchedules.burnout();
 
   private static final Charge THREE_MOULDS =
       Charge.moulds(List.of(new Mould(3, 0.09, 0.15, 0.003)), Investment.gypsum(0.40));

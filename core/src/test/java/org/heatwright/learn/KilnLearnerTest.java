@@ -3,8 +3,8 @@ package org.heatwright.learn;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
+import static org.heatwright.schedule.TestSchedules.segment;
 
-import java.time.Duration;
 import java.time.LocalDate;
 import java.time.LocalTime;
 import java.util.ArrayList;
@@ -25,11 +25,8 @@ import org.heatwright.kiln.KilnQuantity;
 import org.heatwright.kiln.Learned;
 import org.heatwright.kiln.TestKilns;
 import org.heatwright.material.HeatCurves;
-import org.heatwright.schedule.Ramp;
 import org.heatwright.schedule.Schedule;
 import org.heatwright.schedule.Segment;
-import org.heatwright.units.HeatingRate;
-import org.heatwright.units.Temperature;
 import org.heatwright.units.TemperatureUnit;
 import org.junit.jupiter.api.Test;
 
@@ -41,13 +38,6 @@ class KilnLearnerTest {
   private static final Schedule QUICK = schedule(segment(0, 900, 60));
   private static final Schedule STEPS =
       schedule(segment(250, 500, 20), segment(0, 950, 30), segment(0, 650, 20));
-
-  private static Segment segment(double rate, double target, int minutes) {
-    return new Segment(
-        rate == 0 ? Ramp.fastest() : Ramp.at(HeatingRate.ofKelvinsPerHour(rate)),
-        Temperature.ofCelsius(target),
-        Duration.ofMinutes(minutes));
-  }
 
   private static Schedule schedule(Segment... segments) {
     return Schedule.of("test", TemperatureUnit.CELSIUS, List.of(segments));

@@ -16,6 +16,7 @@ import org.heatwright.units.Temperature;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 class BodySolverTest {
@@ -359,18 +360,7 @@ class BodySolverTest {
    * kelvins a second.
    */
   @ParameterizedTest
-  @ValueSource(
-      strings = {
-        "a",
-        "b",
-        "c",
-        "drying",
-        "two-steps",
-        "burnout",
-        "insulated",
-        "cavity",
-        "inversions"
-      })
+  @MethodSource("solvedBodies")
   void solvedBodiesAgree(String name) {
     Accuracies found = compare(name, Accuracy.FINE);
 
@@ -378,20 +368,14 @@ class BodySolverTest {
     assertThat(found.matched).isLessThan(0.5);
   }
 
+  static List<String> solvedBodies() {
+    return List.of(
+        "a", "b", "c", "drying", "two-steps", "burnout", "insulated", "cavity", "inversions");
+  }
+
   /** The usual accuracy keeps the same half kelvin. */
   @ParameterizedTest
-  @ValueSource(
-      strings = {
-        "a",
-        "b",
-        "c",
-        "drying",
-        "two-steps",
-        "burnout",
-        "insulated",
-        "cavity",
-        "inversions"
-      })
+  @MethodSource("solvedBodies")
   void theUsualAccuracyIsGoodForHalfAKelvin(String name) {
     Accuracies found = compare(name, Accuracy.USUAL);
 

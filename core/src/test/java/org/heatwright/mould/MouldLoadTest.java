@@ -2,7 +2,6 @@ package org.heatwright.mould;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.time.Duration;
 import java.util.List;
 import org.heatwright.kiln.FiringConditions;
 import org.heatwright.kiln.FiringRun;
@@ -12,12 +11,8 @@ import org.heatwright.kiln.KilnParameters;
 import org.heatwright.kiln.Load;
 import org.heatwright.kiln.TestKilns;
 import org.heatwright.material.HeatCurves;
-import org.heatwright.schedule.Ramp;
 import org.heatwright.schedule.Schedule;
-import org.heatwright.schedule.Segment;
-import org.heatwright.units.HeatingRate;
-import org.heatwright.units.Temperature;
-import org.heatwright.units.TemperatureUnit;
+import org.heatwright.schedule.TestSchedules;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -27,22 +22,7 @@ class MouldLoadTest {
   /** Strong enough to follow with and without moulds: the difference is what the moulds take. */
   private static final Kiln KILN = TestKilns.brickMuffle(4000);
 
-  private static final Schedule BURNOUT =
-      Schedule.of(
-          "burnout",
-          TemperatureUnit.CELSIUS,
-          List.of(
-              segment(120, 150, 120),
-              segment(120, 370, 120),
-              segment(180, 730, 180),
-              segment(200, 500, 120)));
-
-  private static Segment segment(double rate, double target, int minutes) {
-    return new Segment(
-        Ramp.at(HeatingRate.ofKelvinsPerHour(rate)),
-        Temperature.ofCelsius(target),
-        Duration.ofMinutes(minutes));
-  }
+  private static final Schedule BURNOUT = TestSchedules.burnout();
 
   @ParameterizedTest(name = "{0} of {1} x {2} mm, ring {3} mm")
   @CsvSource({"1, 50, 60, 0", "1, 90, 150, 0", "3, 90, 150, 3", "1, 125, 100, 2"})

@@ -2,6 +2,7 @@ package org.heatwright.schedule;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.heatwright.schedule.TestSchedules.segment;
 
 import java.time.Duration;
 import java.util.List;
@@ -14,13 +15,6 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 class ScheduleTest {
-
-  private static Segment segment(double rate, double target, int minutes) {
-    return new Segment(
-        Ramp.at(HeatingRate.ofKelvinsPerHour(rate)),
-        Temperature.ofCelsius(target),
-        Duration.ofMinutes(minutes));
-  }
 
   @ParameterizedTest
   @CsvSource({"0:00,0", "0:45,45", "2:30,150", "27:30,1650", "100:00,6000"})

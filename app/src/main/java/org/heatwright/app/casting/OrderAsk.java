@@ -33,6 +33,12 @@ public record OrderAsk(
     Optional<Double> acceptDegrees,
     TemperatureUnit unit) {
 
+  /** For the cores after each change, where nothing forecasts it, min. Practice: 0.5 to 2 h. */
+  public static final double USUAL_SETTLE_MINUTES = 60;
+
+  /** For each mould, min. Our estimate. */
+  public static final double USUAL_POUR_MINUTES = 5;
+
   private static final double USUALLY_ACCEPTED_KELVINS = 25;
   private static final double MOST_ACCEPTED_DEGREES = 300;
 

@@ -39,8 +39,6 @@ import picocli.CommandLine.Option;
     })
 final class CastOrderCommand implements Callable<Integer> {
 
-  private static final double USUAL_SETTLE_MINUTES = 60;
-
   /** Moulds that want one temperature. */
   static final class WantedOptions {
     @Option(
@@ -102,12 +100,8 @@ final class CastOrderCommand implements Callable<Integer> {
       description = "For the cores after each change (60); not with --kiln.")
   private Optional<Double> settleMinutes;
 
-  @Option(
-      names = "--pour-minutes",
-      paramLabel = "M",
-      defaultValue = "5",
-      description = "For each mould (5).")
-  private double pourMinutes;
+  @Option(names = "--pour-minutes", paramLabel = "M", description = "For each mould (5).")
+  private Optional<Double> pourMinutes;
 
   @Option(
       names = "--accept-degrees",
@@ -142,9 +136,9 @@ final class CastOrderCommand implements Callable<Integer> {
                             OrderAsk.atRates(
                                 fallPerHour.orElseThrow(() -> needed("--fall-per-hour")),
                                 risePerHour,
-                                settleMinutes.orElse(USUAL_SETTLE_MINUTES),
+                                settleMinutes.orElse(OrderAsk.USUAL_SETTLE_MINUTES),
                                 unit)),
-                pourMinutes,
+                pourMinutes.orElse(OrderAsk.USUAL_POUR_MINUTES),
                 acceptDegrees,
                 unit)
             .order();

@@ -28,6 +28,7 @@ import org.heatwright.forecast.StartPlan;
 import org.heatwright.learn.Readings;
 import org.heatwright.mould.Mould;
 import org.heatwright.mould.MouldFiring;
+import org.heatwright.mould.PourWindow;
 import org.heatwright.schedule.HourMinute;
 import org.heatwright.schedule.Schedule;
 import org.heatwright.units.Temperature;
@@ -93,9 +94,8 @@ final class InsideCommand implements Callable<Integer> {
   @Option(
       names = "--pattern-mm",
       paramLabel = "MM",
-      defaultValue = "8",
       description = "How deep the outermost pattern lies under the investment's face (8).")
-  private double patternMillimetres;
+  private Optional<Double> patternMillimetres;
 
   @Option(
       names = "--door-s",
@@ -372,17 +372,25 @@ final class InsideCommand implements Callable<Integer> {
   }
 
   private Optional<InsideWords.Pour> pour(InsideWords words, Fire.Planned planned, double at) {
-    double radius = words.mould().investmentDiameterMetres() / 2;
-    if (!(patternMillimetres > 0 && patternMillimetres / 1000 < radius)) {
-      throw InputException.in(
-          "--pattern-mm",
-          "%s mm lies outside mould %d; expected more than 0 and less than %.0f."
-              .formatted(
-                  CastInput.typed(patternMillimetres), words.inside().mould(), radius * 1000));
-    }
+    Mould mould = words.mould();
+    double radius = mould.investmentDiameterMetres() / 2;
+    patternMillimetres
+        .filter(depth -> !(depth > 0 && depth / 1000 < radius))
+        .ifPresent(
+            depth -> {
+              throw InputException.in(
+                  "--pattern-mm",
+                  "%s mm lies outside mould %d; expected more than 0 and less than %.0f."
+                      .formatted(CastInput.typed(depth), words.inside().mould(), radius * 1000));
+            });
     Temperature room = planned.conditions().room().orElse(planned.kiln().room());
     return words.pour(
-        planned.charge().investment().orElseThrow(), room, at, patternMillimetres / 1000);
+        planned.charge().investment().orElseThrow(),
+        room,
+        at,
+        patternMillimetres
+            .map(depth -> depth / 1000)
+            .orElseGet(() -> PourWindow.usualDepthMetres(mould)));
   }
 
   private List<String> written(

@@ -66,4 +66,9 @@ public record FiringLog(
       return name().toLowerCase(Locale.ROOT);
     }
   }
+
+  /** The same log after something was learned with it or without it. */
+  public FiringLog after(Part newPart, OptionalDouble missed, Showed read) {
+    return new FiringLog(id, name, date, csv, schedule, firing, newPart, missed, read, added);
+  }
 }

@@ -13,8 +13,8 @@ import org.heatwright.forecast.ForecastTrace;
 import org.heatwright.forecast.InsideForecast;
 import org.heatwright.mould.Mould;
 import org.heatwright.mould.MouldFiring;
+import org.heatwright.mould.PourWindow;
 import org.heatwright.units.TemperatureUnit;
-import org.heatwright.work.PourSheet;
 
 /** Shows the inside of the moulds of a planned firing. */
 final class InsideDesk {
@@ -84,8 +84,7 @@ final class InsideDesk {
   private static List<String> sentences(Firing firing, InsideForecast chosen, double second) {
     InsideWords words = words(firing, chosen);
     List<String> said = new ArrayList<>(words.sentences(second));
-    double depth =
-        Math.min(PourSheet.PATTERN_DEPTH_METRES, words.mould().investmentDiameterMetres() / 4);
+    double depth = PourWindow.usualDepthMetres(words.mould());
     firing
         .composition()
         .charge()

@@ -599,29 +599,14 @@ final class KilnDesk {
   private static FiringLog after(Lesson lesson, FiringLog log, FiringLog.Showed showed) {
     int index = lesson.firings().indexOf(log.id());
     if (index >= 0) {
-      return with(
-          log, FiringLog.Part.TAUGHT, OptionalDouble.of(lesson.misfitKelvins(index)), showed);
+      return log.after(
+          FiringLog.Part.TAUGHT, OptionalDouble.of(lesson.misfitKelvins(index)), showed);
     }
     return lesson.leftOut().stream()
         .filter(left -> left.firing().equals(log.id()))
         .findFirst()
-        .map(left -> with(log, FiringLog.Part.ODD, OptionalDouble.of(left.misfitKelvins()), showed))
-        .orElseGet(() -> with(log, FiringLog.Part.ASIDE, OptionalDouble.empty(), showed));
-  }
-
-  private static FiringLog with(
-      FiringLog log, FiringLog.Part part, OptionalDouble missed, FiringLog.Showed showed) {
-    return new FiringLog(
-        log.id(),
-        log.name(),
-        log.date(),
-        log.csv(),
-        log.schedule(),
-        log.firing(),
-        part,
-        missed,
-        showed,
-        log.added());
+        .map(left -> log.after(FiringLog.Part.ODD, OptionalDouble.of(left.misfitKelvins()), showed))
+        .orElseGet(() -> log.after(FiringLog.Part.ASIDE, OptionalDouble.empty(), showed));
   }
 
   // ---- bringing a log

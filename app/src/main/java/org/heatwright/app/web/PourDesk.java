@@ -36,8 +36,6 @@ final class PourDesk {
   private static final List<String> SIZE_NAMES = List.of("Moulds", "A second size", "A third size");
   private static final List<String> WISH_NAMES =
       List.of("Moulds", "Others", "Still others", "The last ones");
-  private static final double USUAL_SETTLE_MINUTES = 60;
-  private static final double USUAL_POUR_MINUTES = 5;
   private static final String[] METHODS = {"vacuum", "centrifugal", "gravity"};
 
   /** The pages, in the order of the work. */
@@ -190,7 +188,11 @@ final class PourDesk {
                     ? "It comes down, degrees an hour (empty: forecast)"
                     : "It comes down, degrees an hour")
             .text("rise-per-hour", "It goes up, degrees an hour")
-            .text("settle-minutes", "For the cores, minutes")
+            .text(
+                "settle-minutes",
+                firing.isPresent()
+                    ? "For the cores, minutes (where a rate is told)"
+                    : "For the cores, minutes")
             .text("pour-minutes", "For each mould, minutes")
             .text("accept-degrees", "What would do, degrees either side")
             .choice("unit", "Degrees", "C", "F");
@@ -232,7 +234,7 @@ final class PourDesk {
             : OrderAsk.atRates(
                 form.required("fall-per-hour"),
                 form.number("rise-per-hour"),
-                form.number("settle-minutes", USUAL_SETTLE_MINUTES),
+                form.number("settle-minutes", OrderAsk.USUAL_SETTLE_MINUTES),
                 form.unit());
       }
 
@@ -241,7 +243,7 @@ final class PourDesk {
             moulds,
             form.required("kiln-now"),
             change,
-            form.number("pour-minutes", USUAL_POUR_MINUTES),
+            form.number("pour-minutes", OrderAsk.USUAL_POUR_MINUTES),
             form.number("accept-degrees"),
             form.unit());
       }
@@ -380,8 +382,8 @@ final class PourDesk {
       usual.put("scale-g", YamlText.number(PowderAsk.USUAL_SCALE_GRAMS));
     }
     if (topic == Topic.ORDER) {
-      usual.put("settle-minutes", YamlText.number(USUAL_SETTLE_MINUTES));
-      usual.put("pour-minutes", YamlText.number(USUAL_POUR_MINUTES));
+      usual.put("settle-minutes", YamlText.number(OrderAsk.USUAL_SETTLE_MINUTES));
+      usual.put("pour-minutes", YamlText.number(OrderAsk.USUAL_POUR_MINUTES));
     }
     firing.ifPresent(
         f -> {

@@ -117,17 +117,10 @@ class StoreTest {
       FiringLog log =
           store.keepLog("Anchor", "may", LocalDate.of(2026, 5, 2), "csv", "schedule", "");
       FiringLog taught =
-          new FiringLog(
-              log.id(),
-              log.name(),
-              log.date(),
-              log.csv(),
-              log.schedule(),
-              log.firing(),
+          log.after(
               FiringLog.Part.TAUGHT,
               OptionalDouble.of(2.5),
-              new FiringLog.Showed(List.of("The relay stuck.", "It stuck again."), List.of()),
-              log.added());
+              new FiringLog.Showed(List.of("The relay stuck.", "It stuck again."), List.of()));
       store.keepLesson("Anchor", "learned", List.of(taught));
       assertThat(store.logs("Anchor")).containsExactly(taught);
       assertThat(store.find(Kind.KILN, "Anchor").orElseThrow().text()).isEqualTo("learned");

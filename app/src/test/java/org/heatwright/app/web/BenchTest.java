@@ -521,17 +521,10 @@ class BenchTest {
   void whatWentWrongInAFiringIsToldBesideItsLog() throws Exception {
     FiringLog log = store.logs("Anchor").get(3);
     FiringLog told =
-        new FiringLog(
-            log.id(),
-            log.name(),
-            log.date(),
-            log.csv(),
-            log.schedule(),
-            log.firing(),
+        log.after(
             FiringLog.Part.TAUGHT,
             OptionalDouble.of(2),
-            new FiringLog.Showed(List.of("At +1:46 the relay stuck."), List.of()),
-            log.added());
+            new FiringLog.Showed(List.of("At +1:46 the relay stuck."), List.of()));
     store.keepLesson("Anchor", store.find(Kind.KILN, "Anchor").orElseThrow().text(), List.of(told));
     assertThat(get("kiln?name=Anchor&log=" + log.id()).body())
         .contains("At +1:46 the relay stuck. It was kept out of what was learned.")

@@ -1,0 +1,40 @@
+package org.heatwright.forecast;
+
+import java.util.List;
+import org.heatwright.kiln.FiringSimulation;
+import org.heatwright.kiln.KilnParameters;
+import org.heatwright.kiln.Load;
+import org.heatwright.material.HeatCurves;
+
+/** The kilns of an ensemble, each through the same program, side by side. */
+final class EnsembleRuns {
+
+  private EnsembleRuns() {}
+
+  /**
+   * Runs the program to its end in each of the kilns; what comes after it is the caller's.
+   *
+   * @return one simulation a kiln, in order
+   * @throws org.heatwright.numerics.NumericsException if a simulation does not converge
+   */
+  static List<FiringSimulation> through(ForecastRequest request, List<KilnParameters> kilns) {
+    List<Load> loads = request.charge().loads();
+    HeatCurves curves = new HeatCurves();
+    return kilns.parallelStream()
+        .map(
+            kiln -> {
+              FiringSimulation simulation =
+                  new FiringSimulation(
+                      request.kiln(),
+                      kiln,
+                      request.conditions(),
+                      loads,
+                      request.schedule(),
+                      FiringSimulation.Accuracy.USUAL,
+                      curves);
+              simulation.runProgram();
+              return simulation;
+            })
+        .toList();
+  }
+}
