@@ -1,5 +1,7 @@
 package org.heatwright.mould;
 
+import java.util.ArrayList;
+import java.util.List;
 import org.heatwright.numerics.Samples;
 import org.heatwright.units.Temperature;
 
@@ -20,7 +22,6 @@ public final class PourWindow {
 
   private static final double USUAL_DEPTH_METRES = 0.008;
   private static final double LONGEST_SECONDS = 3600;
-  private static final double ROW_SECONDS = 2;
 
   /** Where the mould stands while it waits. */
   public enum Place {
@@ -94,22 +95,25 @@ public final class PourWindow {
   /** Solves the first hour in the open. */
   public static PourWindow of(Setting setting) {
     BodySolver solver = new BodySolver(body(setting));
-    int rows = (int) (LONGEST_SECONDS / ROW_SECONDS) + 1;
-    double[] seconds = new double[rows];
-    double[] pattern = new double[rows];
-    double[] centre = new double[rows];
     Mould mould = setting.mould();
     double radius = mould.investmentDiameterMetres() / 2 - setting.patternDepthMetres();
+    List<double[]> rows = new ArrayList<>();
+    Runnable row =
+        () ->
+            rows.add(
+                new double[] {
+                  solver.seconds(),
+                  solver.celsiusAt(radius, mould.heightMetres() / 2),
+                  solver.centreCelsius()
+                });
+    row.run();
     Temperature room = setting.room();
-    for (int row = 0; row < rows; row++) {
-      if (row > 0) {
-        solver.advance(ROW_SECONDS, room, room, room, room, step -> {});
-      }
-      seconds[row] = row * ROW_SECONDS;
-      pattern[row] = solver.celsiusAt(radius, mould.heightMetres() / 2);
-      centre[row] = solver.centreCelsius();
-    }
-    return new PourWindow(seconds, pattern, centre);
+    solver.advance(LONGEST_SECONDS, room, room, room, room, step -> row.run());
+    return new PourWindow(column(rows, 0), column(rows, 1), column(rows, 2));
+  }
+
+  private static double[] column(List<double[]> rows, int index) {
+    return rows.stream().mapToDouble(row -> row[index]).toArray();
   }
 
   private static Body body(Setting setting) {

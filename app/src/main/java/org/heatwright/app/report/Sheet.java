@@ -5,6 +5,7 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -49,7 +50,28 @@ final class Sheet {
   private final double heightMillimetres;
   private final boolean dry;
 
-  private record Font(PDType0Font font, CmapLookup glyphs) {}
+  /**
+   * A font in the document.
+   *
+   * @param advances widths of its characters, thousandths of the font's size: no pair of them moves
+   *     together, and a layout measures the same few a hundred thousand times
+   */
+  private record Font(PDType0Font font, CmapLookup glyphs, Map<Integer, Double> advances) {
+
+    double widthOf(String text) {
+      return text.codePoints()
+          .mapToDouble(character -> advances.computeIfAbsent(character, this::measured))
+          .sum();
+    }
+
+    private double measured(int character) {
+      try {
+        return font.getStringWidth(Character.toString(character));
+      } catch (IOException e) {
+        throw new UncheckedIOException(e);
+      }
+    }
+  }
 
   private interface Ink {
     void flow() throws IOException;
@@ -84,7 +106,8 @@ final class Sheet {
       Objects.requireNonNull(in, () -> "the font " + weight.file + " is not in the jar");
       TrueTypeFont parsed = new TTFParser().parse(new RandomAccessReadBuffer(in));
       parsed.setEnableGsub(false); // no ligatures: what is printed can be searched and copied
-      return new Font(PDType0Font.load(document, parsed, true), parsed.getUnicodeCmapLookup());
+      return new Font(
+          PDType0Font.load(document, parsed, true), parsed.getUnicodeCmapLookup(), new HashMap<>());
     }
   }
 
@@ -99,14 +122,7 @@ final class Sheet {
 
   /** Width of one line, mm. */
   double widthOf(String text, Weight weight, double points) {
-    try {
-      return fontOf(weight).font.getStringWidth(printable(text, weight))
-          / 1000
-          * points
-          / POINTS_PER_MILLIMETRE;
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
+    return fontOf(weight).widthOf(printable(text, weight)) / 1000 * points / POINTS_PER_MILLIMETRE;
   }
 
   /** Height of capitals, mm. */
