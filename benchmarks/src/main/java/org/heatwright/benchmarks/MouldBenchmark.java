@@ -95,7 +95,8 @@ public class MouldBenchmark {
   /** The same bend a step, other cells. */
   @Benchmark
   public BodyHistory burnoutByCells(Fineness state) {
-    return burnout(new BodySolver.Accuracy(state.fineness, 0.4, 0));
+    return burnout(
+        new BodySolver.Accuracy(state.fineness, BodySolver.Accuracy.USUAL.bendKelvins(), 0));
   }
 
   /**
