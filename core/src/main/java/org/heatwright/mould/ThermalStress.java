@@ -40,18 +40,4 @@ public record ThermalStress(double youngPascals, double expansionPerKelvin, doub
   public double tensionPascals(double belowMeanKelvins) {
     return youngPascals * expansionPerKelvin * belowMeanKelvins / (1 - poissonRatio);
   }
-
-  /**
-   * The rate at which a long cylinder that heats evenly has so much tension at its core, K/s.
-   *
-   * @param strengthPascals the tension, Pa
-   * @param diffusivity conductivity over density and heat capacity, m²/s
-   * @param radiusMetres m
-   */
-  public double fastestRiseKelvinsPerSecond(
-      double strengthPascals, double diffusivity, double radiusMetres) {
-    // The core is below the mean by R a²/(8 kappa): a parabola.
-    double belowMeanPerRate = radiusMetres * radiusMetres / (8 * diffusivity);
-    return strengthPascals / tensionPascals(belowMeanPerRate);
-  }
 }

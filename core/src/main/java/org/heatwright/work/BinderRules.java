@@ -70,8 +70,15 @@ interface BinderRules {
 
   // ---- on the way up
 
-  /** Rests between drying and the top, in order; those no hotter than the drying are left out. */
+  /** Rests between drying and the top, in order. */
   List<Rest> rests(double millimetres);
+
+  /** Those of them that are hotter than where a mould dries: the others are part of its drying. */
+  default List<Rest> restsAbove(Temperature dried, double millimetres) {
+    return rests(millimetres).stream()
+        .filter(rest -> rest.target().value().compareTo(dried) > 0)
+        .toList();
+  }
 
   // ---- the top
 

@@ -85,10 +85,7 @@ final class BurnoutComposer {
             .top()
             .map(t -> lower(t, limit))
             .orElseGet(() -> RoundNumbers.target(rules.top(), limit, unit));
-    rests =
-        rules.rests(diameterMillimetres).stream()
-            .filter(rest -> rest.target().value().compareTo(dryTarget()) > 0)
-            .toList();
+    rests = rules.restsAbove(dryTarget(), diameterMillimetres);
     alloyPour = bySection(work, unit).or(() -> rules.pourOf(work.metal().alloy()));
     pour =
         work.metal()

