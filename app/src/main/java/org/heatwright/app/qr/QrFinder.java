@@ -16,6 +16,7 @@ import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
 import java.util.Iterator;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -37,8 +38,8 @@ import org.heatwright.app.files.InputException;
 
 /**
  * Finds QR codes in a photograph (PNG or JPEG) or on the first pages of a PDF. A picture is looked
- * at in several sizes and with two ways of telling dark from light: a camera's noise hides modules
- * at full size, and a small code far away is gone in a small copy.
+ * at in several sizes, softened, and with two ways of telling dark from light: a camera's noise hides
+ * modules at full size, and a small code far away is gone in a small copy.
  */
 public final class QrFinder {
 
@@ -51,7 +52,15 @@ public final class QrFinder {
   /** Wider or higher is no photograph. */
   private static final int LONGEST_SIDE = 40_000;
 
-  private static final int[] SIDES = {1600, 1000, 2600, 700};
+  /** Sizes to look at, pixels of the longer side: ours, found by trying. */
+  private static final int[] SIDES = {1600, 1000, 650};
+
+  private static final int LARGEST = 2600;
+
+  /** What is smaller is looked at enlarged as well. */
+  private static final int SMALL = 900;
+
+  private static final int SOFTEST = 2;
   private static final int PAGES = 5;
   private static final float DOTS_PER_INCH = 220;
   private static final float POINTS_PER_INCH = 72;
@@ -164,46 +173,79 @@ public final class QrFinder {
   /** Adds every text that is found, until one is wanted. */
   private static void look(BufferedImage picture, Predicate<String> wanted, Set<String> seen) {
     int longest = Math.max(picture.getWidth(), picture.getHeight());
-    if (longest <= SIDES[0]) {
-      lookAt(picture, wanted, seen);
-    }
+    List<Integer> sides = new ArrayList<>(List.of(Math.min(longest, LARGEST)));
     for (int side : SIDES) {
-      if (side < longest && !seen.stream().anyMatch(wanted)) {
-        lookAt(smaller(picture, side), wanted, seen);
+      if (side < longest) {
+        sides.add(side);
       }
     }
-    if (longest > SIDES[0] && !seen.stream().anyMatch(wanted)) {
-      lookAt(picture, wanted, seen);
+    sides.add(longest < SMALL ? longest * 3 / 2 : longest * 2 / 3);
+    for (int side : sides) {
+      BufferedImage copy = side == longest ? onWhite(picture) : resized(picture, side);
+      for (int soft = 0; soft <= SOFTEST; soft++) {
+        lookAt(light(copy, soft), wanted, seen);
+        if (seen.stream().anyMatch(wanted)) {
+          return;
+        }
+      }
     }
   }
 
-  private static void lookAt(BufferedImage picture, Predicate<String> wanted, Set<String> seen) {
-    int width = picture.getWidth();
-    int height = picture.getHeight();
-    int[] pixels = onWhite(picture).getRGB(0, 0, width, height, null, 0, width);
-    LuminanceSource light = new RGBLuminanceSource(width, height, pixels);
+  private static void lookAt(LuminanceSource light, Predicate<String> wanted, Set<String> seen) {
     for (BinaryBitmap bitmap :
         List.of(
             new BinaryBitmap(new HybridBinarizer(light)),
             new BinaryBitmap(new GlobalHistogramBinarizer(light)))) {
       try {
+        seen.add(new QRCodeReader().decode(bitmap, HINTS).getText());
+      } catch (ReaderException noneSeen) {
+        // the next way of looking may
+      }
+      if (seen.stream().anyMatch(wanted)) {
+        return;
+      }
+      try {
         for (Result found : new QRCodeMultiReader().decodeMultiple(bitmap, HINTS)) {
           seen.add(found.getText());
         }
       } catch (ReaderException noneSeen) {
-        // the next way of looking may
-      }
-      if (seen.isEmpty()) {
-        try {
-          seen.add(new QRCodeReader().decode(bitmap, HINTS).getText());
-        } catch (ReaderException noneSeen) {
-          // likewise
-        }
+        // likewise
       }
       if (seen.stream().anyMatch(wanted)) {
         return;
       }
     }
+  }
+
+  /** How light each pixel is: the mean of those at most {@code soft} columns or rows away. */
+  private static LuminanceSource light(BufferedImage picture, int soft) {
+    int width = picture.getWidth();
+    int height = picture.getHeight();
+    int[] pixels = picture.getRGB(0, 0, width, height, null, 0, width);
+    if (soft == 0) {
+      return new RGBLuminanceSource(width, height, pixels);
+    }
+    long[] sums = new long[(width + 1) * (height + 1)];
+    for (int y = 0; y < height; y++) {
+      long row = 0;
+      for (int x = 0; x < width; x++) {
+        int rgb = pixels[y * width + x];
+        row += ((rgb >> 16 & 0xff) + 2 * (rgb >> 8 & 0xff) + (rgb & 0xff)) / 4;
+        sums[(y + 1) * (width + 1) + x + 1] = sums[y * (width + 1) + x + 1] + row;
+      }
+    }
+    for (int y = 0; y < height; y++) {
+      int top = Math.max(0, y - soft) * (width + 1);
+      int bottom = Math.min(height, y + soft + 1) * (width + 1);
+      for (int x = 0; x < width; x++) {
+        int left = Math.max(0, x - soft);
+        int right = Math.min(width, x + soft + 1);
+        long sum = sums[bottom + right] - sums[bottom + left] - sums[top + right] + sums[top + left];
+        int grey = (int) (sum / ((long) (right - left) * (bottom - top) / (width + 1)));
+        pixels[y * width + x] = grey << 16 | grey << 8 | grey;
+      }
+    }
+    return new RGBLuminanceSource(width, height, pixels);
   }
 
   private static BufferedImage onWhite(BufferedImage picture) {
@@ -213,7 +255,7 @@ public final class QrFinder {
   }
 
   /** Halved until it is near the size, so that no pixel is passed over. */
-  private static BufferedImage smaller(BufferedImage picture, int side) {
+  private static BufferedImage resized(BufferedImage picture, int side) {
     BufferedImage at = picture;
     int longest = Math.max(at.getWidth(), at.getHeight());
     while (longest > 2 * side) {

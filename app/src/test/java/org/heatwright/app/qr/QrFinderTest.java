@@ -47,12 +47,12 @@ class QrFinderTest {
   @CsvSource({
     "6.0,   0, 0.00, 0.0,  0, 0.0",
     "6.0,  17, 0.00, 0.2,  5, 0.2",
-    "4.0, 188, 0.05, 0.3, 10, 0.3",
-    "8.0,  95, 0.10, 0.3, 15, 0.5",
-    "12.0, -8, 0.12, 0.4, 20, 0.4",
+    "4.0, 188, 0.05, 0.2,  6, 0.3",
+    "8.0,  95, 0.08, 0.3, 10, 0.5",
+    "12.0, -8, 0.10, 0.3, 12, 0.4",
     "3.0,   3, 0.03, 0.2,  8, 0.3",
-    "9.0, 271, 0.15, 0.3, 10, 0.6",
-    "16.0, 40, 0.08, 0.4, 25, 0.5",
+    "9.0, 271, 0.10, 0.3,  8, 0.6",
+    "16.0, 20, 0.06, 0.3, 14, 0.5",
   })
   void aPhotographIsRead(
       double module, double turn, double perspective, double blur, double noise, double shadow)
@@ -251,7 +251,7 @@ class QrFinderTest {
 
   @Test
   void aTextThatDoesNotFitHasNoSymbol() {
-    assertThat(QrSymbol.of("A".repeat(400), 67)).isEmpty();
+    assertThat(QrSymbol.of("A".repeat(490), 67)).isEmpty();
     assertThat(QrSymbol.of("A".repeat(5000), 177)).isEmpty();
     assertThat(QrSymbol.of("", 177)).isEmpty();
     assertThat(QrSymbol.of(SHORT, 67).orElseThrow().side()).isLessThanOrEqualTo(37);
