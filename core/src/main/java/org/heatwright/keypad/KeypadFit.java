@@ -492,7 +492,7 @@ public final class KeypadFit {
           sumOfTargets.doubleValue(),
           shownHoldMinutes,
           firstUnused,
-          Math.round(result.nominalTime(COLD_KILN).total().toSeconds() / 60.0));
+          Math.round(result.nominalTime(COLD_KILN).total().getSeconds() / 60.0));
     }
 
     private void requireShowable(OptionalInt segment, String what, String text) {

@@ -24,13 +24,13 @@ public final class HourMinute {
 
   /** {@code h:mm}, rounded to the nearest minute. */
   public static String format(Duration duration) {
-    long minutes = Math.floorDiv(duration.toSeconds() + 30, 60);
+    long minutes = Math.floorDiv(duration.getSeconds() + 30, 60);
     return "%d:%02d".formatted(minutes / 60, minutes % 60);
   }
 
   /** "2 h 30 min", "45 min", "3 h", "0 min": rounded to the nearest minute. */
   public static String words(Duration duration) {
-    long minutes = Math.floorDiv(duration.toSeconds() + 30, 60);
+    long minutes = Math.floorDiv(duration.getSeconds() + 30, 60);
     long hours = minutes / 60;
     long rest = minutes % 60;
     if (hours == 0) {
