@@ -66,8 +66,7 @@ final class ScanCommand implements Callable<Integer> {
         path.map(ScanCommand::scanned)
             .orElseGet(() -> ScheduleCode.read(text.orElseThrow(), "--text"));
     Optional<String> written =
-        output.map(
-            out -> Output.write(out, Output.Kind.SCHEDULE, ScheduleFile.write(schedule)));
+        output.map(out -> Output.write(out, Output.Kind.SCHEDULE, ScheduleFile.write(schedule)));
     answer.give(surroundings, ScheduleJson.of(schedule), page(schedule, written));
     return Answer.DONE;
   }

@@ -31,14 +31,14 @@ import org.heatwright.units.TemperatureUnit;
  * check sum. The text has only characters of the QR code's alphanumeric mode (digits, capitals,
  * space, {@code $%*+-./:}), five and a half bits each.
  *
- * <p><b>Name:</b> small letters a to z stand as capitals, a capital has {@code $} before it, a space
- * is {@code +}; digits, {@code -} and {@code .} stand for themselves; of anything else each byte of
- * its UTF-8 is {@code %} and two hexadecimal digits.
+ * <p><b>Name:</b> small letters a to z stand as capitals, a capital has {@code $} before it, a
+ * space is {@code +}; digits, {@code -} and {@code .} stand for themselves; of anything else each
+ * byte of its UTF-8 is {@code %} and two hexadecimal digits.
  *
  * <p><b>Segments:</b> {@code *} between them, each {@code rate/target/hold}: degrees of the unit an
- * hour or {@code F} for fastest, degrees of the unit, whole minutes; a hold of none is left out with
- * its stroke. A number that is not exact in at most six decimals of the unit has {@code K} before it
- * and is in K/h or °C, in full.
+ * hour or {@code F} for fastest, degrees of the unit, whole minutes; a hold of none is left out
+ * with its stroke. A number that is not exact in at most six decimals of the unit has {@code K}
+ * before it and is in K/h or °C, in full.
  *
  * <p><b>Check sum:</b> CRC-32 of the bytes before the last colon, as ISO 3309 has it, eight
  * hexadecimal digits.
@@ -174,10 +174,7 @@ public final class ScheduleCode {
         segment
             .ramp()
             .rate()
-            .map(
-                r ->
-                    number(
-                        unit.value(r), unit.rate(unit.value(r)).equals(r), r.kelvinsPerHour()))
+            .map(r -> number(unit.value(r), unit.rate(unit.value(r)).equals(r), r.kelvinsPerHour()))
             .orElse("F");
     double degrees = unit.value(segment.target());
     String target =
@@ -205,8 +202,7 @@ public final class ScheduleCode {
 
     Schedule schedule(String[] fields) {
       TemperatureUnit unit =
-          TemperatureUnit.ofLetter(fields[3])
-              .orElseThrow(() -> wrong("unit", fields[3], "C or F"));
+          TemperatureUnit.ofLetter(fields[3]).orElseThrow(() -> wrong("unit", fields[3], "C or F"));
       List<Segment> segments = new ArrayList<>();
       for (String segment : fields[4].split("\\*", -1)) {
         segments.add(segment(segments.size() + 1, segment, unit));
@@ -241,7 +237,9 @@ public final class ScheduleCode {
                       () -> wrong(where, text, "a rate above zero")));
       if (ramp.rate().map(r -> unit.value(r) > ScheduleFile.MAX_RATE).orElse(false)) {
         throw wrong(
-            where, text, "a rate of at most " + YamlText.number(ScheduleFile.MAX_RATE) + " an hour");
+            where,
+            text,
+            "a rate of at most " + YamlText.number(ScheduleFile.MAX_RATE) + " an hour");
       }
       String range =
           "a target of 0 to %s °C".formatted(YamlText.number(ScheduleFile.MAX_TARGET_CELSIUS));

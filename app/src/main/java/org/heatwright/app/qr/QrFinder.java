@@ -3,8 +3,8 @@ package org.heatwright.app.qr;
 import com.google.zxing.BinaryBitmap;
 import com.google.zxing.DecodeHintType;
 import com.google.zxing.LuminanceSource;
-import com.google.zxing.ReaderException;
 import com.google.zxing.RGBLuminanceSource;
+import com.google.zxing.ReaderException;
 import com.google.zxing.Result;
 import com.google.zxing.common.GlobalHistogramBinarizer;
 import com.google.zxing.common.HybridBinarizer;
@@ -38,8 +38,8 @@ import org.heatwright.app.files.InputException;
 
 /**
  * Finds QR codes in a photograph (PNG or JPEG) or on the first pages of a PDF. A picture is looked
- * at in several sizes, softened, and with two ways of telling dark from light: a camera's noise hides
- * modules at full size, and a small code far away is gone in a small copy.
+ * at in several sizes, softened, and with two ways of telling dark from light: a camera's noise
+ * hides modules at full size, and a small code far away is gone in a small copy.
  */
 public final class QrFinder {
 
@@ -65,8 +65,7 @@ public final class QrFinder {
   private static final float DOTS_PER_INCH = 220;
   private static final float POINTS_PER_INCH = 72;
 
-  private static final Map<DecodeHintType, Object> HINTS =
-      Map.of(DecodeHintType.TRY_HARDER, true);
+  private static final Map<DecodeHintType, Object> HINTS = Map.of(DecodeHintType.TRY_HARDER, true);
 
   private QrFinder() {}
 
@@ -240,7 +239,8 @@ public final class QrFinder {
       for (int x = 0; x < width; x++) {
         int left = Math.max(0, x - soft);
         int right = Math.min(width, x + soft + 1);
-        long sum = sums[bottom + right] - sums[bottom + left] - sums[top + right] + sums[top + left];
+        long sum =
+            sums[bottom + right] - sums[bottom + left] - sums[top + right] + sums[top + left];
         int grey = (int) (sum / ((long) (right - left) * (bottom - top) / (width + 1)));
         pixels[y * width + x] = grey << 16 | grey << 8 | grey;
       }
@@ -271,8 +271,7 @@ public final class QrFinder {
 
   private static BufferedImage drawn(BufferedImage picture, int width, int height) {
     BufferedImage copy =
-        new BufferedImage(
-            Math.max(1, width), Math.max(1, height), BufferedImage.TYPE_INT_RGB);
+        new BufferedImage(Math.max(1, width), Math.max(1, height), BufferedImage.TYPE_INT_RGB);
     Graphics2D pen = copy.createGraphics();
     pen.setRenderingHint(
         RenderingHints.KEY_INTERPOLATION, RenderingHints.VALUE_INTERPOLATION_BILINEAR);

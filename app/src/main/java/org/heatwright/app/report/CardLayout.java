@@ -253,8 +253,7 @@ final class CardLayout {
       Density density,
       boolean aside,
       boolean pour) {
-    double bottom =
-        new CardLayout(sheet.dry(), card, size, code, density, 0, aside, pour).page();
+    double bottom = new CardLayout(sheet.dry(), card, size, code, density, 0, aside, pour).page();
     return size.heightMillimetres() - FOOT - bottom;
   }
 

@@ -37,8 +37,7 @@ public record Page(
   }
 
   Page with(Scan newScan) {
-    return new Page(
-        clock, choices, errors, refusal, plan, readback, shelf, bringing, newScan);
+    return new Page(clock, choices, errors, refusal, plan, readback, shelf, bringing, newScan);
   }
 
   /** The sentence beside a field, empty where the field is fine. */

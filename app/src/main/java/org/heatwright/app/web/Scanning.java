@@ -31,7 +31,8 @@ final class Scanning {
         return "Choose a photograph or PDF of a card, or paste the text of its code.";
       }
       Schedule schedule =
-          ScheduleCode.read(file.map(Scanning::found).orElse(text), file.isEmpty() ? "code" : name(file.get()));
+          ScheduleCode.read(
+              file.map(Scanning::found).orElse(text), file.isEmpty() ? "code" : name(file.get()));
       if (schedule.name().length() > LONGEST_NAME) {
         return "The schedule's name has %d characters; the shelf takes at most %d."
             .formatted(schedule.name().length(), LONGEST_NAME);

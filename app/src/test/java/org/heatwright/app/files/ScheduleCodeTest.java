@@ -93,9 +93,7 @@ class ScheduleCodeTest {
       segments.add(
           new Segment(
               ramp,
-              odd
-                  ? Temperature.ofCelsius(2000 * random.nextDouble())
-                  : unit.temperature(target),
+              odd ? Temperature.ofCelsius(2000 * random.nextDouble()) : unit.temperature(target),
               Duration.ofMinutes(random.nextBoolean() ? 0 : random.nextInt(60_000))));
     }
     StringBuilder name = new StringBuilder("x");
@@ -183,8 +181,7 @@ class ScheduleCodeTest {
     String text = "HEATWRIGHT:1:" + fields;
     CRC32 sum = new CRC32();
     sum.update(text.getBytes(java.nio.charset.StandardCharsets.US_ASCII));
-    Inputs.refused(
-        () -> read(text + ":%08X".formatted(sum.getValue())), "card.jpg: " + message);
+    Inputs.refused(() -> read(text + ":%08X".formatted(sum.getValue())), "card.jpg: " + message);
   }
 
   @Test

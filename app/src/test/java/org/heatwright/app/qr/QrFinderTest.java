@@ -251,7 +251,7 @@ class QrFinderTest {
 
   @Test
   void aTextThatDoesNotFitHasNoSymbol() {
-    assertThat(QrSymbol.of("A".repeat(490), 67)).isEmpty();
+    assertThat(QrSymbol.of("A".repeat(420), 67)).isEmpty();
     assertThat(QrSymbol.of("A".repeat(5000), 177)).isEmpty();
     assertThat(QrSymbol.of("", 177)).isEmpty();
     assertThat(QrSymbol.of(SHORT, 67).orElseThrow().side()).isLessThanOrEqualTo(37);

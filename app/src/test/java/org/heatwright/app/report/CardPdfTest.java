@@ -143,7 +143,9 @@ class CardPdfTest {
         .filter(a -> !String.valueOf(a.get()[0]).matches("bare (4|10) .*"));
   }
 
-  /** Every card that a page holds can be handed on: read from the paper, it is the same schedule. */
+  /**
+   * Every card that a page holds can be handed on: read from the paper, it is the same schedule.
+   */
   @ParameterizedTest(name = "{0} on {1}")
   @MethodSource("cardsInCelsius")
   void theCodeOnThePageHoldsTheScheduleItself(String name, PageSize size, Card card)
@@ -171,7 +173,8 @@ class CardPdfTest {
       BufferedImage page = page(CardPdf.render(card, size));
       QrSymbol symbol = QrSymbol.of(card.code().orElseThrow(), 177).orElseThrow();
       ResultPoint[] eyes = eyes(page);
-      double dots = ResultPoint.distance(eyes[1], eyes[2]) / (symbol.side() - 7); // between eyes' middles
+      double dots =
+          ResultPoint.distance(eyes[1], eyes[2]) / (symbol.side() - 7); // between eyes' middles
       assertThat(dots / DPI * 25.4).as("module, mm").isGreaterThanOrEqualTo(0.4);
       int left = (int) Math.round(eyes[1].getX() - 3.5 * dots);
       int top = (int) Math.round(eyes[1].getY() - 3.5 * dots);
@@ -197,8 +200,7 @@ class CardPdfTest {
   }
 
   private static ResultPoint[] eyes(BufferedImage page) {
-    int[] pixels =
-        page.getRGB(0, 0, page.getWidth(), page.getHeight(), null, 0, page.getWidth());
+    int[] pixels = page.getRGB(0, 0, page.getWidth(), page.getHeight(), null, 0, page.getWidth());
     try {
       return new QRCodeReader()
           .decode(

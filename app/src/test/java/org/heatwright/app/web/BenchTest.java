@@ -130,12 +130,14 @@ class BenchTest {
 
     String code = ScheduleCode.write(schedule.withName("from a phone"));
     assertThat(scan("", new byte[0], code).statusCode()).isEqualTo(302);
-    assertThat(ScheduleFile.read(store.find(Kind.SCHEDULE, "from a phone").orElseThrow().text(), ""))
+    assertThat(
+            ScheduleFile.read(store.find(Kind.SCHEDULE, "from a phone").orElseThrow().text(), ""))
         .isEqualTo(schedule.withName("from a phone"));
 
     HttpResponse<String> damaged = scan("", new byte[0], code.replace(":C:", ":F:"));
     assertThat(damaged.statusCode()).isEqualTo(422);
-    assertThat(damaged.body()).contains("code: the code is damaged or not whole", "id=\"scan\" open");
+    assertThat(damaged.body())
+        .contains("code: the code is damaged or not whole", "id=\"scan\" open");
     assertThat(scan("", new byte[0], "").body()).contains("Choose a photograph or PDF of a card");
     assertThat(scan("a.png", "no picture".getBytes(StandardCharsets.UTF_8), "").body())
         .contains("a.png: this is neither a PNG or JPEG picture nor a PDF");
