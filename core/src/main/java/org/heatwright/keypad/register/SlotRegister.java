@@ -107,10 +107,12 @@ public final class SlotRegister {
    * What to know before a program is keyed into a slot.
    *
    * @param plan what is to be keyed
+   * @param called what people call it
    * @param now the moment
    * @param zone for dates
    */
-  public List<SlotWarning> beforeKeying(int slot, FittedProgram plan, Instant now, ZoneId zone) {
+  public List<SlotWarning> beforeKeying(
+      int slot, FittedProgram plan, String called, Instant now, ZoneId zone) {
     SlotState state = slot(slot);
     List<SlotWarning> warnings = new ArrayList<>();
     LocalDate today = now.atZone(zone).toLocalDate();
@@ -121,7 +123,7 @@ public final class SlotRegister {
       samePlan(state, now, zone, warnings);
       return warnings;
     }
-    overwritten(state, plan, now, zone, warnings);
+    overwritten(state, called, now, zone, warnings);
     elsewhere(slot, plan, now, warnings);
     return warnings;
   }
@@ -180,7 +182,7 @@ public final class SlotRegister {
 
   private void overwritten(
       SlotState state,
-      FittedProgram plan,
+      String called,
       Instant now,
       ZoneId zone,
       List<SlotWarning> warnings) {
@@ -205,7 +207,7 @@ public final class SlotRegister {
                       name,
                       DayWords.day(doubt.at(), zone),
                       doubt.cause().words(),
-                      plan.requested().name())));
+                      called)));
       return;
     }
     Standing standing = standing(state, now);
@@ -217,7 +219,7 @@ public final class SlotRegister {
                     state.slot(),
                     name,
                     contents.since().map(at -> DayWords.day(at, zone)).orElse("an unknown day"),
-                    plan.requested().name(),
+                    called,
                     standing.sentence(now, zone))));
   }
 

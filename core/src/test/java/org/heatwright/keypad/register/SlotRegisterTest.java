@@ -263,7 +263,7 @@ class SlotRegisterTest {
     assertThat(stop.level()).isEqualTo(SlotWarning.Level.STOP);
     assertThat(stop.message()).contains("needed until 3 Dec 2026 (Thursday class)");
     assertThat(
-            SlotRegister.of(DIGITS, List.of(keyed, need)).beforeKeying(1, plan, days(8), ZONE))
+            SlotRegister.of(DIGITS, List.of(keyed, need)).beforeKeying(1, plan, plan.requested().name(), days(8), ZONE))
         .noneMatch(w -> w.level() == SlotWarning.Level.STOP);
     assertThat(
             warnings(List.of(keyed, need, new SlotEvent.Released(days(1), Role.TEACHER, 1)), plan))
@@ -289,7 +289,7 @@ class SlotRegisterTest {
   }
 
   private static List<SlotWarning> warnings(List<SlotEvent> events, FittedProgram plan) {
-    return SlotRegister.of(DIGITS, events).beforeKeying(1, plan, days(1), ZONE);
+    return SlotRegister.of(DIGITS, events).beforeKeying(1, plan, plan.requested().name(), days(1), ZONE);
   }
 
   @Test
