@@ -123,8 +123,7 @@ public final class ReviewReading {
       this.unit = unit;
       this.name = name;
       this.meanings = new Meanings(keypad, unit);
-      List<Shown.Value> told =
-          shown.values().stream().filter(v -> !v.text().isBlank()).toList();
+      List<Shown.Value> told = shown.values().stream().filter(v -> !v.text().isBlank()).toList();
       this.shown = new Shown(shown.slot(), shown.unit(), numbered(told));
       this.rest = told.iterator();
       this.left = told.size();
@@ -182,8 +181,7 @@ public final class ReviewReading {
         }
       }
       int after = delayShown(keypad, Keypad.Position.LAST) ? 1 : 0;
-      boolean mayRunOut =
-          keypad.end().by() != Keypad.EndRule.By.COUNT && !keypad.review().unused();
+      boolean mayRunOut = keypad.end().by() != Keypad.EndRule.By.COUNT && !keypad.review().unused();
       for (int segment = 1; segment <= most; segment++) {
         if (mayRunOut && left == after) {
           return;

@@ -23,10 +23,7 @@ class ReviewReadingTest {
   @Test
   void aSlotThatNobodyKnowsIsReadIntoASchedule() {
     ReviewReading.Result result =
-        read(
-            TestKeypads.steps(),
-            C,
-            "0.00", "100", "150", "2.00", "FULL", "732", "2.30", "End");
+        read(TestKeypads.steps(), C, "0.00", "100", "150", "2.00", "FULL", "732", "2.30", "End");
     assertThat(result.problem()).isEmpty();
     assertThat(result.program())
         .contains(
@@ -34,16 +31,13 @@ class ReviewReadingTest {
                 "Slot 2",
                 C,
                 List.of(
-                    new Segment(
-                        Ramp.at(C.rate(100)), C.temperature(150), Duration.ofMinutes(120)),
-                    new Segment(
-                        Ramp.fastest(), C.temperature(732), Duration.ofMinutes(150)))));
+                    new Segment(Ramp.at(C.rate(100)), C.temperature(150), Duration.ofMinutes(120)),
+                    new Segment(Ramp.fastest(), C.temperature(732), Duration.ofMinutes(150)))));
   }
 
   @Test
   void aCountIsReadFirst() {
-    ReviewReading.Result result =
-        read(TestKeypads.digits(), C, "1", "732", "100", "90", "00:30");
+    ReviewReading.Result result = read(TestKeypads.digits(), C, "1", "732", "100", "90", "00:30");
     assertThat(result.problem()).isEmpty();
     assertThat(result.program().orElseThrow().startDelay()).isEqualTo(Duration.ofMinutes(30));
     assertThat(result.program().orElseThrow().segments().get(0).hold())
@@ -53,12 +47,14 @@ class ReviewReadingTest {
   @Test
   void whatCannotBeAProgramIsToldInASentence() {
     Keypad steps = TestKeypads.steps();
-    assertThat(read(steps, C, "0.00", "End").problem()).hasValueSatisfying(p -> assertThat(p).contains("empty"));
+    assertThat(read(steps, C, "0.00", "End").problem())
+        .hasValueSatisfying(p -> assertThat(p).contains("empty"));
     assertProblem(read(steps, C, "0.00", "100", "150"), "The values end before segment 1 hold");
     assertProblem(
         read(steps, C, "0.00", "100", "1500", "2.00", "End"), "The target of segment 1 is none");
     assertProblem(
-        read(steps, C, "0.00", "100", "150", "2.60", "End"), "segment 1 hold: “2.60” means nothing");
+        read(steps, C, "0.00", "100", "150", "2.60", "End"),
+        "segment 1 hold: “2.60” means nothing");
     assertProblem(
         read(steps, C, "0.00", "101", "150", "2.00", "End"), "segment 1 rate: “101” is no value");
     assertProblem(
@@ -130,7 +126,9 @@ class ReviewReadingTest {
     for (int i = 0; i < count; i++) {
       segments.add(
           new Segment(
-              random.nextInt(5) == 0 ? Ramp.fastest() : Ramp.at(unit.rate(20 + random.nextInt(600))),
+              random.nextInt(5) == 0
+                  ? Ramp.fastest()
+                  : Ramp.at(unit.rate(20 + random.nextInt(600))),
               unit.temperature(100 + random.nextInt(850)),
               Duration.ofMinutes(random.nextInt(500))));
     }

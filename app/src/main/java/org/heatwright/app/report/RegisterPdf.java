@@ -15,7 +15,8 @@ public final class RegisterPdf {
   private static final double TOP = 14;
   private static final double FOOT = 16;
   private static final double FIRST_ROW = 44;
-  private static final double ROW = 16.5;
+  private static final double LEAST_ROW = 16.5;
+  private static final double MOST_ROW = 26;
   private static final double FINE = 0.4;
   private static final double FIRM = 0.9;
 
@@ -31,16 +32,18 @@ public final class RegisterPdf {
 
   /** The same register gives the same bytes. */
   public static byte[] render(RegisterSheet register, PageSize size) {
-    int onPage = (int) ((size.heightMillimetres() - FIRST_ROW - FOOT) / ROW);
+    double room = size.heightMillimetres() - FIRST_ROW - FOOT;
+    int onPage = (int) (room / LEAST_ROW);
+    double rowHeight =
+        Math.min(MOST_ROW, room / Math.max(1, Math.min(onPage, register.rows().size())));
     List<List<RegisterSheet.Row>> pages = new ArrayList<>();
     for (int from = 0; from < register.rows().size(); from += onPage) {
-      pages.add(
-          register.rows().subList(from, Math.min(register.rows().size(), from + onPage)));
+      pages.add(register.rows().subList(from, Math.min(register.rows().size(), from + onPage)));
     }
     try (PDDocument document = new PDDocument()) {
       for (int i = 0; i < pages.size(); i++) {
         Sheet sheet = Sheet.addTo(document, size);
-        new Leaf(sheet, size, register).draw(pages.get(i), i + 1, pages.size());
+        new Leaf(sheet, size, register, rowHeight).draw(pages.get(i), i + 1, pages.size());
         sheet.close();
       }
       document.getDocumentInformation().setTitle("Program slots of " + register.kiln());
@@ -59,6 +62,7 @@ public final class RegisterPdf {
 
     private final Sheet sheet;
     private final RegisterSheet register;
+    private final double rowHeight;
     private final double right;
     private final double bottom;
     private final double program;
@@ -67,7 +71,8 @@ public final class RegisterPdf {
     private final double proven;
     private final double initials;
 
-    Leaf(Sheet sheet, PageSize size, RegisterSheet register) {
+    Leaf(Sheet sheet, PageSize size, RegisterSheet register, double rowHeight) {
+      this.rowHeight = rowHeight;
       this.sheet = sheet;
       this.register = register;
       this.right = size.widthMillimetres() - SIDE;
@@ -113,12 +118,10 @@ public final class RegisterPdf {
       double y = FIRST_ROW;
       for (RegisterSheet.Row row : rows) {
         row(row, y);
-        y += ROW;
+        y += rowHeight;
         sheet.line(SIDE, y, right, y, FINE);
       }
-      for (double x : new double[] {initials}) {
-        sheet.line(x, FIRST_ROW, x, y, FINE);
-      }
+      sheet.line(initials, FIRST_ROW, initials, y, FINE);
       sheet.text(
           SIDE,
           bottom - 8,
@@ -138,7 +141,7 @@ public final class RegisterPdf {
     }
 
     private void row(RegisterSheet.Row row, double y) {
-      double middle = y + ROW / 2;
+      double middle = y + rowHeight / 2;
       double size = sheet.sizeFor(row.slot(), Weight.BOLD, SLOT - 3, 10, 32);
       sheet.text(SIDE, middle + Sheet.capitals(size) / 2, row.slot(), Weight.BOLD, size);
       double nameWidth = top - program - 3;
@@ -146,7 +149,8 @@ public final class RegisterPdf {
           row.under().isEmpty()
               ? List.of()
               : sheet.wrap(row.under(), Weight.REGULAR, 8, proven - program - 3, 2);
-      double base = under.isEmpty() ? middle + Sheet.capitals(13) / 2 : y + 6;
+      double block = Sheet.capitals(13) + (under.isEmpty() ? 0 : 0.7 + 3.5 * under.size());
+      double base = middle - block / 2 + Sheet.capitals(13);
       if (row.program().isEmpty()) {
         // A line to write on; what is known goes beside it.
         sheet.line(program, base + 1, proven - 3, base + 1, FINE);
@@ -165,17 +169,18 @@ public final class RegisterPdf {
             sheet.fit(
                 row.hours(),
                 Weight.REGULAR,
-                sheet.sizeFor(row.hours(), Weight.REGULAR, HOURS - 2, 8, 12),
+                sheet.sizeFor(row.hours(), Weight.REGULAR, HOURS - 4, 8, 12),
                 HOURS),
             Weight.REGULAR,
-            sheet.sizeFor(row.hours(), Weight.REGULAR, HOURS - 2, 8, 12));
+            sheet.sizeFor(row.hours(), Weight.REGULAR, HOURS - 4, 8, 12));
       }
       sheet.text(
           proven,
           base,
           row.proven(),
           row.good() ? Weight.BOLD : Weight.REGULAR,
-          sheet.sizeFor(row.proven(), row.good() ? Weight.BOLD : Weight.REGULAR, PROVEN - 2, 8, 12));
+          sheet.sizeFor(
+              row.proven(), row.good() ? Weight.BOLD : Weight.REGULAR, PROVEN - 2, 8, 12));
       double line = base + 4.2;
       for (String text : under) {
         sheet.text(program, line, text, row.needed() ? Weight.BOLD : Weight.REGULAR, 8);

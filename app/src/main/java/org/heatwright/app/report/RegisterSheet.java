@@ -21,8 +21,7 @@ import org.heatwright.schedule.Schedule;
  * @param day when it was printed
  * @param rules until when a proof counts
  */
-public record RegisterSheet(
-    String kiln, String keypad, String day, String rules, List<Row> rows) {
+public record RegisterSheet(String kiln, String keypad, String day, String rules, List<Row> rows) {
 
   /** Beyond so many slots, those of which nothing is known share a line. */
   private static final int MOST_SINGLE = 24;
@@ -65,8 +64,7 @@ public record RegisterSheet(
       }
       if (end - i >= 2) {
         rows.add(
-            new Row(
-                "%d to %d".formatted(i + 1, end), "", "", "", "not known", false, "", false));
+            new Row("%d to %d".formatted(i + 1, end), "", "", "", "not known", false, "", false));
         i = end - 1;
       } else {
         rows.add(row(slots.get(i), register, now, zone));
@@ -84,8 +82,7 @@ public record RegisterSheet(
     Contents contents = state.contents();
     Optional<Schedule> program = contents.program();
     Standing standing = register.standing(state, now);
-    boolean needed =
-        state.need().filter(n -> n.on(now.atZone(zone).toLocalDate())).isPresent();
+    boolean needed = state.need().filter(n -> n.on(now.atZone(zone).toLocalDate())).isPresent();
     List<String> under = new ArrayList<>();
     if (needed) {
       under.add("Needed, do not overwrite: " + state.need().map(SlotWords::need).orElse("") + ".");
@@ -97,8 +94,7 @@ public record RegisterSheet(
                   contents.doubt().get().cause().words(),
                   DayWords.day(contents.doubt().get().at(), zone)));
     }
-    if (standing.kind() == Standing.Kind.GOOD
-        && !standing.proof().map(Proof::whole).orElse(true)) {
+    if (standing.kind() == Standing.Kind.GOOD && !standing.proof().map(Proof::whole).orElse(true)) {
       under.add("Not all of it is shown by the review.");
     }
     return new Row(

@@ -70,11 +70,7 @@ public final class SlotBook {
       return entry.with(ScheduleFile.write(keyed.program()), "", "", "", "");
     } else if (event instanceof SlotEvent.Learned learned) {
       return entry.with(
-          ScheduleFile.write(learned.program()),
-          "",
-          "",
-          "",
-          String.join("\n", learned.notShown()));
+          ScheduleFile.write(learned.program()), "", "", "", String.join("\n", learned.notShown()));
     } else if (event instanceof SlotEvent.ReadBack read) {
       Evidence evidence = read.evidence();
       return entry.with(
@@ -161,8 +157,7 @@ public final class SlotBook {
   }
 
   /** What the store holds was written by us; if it cannot be read, the store is at fault. */
-  private static <T> T read(
-      SlotEntry entry, String text, BiFunction<String, String, T> reader) {
+  private static <T> T read(SlotEntry entry, String text, BiFunction<String, String, T> reader) {
     try {
       return reader.apply(text, "slot %d of the register".formatted(entry.slot()));
     } catch (InputException e) {

@@ -40,8 +40,7 @@ public final class SlotWords {
   public static String hours(Schedule program, Keypad keypad) {
     FittedProgram fitted = KeypadFit.fit(program, keypad);
     boolean complete = program.segments().stream().allMatch(s -> s.ramp().rate().isPresent());
-    String words =
-        HourMinute.words(Duration.ofMinutes(fitted.checkFigures().minutesOnPaper()));
+    String words = HourMinute.words(Duration.ofMinutes(fitted.checkFigures().minutesOnPaper()));
     return complete ? words : "over " + words;
   }
 

@@ -1,4 +1,6 @@
-/** The slot registers of a studio: between what the store keeps as texts and the core's register. */
+/**
+ * The slot registers of a studio: between what the store keeps as texts and the core's register.
+ */
 @NullMarked
 package org.heatwright.app.slots;
 

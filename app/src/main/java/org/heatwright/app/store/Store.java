@@ -321,9 +321,7 @@ public final class Store implements AutoCloseable {
                         .bind("until", entry.untilDay().map(LocalDate::toString).orElse(null))
                         .bind(
                             "days",
-                            entry.goodForDays().isPresent()
-                                ? entry.goodForDays().getAsInt()
-                                : null)
+                            entry.goodForDays().isPresent() ? entry.goodForDays().getAsInt() : null)
                         .bind("keeps", entry.keepsPrograms().map(k -> k ? 1 : 0).orElse(null))
                         .bind("told", entry.told().toEpochMilli())
                         .execute()));

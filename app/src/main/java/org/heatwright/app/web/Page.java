@@ -258,8 +258,7 @@ public record Page(
       String kept) {
 
     Reading with(String newKept) {
-      return new Reading(
-          keypad, slot, sign, shown, unit, verdict, roles, role, slots, newKept);
+      return new Reading(keypad, slot, sign, shown, unit, verdict, roles, role, slots, newKept);
     }
   }
 

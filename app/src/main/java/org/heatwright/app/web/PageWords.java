@@ -333,8 +333,7 @@ final class PageWords {
     Optional<KeyingSheet> sheet =
         fits
             ? Optional.of(
-                KeyingPlanner.plan(
-                    firing.program(), firing.keypad(), firing.slot(), held))
+                KeyingPlanner.plan(firing.program(), firing.keypad(), firing.slot(), held))
             : Optional.empty();
     return new Page.Keying(
         firing.keypad().name(),

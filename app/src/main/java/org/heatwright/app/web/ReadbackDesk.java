@@ -40,10 +40,7 @@ final class ReadbackDesk {
    * @param compared false if too little was typed to compare
    */
   record Answered(
-      Page.Reading reading,
-      Shown shown,
-      Optional<UnitCheck.Result> unitCheck,
-      boolean compared) {}
+      Page.Reading reading, Shown shown, Optional<UnitCheck.Result> unitCheck, boolean compared) {}
 
   /** The questions with what was typed, and the answer. */
   static Page.Reading answer(Firing firing, Map<String, String> typed) {

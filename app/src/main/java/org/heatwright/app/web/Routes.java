@@ -355,8 +355,7 @@ final class Routes {
     try {
       return slots
           .at(query(ctx, "kiln"), query(ctx, "keypad"))
-          .orElseThrow(
-              () -> new NotFoundResponse("There is no such kiln or keypad on the shelf."));
+          .orElseThrow(() -> new NotFoundResponse("There is no such kiln or keypad on the shelf."));
     } catch (InputException e) {
       throw new BadRequestResponse(Objects.requireNonNull(e.getMessage()));
     }

@@ -105,9 +105,7 @@ final class SlotsDesk {
             kilnText.name(),
             keypadText.name(),
             KeypadFile.read(keypadText.text(), keypadText.name()),
-            KilnFile.read(kilnText.text(), kilnText.name())
-                .timeZone()
-                .orElse(clock.getZone())));
+            KilnFile.read(kilnText.text(), kilnText.name()).timeZone().orElse(clock.getZone())));
   }
 
   private Optional<Document> chosen(Kind kind, String name) {
@@ -147,8 +145,7 @@ final class SlotsDesk {
         .toList();
   }
 
-  private static SlotsPage.Slot slot(
-      SlotState state, SlotRegister register, Instant now, At at) {
+  private static SlotsPage.Slot slot(SlotState state, SlotRegister register, Instant now, At at) {
     Contents contents = state.contents();
     Standing standing = register.standing(state, now);
     Optional<Proof> good = standing.ended().isEmpty() ? standing.proof() : Optional.empty();
@@ -166,8 +163,7 @@ final class SlotsDesk {
         unknown
             ? "Nobody has told what it holds. Read it once to learn it."
             : standing.sentence(now, at.zone()),
-        good.map(p -> "In %s: %s.".formatted(p.unit().symbol(), p.unitGround().words()))
-            .orElse(""),
+        good.map(p -> "In %s: %s.".formatted(p.unit().symbol(), p.unitGround().words())).orElse(""),
         good.map(Proof::covers).orElse(List.of()),
         good.map(Proof::unproven).orElse(contents.notShown()),
         state.need().map(SlotWords::need).orElse(""),
@@ -213,12 +209,10 @@ final class SlotsDesk {
       case "unit-switched" -> new SlotEvent.UnitSwitched(now, by);
       case "reset" -> new SlotEvent.Reset(now, by);
       case "rules" ->
-          new SlotEvent.RulesSet(
-              now, by, new Rules(days(form), form.containsKey("keeps")));
+          new SlotEvent.RulesSet(now, by, new Rules(days(form), form.containsKey("keeps")));
       case "edited" -> new SlotEvent.Edited(now, by, slot(at, form));
       case "ran" -> new SlotEvent.Ran(now, by, slot(at, form));
-      case "needed" ->
-          new SlotEvent.Protected(now, by, slot(at, form), what(form), until(form));
+      case "needed" -> new SlotEvent.Protected(now, by, slot(at, form), what(form), until(form));
       case "released" -> new SlotEvent.Released(now, by, slot(at, form));
       default -> throw new IllegalArgumentException("What happened? Use one of the buttons.");
     };
@@ -333,9 +327,10 @@ final class SlotsDesk {
       book.tell(at.kiln(), at.keypad(), told);
     }
     return Optional.of(
-        "Kept with slot %d: %s".formatted(
-            firing.slot(),
-            register(at).standing(firing.slot(), book.now()).sentence(book.now(), at.zone())));
+        "Kept with slot %d: %s"
+            .formatted(
+                firing.slot(),
+                register(at).standing(firing.slot(), book.now()).sentence(book.now(), at.zone())));
   }
 
   // ---- a slot that nobody knows
@@ -385,8 +380,7 @@ final class SlotsDesk {
     if (by.isEmpty()) {
       return "Choose who reads it: a role.";
     }
-    Optional<TemperatureUnit> sign =
-        TemperatureUnit.ofLetter(typed.getOrDefault("shown-sign", ""));
+    Optional<TemperatureUnit> sign = TemperatureUnit.ofLetter(typed.getOrDefault("shown-sign", ""));
     if (keypad.units().switchable() && sign.isEmpty()) {
       return "Say in which unit the keypad is: without it these numbers mean nothing.";
     }

@@ -129,7 +129,9 @@ class RegisterPdfTest {
   @Test
   void manySlotsGoOverPagesAndUnknownOnesShareALine() throws IOException {
     RegisterSheet sheet = sheet(99);
-    assertThat(sheet.rows()).extracting(RegisterSheet.Row::slot).containsExactly("1", "2", "3", "4", "5 to 99");
+    assertThat(sheet.rows())
+        .extracting(RegisterSheet.Row::slot)
+        .containsExactly("1", "2", "3", "4", "5 to 99");
     byte[] pages = RegisterPdf.render(sheet(24), PageSize.LETTER);
     try (PDDocument document = Loader.loadPDF(pages)) {
       assertThat(document.getNumberOfPages()).isEqualTo(2);

@@ -108,8 +108,7 @@ class SlotBookTest {
             keypad,
             slot,
             new Shown(OptionalInt.of(slot), Optional.empty(), values),
-            Optional.of(
-                UnitCheck.judge(celsius ? 19 : 66, 19, TemperatureUnit.CELSIUS, true))));
+            Optional.of(UnitCheck.judge(celsius ? 19 : 66, 19, TemperatureUnit.CELSIUS, true))));
   }
 
   @Test
@@ -226,7 +225,8 @@ class SlotBookTest {
               good.keepsPrograms(),
               NOON));
       assertThat(store.find(Kind.KEYPAD, "Gull")).isPresent();
-      assertThatThrownBy(() -> new SlotBook(store, CLOCK).register("Anchor", "Gull", keypad("gull")))
+      assertThatThrownBy(
+              () -> new SlotBook(store, CLOCK).register("Anchor", "Gull", keypad("gull")))
           .isInstanceOf(StoreException.class)
           .hasMessageStartingWith("The store's slot register holds a line");
     }

@@ -64,8 +64,7 @@ class SlotsBenchTest {
     for (Page.Ask ask : ReadbackDesk.ask(firing).shown()) {
       for (KeyedValue value : program.values()) {
         boolean unused = value.kind() == KeyedValue.Kind.END;
-        String place =
-            unused ? "segment " + value.segment() + ", first value" : value.place();
+        String place = unused ? "segment " + value.segment() + ", first value" : value.place();
         if (ask.label().endsWith(place)) {
           typed.put(ask.name(), value.digits());
         }
@@ -91,7 +90,8 @@ class SlotsBenchTest {
     assertThat(get("slots").statusCode()).isEqualTo(200);
     assertThat(get("slots?kiln=Dinghy").statusCode()).isEqualTo(404);
     assertThat(get("?" + TERN).body())
-        .contains("What slot 1 holds is not known, and keying overwrites it", "/slots?kiln=Capstan");
+        .contains(
+            "What slot 1 holds is not known, and keying overwrites it", "/slots?kiln=Capstan");
   }
 
   @Test
@@ -102,7 +102,8 @@ class SlotsBenchTest {
     assertThat(answer).contains("Keyed as planned", "Kept with slot 3: Proven", "today.");
     // The same answer again is not told twice.
     post("readback?plan=" + firing.choices().sealed(), rightReadBack(firing));
-    assertThat(store.slotsTold("Capstan", "Tern")).extracting(SlotEntry::kind)
+    assertThat(store.slotsTold("Capstan", "Tern"))
+        .extracting(SlotEntry::kind)
         .containsExactly("read-back");
 
     String page = get("slots?" + TERN).body();
@@ -118,7 +119,8 @@ class SlotsBenchTest {
     assertThat(get("?work=Evening+enamel&" + TERN + "&slot=3").body())
         .contains("Slot 3 holds “Harbour burnout");
 
-    assertThat(post("slots/tell?" + TERN, Map.of("event", "power-cut", "role", "maker")).statusCode())
+    assertThat(
+            post("slots/tell?" + TERN, Map.of("event", "power-cut", "role", "maker")).statusCode())
         .isEqualTo(302);
     assertThat(get("slots?" + TERN).body())
         .contains("class=\"slot expired\"", "expired: the power was cut, told 2 Dec 2026")
@@ -135,7 +137,9 @@ class SlotsBenchTest {
     String address = "readback?plan=" + firing.choices().sealed();
     Map<String, String> typed = rightReadBack(firing);
     typed.put("role", "");
-    assertThat(post(address, typed).body()).contains("Keyed as planned").doesNotContain("Kept with");
+    assertThat(post(address, typed).body())
+        .contains("Keyed as planned")
+        .doesNotContain("Kept with");
     typed.put("role", "maker");
     typed.put("shown-slot", "2");
     assertThat(post(address, typed).body()).doesNotContain("Kept with");
@@ -144,7 +148,9 @@ class SlotsBenchTest {
     typed.remove("shown3");
     typed.remove("shown4");
     typed.remove("shown5");
-    assertThat(post(address, typed).body()).contains("Not compared yet").doesNotContain("Kept with");
+    assertThat(post(address, typed).body())
+        .contains("Not compared yet")
+        .doesNotContain("Kept with");
     assertThat(store.slotsTold("Capstan", "Tern")).isEmpty();
 
     post(address, rightReadBack(firing));
@@ -173,8 +179,16 @@ class SlotsBenchTest {
   void aNeedIsToldBeforeTheSlotIsKeyed() throws Exception {
     Map<String, String> need =
         Map.of(
-            "event", "needed", "role", "teacher", "slot", "3", "what", "<i>Thursday class</i>",
-            "until", "2026-12-10");
+            "event",
+            "needed",
+            "role",
+            "teacher",
+            "slot",
+            "3",
+            "what",
+            "<i>Thursday class</i>",
+            "until",
+            "2026-12-10");
     assertThat(post("slots/tell?" + TERN, need).statusCode()).isEqualTo(302);
     assertThat(get("?" + TERN + "&slot=3").body())
         .contains("Slot 3 is needed until 10 Dec 2026", "do not overwrite")
@@ -225,8 +239,7 @@ class SlotsBenchTest {
     assertThat(get("slots?" + TERN).body()).contains("class=\"slot good\"");
     try (Bench later =
         Bench.start(
-            new BenchSettings(
-                store, Clock.offset(CLOCK, Duration.ofDays(8)), OptionalInt.of(0)))) {
+            new BenchSettings(store, Clock.offset(CLOCK, Duration.ofDays(8)), OptionalInt.of(0)))) {
       String page =
           send(HttpRequest.newBuilder(later.address().resolve("slots?" + TERN)).build()).body();
       assertThat(page).contains("expired: it is too old.");
@@ -236,7 +249,8 @@ class SlotsBenchTest {
   @Test
   void aSlotThatNobodyKnowsIsReadAndTold() throws Exception {
     String form = get("slots/read?" + TERN + "&slot=2").body();
-    assertThat(form).contains("What is in slot 2 of Capstan?", "t1, segment 1 target", "It is no proof");
+    assertThat(form)
+        .contains("What is in slot 2 of Capstan?", "t1, segment 1 target", "It is no proof");
     Map<String, String> typed = new LinkedHashMap<>();
     typed.put("role", "technician");
     typed.put("name", "Old class program");

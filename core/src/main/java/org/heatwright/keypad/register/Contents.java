@@ -8,7 +8,7 @@ import org.heatwright.schedule.Schedule;
 /**
  * What a slot holds, as far as anybody told.
  *
- * @param known how it is known
+ * @param known how it became known first
  * @param program what it holds, or held before {@code doubt}; empty if nobody ever told
  * @param since since when that program is there; empty if nobody ever told
  * @param by who keyed it, or first read it
@@ -58,9 +58,9 @@ public record Contents(
         : new Contents(known, program, since, by, Optional.of(ending), notShown);
   }
 
-  /** The same program, now read back. */
+  /** The same program, all doubt gone. */
   Contents proven() {
-    return new Contents(Known.READ_BACK, program, since, by, Optional.empty(), notShown);
+    return new Contents(known, program, since, by, Optional.empty(), List.of());
   }
 
   /** How it is known what a slot holds. */
@@ -71,7 +71,7 @@ public record Contents(
     KEYED,
     /** Somebody read it once, without a plan; one reading can be misread. */
     LEARNED,
-    /** It was read back against a plan, and was the plan. */
+    /** Nobody said that they keyed it, but it was read back against a plan and was the plan. */
     READ_BACK
   }
 }

@@ -23,11 +23,7 @@ import org.heatwright.schedule.Schedule;
  * @param unitCheck a cold kiln's reading against a thermometer, if it was made
  */
 public record Evidence(
-    Schedule planned,
-    Keypad keypad,
-    int slot,
-    Shown shown,
-    Optional<UnitCheck.Result> unitCheck) {
+    Schedule planned, Keypad keypad, int slot, Shown shown, Optional<UnitCheck.Result> unitCheck) {
 
   public Evidence {
     Objects.requireNonNull(planned, "planned");

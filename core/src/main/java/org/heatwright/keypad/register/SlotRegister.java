@@ -116,8 +116,7 @@ public final class SlotRegister {
     SlotState state = slot(slot);
     List<SlotWarning> warnings = new ArrayList<>();
     LocalDate today = now.atZone(zone).toLocalDate();
-    boolean same =
-        state.contents().program().filter(held -> isSame(held, plan)).isPresent();
+    boolean same = state.contents().program().filter(held -> isSame(held, plan)).isPresent();
     state.need().ifPresent(need -> needed(slot, need, same, today, warnings));
     if (same) {
       samePlan(state, now, zone, warnings);
@@ -147,13 +146,11 @@ public final class SlotRegister {
           new SlotWarning(
               SlotWarning.Level.NOTE,
               "Slot %d was needed until %s (%s); that day has passed."
-                  .formatted(
-                      slot, need.until().map(DayWords::day).orElse(""), need.what())));
+                  .formatted(slot, need.until().map(DayWords::day).orElse(""), need.what())));
     }
   }
 
-  private void samePlan(
-      SlotState state, Instant now, ZoneId zone, List<SlotWarning> warnings) {
+  private void samePlan(SlotState state, Instant now, ZoneId zone, List<SlotWarning> warnings) {
     String name = state.contents().program().orElseThrow().name();
     Standing standing = standing(state, now);
     if (state.contents().doubt().isPresent()) {
@@ -161,10 +158,7 @@ public final class SlotRegister {
           new SlotWarning(
               SlotWarning.Level.NOTE,
               "Slot %d held this program (“%s”), but %s: read it back first, it may need no key."
-                  .formatted(
-                      state.slot(),
-                      name,
-                      state.contents().doubt().get().cause().words())));
+                  .formatted(state.slot(), name, state.contents().doubt().get().cause().words())));
     } else {
       warnings.add(
           new SlotWarning(
@@ -181,11 +175,7 @@ public final class SlotRegister {
   }
 
   private void overwritten(
-      SlotState state,
-      String called,
-      Instant now,
-      ZoneId zone,
-      List<SlotWarning> warnings) {
+      SlotState state, String called, Instant now, ZoneId zone, List<SlotWarning> warnings) {
     Contents contents = state.contents();
     if (contents.program().isEmpty()) {
       warnings.add(

@@ -1,6 +1,5 @@
 package org.heatwright.keypad.register;
 
-import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -65,8 +64,7 @@ public record SlotState(
           upset(event, Cause.RAN);
         }
       } else if (event instanceof SlotEvent.Protected wanted) {
-        need =
-            Optional.of(new Need(wanted.what(), wanted.until(), wanted.at(), wanted.by()));
+        need = Optional.of(new Need(wanted.what(), wanted.until(), wanted.at(), wanted.by()));
       } else if (event instanceof SlotEvent.Released) {
         need = Optional.empty();
       } else if (event instanceof SlotEvent.UnitSwitched) {
@@ -108,9 +106,7 @@ public record SlotState(
       if (contents.doubt().isEmpty() && saysAgain(learned)) {
         return;
       }
-      holds(
-          Contents.of(
-              Contents.Known.LEARNED, learned, learned.program(), learned.notShown()));
+      holds(Contents.of(Contents.Known.LEARNED, learned, learned.program(), learned.notShown()));
     }
 
     /** Whether it is what is known already; a start delay that was not shown says nothing. */

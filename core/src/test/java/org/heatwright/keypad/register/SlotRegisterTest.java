@@ -85,7 +85,9 @@ class SlotRegisterTest {
                   v ->
                       v.place().equals(question.words())
                           || v.kind() == KeyedValue.Kind.END
-                              && question.words().equals("segment " + v.segment() + ", first value"))
+                              && question
+                                  .words()
+                                  .equals("segment " + v.segment() + ", first value"))
               .findFirst()
               .orElseThrow()
               .digits();
@@ -113,9 +115,7 @@ class SlotRegisterTest {
     Shown slotNotTold = new Shown(OptionalInt.empty(), Optional.empty(), right.shown().values());
     assertThat(
             Proof.of(
-                new Evidence(BURNOUT, DIGITS, 3, slotNotTold, Optional.empty()),
-                START,
-                Role.MAKER))
+                new Evidence(BURNOUT, DIGITS, 3, slotNotTold, Optional.empty()), START, Role.MAKER))
         .isEmpty();
     assertThatThrownBy(() -> evidence(DIGITS, 10, 10, BURNOUT, BURNOUT))
         .hasMessageContaining("slots 1 to 9");
@@ -135,9 +135,7 @@ class SlotRegisterTest {
             STEPS,
             2,
             new Shown(
-                OptionalInt.of(2),
-                Optional.of(TemperatureUnit.CELSIUS),
-                settled.shown().values()),
+                OptionalInt.of(2), Optional.of(TemperatureUnit.CELSIUS), settled.shown().values()),
             Optional.empty());
     assertThat(Proof.of(sign, START, Role.MAKER).orElseThrow().unitGround())
         .isEqualTo(UnitGround.SIGN);
@@ -167,8 +165,7 @@ class SlotRegisterTest {
   void aProofTellsItsAgeAndIsTooOldAfterItsDays() {
     SlotRegister register = SlotRegister.of(DIGITS, List.of(right(DIGITS, 1, BURNOUT, START)));
     assertThat(register.standing(1, days(3)).sentence(days(3), ZONE))
-        .isEqualTo(
-            "Proven: read back 26 Nov 2026 by the maker, 3 days ago.");
+        .isEqualTo("Proven: read back 26 Nov 2026 by the maker, 3 days ago.");
     assertThat(register.standing(1, days(30)).kind()).isEqualTo(Standing.Kind.GOOD);
     Standing old = register.standing(1, days(30).plusMillis(1));
     assertThat(old.ended().orElseThrow().cause()).isEqualTo(Cause.AGE);
@@ -201,8 +198,7 @@ class SlotRegisterTest {
     Standing again = SlotRegister.of(DIGITS, events).standing(1, days(2));
     assertThat(again.ended().orElseThrow().cause()).isEqualTo(Cause.KEYED);
     assertThat(again.sentence(days(2), ZONE))
-        .isEqualTo(
-            "Proof of 26 Nov 2026 expired: it was keyed again, told 27 Nov 2026.");
+        .isEqualTo("Proof of 26 Nov 2026 expired: it was keyed again, told 27 Nov 2026.");
   }
 
   @Test
@@ -229,12 +225,10 @@ class SlotRegisterTest {
     SlotEvent proof = right(DIGITS, 1, BURNOUT, START);
     SlotEvent tried = new SlotEvent.RulesSet(days(1), Role.TECHNICIAN, new Rules(30, true));
     assertThat(SlotRegister.of(DIGITS, List.of(proof, cut)).held(1)).isEmpty();
-    assertThat(
-            SlotRegister.of(DIGITS, List.of(proof, tried, cut)).standing(1, days(3)).kind())
+    assertThat(SlotRegister.of(DIGITS, List.of(proof, tried, cut)).standing(1, days(3)).kind())
         .isEqualTo(Standing.Kind.GOOD);
     // What was told before the rule stays as it was.
-    assertThat(
-            SlotRegister.of(DIGITS, List.of(proof, cut, tried)).standing(1, days(3)).kind())
+    assertThat(SlotRegister.of(DIGITS, List.of(proof, cut, tried)).standing(1, days(3)).kind())
         .isEqualTo(Standing.Kind.EXPIRED);
   }
 
@@ -263,7 +257,8 @@ class SlotRegisterTest {
     assertThat(stop.level()).isEqualTo(SlotWarning.Level.STOP);
     assertThat(stop.message()).contains("needed until 3 Dec 2026 (Thursday class)");
     assertThat(
-            SlotRegister.of(DIGITS, List.of(keyed, need)).beforeKeying(1, plan, plan.requested().name(), days(8), ZONE))
+            SlotRegister.of(DIGITS, List.of(keyed, need))
+                .beforeKeying(1, plan, plan.requested().name(), days(8), ZONE))
         .noneMatch(w -> w.level() == SlotWarning.Level.STOP);
     assertThat(
             warnings(List.of(keyed, need, new SlotEvent.Released(days(1), Role.TEACHER, 1)), plan))
@@ -289,7 +284,8 @@ class SlotRegisterTest {
   }
 
   private static List<SlotWarning> warnings(List<SlotEvent> events, FittedProgram plan) {
-    return SlotRegister.of(DIGITS, events).beforeKeying(1, plan, plan.requested().name(), days(1), ZONE);
+    return SlotRegister.of(DIGITS, events)
+        .beforeKeying(1, plan, plan.requested().name(), days(1), ZONE);
   }
 
   @Test
@@ -380,8 +376,7 @@ class SlotRegisterTest {
         boolean mustBeGood =
             proofAt >= 0
                 && !over
-                && !now.isAfter(
-                    events.get(proofAt).at().plus(Duration.ofDays(goodForDays)));
+                && !now.isAfter(events.get(proofAt).at().plus(Duration.ofDays(goodForDays)));
         assertThat(standing.kind() == Standing.Kind.GOOD)
             .as("run %d, slot %d: %s", run, slot, events)
             .isEqualTo(mustBeGood);
@@ -415,7 +410,8 @@ class SlotRegisterTest {
       case 0, 1, 2, 3, 4, 5 -> right(keypad, slot, plan, at);
       case 6 -> wrong(keypad, slot, plan, at);
       case 7 ->
-          new SlotEvent.ReadBack(at, by, evidence(keypad, slot, 3 - slot, plan, plan)); // other slot
+          new SlotEvent.ReadBack(
+              at, by, evidence(keypad, slot, 3 - slot, plan, plan)); // other slot
       case 8 -> new SlotEvent.Keyed(at, by, slot, plan);
       case 9 -> new SlotEvent.Learned(at, by, slot, plan, List.of());
       case 10 -> new SlotEvent.Edited(at, by, slot);
@@ -426,8 +422,7 @@ class SlotRegisterTest {
       case 15 -> new SlotEvent.FiredByOther(at, by);
       case 16 -> new SlotEvent.Reset(at, by);
       default ->
-          new SlotEvent.RulesSet(
-              at, by, new Rules(5 + random.nextInt(30), random.nextBoolean()));
+          new SlotEvent.RulesSet(at, by, new Rules(5 + random.nextInt(30), random.nextBoolean()));
     };
   }
 }
