@@ -54,6 +54,7 @@ public record Page(
    * @param press when a person presses start, likewise
    * @param kiln the chosen kiln's name; empty where there is none
    * @param known address of what is known of it
+   * @param slots address of what is in the slots of its keypad
    * @param zone the kiln's time zone in words
    * @param query the whole state of the page as a query string: the deep link
    * @param sealed the same in one word that shows no value
@@ -69,6 +70,7 @@ public record Page(
       String press,
       String kiln,
       String known,
+      String slots,
       String zone,
       String editsOf,
       String query,
@@ -211,6 +213,9 @@ public record Page(
    * @param takes how long by hand, in words
    * @param takesSource where that is from
    * @param check figures the display must agree with
+   * @param before what the slot register says of the slot, gravest first
+   * @param slots address of the register
+   * @param roles who can say that they keyed it
    */
   public record Keying(
       String keypad,
@@ -221,7 +226,10 @@ public record Page(
       List<Step> steps,
       String takes,
       String takesSource,
-      List<Fact> check) {}
+      List<Fact> check,
+      List<Remark> before,
+      String slots,
+      List<String> roles) {}
 
   /** One step at the keypad. */
   public record Step(
@@ -238,6 +246,10 @@ public record Page(
    * @param sign the unit sign on the display as chosen; empty where this keypad shows none
    * @param unit what settles the unit of a keypad that can be switched
    * @param verdict the answer, once there is one
+   * @param roles who can read it back
+   * @param role the chosen one; empty if nothing is to be kept
+   * @param slots address of the slot register
+   * @param kept what the register says now; empty if nothing was kept
    */
   public record Reading(
       String keypad,
@@ -245,7 +257,16 @@ public record Page(
       Optional<String> sign,
       List<Ask> shown,
       Optional<ColdKiln> unit,
-      Optional<Verdict> verdict) {}
+      Optional<Verdict> verdict,
+      List<String> roles,
+      String role,
+      String slots,
+      String kept) {
+
+    Reading with(String newKept) {
+      return new Reading(keypad, slot, sign, shown, unit, verdict, roles, role, slots, newKept);
+    }
+  }
 
   /**
    * The answer of the blind check.
