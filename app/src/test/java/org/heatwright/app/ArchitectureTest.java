@@ -64,4 +64,15 @@ class ArchitectureTest {
         .resideInAnyPackage("java.sql..", "org.jdbi..", "org.flywaydb..", "org.sqlite..")
         .check(APP);
   }
+
+  @Test
+  void onlyTheCodesKnowTheirLibrary() {
+    noClasses()
+        .that()
+        .resideOutsideOfPackage("org.heatwright.app.qr..")
+        .should()
+        .dependOnClassesThat()
+        .resideInAPackage("com.google.zxing..")
+        .check(APP);
+  }
 }

@@ -15,6 +15,7 @@ import java.util.Optional;
  * @param readback the blind check, when the person is at it: then the plan is not shown
  * @param shelf what was kept
  * @param bringing a file that a person is bringing
+ * @param scan a card's code that a person is bringing
  */
 public record Page(
     String clock,
@@ -24,14 +25,19 @@ public record Page(
     Optional<Plan> plan,
     Optional<Reading> readback,
     Shelf shelf,
-    Bringing bringing) {
+    Bringing bringing,
+    Scan scan) {
 
   public Page {
     errors = Map.copyOf(errors);
   }
 
   Page with(Bringing newBringing) {
-    return new Page(clock, choices, errors, refusal, plan, readback, shelf, newBringing);
+    return new Page(clock, choices, errors, refusal, plan, readback, shelf, newBringing, scan);
+  }
+
+  Page with(Scan newScan) {
+    return new Page(clock, choices, errors, refusal, plan, readback, shelf, bringing, newScan);
   }
 
   /** The sentence beside a field, empty where the field is fine. */
@@ -326,6 +332,18 @@ public record Page(
     /** True if somebody should see it without asking. */
     public boolean open() {
       return example || !error.isEmpty();
+    }
+  }
+
+  /**
+   * A card's code that a person is bringing.
+   *
+   * @param text as pasted
+   * @param error why the schedule is not on the shelf, one sentence; empty where nothing is wrong
+   */
+  public record Scan(String text, String error) {
+    static Scan nothing() {
+      return new Scan("", "");
     }
   }
 }

@@ -69,7 +69,8 @@ final class PageWords {
         result.firing().map(this::plan),
         reading,
         shelf(zone),
-        bringing());
+        bringing(),
+        Page.Scan.nothing());
   }
 
   private Page.Choosing choosing(PlanResult result, ZoneId zone) {

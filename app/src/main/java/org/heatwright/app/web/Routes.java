@@ -8,6 +8,7 @@ import io.javalin.http.BadRequestResponse;
 import io.javalin.http.Context;
 import io.javalin.http.ForbiddenResponse;
 import io.javalin.http.NotFoundResponse;
+import io.javalin.http.UploadedFile;
 import java.nio.charset.StandardCharsets;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -72,6 +73,7 @@ final class Routes {
     routes.get("/calendar.ics", this::calendar);
     routes.post("/keep", this::keep);
     routes.post("/shelf", this::shelve);
+    routes.post("/shelf/scan", this::scan);
     routes.get("/schedules/{id}", this::keptSchedule);
     routes.get("/inside", this::inside);
     routes.get("/inside/section", this::section);
@@ -253,6 +255,21 @@ final class Routes {
     }
     PlanResult result = planner.plan(choices, ForecastRequest.USUAL_DRAWS);
     ctx.status(422).html(pages.whole(words.page(result, Optional.empty()).with(bringing)));
+  }
+
+  /** A schedule from a photograph or PDF of a card, or from its code's text. */
+  private void scan(Context ctx) {
+    Choices choices = choices(ctx);
+    Optional<UploadedFile> file = Optional.ofNullable(ctx.uploadedFile("picture"));
+    String text = Optional.ofNullable(ctx.formParam("code")).orElse("");
+    String error = Scanning.keep(settings.store(), file.filter(f -> f.size() > 0), text);
+    if (error.isEmpty()) {
+      ctx.redirect("/?" + choices.query() + "#shelf");
+      return;
+    }
+    PlanResult result = planner.plan(choices, ForecastRequest.USUAL_DRAWS);
+    Page page = words.page(result, Optional.empty()).with(new Page.Scan(text, error));
+    ctx.status(422).html(pages.whole(page));
   }
 
   // ---- what is known of a kiln
