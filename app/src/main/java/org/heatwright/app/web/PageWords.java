@@ -23,6 +23,7 @@ import org.heatwright.inspect.Finding;
 import org.heatwright.inspect.Severity;
 import org.heatwright.keypad.CheckFigures;
 import org.heatwright.keypad.FitNote;
+import org.heatwright.keypad.human.SlipEstimate;
 import org.heatwright.keypad.keying.KeyingPlanner;
 import org.heatwright.keypad.keying.KeyingSheet;
 import org.heatwright.keypad.keying.KeyingStep;
@@ -352,7 +353,9 @@ final class PageWords {
             ? slots.warnings(firing, register).stream().map(PageWords::remark).toList()
             : List.of(),
         SlotsDesk.address(firing.choices().kiln(), firing.choices().keypad()),
-        SlotsDesk.roles());
+        SlotsDesk.roles(),
+        fits ? SlipEstimate.of(firing.program(), firing.keypad()).words() : "",
+        SlipEstimate.ORIGIN.words());
   }
 
   private static Page.Remark remark(SlotWarning warning) {
