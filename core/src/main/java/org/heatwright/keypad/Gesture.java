@@ -28,6 +28,17 @@ public record Gesture(List<Press> presses) {
     return presses.isEmpty();
   }
 
+  /** Whether one of the two is the other, or its beginning. */
+  boolean beginsAlike(Gesture other) {
+    int common = Math.min(presses.size(), other.presses.size());
+    for (int i = 0; i < common; i++) {
+      if (!presses.get(i).isLike(other.presses.get(i))) {
+        return false;
+      }
+    }
+    return true;
+  }
+
   /** "press program, then hold next 3 s". */
   public String words() {
     return presses.stream().map(Press::words).collect(Collectors.joining(", then "));
@@ -47,6 +58,11 @@ public record Gesture(List<Press> presses) {
         throw new IllegalArgumentException(
             "The key '%s' cannot be held %s s: 0 to 60 s.".formatted(key.word(), holdSeconds));
       }
+    }
+
+    /** Whether the two are the same but for how long a key is held. */
+    public boolean isLike(Press other) {
+      return key == other.key && (holdSeconds > 0) == (other.holdSeconds > 0);
     }
 
     public String words() {

@@ -174,7 +174,9 @@ public final class KeyingPlanner {
           .chars()
           .mapToObj(
               c ->
-                  c == '-' ? Key.MINUS.word() : c == '.' ? Key.POINT.word() : String.valueOf((char) c))
+                  c == '-'
+                      ? Key.MINUS.word()
+                      : c == '.' ? Key.POINT.word() : String.valueOf((char) c))
           .toList();
     }
 

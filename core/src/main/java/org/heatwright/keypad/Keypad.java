@@ -35,8 +35,10 @@ import org.heatwright.units.TemperatureUnit;
  * @param hold the hold field
  * @param delay the delay field, if it has one
  * @param end how the end of a program is marked
- * @param gestures how programming is opened, saved and left
+ * @param programming how one goes through a program's values and what stores them
+ * @param gestures how programming is opened, saved and left, how a program is started and stopped
  * @param review what the review shows
+ * @param afterPowerCut what a running program does when the power comes back
  */
 public record Keypad(
     String name,
@@ -54,8 +56,10 @@ public record Keypad(
     HoldField hold,
     Optional<DelayField> delay,
     EndRule end,
+    Programming programming,
     Gestures gestures,
-    Review review) {
+    Review review,
+    PowerCut afterPowerCut) {
 
   static final Set<KeyedValue.Kind> SEGMENT_FIELDS =
       EnumSet.of(KeyedValue.Kind.RATE, KeyedValue.Kind.TARGET, KeyedValue.Kind.HOLD);
@@ -72,8 +76,10 @@ public record Keypad(
     Objects.requireNonNull(hold, "hold");
     Objects.requireNonNull(delay, "delay");
     Objects.requireNonNull(end, "end");
+    Objects.requireNonNull(programming, "programming");
     Objects.requireNonNull(gestures, "gestures");
     Objects.requireNonNull(review, "review");
+    Objects.requireNonNull(afterPowerCut, "afterPowerCut");
     require(!name.isBlank(), "A keypad needs a name.");
     require(slots >= 1 && slots <= 999, "A keypad has 1 to 999 slots, not %d.", slots);
     require(
@@ -133,6 +139,12 @@ public record Keypad(
               });
     }
     requireLabels(rate, target, hold, delay);
+    requireProgramming(programming, gestures, entry, keys, units);
+    KeyClashes.first(entry, keys, accept, programming, gestures)
+        .ifPresent(
+            clash -> {
+              throw new IllegalArgumentException(clash);
+            });
     rate.start()
         .ifPresent(
             v -> require(rate.range().holds(v), "The rate cannot start at %s: it is not one.", v));
@@ -290,6 +302,40 @@ public record Keypad(
         labels);
   }
 
+  private static void requireProgramming(
+      Programming programming, Gestures gestures, Entry entry, Set<Key> keys, UnitSetting units) {
+    switch (programming.commits()) {
+      case ACCEPTING ->
+          require(
+              gestures.commit().isEmpty(),
+              "Values that are stored as they are accepted need no keys that save: leave commit out, or set commits to gesture.");
+      case GESTURE ->
+          require(
+              !gestures.commit().isEmpty(),
+              "Which keys save the program? Give commit, or set commits to accepting or start.");
+      case START ->
+          require(
+              gestures.commit().isEmpty() && !gestures.start().isEmpty(),
+              "A program that is stored only when it is started needs the keys that start it (start) and no others that save (commit).");
+    }
+    require(
+        programming.afterLast() != AfterLast.IDLE || programming.commits() == Commits.ACCEPTING,
+        "Leaving by the last value would throw away what is not saved: set after-last to first or stays.");
+    require(
+        programming.afterLast() == AfterLast.IDLE
+            || programming.commits() != Commits.ACCEPTING
+            || !gestures.leave().isEmpty(),
+        "Nothing leads out of programming: give the keys that leave it, or set after-last to idle.");
+    require(
+        gestures.switchUnit().isEmpty() || units.switchable(),
+        "Keys that switch the unit are for a keypad that can be switched.");
+    if (programming.navigation() == Navigation.LIST) {
+      require(
+          entry instanceof Entry.Knob || keys.containsAll(Set.of(Key.UP, Key.DOWN)),
+          "A list of values is walked with the keys up and down or with a knob; this keypad has neither.");
+    }
+  }
+
   /** The unit in force when a schedule in {@code wanted} is keyed. */
   public TemperatureUnit unitFor(TemperatureUnit wanted) {
     return switch (units.setting()) {
@@ -434,39 +480,39 @@ public record Keypad(
     }
 
     /** How many values. */
-    int count() {
+    public int count() {
       return max.subtract(min).divide(step, 0, RoundingMode.FLOOR).intValueExact() + 1;
     }
 
-    BigDecimal value(int index) {
+    public BigDecimal value(int index) {
       return min.add(step.multiply(BigDecimal.valueOf(index)));
     }
 
     /** The greatest value of the range. */
-    BigDecimal greatest() {
+    public BigDecimal greatest() {
       return value(count() - 1);
     }
 
     /** The greatest value that is not above {@code wanted}, which must not be below the least. */
-    BigDecimal floor(BigDecimal wanted) {
+    public BigDecimal floor(BigDecimal wanted) {
       BigDecimal steps = wanted.subtract(min).divide(step, 0, RoundingMode.FLOOR);
       return min.add(step.multiply(steps)).min(greatest());
     }
 
     /** Whether a number is one of the range's values. */
-    boolean holds(BigDecimal number) {
+    public boolean holds(BigDecimal number) {
       return number.compareTo(min) >= 0
           && number.compareTo(greatest()) <= 0
           && number.subtract(min).remainder(step).signum() == 0;
     }
 
     /** Decimals the display shows. */
-    int decimals() {
+    public int decimals() {
       return Math.max(
           0, Math.max(step.stripTrailingZeros().scale(), min.stripTrailingZeros().scale()));
     }
 
-    String text(BigDecimal value) {
+    public String text(BigDecimal value) {
       return value.setScale(decimals(), RoundingMode.UNNECESSARY).toPlainString();
     }
 
@@ -602,12 +648,12 @@ public record Keypad(
       requireTimes("hold", form, maxMinutes, stepMinutes);
     }
 
-    Range range() {
+    public Range range() {
       return new Range(BigDecimal.ZERO, maxMinutes, stepMinutes);
     }
 
     /** Decimals of decimal hours. */
-    int decimals() {
+    public int decimals() {
       return hourDecimals(form, stepMinutes);
     }
 
@@ -641,11 +687,11 @@ public record Keypad(
       require(position != Position.HIDDEN, "The delay is keyed first or last.");
     }
 
-    Range range() {
+    public Range range() {
       return new Range(BigDecimal.ZERO, maxMinutes, stepMinutes);
     }
 
-    int decimals() {
+    public int decimals() {
       return hourDecimals(form, stepMinutes);
     }
   }
@@ -714,8 +760,13 @@ public record Keypad(
    * @param commit writes the program to its slot; empty if values are stored as they are accepted
    * @param committed what the display shows when it has been written
    * @param discardsAfterSeconds an unsaved entry is thrown away after so long untouched, s
-   * @param leave back to the idle display
+   * @param leave back to the idle display, from programming and from the review; may be empty
+   * @param previous back to the value before, or out of a listed value without changing it; may be
+   *     empty
    * @param review from the idle display into the review of a slot
+   * @param start starts a program: heat; empty if not told
+   * @param stop stops it; empty if not told
+   * @param switchUnit from the idle display, switches the unit in force; empty if not told
    */
   public record Gestures(
       Gesture open,
@@ -723,7 +774,11 @@ public record Keypad(
       Optional<String> committed,
       OptionalInt discardsAfterSeconds,
       Gesture leave,
-      Gesture review) {
+      Gesture previous,
+      Gesture review,
+      Gesture start,
+      Gesture stop,
+      Gesture switchUnit) {
 
     public Gestures {
       Objects.requireNonNull(open, "open");
@@ -731,13 +786,17 @@ public record Keypad(
       Objects.requireNonNull(committed, "committed");
       Objects.requireNonNull(discardsAfterSeconds, "discardsAfterSeconds");
       Objects.requireNonNull(leave, "leave");
+      Objects.requireNonNull(previous, "previous");
       Objects.requireNonNull(review, "review");
+      Objects.requireNonNull(start, "start");
+      Objects.requireNonNull(stop, "stop");
+      Objects.requireNonNull(switchUnit, "switchUnit");
       require(!open.isEmpty(), "A keypad needs a key that opens programming.");
       require(!review.isEmpty(), "A keypad needs a key that opens the review.");
     }
 
     List<Gesture> all() {
-      return List.of(open, commit, leave, review);
+      return List.of(open, commit, leave, previous, review, start, stop, switchUnit);
     }
   }
 
@@ -762,5 +821,58 @@ public record Keypad(
     STORED,
     /** At the field's own start value, or its least. */
     DEFAULT
+  }
+
+  /**
+   * @param navigation how one goes from value to value
+   * @param afterLast where accepting the last value leads
+   * @param commits what writes a program to its slot
+   */
+  public record Programming(Navigation navigation, AfterLast afterLast, Commits commits) {
+
+    public Programming {
+      Objects.requireNonNull(navigation, "navigation");
+      Objects.requireNonNull(afterLast, "afterLast");
+      Objects.requireNonNull(commits, "commits");
+    }
+  }
+
+  /** How one goes from value to value. */
+  public enum Navigation {
+    /** Accepting a value leads to the next. */
+    SEQUENCE,
+    /**
+     * The values are a list: up and down, or the knob, walk along it, the accepting key opens the
+     * one that is shown and closes it again.
+     */
+    LIST
+  }
+
+  /** Where accepting the last value leads; in a list, where walking on from the last one leads. */
+  public enum AfterLast {
+    /** Around, to the first value. */
+    FIRST,
+    /** Nowhere. */
+    STAYS,
+    /** Out of programming. */
+    IDLE
+  }
+
+  /** What writes a program to its slot. */
+  public enum Commits {
+    /** Each value is stored as it is accepted. */
+    ACCEPTING,
+    /** Keys that save. */
+    GESTURE,
+    /** Only starting the program stores it. */
+    START
+  }
+
+  /** What a running program does when the power comes back. */
+  public enum PowerCut {
+    RESUMES,
+    RESTARTS,
+    STOPS,
+    UNKNOWN
   }
 }

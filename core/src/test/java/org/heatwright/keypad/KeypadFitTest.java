@@ -227,8 +227,10 @@ class KeypadFitTest {
             steps.hold(),
             steps.delay(),
             steps.end(),
+            steps.programming(),
             steps.gestures(),
-            steps.review());
+            steps.review(),
+            steps.afterPowerCut());
     assertThat(KeypadFit.fit(schedule(celsius(100, 1050, 10)), three).refusals().get(0).message())
         .contains("1050", "4 digits", "has 3");
   }

@@ -35,8 +35,10 @@ class KeypadTest {
         k.hold(),
         k.delay(),
         end,
+        k.programming(),
         k.gestures(),
-        review);
+        review,
+        k.afterPowerCut());
   }
 
   @Test

@@ -69,14 +69,20 @@ public final class TestKeypads {
                 Keypad.Position.FIRST,
                 Optional.empty())),
         new Keypad.EndRule(Keypad.EndRule.By.MARK, Optional.of(Special.below("End")), AtEnd.OFF),
+        programming(Keypad.Commits.GESTURE),
         new Keypad.Gestures(
             Gesture.holding(Key.NEXT, 2),
             Gesture.holding(Key.NEXT, 3),
             Optional.of("StO"),
             OptionalInt.of(60),
-            new Gesture(List.of()),
-            Gesture.of(Key.NEXT)),
-        new Keypad.Review(List.of(RATE, TARGET, HOLD), Keypad.Position.FIRST, true, true));
+            Gesture.of(),
+            Gesture.of(),
+            Gesture.of(Key.NEXT),
+            Gesture.holding(Key.UP, 3),
+            Gesture.holding(Key.DOWN, 3),
+            Gesture.of()),
+        new Keypad.Review(List.of(RATE, TARGET, HOLD), Keypad.Position.FIRST, true, true),
+        Keypad.PowerCut.UNKNOWN);
   }
 
   /** Digit keys; the hold in minutes; ends by a count; °C only. */
@@ -118,15 +124,20 @@ public final class TestKeypads {
                 Keypad.Position.LAST,
                 Optional.empty())),
         new Keypad.EndRule(Keypad.EndRule.By.COUNT, Optional.empty(), AtEnd.OFF),
+        programming(Keypad.Commits.ACCEPTING),
         new Keypad.Gestures(
             Gesture.of(Key.PROGRAM),
             Gesture.of(),
             Optional.empty(),
             OptionalInt.empty(),
             Gesture.of(Key.PROGRAM),
-            new Gesture(
-                List.of(new Gesture.Press(Key.CONFIRM, 0), new Gesture.Press(Key.PROGRAM, 0)))),
-        new Keypad.Review(List.of(TARGET, RATE, HOLD), Keypad.Position.LAST, false, false));
+            Gesture.of(),
+            Gesture.of(Key.CONFIRM, Key.PROGRAM),
+            Gesture.of(Key.START),
+            Gesture.of(Key.START),
+            Gesture.of()),
+        new Keypad.Review(List.of(TARGET, RATE, HOLD), Keypad.Position.LAST, false, false),
+        Keypad.PowerCut.STOPS);
   }
 
   /**
@@ -176,14 +187,24 @@ public final class TestKeypads {
                 Optional.empty())),
         new Keypad.EndRule(
             Keypad.EndRule.By.EVERY_UNUSED, Optional.of(Special.above("----")), AtEnd.OFF),
+        programming(Keypad.Commits.GESTURE),
         new Keypad.Gestures(
             Gesture.holding(Key.PUSH, 2),
             Gesture.of(Key.BACK),
             Optional.of("donE"),
             OptionalInt.of(120),
             Gesture.of(Key.BACK),
-            Gesture.of(Key.PUSH)),
-        new Keypad.Review(List.of(TARGET, HOLD, RATE), Keypad.Position.HIDDEN, true, false));
+            Gesture.of(),
+            Gesture.of(Key.PUSH),
+            Gesture.holding(Key.BACK, 2),
+            Gesture.holding(Key.BACK, 2),
+            Gesture.of()),
+        new Keypad.Review(List.of(TARGET, HOLD, RATE), Keypad.Position.HIDDEN, true, false),
+        Keypad.PowerCut.RESUMES);
+  }
+
+  private static Keypad.Programming programming(Keypad.Commits commits) {
+    return new Keypad.Programming(Keypad.Navigation.SEQUENCE, Keypad.AfterLast.FIRST, commits);
   }
 
   static List<Keypad> all() {
@@ -254,8 +275,10 @@ public final class TestKeypads {
         hold,
         k.delay(),
         k.end(),
+        k.programming(),
         k.gestures(),
-        k.review());
+        k.review(),
+        k.afterPowerCut());
   }
 
   static Segment celsius(double perHour, double target, long holdMinutes) {

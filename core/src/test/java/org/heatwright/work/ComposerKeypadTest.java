@@ -114,8 +114,10 @@ class ComposerKeypadTest {
             digits.hold(),
             digits.delay(),
             digits.end(),
+            digits.programming(),
             digits.gestures(),
-            digits.review());
+            digits.review(),
+            digits.afterPowerCut());
     Schedule schedule =
         Composer.compose(Scenarios.threeNineties(), Scenarios.capstan(), Optional.of(fahrenheit))
             .schedule();
@@ -181,7 +183,9 @@ class ComposerKeypadTest {
             keypad.hold().startMinutes()),
         keypad.delay(),
         keypad.end(),
+        keypad.programming(),
         keypad.gestures(),
-        keypad.review());
+        keypad.review(),
+        keypad.afterPowerCut());
   }
 }

@@ -56,8 +56,12 @@ public final class KeypadFile {
                 "hold",
                 "delay",
                 "end",
+                "navigation",
+                "after-last",
+                "commits",
                 "gestures",
-                "review");
+                "review",
+                "after-power-cut");
     String name = file.required("name").text();
     UnitSetting units = units(file.required("unit"));
     Set<Key> keys = EnumSet.noneOf(Key.class);
@@ -78,7 +82,12 @@ public final class KeypadFile {
     Optional<Keypad.DelayField> delay = file.optional("delay").map(KeypadFile::delay);
     Keypad.EndRule end = end(file.required("end"));
     Keypad.Gestures gestures = gestures(file.required("gestures"));
+    Keypad.Programming programming = programming(file, gestures);
     Keypad.Review review = review(file.required("review"));
+    Keypad.PowerCut afterPowerCut =
+        file.optional("after-power-cut")
+            .map(v -> v.oneOf(Keypad.PowerCut.class))
+            .orElse(Keypad.PowerCut.UNKNOWN);
     return file.place()
         .build(
             () ->
@@ -98,8 +107,10 @@ public final class KeypadFile {
                     hold,
                     delay,
                     end,
+                    programming,
                     gestures,
-                    review));
+                    review,
+                    afterPowerCut));
   }
 
   public static String write(Keypad keypad) {
@@ -119,8 +130,12 @@ public final class KeypadFile {
     line(out, "hold", hold(keypad.hold()));
     keypad.delay().ifPresent(delay -> line(out, "delay", delay(delay)));
     line(out, "end", end(keypad.end()));
+    line(out, "navigation", YamlValue.word(keypad.programming().navigation()));
+    line(out, "after-last", YamlValue.word(keypad.programming().afterLast()));
+    line(out, "commits", YamlValue.word(keypad.programming().commits()));
     out.append("gestures:\n").append(gestures(keypad.gestures()));
     line(out, "review", review(keypad.review()));
+    line(out, "after-power-cut", YamlValue.word(keypad.afterPowerCut()));
     return out.toString();
   }
 
@@ -452,18 +467,60 @@ public final class KeypadFile {
     return YamlText.flow(entries);
   }
 
+  /** What is left out follows from the gestures. */
+  private static Keypad.Programming programming(YamlMap file, Keypad.Gestures gestures) {
+    Keypad.Commits commits =
+        file.optional("commits")
+            .map(v -> v.oneOf(Keypad.Commits.class))
+            .orElse(
+                gestures.commit().isEmpty() ? Keypad.Commits.ACCEPTING : Keypad.Commits.GESTURE);
+    return new Keypad.Programming(
+        file.optional("navigation")
+            .map(v -> v.oneOf(Keypad.Navigation.class))
+            .orElse(Keypad.Navigation.SEQUENCE),
+        file.optional("after-last")
+            .map(v -> v.oneOf(Keypad.AfterLast.class))
+            .orElse(
+                commits == Keypad.Commits.ACCEPTING && gestures.leave().isEmpty()
+                    ? Keypad.AfterLast.IDLE
+                    : Keypad.AfterLast.FIRST),
+        commits);
+  }
+
   private static Keypad.Gestures gestures(YamlValue value) {
-    YamlMap map = value.map("open", "commit", "committed", "discards-after-s", "leave", "review");
+    YamlMap map =
+        value.map(
+            "open",
+            "commit",
+            "committed",
+            "discards-after-s",
+            "leave",
+            "previous",
+            "review",
+            "start",
+            "stop",
+            "switch-unit");
     Gesture open = gesture(map.required("open"));
-    Gesture commit = map.optional("commit").map(KeypadFile::gesture).orElse(Gesture.of());
+    Gesture commit = gesture(map, "commit");
     Optional<String> committed = map.optional("committed").map(YamlValue::asWritten);
     OptionalInt discards =
         map.optional("discards-after-s")
             .map(v -> OptionalInt.of(v.whole(1, 86_400)))
             .orElse(OptionalInt.empty());
-    Gesture leave = map.optional("leave").map(KeypadFile::gesture).orElse(Gesture.of());
     Gesture review = gesture(map.required("review"));
-    return value.build(() -> new Keypad.Gestures(open, commit, committed, discards, leave, review));
+    return value.build(
+        () ->
+            new Keypad.Gestures(
+                open,
+                commit,
+                committed,
+                discards,
+                gesture(map, "leave"),
+                gesture(map, "previous"),
+                review,
+                gesture(map, "start"),
+                gesture(map, "stop"),
+                gesture(map, "switch-unit")));
   }
 
   private static String gestures(Keypad.Gestures gestures) {
@@ -475,8 +532,17 @@ public final class KeypadFile {
         .discardsAfterSeconds()
         .ifPresent(seconds -> line(out, "  discards-after-s", String.valueOf(seconds)));
     line(out, "  leave", gesture(gestures.leave()));
+    line(out, "  previous", gesture(gestures.previous()));
     line(out, "  review", gesture(gestures.review()));
+    line(out, "  start", gesture(gestures.start()));
+    line(out, "  stop", gesture(gestures.stop()));
+    line(out, "  switch-unit", gesture(gestures.switchUnit()));
     return out.toString();
+  }
+
+  /** Empty if it is left out. */
+  private static Gesture gesture(YamlMap map, String key) {
+    return map.optional(key).map(KeypadFile::gesture).orElse(Gesture.of());
   }
 
   private static Gesture gesture(YamlValue value) {
