@@ -84,6 +84,13 @@ final class KeypadText {
             "by", keypad.end().by().name(),
             "mark", keypad.end().mark().map(KeypadText::special),
             "afterwards", keypad.end().afterwards().name()));
+    Keypad.Programming programming = keypad.programming();
+    out.put(
+        "programming",
+        map(
+            "navigation", programming.navigation().name(),
+            "afterLast", programming.afterLast().name(),
+            "commits", programming.commits().name()));
     Keypad.Gestures gestures = keypad.gestures();
     out.put(
         "gestures",
@@ -93,7 +100,11 @@ final class KeypadText {
             "committed", gestures.committed(),
             "discards", whole(gestures.discardsAfterSeconds()),
             "leave", gesture(gestures.leave()),
-            "review", gesture(gestures.review())));
+            "previous", gesture(gestures.previous()),
+            "review", gesture(gestures.review()),
+            "start", gesture(gestures.start()),
+            "stop", gesture(gestures.stop()),
+            "switchUnit", gesture(gestures.switchUnit())));
     Keypad.Review review = keypad.review();
     out.put(
         "review",
@@ -102,6 +113,7 @@ final class KeypadText {
             "delay", review.delay().name(),
             "unused", review.unused(),
             "keysEdit", review.keysEdit()));
+    out.put("afterPowerCut", keypad.afterPowerCut().name());
     return out;
   }
 
@@ -110,6 +122,7 @@ final class KeypadText {
     Fields target = from.map("target");
     Fields hold = from.map("hold");
     Fields end = from.map("end");
+    Fields programming = from.map("programming");
     Fields gestures = from.map("gestures");
     Fields review = from.map("review");
     return new Keypad(
@@ -157,18 +170,27 @@ final class KeypadText {
             end.word("by", Keypad.EndRule.By.values()),
             end.optionalMap("mark").map(KeypadText::special),
             end.word("afterwards", AtEnd.values())),
+        new Keypad.Programming(
+            programming.word("navigation", Keypad.Navigation.values()),
+            programming.word("afterLast", Keypad.AfterLast.values()),
+            programming.word("commits", Keypad.Commits.values())),
         new Keypad.Gestures(
             gesture(gestures.maps("open")),
             gesture(gestures.maps("commit")),
             gestures.optional("committed"),
             whole(gestures.optional("discards")),
             gesture(gestures.maps("leave")),
-            gesture(gestures.maps("review"))),
+            gesture(gestures.maps("previous")),
+            gesture(gestures.maps("review")),
+            gesture(gestures.maps("start")),
+            gesture(gestures.maps("stop")),
+            gesture(gestures.maps("switchUnit"))),
         new Keypad.Review(
             kinds(review.texts("order")),
             review.word("delay", Keypad.Position.values()),
             review.flag("unused"),
-            review.flag("keysEdit")));
+            review.flag("keysEdit")),
+        from.word("afterPowerCut", Keypad.PowerCut.values()));
   }
 
   private static Map<String, Object> units(Keypad.UnitSetting units) {

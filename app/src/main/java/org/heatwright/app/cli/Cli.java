@@ -92,6 +92,7 @@ public final class Cli {
     line.addSubcommand(new KeyingCommand(surroundings));
     line.addSubcommand(new ReadbackCommand(surroundings));
     line.addSubcommand(new CardCommand(surroundings));
+    line.addSubcommand(new SendCommand(surroundings));
     line.addSubcommand(new LearnCommand(surroundings));
     line.addSubcommand(new HealthCommand(surroundings));
     line.addSubcommand(new BodyCommand(surroundings));
