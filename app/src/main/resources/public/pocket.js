@@ -115,6 +115,124 @@ const keying = (() => {
   return { draw };
 })();
 
+// ---- rehearse
+
+(() => {
+  const HOLD_SECONDS = 0.35; // shorter is a tap
+  const TICK_MILLISECONDS = 80;
+  const SPIN_CLICKS_A_SECOND = 12;
+  const place = $("#rehearse .work");
+  const label = make("span");
+  const sign = make("span");
+  const value = make("p", { class: "value" });
+  const pane = make("div", { class: "window" }, make("p", { class: "label" }, label, sign), value);
+  const spoken = make("p", { class: "out", role: "status" });
+  const say = make("p", { class: "say", role: "status" });
+  const keys = make("div", { class: "padkeys", role: "group", "aria-label": "Keys of the drawn keypad" });
+  const back = make("button", { type: "button", class: "second" }, "Take the last key back");
+  const restart = make("button", { type: "button", class: "second" }, "From the beginning");
+  place.append(
+    make("div", { class: "pad" }, pane, keys), say, spoken,
+    make("p", { class: "go" }, back, restart),
+  );
+
+  function draw(display) {
+    label.textContent = display.label || display.words;
+    sign.textContent = display.sign;
+    value.textContent = display.value || "\u2013 \u2013 \u2013";
+  }
+  function told(answer) {
+    draw(answer.display);
+    const d = answer.display;
+    spoken.textContent = [d.label, d.words, d.value, d.sign].filter(Boolean).join(", ");
+    say.className = "say " + answer.kind;
+    say.replaceChildren(...(answer.head ? [make("strong", {}, answer.head)] : []), answer.says);
+    back.disabled = answer.keys === 0;
+  }
+  const ask = (name, action) => JSON.parse(action ? pocket[name](JSON.stringify(action)) : pocket[name]());
+
+  /** What a press that lasted so long is. */
+  function action(key, seconds) {
+    if (key.kind === "digit") return { kind: "digit", digit: key.digit };
+    const held = seconds >= HOLD_SECONDS;
+    if (key.kind === "turn") {
+      const clicks = held ? Math.max(1, Math.round((seconds - HOLD_SECONDS) * SPIN_CLICKS_A_SECOND)) : 1;
+      return { kind: "turn", clicks: key.clicks * clicks, spun: held };
+    }
+    return held ? { kind: "hold", key: key.key, seconds } : { kind: "tap", key: key.key };
+  }
+
+  let down = null; // the key that is kept down, since when, and its clock
+  function press(button, key) {
+    if (down) return;
+    const since = performance.now();
+    const look = () => draw(ask("peek", action(key, (performance.now() - since) / 1000)));
+    button.classList.add("down");
+    down = { button, key, since, clock: setInterval(look, TICK_MILLISECONDS) };
+    look();
+  }
+  function release(kept) {
+    if (!down) return;
+    const { button, key, since, clock } = down;
+    clearInterval(clock);
+    down = null;
+    button.classList.remove("down");
+    if (kept) told(ask("press", action(key, (performance.now() - since) / 1000)));
+    else told(ask("now"));
+  }
+
+  for (const key of JSON.parse(pocket.keys())) {
+    const button = make("button", { type: "button" }, key.words);
+    let pointed = false;
+    button.addEventListener("pointerdown", (event) => {
+      if (event.button !== 0) return;
+      pointed = true;
+      button.setPointerCapture(event.pointerId);
+      press(button, key);
+    });
+    button.addEventListener("pointerup", () => release(true));
+    button.addEventListener("pointercancel", () => release(false));
+    button.addEventListener("contextmenu", (event) => event.preventDefault());
+    button.addEventListener("keydown", (event) => {
+      if (event.key !== " " && event.key !== "Enter") return;
+      event.preventDefault();
+      if (!event.repeat) press(button, key);
+    });
+    button.addEventListener("keyup", (event) => {
+      if (event.key !== " " && event.key !== "Enter") return;
+      event.preventDefault();
+      release(true);
+    });
+    button.addEventListener("blur", () => release(false));
+    // A screen reader presses without a pointer and without a key.
+    button.addEventListener("click", () => {
+      if (!pointed) told(ask("press", action(key, 0)));
+      pointed = false;
+    });
+    button.keypad = key;
+    keys.append(button);
+  }
+
+  // Digits and arrows work anywhere on this screen.
+  const arrows = { ArrowUp: ["UP", 1], ArrowDown: ["DOWN", -1], ArrowRight: [null, 1], ArrowLeft: [null, -1] };
+  document.addEventListener("keydown", (event) => {
+    if (current !== "rehearse" || event.repeat || event.ctrlKey || event.altKey || event.metaKey) return;
+    const [name, clicks] = arrows[event.key] || [];
+    const button = [...keys.children].find(({ keypad: k }) =>
+      k.kind === "digit" ? String(k.digit) === event.key : k.kind === "turn" ? k.clicks === clicks : name && k.key === name);
+    if (!button) return;
+    event.preventDefault();
+    press(button, button.keypad);
+  });
+  document.addEventListener("keyup", (event) => {
+    if (down && (event.key in arrows || /^[0-9]$/.test(event.key))) release(true);
+  });
+
+  back.addEventListener("click", () => told(ask("back")));
+  restart.addEventListener("click", () => told(ask("restart")));
+  told(ask("restart"));
+})();
+
 // ---- read it back
 
 const readback = (() => {

@@ -11,9 +11,11 @@ import org.teavm.jso.JSExport;
 public final class Pocket {
 
   private final ReadbackTalk readback;
+  private final RehearsalTalk rehearsal;
 
   private Pocket(Keypad keypad, FittedProgram program, int slot) {
     this.readback = new ReadbackTalk(keypad, program, slot);
+    this.rehearsal = new RehearsalTalk(keypad, program, slot);
   }
 
   /**
@@ -59,5 +61,41 @@ public final class Pocket {
   @JSExport
   public String compare(String typed) {
     return JsonText.write(readback.answer(Fields.read(typed)));
+  }
+
+  /** The keys of the drawn keypad; see {@link RehearsalTalk#keys}. */
+  @JSExport
+  public String keys() {
+    return JsonText.write(rehearsal.keys());
+  }
+
+  /** The rehearsal from its beginning. */
+  @JSExport
+  public String restart() {
+    return JsonText.write(rehearsal.restart());
+  }
+
+  /** The rehearsal as it stands. */
+  @JSExport
+  public String now() {
+    return JsonText.write(rehearsal.now());
+  }
+
+  /** What an action leads to; see {@link RehearsalTalk#press}. */
+  @JSExport
+  public String press(String action) {
+    return JsonText.write(rehearsal.press(Fields.read(action)));
+  }
+
+  /** What the display would show if an action ended now; see {@link RehearsalTalk#peek}. */
+  @JSExport
+  public String peek(String action) {
+    return JsonText.write(rehearsal.peek(Fields.read(action)));
+  }
+
+  /** Takes the last action back. */
+  @JSExport
+  public String back() {
+    return JsonText.write(rehearsal.back());
   }
 }
