@@ -39,7 +39,10 @@ public record FittedProgram(
     return notes.stream().filter(n -> n.kind() == FitNote.Kind.REFUSED).toList();
   }
 
-  void requireFits() {
+  /**
+   * @throws IllegalArgumentException with the first refusal, if something was refused
+   */
+  public void requireFits() {
     if (!fits) {
       throw new IllegalArgumentException(
           "The program does not fit this keypad: " + refusals().get(0).message());

@@ -28,7 +28,8 @@ public record KeyedValue(int segment, Kind kind, String digits, String meaning) 
     return place(segment, kind);
   }
 
-  static String place(int segment, Kind kind) {
+  /** Our words for a place. */
+  public static String place(int segment, Kind kind) {
     return switch (kind) {
       case DELAY -> "start delay";
       case END -> segment == 0 ? "number of segments" : "segment " + segment + " (unused)";

@@ -359,6 +359,27 @@ public record Keypad(
         : target.inOtherUnit().orElseGet(() -> target.range().converted(unit, true, displayDigits));
   }
 
+  /** Every value of a full program, in the order in which they are keyed. */
+  public List<Place> places() {
+    List<Place> places = new ArrayList<>();
+    boolean first = delay.filter(d -> d.position() == Position.FIRST).isPresent();
+    if (first) {
+      places.add(new Place(0, KeyedValue.Kind.DELAY));
+    }
+    if (end.by() == EndRule.By.COUNT) {
+      places.add(new Place(0, KeyedValue.Kind.END));
+    }
+    for (int segment = 1; segment <= segments; segment++) {
+      for (KeyedValue.Kind kind : order) {
+        places.add(new Place(segment, kind));
+      }
+    }
+    if (delay.isPresent() && !first) {
+      places.add(new Place(0, KeyedValue.Kind.DELAY));
+    }
+    return places;
+  }
+
   /** What the display marks a place with; our words for it if it marks nothing. */
   public String label(int segment, KeyedValue.Kind kind) {
     Optional<String> label =
@@ -657,6 +678,11 @@ public record Keypad(
       return hourDecimals(form, stepMinutes);
     }
 
+    /** What it reads where it always starts alike. */
+    public Optional<String> startText() {
+      return startMinutes.map(m -> form.text(m, decimals()));
+    }
+
     public Duration max() {
       return Duration.ofMinutes(range().greatest().longValue());
     }
@@ -689,6 +715,11 @@ public record Keypad(
 
     public Range range() {
       return new Range(BigDecimal.ZERO, maxMinutes, stepMinutes);
+    }
+
+    /** What it reads where it always starts alike. */
+    public Optional<String> startText() {
+      return startMinutes.map(m -> form.text(m, decimals()));
     }
 
     public int decimals() {

@@ -2,28 +2,44 @@ package org.heatwright.keypad;
 
 import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.function.Function;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.heatwright.units.TemperatureUnit;
 
 /**
  * Everything one field can read, from its lowest to its highest position: what up and down keys or
  * a knob walk along.
  */
-final class Scale {
+public final class Scale {
 
   private final List<String> texts;
   private final int leastNumber;
+  private final Map<String, Integer> positions = new HashMap<>();
+  private final Map<String, String> typedSpecials = new HashMap<>();
 
-  private Scale(List<String> texts, int leastNumber) {
+  private Scale(List<String> texts, int leastNumber, List<Special> specials) {
     this.texts = List.copyOf(texts);
     this.leastNumber = leastNumber;
+    for (int i = 0; i < texts.size(); i++) {
+      positions.putIfAbsent(texts.get(i), i);
+    }
+    for (Special special : specials) {
+      special.typed().ifPresent(typed -> typedSpecials.put(typed, special.shows()));
+    }
   }
 
-  static Scale of(Keypad keypad, KeyedValue.Kind kind, TemperatureUnit unit) {
+  /**
+   * Everything a field can read while {@code unit} is in force.
+   *
+   * @param kind a field that the keypad has; END is the number of segments
+   */
+  public static Scale of(Keypad keypad, KeyedValue.Kind kind, TemperatureUnit unit) {
     Optional<Special> mark = kind == keypad.order().get(0) ? keypad.end().mark() : Optional.empty();
     return switch (kind) {
       case RATE -> {
@@ -58,8 +74,9 @@ final class Scale {
   }
 
   /** 1 to {@code count}: slots, numbers of segments. */
-  static Scale numbers(int count) {
-    return new Scale(IntStream.rangeClosed(1, count).mapToObj(Integer::toString).toList(), 0);
+  public static Scale numbers(int count) {
+    return new Scale(
+        IntStream.rangeClosed(1, count).mapToObj(Integer::toString).toList(), 0, List.of());
   }
 
   private static Scale of(
@@ -83,28 +100,61 @@ final class Scale {
     }
     add(texts, inner, Special.Place.ABOVE_GREATEST);
     add(texts, outer, Special.Place.ABOVE_GREATEST);
-    return new Scale(texts, least);
+    return new Scale(texts, least, Stream.concat(inner.stream(), outer.stream()).toList());
   }
 
   private static void add(List<String> texts, Optional<Special> special, Special.Place place) {
     special.filter(s -> s.place() == place).ifPresent(s -> texts.add(s.shows()));
   }
 
-  int size() {
+  public int size() {
     return texts.size();
   }
 
-  String text(int position) {
+  public String text(int position) {
     return texts.get(position);
   }
 
   /** The least ordinary number. */
-  int leastNumber() {
+  public int leastNumber() {
     return leastNumber;
   }
 
-  OptionalInt positionOf(String text) {
-    int position = texts.indexOf(text);
-    return position < 0 ? OptionalInt.empty() : OptionalInt.of(position);
+  public OptionalInt positionOf(String text) {
+    Integer position = positions.get(text);
+    return position == null ? OptionalInt.empty() : OptionalInt.of(position);
+  }
+
+  /**
+   * The keys that type a text: digits, {@code -} and {@code .}. Without a point key the digits fill
+   * up from the right, so points are not typed; leading zeros never are.
+   */
+  public static String typed(String text, boolean pointKey) {
+    String typed = pointKey ? text.replace(":", "") : text.replace(".", "").replace(":", "");
+    String sign = typed.startsWith("-") ? "-" : "";
+    int from = sign.length();
+    while (from < typed.length() - 1
+        && typed.charAt(from) == '0'
+        && Character.isDigit(typed.charAt(from + 1))) {
+      from++;
+    }
+    return sign + typed.substring(from);
+  }
+
+  /** What the typed keys make, if they make one of this field's values. */
+  public Optional<String> ofTyped(String keys, boolean pointKey) {
+    String plain = typed(keys, pointKey);
+    if (typedSpecials.containsKey(plain)) {
+      return Optional.ofNullable(typedSpecials.get(plain));
+    }
+    if (positions.containsKey(plain)) {
+      return Optional.of(plain);
+    }
+    for (String text : texts) {
+      if (text.length() >= plain.length() && typed(text, pointKey).equals(plain)) {
+        return Optional.of(text);
+      }
+    }
+    return Optional.empty();
   }
 }

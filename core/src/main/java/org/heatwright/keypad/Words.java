@@ -5,24 +5,24 @@ import java.math.RoundingMode;
 import org.heatwright.units.Temperature;
 import org.heatwright.units.TemperatureUnit;
 
-/** How this package writes numbers for people. */
-final class Words {
+/** How keypads and their sheets write numbers for people. */
+public final class Words {
 
   private Words() {}
 
   /** Without trailing zeros: 3, 0.5, 1349.6. */
-  static String number(BigDecimal value) {
+  public static String number(BigDecimal value) {
     BigDecimal stripped = value.stripTrailingZeros();
     return (stripped.scale() < 0 ? stripped.setScale(0) : stripped).toPlainString();
   }
 
   /** To at most two decimals, without trailing zeros. */
-  static String number(double value) {
+  public static String number(double value) {
     return number(BigDecimal.valueOf(value).setScale(2, RoundingMode.HALF_UP));
   }
 
   /** "732.2 °C". */
-  static String temperature(Temperature temperature, TemperatureUnit unit) {
+  public static String temperature(Temperature temperature, TemperatureUnit unit) {
     return number(BigDecimal.valueOf(unit.value(temperature)).setScale(1, RoundingMode.HALF_UP))
         + " "
         + unit.symbol();

@@ -203,11 +203,144 @@ public final class TestKeypads {
         Keypad.PowerCut.RESUMES);
   }
 
+  /**
+   * A list of values, walked with up and down, opened and closed with confirm; each is stored as it
+   * is closed.
+   */
+  public static Keypad list() {
+    return new Keypad(
+        "List",
+        UnitSetting.fixed(TemperatureUnit.CELSIUS, UnitSetting.ShownAt.IDLE),
+        Set.of(Key.UP, Key.DOWN, Key.CONFIRM, Key.BACK, Key.START, Key.STOP),
+        new Entry.StepKeys(
+            List.of(new Entry.RepeatStage(0.5, 1, 8), new Entry.RepeatStage(2.5, 10, 8)),
+            Entry.AtLimit.STOP,
+            Entry.AtLimit.STOP),
+        Key.CONFIRM,
+        Keypad.FieldStart.STORED,
+        6,
+        6,
+        4,
+        List.of(RATE, TARGET, HOLD),
+        new Keypad.RateField(
+            Optional.of("A#"),
+            Keypad.RateField.Per.HOUR,
+            Keypad.Range.of(1, 800, 1),
+            Optional.empty(),
+            Optional.of(Special.above("SPd")),
+            Keypad.Cooling.IMPLIED,
+            Optional.empty()),
+        new Keypad.TargetField(
+            Optional.of("b#"), Keypad.Range.of(10, 1150, 1), Optional.empty(), Optional.empty()),
+        new Keypad.HoldField(
+            Optional.of("C#"),
+            TimeForm.MINUTES,
+            BigDecimal.valueOf(900),
+            BigDecimal.ONE,
+            Optional.of(Special.above("InF")),
+            Optional.empty()),
+        Optional.of(
+            new Keypad.DelayField(
+                Optional.of("dLY"),
+                TimeForm.MINUTES,
+                BigDecimal.valueOf(960),
+                BigDecimal.valueOf(5),
+                Keypad.Position.LAST,
+                Optional.empty())),
+        new Keypad.EndRule(Keypad.EndRule.By.MARK, Optional.of(Special.below("OFF")), AtEnd.OFF),
+        new Keypad.Programming(
+            Keypad.Navigation.LIST, Keypad.AfterLast.FIRST, Keypad.Commits.ACCEPTING),
+        new Keypad.Gestures(
+            Gesture.of(Key.CONFIRM),
+            Gesture.of(),
+            Optional.empty(),
+            OptionalInt.empty(),
+            Gesture.holding(Key.BACK, 1.5),
+            Gesture.of(Key.BACK),
+            Gesture.holding(Key.CONFIRM, 2),
+            Gesture.of(Key.START),
+            Gesture.of(Key.STOP),
+            Gesture.of()),
+        new Keypad.Review(List.of(RATE, TARGET, HOLD), Keypad.Position.LAST, true, false),
+        Keypad.PowerCut.RESUMES);
+  }
+
+  /**
+   * The awkward one: stores only when it is started, goes around only downward, fastest is a zero,
+   * and its review hides the delay and is edited by the keys that make values.
+   */
+  public static Keypad awkward() {
+    return new Keypad(
+        "Awkward",
+        new UnitSetting(
+            UnitSetting.Setting.SWITCHABLE,
+            TemperatureUnit.FAHRENHEIT,
+            Set.of(UnitSetting.ShownAt.IDLE),
+            UnitSetting.SwitchingConverts.UNKNOWN),
+        Set.of(Key.UP, Key.DOWN, Key.NEXT, Key.START),
+        new Entry.StepKeys(
+            List.of(new Entry.RepeatStage(1, 1, 5), new Entry.RepeatStage(4, 25, 4)),
+            Entry.AtLimit.WRAP,
+            Entry.AtLimit.STOP),
+        Key.NEXT,
+        Keypad.FieldStart.STORED,
+        4,
+        6,
+        4,
+        List.of(TARGET, RATE, HOLD),
+        new Keypad.RateField(
+            Optional.of("rA#"),
+            Keypad.RateField.Per.HOUR,
+            Keypad.Range.of(10, 1800, 10),
+            Optional.empty(),
+            Optional.of(Special.below("0")),
+            Keypad.Cooling.IMPLIED,
+            Optional.empty()),
+        new Keypad.TargetField(
+            Optional.of("St#"), Keypad.Range.of(100, 2000, 1), Optional.empty(), Optional.empty()),
+        new Keypad.HoldField(
+            Optional.of("Ho#"),
+            TimeForm.HOURS_DOT_MINUTES,
+            BigDecimal.valueOf(599),
+            BigDecimal.ONE,
+            Optional.empty(),
+            Optional.empty()),
+        Optional.of(
+            new Keypad.DelayField(
+                Optional.of("dEL"),
+                TimeForm.HOURS_DOT_MINUTES,
+                BigDecimal.valueOf(1439),
+                BigDecimal.ONE,
+                Keypad.Position.LAST,
+                Optional.empty())),
+        new Keypad.EndRule(Keypad.EndRule.By.MARK, Optional.of(Special.below("----")), AtEnd.OFF),
+        new Keypad.Programming(
+            Keypad.Navigation.SEQUENCE, Keypad.AfterLast.STAYS, Keypad.Commits.START),
+        new Keypad.Gestures(
+            Gesture.of(Key.NEXT),
+            Gesture.of(),
+            Optional.empty(),
+            OptionalInt.of(90),
+            Gesture.holding(Key.NEXT, 4),
+            Gesture.of(),
+            Gesture.of(Key.UP),
+            Gesture.of(Key.START),
+            Gesture.holding(Key.START, 2),
+            Gesture.holding(Key.DOWN, 4)),
+        new Keypad.Review(List.of(TARGET, RATE, HOLD), Keypad.Position.HIDDEN, true, true),
+        Keypad.PowerCut.STOPS);
+  }
+
+  /** All five kinds. */
+  public static List<Keypad> five() {
+    return List.of(steps(), digits(), knob(), list(), awkward());
+  }
+
   private static Keypad.Programming programming(Keypad.Commits commits) {
     return new Keypad.Programming(Keypad.Navigation.SEQUENCE, Keypad.AfterLast.FIRST, commits);
   }
 
-  static List<Keypad> all() {
+  public static List<Keypad> all() {
     return List.of(steps(), digits(), knob());
   }
 
@@ -281,28 +414,29 @@ public final class TestKeypads {
         k.afterPowerCut());
   }
 
-  static Segment celsius(double perHour, double target, long holdMinutes) {
+  public static Segment celsius(double perHour, double target, long holdMinutes) {
     return segment(TemperatureUnit.CELSIUS, perHour, target, holdMinutes);
   }
 
-  static Segment segment(TemperatureUnit unit, double perHour, double target, long holdMinutes) {
+  public static Segment segment(
+      TemperatureUnit unit, double perHour, double target, long holdMinutes) {
     return new Segment(
         Ramp.at(unit.rate(perHour)), unit.temperature(target), Duration.ofMinutes(holdMinutes));
   }
 
-  static Segment fastest(double targetCelsius, long holdMinutes) {
+  public static Segment fastest(double targetCelsius, long holdMinutes) {
     return new Segment(
         Ramp.fastest(),
         TemperatureUnit.CELSIUS.temperature(targetCelsius),
         Duration.ofMinutes(holdMinutes));
   }
 
-  static Schedule schedule(Segment... segments) {
+  public static Schedule schedule(Segment... segments) {
     return Schedule.of("harbour-burnout", TemperatureUnit.CELSIUS, List.of(segments));
   }
 
   /** Four segments whose values all differ, up, full power and down. */
-  static Schedule burnout() {
+  public static Schedule burnout() {
     return schedule(
             celsius(120, 150, 150),
             celsius(150, 370, 90),
