@@ -71,11 +71,7 @@ const keying = (() => {
   let at = Math.min(Math.max(0, memory.read().step | 0), steps.length);
   const said = make("p", { class: "out", role: "status" });
   const count = make("p", { class: "prompt", id: "step-count" });
-  const rect = document.createElementNS("http://www.w3.org/2000/svg", "rect");
-  const svg = document.createElementNS("http://www.w3.org/2000/svg", "svg");
-  rect.setAttribute("height", "4");
-  svg.setAttribute("aria-hidden", "true");
-  svg.append(rect);
+  const bar = make("progress", { max: String(steps.length), "aria-labelledby": "step-count" });
   const end = make(
     "li",
     { hidden: true },
@@ -87,7 +83,7 @@ const keying = (() => {
   const next = make("button", { type: "button", class: "main" }, "Done, next");
   const again = make("button", { type: "button", class: "second" }, "From the beginning");
   const read = make("button", { type: "button", class: "main" }, "Read it back, blind");
-  list.before(make("div", { class: "bar" }, svg), count, said);
+  list.before(bar, count, said);
   list.after(make("p", { class: "go" }, back, next, read, again));
 
   function draw(speak) {
@@ -95,7 +91,7 @@ const keying = (() => {
     steps.forEach((step, i) => (step.hidden = i !== at));
     end.hidden = !over;
     count.textContent = over ? steps.length + " of " + steps.length : "Step " + (at + 1) + " of " + steps.length;
-    rect.setAttribute("width", (100 * at) / steps.length + "%");
+    bar.value = at;
     back.disabled = at === 0;
     next.hidden = over;
     read.hidden = again.hidden = !over;
@@ -103,9 +99,10 @@ const keying = (() => {
     memory.write({ step: at });
   }
   const to = (place) => {
+    const focused = document.activeElement;
     at = Math.min(Math.max(0, place), steps.length);
     draw(true);
-    if (document.activeElement.hidden || document.activeElement.disabled) (next.hidden ? read : next).focus();
+    if (focused.hidden || focused.disabled) (next.hidden ? read : next).focus();
   };
   next.addEventListener("click", () => to(at + 1));
   back.addEventListener("click", () => to(at - 1));

@@ -228,10 +228,14 @@ final class KeypadText {
                 "ticks", stage.ticksPerSecond()));
       }
       return map(
-          "kind", "steps",
-          "repeat", repeat,
-          "atLeast", steps.atLeast().name(),
-          "atGreatest", steps.atGreatest().name());
+          "kind",
+          "steps",
+          "repeat",
+          repeat,
+          "atLeast",
+          steps.atLeast().name(),
+          "atGreatest",
+          steps.atGreatest().name());
     }
     if (entry instanceof Entry.Knob knob) {
       return map(

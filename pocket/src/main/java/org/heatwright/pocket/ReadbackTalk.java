@@ -68,7 +68,7 @@ final class ReadbackTalk {
     List<String> texts = typed.texts("values");
     List<Shown.Value> shown = new ArrayList<>();
     for (int i = 0; i < texts.size(); i++) {
-      String text = texts.get(i).strip();
+      String text = trimmed(texts.get(i));
       if (!text.isEmpty()) {
         shown.add(new Shown.Value(String.valueOf(i + 1), text));
       }
@@ -91,7 +91,7 @@ final class ReadbackTalk {
       return verdict(
           "open", "Not compared yet", cold.orElseThrow(), List.of(), List.of(), List.of(), "");
     }
-    String slotText = typed.text("slot").strip();
+    String slotText = trimmed(typed.text("slot"));
     OptionalInt shownSlot = isWhole(slotText) ? parsed(slotText) : OptionalInt.empty();
     ReadbackReport report =
         Readback.compare(
@@ -126,8 +126,7 @@ final class ReadbackTalk {
     for (String unproven : report.unproven()) {
       more.add("Not shown by this check: " + unproven);
     }
-    String slotMark =
-        shownSlot.isPresent() && shownSlot.getAsInt() == slot ? "right" : "wrong";
+    String slotMark = shownSlot.isPresent() && shownSlot.getAsInt() == slot ? "right" : "wrong";
     if (report.outcome() == Outcome.NOT_PROVEN) {
       String correction =
           report.correction().orElse("Go through the review again from its first value.");
@@ -212,28 +211,31 @@ final class ReadbackTalk {
         UnitCheck.judge(
             display.orElseThrow(),
             thermometer.orElseThrow(),
-            TemperatureUnit.ofLetter(typed.text("thermometerUnit"))
-                .orElse(TemperatureUnit.CELSIUS),
+            TemperatureUnit.ofLetter(typed.text("thermometerUnit")).orElse(TemperatureUnit.CELSIUS),
             typed.flag("overnight")));
   }
 
   /** Says which of the two readings is no number; empty if all is well. */
   private static Optional<String> coldWrong(Fields typed) {
     for (String field : List.of("display", "thermometer")) {
-      String text = typed.text(field).strip();
+      String text = trimmed(typed.text(field));
       if (!text.isEmpty() && degrees(text).isEmpty()) {
-        return Optional.of(
-            "“" + text + "” is no temperature: type the number alone, such as 19.");
+        return Optional.of("“" + text + "” is no temperature: type the number alone, such as 19.");
       }
     }
     return Optional.empty();
   }
 
   private static Optional<Double> degrees(String text) {
-    String plain = text.strip().replace(',', '.');
+    String plain = trimmed(text).replace(',', '.');
     return plain.matches("-?\\d{1,4}(\\.\\d{1,2})?")
         ? Optional.of(Double.valueOf(plain))
         : Optional.empty();
+  }
+
+  /** What counts as a blank at an end differs between Java and a browser; this does not. */
+  private static String trimmed(String text) {
+    return text.replace('\u00a0', ' ').trim();
   }
 
   private static boolean isWhole(String text) {

@@ -41,7 +41,8 @@ final class RehearsalTalk {
   Map<String, Object> restart() {
     states.clear();
     states.add(machine.idle(Map.of(), program.unit()));
-    return shown("start", "Press a key as you would at the kiln; keep it down where the sheet says hold.");
+    return shown(
+        "start", "Press a key as you would at the kiln; keep it down where the sheet says hold.");
   }
 
   /** The keys by our own words, in the order in which they are drawn, three a row. */
@@ -151,8 +152,7 @@ final class RehearsalTalk {
       case "digit" -> new KeyAction.Digit(from.whole("digit"));
       case "turn" -> new KeyAction.Turn(from.whole("clicks"), spins(from));
       case "hold" ->
-          new KeyAction.Hold(
-              from.word("key", Key.values()), Math.min(60, from.number("seconds")));
+          new KeyAction.Hold(from.word("key", Key.values()), Math.min(60, from.number("seconds")));
       default -> new KeyAction.Tap(from.word("key", Key.values()));
     };
   }

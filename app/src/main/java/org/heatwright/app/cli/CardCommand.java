@@ -13,7 +13,6 @@ import org.heatwright.app.report.CardPdf;
 import org.heatwright.app.report.PageSize;
 import org.heatwright.forecast.ClockWords;
 import org.heatwright.inspect.Finding;
-import org.heatwright.inspect.Inspection;
 import org.heatwright.keypad.Keypad;
 import org.heatwright.schedule.Schedule;
 import picocli.CommandLine.Command;

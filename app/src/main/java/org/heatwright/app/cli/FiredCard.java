@@ -129,17 +129,13 @@ record FiredCard(
   }
 
   private static Card card(
-      Timed timed,
-      Optional<Keypad> keypad,
-      List<Finding> findings,
-      Consumer<CardBuilder> more) {
+      Timed timed, Optional<Keypad> keypad, List<Finding> findings, Consumer<CardBuilder> more) {
     Fire.Planned planned = timed.planned();
     CardBuilder builder =
         timed
             .program()
             .map(p -> CardBuilder.of(p, keypad.orElseThrow(), planned.kiln(), planned.forecast()))
-            .orElseGet(
-                () -> CardBuilder.of(timed.schedule(), planned.kiln(), planned.forecast()));
+            .orElseGet(() -> CardBuilder.of(timed.schedule(), planned.kiln(), planned.forecast()));
     planned.composition().ifPresent(builder::composition);
     planned
         .work()

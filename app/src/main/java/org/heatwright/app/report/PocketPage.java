@@ -111,7 +111,9 @@ public final class PocketPage {
     out.append("</main>\n<footer>");
     back.ifPresent(
         address ->
-            out.append("<p><a href=\"").append(escaped(address)).append("\">Back to the plan</a></p>"));
+            out.append("<p><a href=\"")
+                .append(escaped(address))
+                .append("\">Back to the plan</a></p>"));
     element("p", "", Card.NEVER_STARTS_HEAT + " " + Card.MAKERS_FIRST);
     if (back.isEmpty()) {
       element(
@@ -154,9 +156,7 @@ public final class PocketPage {
   private void firing(Card card) {
     WhenWords when = new WhenWords(card.timing().start());
     card.timing().ready().ifPresent(ready -> ready(ready, when));
-    card.findings().stream()
-        .filter(f -> f.severity() != Severity.NOTE)
-        .forEach(this::finding);
+    card.findings().stream().filter(f -> f.severity() != Severity.NOTE).forEach(this::finding);
     out.append("<dl class=\"facts\">");
     fact(
         "program starts",
@@ -223,9 +223,7 @@ public final class PocketPage {
         .append("</span> <span class=\"day\">")
         .append(escaped(when.day(from).isEmpty() ? "after the program's start" : when.day(from)))
         .append(escaped(" (" + when.band(ready.fromSeconds()) + ", nine in ten)"));
-    ready
-        .untilSeconds()
-        .ifPresent(until -> out.append(escaped(", until " + when.full(until))));
+    ready.untilSeconds().ifPresent(until -> out.append(escaped(", until " + when.full(until))));
     out.append("</span></p>\n");
   }
 
@@ -263,7 +261,8 @@ public final class PocketPage {
       if (first.segment() == 0 || unused) {
         String place =
             unused && group.size() > 1
-                ? "segments %d to %d".formatted(first.segment(), group.get(group.size() - 1).segment())
+                ? "segments %d to %d"
+                    .formatted(first.segment(), group.get(group.size() - 1).segment())
                 : first.place();
         element("p", "", place);
         digits(List.of(first), false);
@@ -271,9 +270,7 @@ public final class PocketPage {
       } else {
         Optional<Card.Entry> entry = card.map(c -> c.entries().get(first.segment() - 1));
         element(
-            "p",
-            "",
-            "segment " + first.segment() + entry.map(e -> ": " + e.purpose()).orElse(""));
+            "p", "", "segment " + first.segment() + entry.map(e -> ": " + e.purpose()).orElse(""));
         digits(group, true);
         StringJoiner meanings = new StringJoiner(", ");
         group.forEach(v -> meanings.add(v.meaning()));
@@ -293,7 +290,9 @@ public final class PocketPage {
     out.append("</ol>\n<h3>Check figures</h3>\n<dl class=\"facts\">");
     CheckFigures figures = content.program().checkFigures();
     fact("segments", Integer.toString(figures.segments()));
-    fact("targets add up to", plain(figures.sumOfTargets()) + " " + content.program().unit().symbol());
+    fact(
+        "targets add up to",
+        plain(figures.sumOfTargets()) + " " + content.program().unit().symbol());
     fact("holds add up to", figures.totalMinutes() + " min");
     fact("first unused", figures.firstUnused());
     out.append("</dl>\n");
@@ -420,7 +419,8 @@ public final class PocketPage {
   // ---------------------------------------------------------------- writing
 
   private void screen(String id, String head) {
-    out.append("<section class=\"screen\" id=\"%s\" aria-labelledby=\"%s-head\">\n".formatted(id, id));
+    out.append(
+        "<section class=\"screen\" id=\"%s\" aria-labelledby=\"%s-head\">\n".formatted(id, id));
     out.append("<h2 id=\"%s-head\" tabindex=\"-1\">%s</h2>\n".formatted(id, escaped(head)));
   }
 
@@ -467,7 +467,9 @@ public final class PocketPage {
   }
 
   private static String capital(String words) {
-    return words.isEmpty() ? words : words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
+    return words.isEmpty()
+        ? words
+        : words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
   }
 
   private static String plain(double value) {

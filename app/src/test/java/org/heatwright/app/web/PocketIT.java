@@ -162,9 +162,7 @@ class PocketIT {
     browser.type("#shown" + (wrong + 1), right.get(wrong));
     browser.type("#shown-slot", "");
     compare();
-    assertThat(browser.text(".verdict"))
-        .contains("slot open")
-        .doesNotContain("Keyed as planned");
+    assertThat(browser.text(".verdict")).contains("slot open").doesNotContain("Keyed as planned");
     browser.type("#shown-slot", Integer.toString(SLOT));
     compare();
     assertThat(browser.text(".verdict")).contains("Keyed as planned");
@@ -191,7 +189,14 @@ class PocketIT {
   }
 
   @ParameterizedTest
-  @CsvSource({"card,light", "card,dark", "keyin,dark", "rehearse,light", "rehearse,dark", "readback,light"})
+  @CsvSource({
+    "card,light",
+    "card,dark",
+    "keyin,dark",
+    "rehearse,light",
+    "rehearse,dark",
+    "readback,light"
+  })
   void everyScreenIsThereForEverybody(String screen, String scheme) throws IOException {
     browser.scheme(scheme);
     browser.driver.get(written(firing("Heron")).toUri() + "#" + screen);
@@ -214,10 +219,14 @@ class PocketIT {
         .plan(
             Choices.of(
                 Map.of(
-                    "work", "Harbour burnout",
-                    "kiln", "Capstan",
-                    "keypad", keypad,
-                    "slot", Integer.toString(SLOT))),
+                    "work",
+                    "Harbour burnout",
+                    "kiln",
+                    "Capstan",
+                    "keypad",
+                    keypad,
+                    "slot",
+                    Integer.toString(SLOT))),
             8)
         .firing()
         .orElseThrow();

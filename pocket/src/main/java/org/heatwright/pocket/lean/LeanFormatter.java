@@ -6,8 +6,8 @@ import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What the core's sentences use of {@code java.util.Formatter}, in plain figures: {@code %s}, {@code
- * %d}, {@code %02d}, {@code %.1f} and {@code %%}. Anything else is refused.
+ * What the core's sentences use of {@code java.util.Formatter}, in plain figures: {@code %s},
+ * {@code %d}, {@code %02d}, {@code %.1f} and {@code %%}. Anything else is refused.
  */
 public final class LeanFormatter {
 
