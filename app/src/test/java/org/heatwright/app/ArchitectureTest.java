@@ -85,4 +85,15 @@ class ArchitectureTest {
                 .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
                 .importPackages("org.heatwright.pocket"));
   }
+
+  @Test
+  void onlyTheCodesKnowTheirLibrary() {
+    noClasses()
+        .that()
+        .resideOutsideOfPackage("org.heatwright.app.qr..")
+        .should()
+        .dependOnClassesThat()
+        .resideInAPackage("com.google.zxing..")
+        .check(APP);
+  }
 }

@@ -15,9 +15,9 @@ import org.heatwright.units.TemperatureUnit;
 public final class ScheduleFile {
 
   /** No studio kiln goes there; a number above it is a slip. */
-  private static final double MAX_TARGET_CELSIUS = 2000;
+  static final double MAX_TARGET_CELSIUS = 2000;
 
-  private static final double MAX_RATE = 100_000;
+  static final double MAX_RATE = 100_000;
 
   private ScheduleFile() {}
 

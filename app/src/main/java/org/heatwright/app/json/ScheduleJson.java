@@ -15,7 +15,8 @@ public record ScheduleJson(
   public record SegmentJson(
       int index, Optional<Double> kelvinsPerHour, double targetCelsius, long holdSeconds) {}
 
-  static ScheduleJson of(Schedule schedule) {
+  /** The record of a schedule. */
+  public static ScheduleJson of(Schedule schedule) {
     return new ScheduleJson(
         schedule.name(),
         schedule.unit().letter(),

@@ -36,6 +36,8 @@ import org.heatwright.units.TemperatureUnit;
  * @param findings what the inspection says, worst first
  * @param cautions what would happen and what to do
  * @param scheduleText the schedule in one paragraph
+ * @param code the schedule as {@link org.heatwright.app.files.ScheduleCode} writes it, for another
+ *     bench to read from the page; empty where no schedule file may hold it
  * @param chart the curve
  */
 public record Card(
@@ -59,6 +61,7 @@ public record Card(
     List<Finding> findings,
     List<String> cautions,
     String scheduleText,
+    Optional<String> code,
     ChartData chart) {
 
   private static final int DIGITS = 3;

@@ -13,6 +13,7 @@ import java.util.OptionalInt;
 import java.util.StringJoiner;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.heatwright.app.files.ScheduleCode;
 import org.heatwright.forecast.Band;
 import org.heatwright.forecast.Charge;
 import org.heatwright.forecast.Forecast;
@@ -214,6 +215,7 @@ public final class CardBuilder {
         findings,
         cautions(),
         scheduleText(),
+        code(),
         ChartData.of(forecast, unit, start, ceilings()));
   }
 
@@ -694,6 +696,14 @@ public final class CardBuilder {
                   HourMinute.format(segment.hold())));
     }
     return text + (schedule.atEnd() == AtEnd.OFF ? "; then off." : "; then kept.");
+  }
+
+  private Optional<String> code() {
+    try {
+      return Optional.of(ScheduleCode.write(schedule));
+    } catch (IllegalArgumentException noFileHoldsIt) {
+      return Optional.empty();
+    }
   }
 
   // ---------------------------------------------------------------- words

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import org.heatwright.app.qr.QrSymbol;
 import org.heatwright.app.report.Sheet.Weight;
 import org.heatwright.forecast.Band;
 import org.heatwright.inspect.Finding;
@@ -45,11 +46,23 @@ final class CardLayout {
   /** Digits to key are never smaller, points. */
   private static final double LEAST_DIGITS = 14;
 
+  private static final String NO_CODE =
+      "No code to scan here, there is no room for one: hand this schedule on as a file.";
+
   private static final double FIRM = 0.9;
   private static final double FINE = 0.4;
   private static final double MOST_CHART_GROWTH = 22;
   private static final double MOST_NOTES = 40;
   private static final double NOTE_LINE = 7;
+
+  /** Smaller modules do not scan from paper with every phone. Estimate, no source. */
+  private static final double LEAST_MODULE = 0.4;
+
+  private static final double LARGEST_CODE = 30;
+  private static final double CODE_CAPTION = 2.2;
+
+  /** White between a text and the code's own margin. */
+  private static final double CODE_GUTTER = 2;
 
   /**
    * How closely things are set; heights in mm, sizes in points.
@@ -128,6 +141,11 @@ final class CardLayout {
       return (int) Math.round(between(4, 1));
     }
 
+    /** Side of the code that holds the schedule, with its margin. */
+    double code() {
+      return between(28, 25);
+    }
+
     int factLines() {
       return Math.max(2, itemLines());
     }
@@ -169,17 +187,20 @@ final class CardLayout {
   private final boolean withAside;
   private final boolean withPour;
   private final List<Card.DisplayRow> display;
+  private final Optional<QrSymbol> code;
 
   private CardLayout(
       Sheet sheet,
       Card card,
       PageSize size,
+      Optional<QrSymbol> code,
       Density density,
       double slack,
       boolean withAside,
       boolean withPour) {
     this.sheet = sheet;
     this.card = card;
+    this.code = code;
     this.when = new WhenWords(card.timing().start());
     this.unit = card.header().unit();
     this.width = size.widthMillimetres() - 2 * SIDE;
@@ -191,7 +212,11 @@ final class CardLayout {
   }
 
   static void draw(Sheet sheet, Card card, PageSize size) {
-    if (drawn(sheet, card, size, true) || drawn(sheet, card, size, false)) {
+    int most = (int) (LARGEST_CODE / LEAST_MODULE) - 2 * QrSymbol.QUIET;
+    Optional<QrSymbol> code = card.code().flatMap(text -> QrSymbol.of(text, most));
+    if (drawn(sheet, card, size, code, true)
+        || drawn(sheet, card, size, code, false)
+        || drawn(sheet, card, size, Optional.empty(), false)) {
       return;
     }
     throw new IllegalArgumentException(
@@ -203,14 +228,16 @@ final class CardLayout {
                 size == PageSize.A4 ? "" : ", or print it on A4"));
   }
 
-  private static boolean drawn(Sheet sheet, Card card, PageSize size, boolean pour) {
+  private static boolean drawn(
+      Sheet sheet, Card card, PageSize size, Optional<QrSymbol> code, boolean pour) {
     for (int step = 0; step <= STEPS; step++) {
       Density density = new Density((double) step / STEPS);
-      double slack = slack(sheet, card, size, density, false, pour);
+      double slack = slack(sheet, card, size, code, density, false, pour);
       if (slack >= 0) {
-        double beside = slack(sheet, card, size, density, true, pour);
+        double beside = slack(sheet, card, size, code, density, true, pour);
         boolean aside = beside >= 0;
-        new CardLayout(sheet, card, size, density, aside ? beside : slack, aside, pour).page();
+        new CardLayout(sheet, card, size, code, density, aside ? beside : slack, aside, pour)
+            .page();
         return true;
       }
     }
@@ -219,8 +246,14 @@ final class CardLayout {
 
   /** What a page leaves free, mm; below zero it does not fit. */
   private static double slack(
-      Sheet sheet, Card card, PageSize size, Density density, boolean aside, boolean pour) {
-    double bottom = new CardLayout(sheet.dry(), card, size, density, 0, aside, pour).page();
+      Sheet sheet,
+      Card card,
+      PageSize size,
+      Optional<QrSymbol> code,
+      Density density,
+      boolean aside,
+      boolean pour) {
+    double bottom = new CardLayout(sheet.dry(), card, size, code, density, 0, aside, pour).page();
     return size.heightMillimetres() - FOOT - bottom;
   }
 
@@ -243,8 +276,31 @@ final class CardLayout {
     y = estimatesAndMoments(y);
     y = pour(y);
     y = heading("After", "what was measured; a blank is a blank, not a zero", y);
-    y = after(y);
-    return foot(y);
+    double under = measured(y);
+    double beside = width - (code.isPresent() ? codeSide() + CODE_GUTTER : 0);
+    double text = foot(outcome(under, beside), beside);
+    double bottom = Math.max(text, code.map(symbol -> code(symbol, under)).orElse(under));
+    return paragraph(
+        Card.MAKERS_FIRST + " " + Card.NEVER_STARTS_HEAT, SIDE, bottom, width, 8, Weight.BOLD, 1);
+  }
+
+  /** Side of the code with its margin, mm: larger than usual where a module needs it. */
+  private double codeSide() {
+    int modules = code.map(QrSymbol::side).orElse(0) + 2 * QrSymbol.QUIET;
+    return Math.max(density.code(), modules * LEAST_MODULE);
+  }
+
+  /** The schedule itself, for another bench, in the lower right corner. */
+  private double code(QrSymbol symbol, double under) {
+    double y = under + FIRM / Sheet.POINTS_PER_MILLIMETRE; // off the boxes' lower edge
+    double side = codeSide();
+    double left = SIDE + width - side;
+    double module = side / (symbol.side() + 2 * QrSymbol.QUIET);
+    double margin = QrSymbol.QUIET * module;
+    sheet.modules(left + margin, y + margin, module, symbol);
+    sheet.textCentred(
+        left + side / 2, y + side + 2.1, "this schedule, to scan", Weight.REGULAR, 7.5);
+    return y + side + CODE_CAPTION;
   }
 
   // ---------------------------------------------------------------- head
@@ -848,7 +904,7 @@ final class CardLayout {
 
   // ---------------------------------------------------------------- after
 
-  private double after(double y) {
+  private double measured(double y) {
     String symbol = unit.symbol();
     String[] labels = {
       "peak read, " + symbol + ", date and time",
@@ -862,13 +918,17 @@ final class CardLayout {
       sheet.box(SIDE + i * cell, y, cell, height, FIRM);
       sheet.text(SIDE + i * cell + 1.5, y + 3, labels[i], Weight.REGULAR, 7.5);
     }
-    double at = y + height + 1.2 + density.line();
+    return y + height;
+  }
+
+  private double outcome(double y, double room) {
+    double at = y + 1.2 + density.line();
     double x = SIDE;
     sheet.text(x, at, "Outcome", Weight.BOLD, density.body());
     x += sheet.widthOf("Outcome", Weight.BOLD, density.body()) + 3;
     for (String fault : card.faults()) {
       double wide = 3.6 + sheet.widthOf(fault, Weight.REGULAR, density.small()) + 1.5;
-      if (x + wide > SIDE + width + 2) {
+      if (x + wide > SIDE + room + 2) {
         x = SIDE;
         at += density.line() + 1;
       }
@@ -883,7 +943,7 @@ final class CardLayout {
     String due = card.nextService().orElse("");
     double dueWidth = Math.max(28, sheet.widthOf(due, Weight.REGULAR, density.body()));
     double serviceWidth = sheet.widthOf(service, Weight.BOLD, density.body());
-    double serviceAt = SIDE + width - dueWidth - serviceWidth - 2;
+    double serviceAt = SIDE + room - dueWidth - serviceWidth - 2;
     sheet.line(
         SIDE + sheet.widthOf(keep, Weight.BOLD, density.body()) + 2,
         at + 0.6,
@@ -893,19 +953,19 @@ final class CardLayout {
     sheet.text(serviceAt, at, service, Weight.BOLD, density.body());
     double dueAt = serviceAt + serviceWidth + 2;
     if (due.isEmpty()) {
-      sheet.line(dueAt, at + 0.6, SIDE + width, at + 0.6, FINE);
+      sheet.line(dueAt, at + 0.6, SIDE + room, at + 0.6, FINE);
     } else {
       sheet.text(dueAt, at, due, Weight.REGULAR, density.body());
     }
     double notes = Math.min(MOST_NOTES, Math.max(0, slack - MOST_CHART_GROWTH));
     for (int i = 1; i * NOTE_LINE <= notes; i++) {
-      sheet.line(SIDE, at + 0.6 + i * NOTE_LINE, SIDE + width, at + 0.6 + i * NOTE_LINE, FINE);
+      sheet.line(SIDE, at + 0.6 + i * NOTE_LINE, SIDE + room, at + 0.6 + i * NOTE_LINE, FINE);
     }
     return at + notes + 1 + density.gap() * 0.6;
   }
 
-  private double foot(double y) {
-    sheet.line(SIDE, y, SIDE + width, y, 1.2);
+  private double foot(double y, double room) {
+    sheet.line(SIDE, y, SIDE + room, y, 1.2);
     double at = y + 0.6;
     List<String> cautions = new ArrayList<>(card.timing().notes());
     card.findings().stream()
@@ -916,42 +976,43 @@ final class CardLayout {
     if (!withPour && !card.pour().isEmpty()) {
       cautions.add(0, "The pour has no room here: heatwright cast pour and the bench tell it.");
     }
-    if (!cautions.isEmpty()) {
-      at = cautions(cautions, at);
+    if (code.isEmpty()) {
+      cautions.add(0, NO_CODE);
     }
-    if (wrapped(card.scheduleText()).size() <= density.textLines()) { // half would mislead
+    if (!cautions.isEmpty()) {
+      at = cautions(cautions, at, room);
+    }
+    if (wrapped(card.scheduleText(), room).size() <= density.textLines()) { // half would mislead
       at =
           paragraph(
               card.scheduleText(),
               SIDE,
               at,
-              width,
+              room,
               density.small(),
               Weight.REGULAR,
               density.textLines());
     }
-    return paragraph(
-        Card.MAKERS_FIRST + " " + Card.NEVER_STARTS_HEAT, SIDE, at, width, 8, Weight.BOLD, 1);
+    return at;
   }
 
   /** As many whole cautions as there are lines for; what does not fit is counted. */
-  private double cautions(List<String> cautions, double y) {
+  private double cautions(List<String> cautions, double y, double room) {
+    int most = density.cautionLines() + (code.isPresent() ? 1 : 0); // lines are shorter beside it
     for (int shown = cautions.size(); ; shown--) {
       String text = "Caution: " + String.join("  ·  ", cautions.subList(0, shown));
       int left = cautions.size() - shown;
       if (left > 0) {
         text += "  ·  " + left + " more with the schedule, not printed here.";
       }
-      List<String> lines = wrapped(text);
-      if (lines.size() <= density.cautionLines() || shown <= 1) {
-        return paragraph(
-            text, SIDE, y, width, density.small(), Weight.REGULAR, density.cautionLines());
+      if (wrapped(text, room).size() <= most || shown <= 1) {
+        return paragraph(text, SIDE, y, room, density.small(), Weight.REGULAR, most);
       }
     }
   }
 
-  private List<String> wrapped(String text) {
-    return sheet.wrap(text, Weight.REGULAR, density.small(), width, Integer.MAX_VALUE);
+  private List<String> wrapped(String text, double room) {
+    return sheet.wrap(text, Weight.REGULAR, density.small(), room, Integer.MAX_VALUE);
   }
 
   // ---------------------------------------------------------------- text

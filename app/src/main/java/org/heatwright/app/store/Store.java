@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import java.util.UUID;
 import java.util.function.Function;
 import java.util.stream.Stream;
@@ -286,6 +287,85 @@ public final class Store implements AutoCloseable {
         .list();
   }
 
+  /**
+   * Adds a line to what was told of a keypad's slots.
+   *
+   * @param kiln name of a kiln on the shelf
+   * @param keypad name of a keypad on the shelf
+   * @throws IllegalArgumentException if there is no such kiln or keypad
+   */
+  public void tellSlot(String kiln, String keypad, SlotEntry entry) {
+    run(
+        handle ->
+            handle.inTransaction(
+                h ->
+                    h.createUpdate(
+                            "insert into slot_event (id, kiln_id, keypad_id, turn, slot, kind,"
+                                + " role, program, keypad, shown, unit_check, note, until_day,"
+                                + " good_for_days, keeps_programs, told_ms) select :id, :kilnId,"
+                                + " :keypadId, coalesce(max(turn), 0) + 1, :slot, :kind, :role,"
+                                + " :program, :keypad, :shown, :unitCheck, :note, :until, :days,"
+                                + " :keeps, :told from slot_event"
+                                + " where kiln_id = :kilnId and keypad_id = :keypadId")
+                        .bind("id", UUID.randomUUID().toString())
+                        .bind("kilnId", onShelf(h, Kind.KILN, kiln).id())
+                        .bind("keypadId", onShelf(h, Kind.KEYPAD, keypad).id())
+                        .bind("slot", entry.slot())
+                        .bind("kind", entry.kind())
+                        .bind("role", entry.role())
+                        .bind("program", entry.program())
+                        .bind("keypad", entry.keypad())
+                        .bind("shown", entry.shown())
+                        .bind("unitCheck", entry.unitCheck())
+                        .bind("note", entry.note())
+                        .bind("until", entry.untilDay().map(LocalDate::toString).orElse(null))
+                        .bind(
+                            "days",
+                            entry.goodForDays().isPresent() ? entry.goodForDays().getAsInt() : null)
+                        .bind("keeps", entry.keepsPrograms().map(k -> k ? 1 : 0).orElse(null))
+                        .bind("told", entry.told().toEpochMilli())
+                        .execute()));
+  }
+
+  private static Document onShelf(Handle handle, Kind kind, String name) {
+    return find(handle, kind, name)
+        .orElseThrow(
+            () ->
+                new IllegalArgumentException(
+                    "There is no %s %s on the shelf.".formatted(kind.word(), name)));
+  }
+
+  /** Everything that was told of a keypad's slots, in the order it was told. */
+  public List<SlotEntry> slotsTold(String kiln, String keypad) {
+    return run(
+        handle ->
+            handle
+                .createQuery(
+                    "select e.* from slot_event e"
+                        + " join document k on k.id = e.kiln_id"
+                        + " join document p on p.id = e.keypad_id"
+                        + " where k.name = :kiln and p.name = :keypad order by e.turn")
+                .bind("kiln", kiln)
+                .bind("keypad", keypad)
+                .map(SLOT)
+                .list());
+  }
+
+  /** The keypad of a kiln by what was told last of its slots: its name on the shelf. */
+  public Optional<String> keypadOf(String kiln) {
+    return run(
+        handle ->
+            handle
+                .createQuery(
+                    "select p.name from slot_event e"
+                        + " join document k on k.id = e.kiln_id"
+                        + " join document p on p.id = e.keypad_id"
+                        + " where k.name = :kiln order by e.told_ms desc, e.turn desc limit 1")
+                .bind("kiln", kiln)
+                .mapTo(String.class)
+                .findOne());
+  }
+
   /** Keeps a card as it was handed out. */
   public CardEntry keepCard(String name, String madeFrom, byte[] pdf) {
     CardEntry entry = new CardEntry(UUID.randomUUID().toString(), name, madeFrom, now());
@@ -380,6 +460,28 @@ public final class Store implements AutoCloseable {
                 row.getString("happened").lines().toList(),
                 row.getString("not_shown").lines().toList()),
             Instant.ofEpochMilli(row.getLong("added_ms")));
+      };
+
+  private static final RowMapper<SlotEntry> SLOT =
+      (row, context) -> {
+        int days = row.getInt("good_for_days");
+        OptionalInt goodForDays = row.wasNull() ? OptionalInt.empty() : OptionalInt.of(days);
+        int keeps = row.getInt("keeps_programs");
+        Optional<Boolean> keepsPrograms =
+            row.wasNull() ? Optional.empty() : Optional.of(keeps == 1);
+        return new SlotEntry(
+            row.getInt("slot"),
+            row.getString("kind"),
+            row.getString("role"),
+            row.getString("program"),
+            row.getString("keypad"),
+            row.getString("shown"),
+            row.getString("unit_check"),
+            row.getString("note"),
+            Optional.ofNullable(row.getString("until_day")).map(LocalDate::parse),
+            goodForDays,
+            keepsPrograms,
+            Instant.ofEpochMilli(row.getLong("told_ms")));
       };
 
   private static Optional<Document> find(Handle handle, Kind kind, String name) {

@@ -4,7 +4,7 @@ package org.heatwright.app.store;
 public final class StoreException extends RuntimeException {
   private static final long serialVersionUID = 1L;
 
-  StoreException(String message, Throwable cause) {
+  public StoreException(String message, Throwable cause) {
     super(message, cause);
   }
 }

@@ -15,6 +15,7 @@ import java.util.Optional;
  * @param readback the blind check, when the person is at it: then the plan is not shown
  * @param shelf what was kept
  * @param bringing a file that a person is bringing
+ * @param scan a card's code that a person is bringing
  */
 public record Page(
     String clock,
@@ -24,14 +25,19 @@ public record Page(
     Optional<Plan> plan,
     Optional<Reading> readback,
     Shelf shelf,
-    Bringing bringing) {
+    Bringing bringing,
+    Scan scan) {
 
   public Page {
     errors = Map.copyOf(errors);
   }
 
   Page with(Bringing newBringing) {
-    return new Page(clock, choices, errors, refusal, plan, readback, shelf, newBringing);
+    return new Page(clock, choices, errors, refusal, plan, readback, shelf, newBringing, scan);
+  }
+
+  Page with(Scan newScan) {
+    return new Page(clock, choices, errors, refusal, plan, readback, shelf, bringing, newScan);
   }
 
   /** The sentence beside a field, empty where the field is fine. */
@@ -48,6 +54,7 @@ public record Page(
    * @param press when a person presses start, likewise
    * @param kiln the chosen kiln's name; empty where there is none
    * @param known address of what is known of it
+   * @param slots address of what is in the slots of its keypad
    * @param zone the kiln's time zone in words
    * @param query the whole state of the page as a query string: the deep link
    * @param sealed the same in one word that shows no value
@@ -63,6 +70,7 @@ public record Page(
       String press,
       String kiln,
       String known,
+      String slots,
       String zone,
       String editsOf,
       String query,
@@ -205,6 +213,9 @@ public record Page(
    * @param takes how long by hand, in words
    * @param takesSource where that is from
    * @param check figures the display must agree with
+   * @param before what the slot register says of the slot, gravest first
+   * @param slots address of the register
+   * @param roles who can say that they keyed it
    */
   public record Keying(
       String keypad,
@@ -215,7 +226,10 @@ public record Page(
       List<Step> steps,
       String takes,
       String takesSource,
-      List<Fact> check) {}
+      List<Fact> check,
+      List<Remark> before,
+      String slots,
+      List<String> roles) {}
 
   /** One step at the keypad. */
   public record Step(
@@ -232,6 +246,10 @@ public record Page(
    * @param sign the unit sign on the display as chosen; empty where this keypad shows none
    * @param unit what settles the unit of a keypad that can be switched
    * @param verdict the answer, once there is one
+   * @param roles who can read it back
+   * @param role the chosen one; empty if nothing is to be kept
+   * @param slots address of the slot register
+   * @param kept what the register says now; empty if nothing was kept
    */
   public record Reading(
       String keypad,
@@ -239,7 +257,16 @@ public record Page(
       Optional<String> sign,
       List<Ask> shown,
       Optional<ColdKiln> unit,
-      Optional<Verdict> verdict) {}
+      Optional<Verdict> verdict,
+      List<String> roles,
+      String role,
+      String slots,
+      String kept) {
+
+    Reading with(String newKept) {
+      return new Reading(keypad, slot, sign, shown, unit, verdict, roles, role, slots, newKept);
+    }
+  }
 
   /**
    * The answer of the blind check.
@@ -301,6 +328,18 @@ public record Page(
     /** True if somebody should see it without asking. */
     public boolean open() {
       return example || !error.isEmpty();
+    }
+  }
+
+  /**
+   * A card's code that a person is bringing.
+   *
+   * @param text as pasted
+   * @param error why the schedule is not on the shelf, one sentence; empty where nothing is wrong
+   */
+  public record Scan(String text, String error) {
+    static Scan nothing() {
+      return new Scan("", "");
     }
   }
 }

@@ -26,9 +26,12 @@ import org.heatwright.keypad.FitNote;
 import org.heatwright.keypad.KeyingPlanner;
 import org.heatwright.keypad.KeyingSheet;
 import org.heatwright.keypad.KeyingStep;
+import org.heatwright.keypad.register.SlotRegister;
+import org.heatwright.keypad.register.SlotWarning;
 import org.heatwright.kiln.Learned;
 import org.heatwright.schedule.AtEnd;
 import org.heatwright.schedule.HourMinute;
+import org.heatwright.schedule.Schedule;
 import org.heatwright.schedule.Segment;
 import org.heatwright.units.TemperatureUnit;
 import org.heatwright.work.Caution;
@@ -47,10 +50,12 @@ final class PageWords {
 
   private final Store store;
   private final Clock clock;
+  private final SlotsDesk slots;
 
-  PageWords(Store store, Clock clock) {
+  PageWords(Store store, Clock clock, SlotsDesk slots) {
     this.store = store;
     this.clock = clock;
+    this.slots = slots;
   }
 
   Page page(PlanResult result, Optional<Page.Reading> reading) {
@@ -63,7 +68,8 @@ final class PageWords {
         result.firing().map(this::plan),
         reading,
         shelf(zone),
-        bringing());
+        bringing(),
+        Page.Scan.nothing());
   }
 
   private Page.Choosing choosing(PlanResult result, ZoneId zone) {
@@ -78,6 +84,7 @@ final class PageWords {
         choices.press(),
         choices.kiln(),
         KilnDesk.address(choices.kiln()),
+        SlotsDesk.address(choices.kiln(), choices.keypad()),
         zone.getId(),
         choices.of(),
         choices.query(),
@@ -313,26 +320,47 @@ final class PageWords {
     return severity.name().toLowerCase(Locale.ROOT);
   }
 
-  private static Page.Keying keying(Firing firing) {
+  private Page.Keying keying(Firing firing) {
     boolean fits = firing.program().fits();
+    SlotRegister register = slots.register(firing);
+    Optional<Schedule> held = register.held(firing.slot());
+    List<String> told =
+        new ArrayList<>(firing.program().notes().stream().map(FitNote::message).toList());
+    if (fits && held.isPresent()) {
+      told.add(
+          "The steps start from what the register says is in slot %d, “%s”; if the display shows other values, key every value."
+              .formatted(firing.slot(), held.get().name()));
+    }
     Optional<KeyingSheet> sheet =
         fits
             ? Optional.of(
-                KeyingPlanner.plan(
-                    firing.program(), firing.keypad(), firing.slot(), Optional.empty()))
+                KeyingPlanner.plan(firing.program(), firing.keypad(), firing.slot(), held))
             : Optional.empty();
     return new Page.Keying(
         firing.keypad().name(),
         Integer.toString(firing.slot()),
         firing.program().unit().symbol(),
         fits,
-        firing.program().notes().stream().map(FitNote::message).toList(),
+        told,
         sheet.map(s -> s.steps().stream().map(PageWords::step).toList()).orElse(List.of()),
         sheet
             .map(s -> "About %s by hand.".formatted(HourMinute.words(atLeastAMinute(s.byHand()))))
             .orElse(""),
         sheet.map(KeyingSheet::timesOrigin).orElse(""),
-        fits ? check(firing.program().checkFigures(), firing.program().unit()) : List.of());
+        fits ? check(firing.program().checkFigures(), firing.program().unit()) : List.of(),
+        fits
+            ? slots.warnings(firing, register).stream().map(PageWords::remark).toList()
+            : List.of(),
+        SlotsDesk.address(firing.choices().kiln(), firing.choices().keypad()),
+        SlotsDesk.roles());
+  }
+
+  private static Page.Remark remark(SlotWarning warning) {
+    return new Page.Remark(
+        warning.level().name().toLowerCase(Locale.ROOT),
+        "",
+        warning.message(),
+        "the slot register");
   }
 
   private static Duration atLeastAMinute(Duration byHand) {

@@ -34,6 +34,14 @@ final class Pages {
     return laidOut("kiln", page);
   }
 
+  String slots(SlotsPage page) {
+    return laidOut("slots", page);
+  }
+
+  String unknownSlot(SlotsPage.Unknown page) {
+    return laidOut("slotread", page);
+  }
+
   /** Element id to its inside. */
   Map<String, String> parts(Page page) {
     Map<String, String> parts = new LinkedHashMap<>();

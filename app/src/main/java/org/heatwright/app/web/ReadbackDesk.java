@@ -14,6 +14,7 @@ import org.heatwright.keypad.ReadbackReport.Outcome;
 import org.heatwright.keypad.ReadbackReport.VerdictKind;
 import org.heatwright.keypad.Shown;
 import org.heatwright.keypad.UnitCheck;
+import org.heatwright.keypad.register.Role;
 import org.heatwright.units.TemperatureUnit;
 
 /** Asks what the keypad shows, without showing the plan, and says what came of it. */
@@ -31,8 +32,23 @@ final class ReadbackDesk {
     return reading(firing, Map.of(), Optional.empty(), Optional.empty());
   }
 
+  /**
+   * What came of an answer.
+   *
+   * @param shown what the display showed
+   * @param unitCheck the cold kiln's reading, if it was made
+   * @param compared false if too little was typed to compare
+   */
+  record Answered(
+      Page.Reading reading, Shown shown, Optional<UnitCheck.Result> unitCheck, boolean compared) {}
+
   /** The questions with what was typed, and the answer. */
   static Page.Reading answer(Firing firing, Map<String, String> typed) {
+    return answered(firing, typed).reading();
+  }
+
+  /** As {@link #answer}, with what it rests on. */
+  static Answered answered(Firing firing, Map<String, String> typed) {
     List<Shown.Value> values = new ArrayList<>();
     for (ReadbackQuestion question : asked(firing)) {
       String text = typed.getOrDefault(field(question), "").strip();
@@ -42,7 +58,11 @@ final class ReadbackDesk {
     }
     int empty = Readback.questions(firing.program(), firing.keypad()).size() - values.size();
     if (empty > MOST_EMPTY) {
-      return reading(firing, typed, Optional.empty(), Optional.of(tooEmpty(empty)));
+      return new Answered(
+          reading(firing, typed, Optional.empty(), Optional.of(tooEmpty(empty))),
+          new Shown(OptionalInt.empty(), Optional.empty(), values),
+          Optional.empty(),
+          false);
     }
     String slot = typed.getOrDefault("shown-slot", "").strip();
     Shown shown =
@@ -58,14 +78,16 @@ final class ReadbackDesk {
             OptionalInt.of(firing.slot()),
             unitCheck(typed));
     Page.Verdict verdict = verdict(report);
-    return reading(
-        firing,
-        typed,
-        Optional.of(report),
-        Optional.of(
-            shown.slot().isEmpty() && report.outcome() != Outcome.NOT_PROVEN
-                ? slotOpen(verdict)
-                : verdict));
+    Page.Reading reading =
+        reading(
+            firing,
+            typed,
+            Optional.of(report),
+            Optional.of(
+                shown.slot().isEmpty() && report.outcome() != Outcome.NOT_PROVEN
+                    ? slotOpen(verdict)
+                    : verdict));
+    return new Answered(reading, shown, unitCheck(typed), true);
   }
 
   private static Page.Reading reading(
@@ -107,7 +129,11 @@ final class ReadbackDesk {
                     typed.getOrDefault("cold-unit", "C"),
                     noTemperature(typed)))
             : Optional.empty(),
-        verdict);
+        verdict,
+        SlotsDesk.roles(),
+        typed.getOrDefault("role", Role.MAKER.word()),
+        SlotsDesk.address(firing.choices().kiln(), firing.choices().keypad()),
+        "");
   }
 
   /** Comparing an empty form would only tell the plan. */

@@ -8,6 +8,7 @@ import io.javalin.http.BadRequestResponse;
 import io.javalin.http.Context;
 import io.javalin.http.ForbiddenResponse;
 import io.javalin.http.NotFoundResponse;
+import io.javalin.http.UploadedFile;
 import java.nio.charset.StandardCharsets;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -15,6 +16,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import org.heatwright.app.files.InputException;
 import org.heatwright.app.files.ScheduleFile;
 import org.heatwright.app.json.ForecastJson;
 import org.heatwright.app.json.Json;
@@ -25,12 +27,14 @@ import org.heatwright.app.report.CalendarFile;
 import org.heatwright.app.report.CardPdf;
 import org.heatwright.app.report.PageSize;
 import org.heatwright.app.report.PocketPage;
+import org.heatwright.app.report.RegisterPdf;
 import org.heatwright.app.store.CardEntry;
 import org.heatwright.app.store.Kind;
 import org.heatwright.app.store.StoreException;
 import org.heatwright.forecast.ForecastRequest;
 import org.heatwright.keypad.KeyingPlanner;
 import org.heatwright.pocket.PageScript;
+import org.heatwright.keypad.register.Role;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -49,12 +53,14 @@ final class Routes {
   private final FiringPlanner planner;
   private final PageWords words;
   private final KilnDesk desk;
+  private final SlotsDesk slots;
   private final Pages pages = new Pages();
 
   Routes(BenchSettings settings) {
     this.settings = settings;
     this.planner = new FiringPlanner(settings.store(), settings.clock());
-    this.words = new PageWords(settings.store(), settings.clock());
+    this.slots = new SlotsDesk(settings.store(), settings.clock());
+    this.words = new PageWords(settings.store(), settings.clock(), slots);
     this.desk = new KilnDesk(settings.store(), settings.clock());
   }
 
@@ -73,6 +79,7 @@ final class Routes {
     routes.get("/calendar.ics", this::calendar);
     routes.post("/keep", this::keep);
     routes.post("/shelf", this::shelve);
+    routes.post("/shelf/scan", this::scan);
     routes.get("/schedules/{id}", this::keptSchedule);
     routes.get("/inside", this::inside);
     routes.get("/inside/section", this::section);
@@ -81,6 +88,12 @@ final class Routes {
     routes.post("/kiln/log", this::bringLog);
     routes.post("/kiln/learn", this::learn);
     routes.get("/kiln/{plot}", this::plot);
+    routes.get("/slots", this::slots);
+    routes.post("/slots/tell", this::tellSlots);
+    routes.post("/slots/keyed", this::keyed);
+    routes.get("/slots/read", ctx -> unknownSlot(ctx, false));
+    routes.post("/slots/read", ctx -> unknownSlot(ctx, true));
+    routes.get("/slots/register.pdf", this::registerPdf);
     routes.exception(
         StoreException.class, (e, ctx) -> tell(ctx, 503, Objects.requireNonNull(e.getMessage())));
     routes.exception(
@@ -166,7 +179,7 @@ final class Routes {
       return;
     }
     Page.Reading reading =
-        answered ? ReadbackDesk.answer(firing.get(), form(ctx)) : ReadbackDesk.ask(firing.get());
+        answered ? answered(firing.get(), form(ctx)) : ReadbackDesk.ask(firing.get());
     ctx.html(pages.whole(words.page(result, Optional.of(reading))));
   }
 
@@ -200,6 +213,16 @@ final class Routes {
 
   private static void pocketCore(Context ctx) {
     ctx.contentType("text/javascript; charset=utf-8").result(PageScript.core());
+  }
+
+  /** A read-back is kept with its slot, by whose role it was. */
+  private Page.Reading answered(Firing firing, Map<String, String> typed) {
+    ReadbackDesk.Answered answered = ReadbackDesk.answered(firing, typed);
+    return Role.ofWord(typed.getOrDefault("role", ""))
+        .filter(role -> answered.compared())
+        .flatMap(role -> slots.keep(firing, answered, role))
+        .map(answered.reading()::with)
+        .orElse(answered.reading());
   }
 
   private void card(Context ctx) {
@@ -270,6 +293,21 @@ final class Routes {
     }
     PlanResult result = planner.plan(choices, ForecastRequest.USUAL_DRAWS);
     ctx.status(422).html(pages.whole(words.page(result, Optional.empty()).with(bringing)));
+  }
+
+  /** A schedule from a photograph or PDF of a card, or from its code's text. */
+  private void scan(Context ctx) {
+    Choices choices = choices(ctx);
+    Optional<UploadedFile> file = Optional.ofNullable(ctx.uploadedFile("picture"));
+    String text = Optional.ofNullable(ctx.formParam("code")).orElse("");
+    String error = Scanning.keep(settings.store(), file.filter(f -> f.size() > 0), text);
+    if (error.isEmpty()) {
+      ctx.redirect("/?" + choices.query() + "#shelf");
+      return;
+    }
+    PlanResult result = planner.plan(choices, ForecastRequest.USUAL_DRAWS);
+    Page page = words.page(result, Optional.empty()).with(new Page.Scan(text, error));
+    ctx.status(422).html(pages.whole(page));
   }
 
   // ---- what is known of a kiln
@@ -360,6 +398,65 @@ final class Routes {
     } else {
       ctx.contentType("image/png").result(Png.of(figure));
     }
+  }
+
+  // ---- the slots of a keypad
+
+  private void slots(Context ctx) {
+    ctx.html(pages.slots(slots.page(at(ctx), "")));
+  }
+
+  private SlotsDesk.At at(Context ctx) {
+    try {
+      return slots
+          .at(query(ctx, "kiln"), query(ctx, "keypad"))
+          .orElseThrow(() -> new NotFoundResponse("There is no such kiln or keypad on the shelf."));
+    } catch (InputException e) {
+      throw new BadRequestResponse(Objects.requireNonNull(e.getMessage()));
+    }
+  }
+
+  private void tellSlots(Context ctx) {
+    SlotsDesk.At at = at(ctx);
+    String error = slots.tell(at, form(ctx));
+    if (error.isEmpty()) {
+      ctx.redirect(SlotsDesk.address(at.kiln(), at.keypad()));
+      return;
+    }
+    ctx.status(422).html(pages.slots(slots.page(at, error)));
+  }
+
+  private void keyed(Context ctx) {
+    Firing firing = firing(ctx);
+    Role by =
+        Role.ofWord(form(ctx).getOrDefault("role", ""))
+            .orElseThrow(() -> new BadRequestResponse("Choose who keyed it: a role."));
+    if (!firing.program().fits()) {
+      throw new BadRequestResponse("This program does not fit the keypad.");
+    }
+    slots.keyed(firing, by);
+    ctx.redirect("/readback?plan=" + firing.choices().sealed());
+  }
+
+  private void unknownSlot(Context ctx, boolean answered) {
+    SlotsDesk.At at = at(ctx);
+    int slot =
+        SlotsDesk.slot(at, query(ctx, "slot"))
+            .orElseThrow(() -> new NotFoundResponse("This keypad has no such slot."));
+    Map<String, String> typed = answered ? form(ctx) : Map.of();
+    String error = answered ? slots.learn(at, slot, typed) : "";
+    if (answered && error.isEmpty()) {
+      ctx.redirect(SlotsDesk.address(at.kiln(), at.keypad()) + "#slot" + slot);
+      return;
+    }
+    ctx.status(error.isEmpty() ? 200 : 422)
+        .html(pages.unknownSlot(slots.unknown(at, slot, typed, error)));
+  }
+
+  private void registerPdf(Context ctx) {
+    SlotsDesk.At at = at(ctx);
+    PageSize size = "letter".equals(query(ctx, "paper")) ? PageSize.LETTER : PageSize.A4;
+    sendPdf(ctx, "Slots of " + at.kiln(), RegisterPdf.render(slots.sheet(at), size));
   }
 
   private static String query(Context ctx, String name) {

@@ -90,6 +90,25 @@ class BadInputTest {
   }
 
   @Test
+  void aScanWithoutACodeIsTold() throws IOException {
+    refused(Run.of("scan"), 2, "scan: give either a FILE or --text with the code's text.");
+    Path none = dir.resolve("none.png");
+    refused(
+        Run.of("scan", none),
+        2,
+        none + ": there is no such file; give the path of a file that exists.");
+    refused(
+        Run.of("scan", file("card.pdf", "name: x\n")),
+        2,
+        "card.pdf: this is neither a PNG or JPEG picture nor a PDF; expected one of these.");
+    refused(
+        Run.of("scan", "--text", "https://example.org"),
+        2,
+        "--text: this is not a schedule's code; expected a text that begins with"
+            + " \"HEATWRIGHT:1:\".");
+  }
+
+  @Test
   void binaryIsTold() throws IOException {
     Path file = dir.resolve("s.yaml");
     Files.write(file, new byte[] {(byte) 0xff, (byte) 0xd8, 0x01});

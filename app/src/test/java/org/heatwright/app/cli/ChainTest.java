@@ -146,6 +146,12 @@ class ChainTest {
     assertThat(new String(Files.readAllBytes(card), StandardCharsets.ISO_8859_1))
         .startsWith("%PDF-");
     assertThat(Files.readString(calendar)).startsWith("BEGIN:VCALENDAR").contains("BEGIN:VEVENT");
+
+    Path handedOn = dir.resolve("handed-on.yaml");
+    Run scanned = run(bench, "scan", card, "-o", handedOn);
+    assertThat(scanned.code()).as(scanned.err()).isZero();
+    Run again = run(bench, "readback", handedOn, "--keypad", bench.keypad(), "--questions");
+    assertThat(again.code()).as(again.err()).isZero();
   }
 
   /** One wrong value, one value left out, one too many: none passes. */

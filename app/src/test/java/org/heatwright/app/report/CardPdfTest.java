@@ -4,14 +4,28 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import com.google.zxing.BinaryBitmap;
+import com.google.zxing.DecodeHintType;
+import com.google.zxing.RGBLuminanceSource;
+import com.google.zxing.ReaderException;
+import com.google.zxing.ResultPoint;
+import com.google.zxing.common.HybridBinarizer;
+import com.google.zxing.qrcode.QRCodeReader;
+import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Stream;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
+import org.apache.pdfbox.rendering.PDFRenderer;
+import org.heatwright.app.files.ScheduleCode;
+import org.heatwright.app.qr.QrFinder;
+import org.heatwright.app.qr.QrSymbol;
+import org.heatwright.schedule.Schedule;
 import org.heatwright.units.Temperature;
 import org.heatwright.units.TemperatureUnit;
 import org.junit.jupiter.api.Test;
@@ -121,6 +135,92 @@ class CardPdfTest {
   /** Without noise in the last digits. */
   private static double celsius(double value) {
     return TemperatureUnit.CELSIUS.value(Temperature.ofCelsius(value));
+  }
+
+  static Stream<Arguments> cardsInCelsius() {
+    return cards()
+        .filter(a -> ((Card) a.get()[2]).header().unit() == TemperatureUnit.CELSIUS)
+        .filter(a -> !String.valueOf(a.get()[0]).matches("bare (4|10) .*"));
+  }
+
+  /**
+   * Every card that a page holds can be handed on: read from the paper, it is the same schedule.
+   */
+  @ParameterizedTest(name = "{0} on {1}")
+  @MethodSource("cardsInCelsius")
+  void theCodeOnThePageHoldsTheScheduleItself(String name, PageSize size, Card card)
+      throws IOException {
+    byte[] pdf = CardPdf.render(card, size);
+    String text = PrintedPage.text(pdf);
+    if (text.contains("No code to scan here")) {
+      assertThat(name).isEqualTo("crowded 16"); // all of everything, and sixteen segments
+      assertThat(text).doesNotContain("this schedule, to scan");
+      return;
+    }
+    String code = QrFinder.text(pdf, "card.pdf", ScheduleCode::isOurs);
+    assertThat(code).isEqualTo(card.code().orElseThrow());
+    Schedule read = ScheduleCode.read(code, "card.pdf");
+    assertThat(read.name()).isEqualTo(card.header().job());
+    assertThat(read.segments()).hasSameSizeAs(card.entries());
+    assertThat(text).contains("this schedule, to scan");
+  }
+
+  /** No text and no line within four modules of the code: ISO/IEC 18004. */
+  @ParameterizedTest
+  @EnumSource(PageSize.class)
+  void nothingTouchesTheCodesMargin(PageSize size) throws IOException {
+    for (Card card : List.of(TestFirings.burnoutCard(), TestFirings.crowdedCard(11))) {
+      BufferedImage page = page(CardPdf.render(card, size));
+      QrSymbol symbol = QrSymbol.of(card.code().orElseThrow(), 177).orElseThrow();
+      ResultPoint[] eyes = eyes(page);
+      double dots =
+          ResultPoint.distance(eyes[1], eyes[2]) / (symbol.side() - 7); // between eyes' middles
+      assertThat(dots / DPI * 25.4).as("module, mm").isGreaterThanOrEqualTo(0.4);
+      int left = (int) Math.round(eyes[1].getX() - 3.5 * dots);
+      int top = (int) Math.round(eyes[1].getY() - 3.5 * dots);
+      int side = (int) Math.round(symbol.side() * dots);
+      int margin = (int) (QrSymbol.QUIET * dots) - 1;
+      for (int x = left - margin; x < left + side + margin; x++) {
+        for (int y = top - margin; y < top + side + margin; y++) {
+          boolean inside = x > left - 3 && x < left + side + 3 && y > top - 3 && y < top + side + 3;
+          assertThat(inside || (page.getRGB(x, y) & 0xff) > 250)
+              .as("%d, %d beside a code at %d, %d", x, y, left, top)
+              .isTrue();
+        }
+      }
+    }
+  }
+
+  private static final int DPI = 300;
+
+  private static BufferedImage page(byte[] pdf) throws IOException {
+    try (PDDocument document = Loader.loadPDF(pdf)) {
+      return new PDFRenderer(document).renderImageWithDPI(0, DPI);
+    }
+  }
+
+  private static ResultPoint[] eyes(BufferedImage page) {
+    int[] pixels = page.getRGB(0, 0, page.getWidth(), page.getHeight(), null, 0, page.getWidth());
+    try {
+      return new QRCodeReader()
+          .decode(
+              new BinaryBitmap(
+                  new HybridBinarizer(
+                      new RGBLuminanceSource(page.getWidth(), page.getHeight(), pixels))),
+              Map.of(DecodeHintType.TRY_HARDER, true))
+          .getResultPoints();
+    } catch (ReaderException e) {
+      throw new AssertionError("no code on the page", e);
+    }
+  }
+
+  @Test
+  void aScheduleTooLongForACodeSaysSo() throws IOException {
+    Schedule stairs = TestFirings.stairs(16, TemperatureUnit.CELSIUS);
+    Card card = TestFirings.bareCard(stairs.withName("名".repeat(60)));
+    assertThat(PrintedPage.text(CardPdf.render(card, PageSize.A4)))
+        .contains("No code to scan here")
+        .doesNotContain("this schedule, to scan");
   }
 
   @Test

@@ -16,7 +16,9 @@ import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.heatwright.app.files.KeypadFile;
 import org.heatwright.app.files.KilnFile;
+import org.heatwright.app.files.ScheduleCode;
 import org.heatwright.app.files.WorkFile;
+import org.heatwright.app.qr.QrFinder;
 import org.heatwright.forecast.Forecast;
 import org.heatwright.forecast.ForecastRequest;
 import org.heatwright.forecast.Forecaster;
@@ -113,6 +115,9 @@ class DemoCardTest {
               .map(KeyedValue::digits)
               .toList();
       assertThat(large).containsSequence(keyed);
+      String code = QrFinder.text(pdf, "card", ScheduleCode::isOurs);
+      assertThat(ScheduleCode.read(code, "card"))
+          .isEqualTo(planned.program().expressible().withUnit(planned.program().unit()));
     }
   }
 

@@ -24,6 +24,8 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.heatwright.app.demo.DemoStudio;
+import org.heatwright.app.files.ScheduleCode;
+import org.heatwright.app.files.ScheduleFile;
 import org.heatwright.app.store.EarlierText;
 import org.heatwright.app.store.FiringLog;
 import org.heatwright.app.store.Kind;
@@ -104,6 +106,67 @@ class BenchTest {
         }
       }
     }
+  }
+
+  /** What another bench printed: the card's own PDF, sent from a form without a script. */
+  @Test
+  void aCardThatWasPrintedIsReadBackOntoTheShelf() throws Exception {
+    String query = "work=Harbour+burnout&kiln=Capstan&keypad=Tern&by=start";
+    HttpResponse<byte[]> card =
+        CLIENT.send(
+            HttpRequest.newBuilder(bench.address().resolve("/card?" + query))
+                .POST(HttpRequest.BodyPublishers.noBody())
+                .build(),
+            HttpResponse.BodyHandlers.ofByteArray());
+    assertThat(card.statusCode()).isEqualTo(200);
+    assertThat(store.all(Kind.SCHEDULE)).isEmpty();
+
+    HttpResponse<String> kept = scan("their card.pdf", card.body(), "");
+    assertThat(kept.statusCode()).isEqualTo(302);
+    assertThat(kept.headers().firstValue("Location").orElseThrow()).endsWith("#shelf");
+    assertThat(store.all(Kind.SCHEDULE)).hasSize(1);
+    var schedule = ScheduleFile.read(store.all(Kind.SCHEDULE).get(0).text(), "kept");
+    assertThat(schedule.segments()).hasSizeGreaterThan(3);
+
+    String code = ScheduleCode.write(schedule.withName("from a phone"));
+    assertThat(scan("", new byte[0], code).statusCode()).isEqualTo(302);
+    assertThat(
+            ScheduleFile.read(store.find(Kind.SCHEDULE, "from a phone").orElseThrow().text(), ""))
+        .isEqualTo(schedule.withName("from a phone"));
+
+    HttpResponse<String> damaged = scan("", new byte[0], code.replace(":C:", ":F:"));
+    assertThat(damaged.statusCode()).isEqualTo(422);
+    assertThat(damaged.body())
+        .contains("code: the code is damaged or not whole", "id=\"scan\" open");
+    assertThat(scan("", new byte[0], "").body()).contains("Choose a photograph or PDF of a card");
+    assertThat(scan("a.png", "no picture".getBytes(StandardCharsets.UTF_8), "").body())
+        .contains("a.png: this is neither a PNG or JPEG picture nor a PDF");
+    assertThat(scan("", new byte[0], ScheduleCode.write(schedule.withName("x".repeat(201)))).body())
+        .contains("takes at most 200");
+    assertThat(store.all(Kind.SCHEDULE)).hasSize(2);
+  }
+
+  private static final HttpClient CLIENT = HttpClient.newHttpClient();
+
+  private HttpResponse<String> scan(String fileName, byte[] file, String code) throws Exception {
+    String edge = "edge-of-the-parts";
+    var body = new java.io.ByteArrayOutputStream();
+    body.writeBytes(
+        ("--%s\r\nContent-Disposition: form-data; name=\"picture\"; filename=\"%s\"\r\n"
+                    .formatted(edge, fileName)
+                + "Content-Type: application/octet-stream\r\n\r\n")
+            .getBytes(StandardCharsets.UTF_8));
+    body.writeBytes(file);
+    body.writeBytes(
+        "\r\n--%s\r\nContent-Disposition: form-data; name=\"code\"\r\n\r\n%s\r\n--%s--\r\n"
+            .formatted(edge, code, edge)
+            .getBytes(StandardCharsets.UTF_8));
+    return CLIENT.send(
+        HttpRequest.newBuilder(bench.address().resolve("/shelf/scan?kiln=Capstan"))
+            .header("Content-Type", "multipart/form-data; boundary=" + edge)
+            .POST(HttpRequest.BodyPublishers.ofByteArray(body.toByteArray()))
+            .build(),
+        HttpResponse.BodyHandlers.ofString());
   }
 
   @Test

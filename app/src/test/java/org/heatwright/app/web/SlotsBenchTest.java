@@ -1,0 +1,306 @@
+package org.heatwright.app.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.net.URLEncoder;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.nio.charset.StandardCharsets;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.OptionalInt;
+import java.util.stream.Collectors;
+import org.heatwright.app.demo.DemoStudio;
+import org.heatwright.app.store.SlotEntry;
+import org.heatwright.app.store.Store;
+import org.heatwright.keypad.FittedProgram;
+import org.heatwright.keypad.KeyedValue;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** The slot register through the bench. */
+class SlotsBenchTest {
+
+  private static final Instant NOW = Instant.parse("2026-12-02T15:00:00Z");
+  private static final Clock CLOCK = Clock.fixed(NOW, ZoneOffset.UTC);
+  private static final String TERN = "kiln=Capstan&keypad=Tern";
+
+  private Store store;
+  private Bench bench;
+
+  @BeforeEach
+  void open() {
+    store = Store.temporary(CLOCK);
+    DemoStudio.fill(store);
+    bench = Bench.start(new BenchSettings(store, CLOCK, OptionalInt.of(0), DemoStudio.OPENING));
+  }
+
+  @AfterEach
+  void close() {
+    bench.close();
+    store.close();
+  }
+
+  private Firing firing() {
+    return new FiringPlanner(store, CLOCK)
+        .plan(Choices.of(DemoStudio.OPENING), 64)
+        .firing()
+        .orElseThrow();
+  }
+
+  /** What the display shows of the plan itself, in slot 3 of Tern, its unit settled. */
+  private static Map<String, String> rightReadBack(Firing firing) {
+    FittedProgram program = firing.program();
+    Map<String, String> typed = new LinkedHashMap<>();
+    for (Page.Ask ask : ReadbackDesk.ask(firing).shown()) {
+      for (KeyedValue value : program.values()) {
+        boolean unused = value.kind() == KeyedValue.Kind.END;
+        String place = unused ? "segment " + value.segment() + ", first value" : value.place();
+        if (ask.label().endsWith(place)) {
+          typed.put(ask.name(), value.digits());
+        }
+      }
+    }
+    int ends = program.values().size();
+    typed.put("shown" + ends, "End");
+    typed.put("overnight", "on");
+    typed.put("cold-display", "19");
+    typed.put("cold-thermometer", "19");
+    typed.put("shown-slot", "3");
+    typed.put("role", "student");
+    return typed;
+  }
+
+  @Test
+  void everySlotIsThereAndNothingIsKnownAtFirst() throws Exception {
+    String page = get("slots?" + TERN).body();
+    assertThat(page)
+        .contains("Slots of Capstan, on Tern", "id=\"slot1\"", "id=\"slot4\"")
+        .contains("Nobody has told what it holds", "A proof is good for 30 days")
+        .doesNotContain("id=\"slot5\"", "style=\"", "onclick", "http://", "✓");
+    assertThat(get("slots").statusCode()).isEqualTo(200);
+    assertThat(get("slots?kiln=Dinghy").statusCode()).isEqualTo(404);
+    assertThat(get("?" + TERN).body())
+        .contains(
+            "What slot 1 holds is not known, and keying overwrites it", "/slots?kiln=Capstan");
+  }
+
+  @Test
+  void aRightReadBackIsKeptWithItsSlotUntilSomethingHappens() throws Exception {
+    Firing firing = firing();
+    String answer =
+        post("readback?plan=" + firing.choices().sealed(), rightReadBack(firing)).body();
+    assertThat(answer).contains("Keyed as planned", "Kept with slot 3: Proven", "today.");
+    // The same answer again is not told twice.
+    post("readback?plan=" + firing.choices().sealed(), rightReadBack(firing));
+    assertThat(store.slotsTold("Capstan", "Tern"))
+        .extracting(SlotEntry::kind)
+        .containsExactly("read-back");
+
+    String page = get("slots?" + TERN).body();
+    assertThat(page)
+        .contains("class=\"slot good\"", "Proven", "by the student", "In °C: a cold kiln")
+        .contains("Harbour burnout", "segment 1 target");
+    // The next plan for the slot is told, and starts from what is there.
+    String keying = get("?" + firing.choices().query()).body();
+    assertThat(keying)
+        .contains("Slot 3 already holds this program", "Nothing needs keying", "just press next")
+        .contains("The steps start from what the register says is in slot 3");
+    // The opening shows enamel in the same slot: it would overwrite the burnout.
+    assertThat(get("?work=Evening+enamel&" + TERN + "&slot=3").body())
+        .contains("Slot 3 holds “Harbour burnout");
+
+    assertThat(
+            post("slots/tell?" + TERN, Map.of("event", "power-cut", "role", "maker")).statusCode())
+        .isEqualTo(302);
+    assertThat(get("slots?" + TERN).body())
+        .contains("class=\"slot expired\"", "expired: the power was cut, told 2 Dec 2026")
+        .contains("maker: the power was cut")
+        .doesNotContain("class=\"slot good\"");
+    assertThat(get("?" + firing.choices().query()).body())
+        .contains("Slot 3 held this program")
+        .doesNotContain("The steps start from what the register says");
+  }
+
+  @Test
+  void aWrongReadBackEndsAProofAndOneOfAnotherSlotOrOfNobodyIsNotKept() throws Exception {
+    Firing firing = firing();
+    String address = "readback?plan=" + firing.choices().sealed();
+    Map<String, String> typed = rightReadBack(firing);
+    typed.put("role", "");
+    assertThat(post(address, typed).body())
+        .contains("Keyed as planned")
+        .doesNotContain("Kept with");
+    typed.put("role", "maker");
+    typed.put("shown-slot", "2");
+    assertThat(post(address, typed).body()).doesNotContain("Kept with");
+    typed.put("shown-slot", "3");
+    typed.remove("shown2");
+    typed.remove("shown3");
+    typed.remove("shown4");
+    typed.remove("shown5");
+    assertThat(post(address, typed).body())
+        .contains("Not compared yet")
+        .doesNotContain("Kept with");
+    assertThat(store.slotsTold("Capstan", "Tern")).isEmpty();
+
+    post(address, rightReadBack(firing));
+    Map<String, String> wrong = rightReadBack(firing);
+    wrong.put("shown3", "999");
+    assertThat(post(address, wrong).body())
+        .contains("Kept with slot 3: Proof of 2 Dec 2026 expired: a later read-back showed");
+  }
+
+  @Test
+  void whoSaysThatItIsKeyedGoesOnToTheReadBackAndIsNotBelieved() throws Exception {
+    Firing firing = firing();
+    HttpResponse<String> answer =
+        post("slots/keyed?plan=" + firing.choices().sealed(), Map.of("role", "maker"));
+    assertThat(answer.statusCode()).isEqualTo(302);
+    assertThat(answer.headers().firstValue("Location").orElseThrow()).startsWith("/readback?plan=");
+    assertThat(get("slots?" + TERN).body())
+        .contains("class=\"slot never\"", "keyed 2 Dec 2026 by the maker", "Never proven.");
+    assertThat(
+            post("slots/keyed?plan=" + firing.choices().sealed(), Map.of("role", "Anna"))
+                .statusCode())
+        .isEqualTo(400);
+  }
+
+  @Test
+  void aNeedIsToldBeforeTheSlotIsKeyed() throws Exception {
+    Map<String, String> need =
+        Map.of(
+            "event",
+            "needed",
+            "role",
+            "teacher",
+            "slot",
+            "3",
+            "what",
+            "<i>Thursday class</i>",
+            "until",
+            "2026-12-10");
+    assertThat(post("slots/tell?" + TERN, need).statusCode()).isEqualTo(302);
+    assertThat(get("?" + TERN + "&slot=3").body())
+        .contains("Slot 3 is needed until 10 Dec 2026", "do not overwrite")
+        .contains("&lt;i&gt;Thursday class")
+        .doesNotContain("<i>Thursday");
+    post("slots/tell?" + TERN, Map.of("event", "released", "role", "teacher", "slot", "3"));
+    assertThat(get("?" + TERN + "&slot=3").body()).doesNotContain("do not overwrite");
+    assertThat(get("slots?" + TERN).body()).contains("teacher: no longer needed");
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "edited      | 7 | maker | ''    | ''         | ''  | Tern has program slots 1 to 4",
+        "edited      | x | maker | ''    | ''         | ''  | Tern has program slots 1 to 4",
+        "edited      | 1 | Anna  | ''    | ''         | ''  | Choose who tells it: a role",
+        "needed      | 1 | maker | ''    | ''         | ''  | What is the program needed for?",
+        "needed      | 1 | maker | class | tomorrow   | ''  | “tomorrow” is no date",
+        "rules       | 1 | maker | ''    | ''         | 400 | good for 1 to 366 days, not 400",
+        "rules       | 1 | maker | ''    | ''         | ten | good for 1 to 366 days",
+        "nonsense    | 1 | maker | ''    | ''         | ''  | What happened?",
+      })
+  void whatCannotBeToldIsRefusedInASentence(
+      String event, String slot, String role, String what, String until, String days, String told)
+      throws Exception {
+    HttpResponse<String> answer =
+        post(
+            "slots/tell?" + TERN,
+            Map.of(
+                "event", event, "slot", slot, "role", role, "what", what, "until", until, "days",
+                days));
+    assertThat(answer.statusCode()).isEqualTo(422);
+    assertThat(answer.body()).contains(told);
+    assertThat(store.slotsTold("Capstan", "Tern")).isEmpty();
+  }
+
+  @Test
+  void theRulesOfAKeypadCanBeSet() throws Exception {
+    Map<String, String> rules =
+        Map.of("event", "rules", "role", "technician", "days", "7", "keeps", "on");
+    assertThat(post("slots/tell?" + TERN, rules).statusCode()).isEqualTo(302);
+    assertThat(get("slots?" + TERN).body())
+        .contains("good for 7 days; this keypad is told to keep its programs");
+    Firing firing = firing();
+    post("readback?plan=" + firing.choices().sealed(), rightReadBack(firing));
+    post("slots/tell?" + TERN, Map.of("event", "power-cut", "role", "maker"));
+    assertThat(get("slots?" + TERN).body()).contains("class=\"slot good\"");
+    try (Bench later =
+        Bench.start(
+            new BenchSettings(store, Clock.offset(CLOCK, Duration.ofDays(8)), OptionalInt.of(0)))) {
+      String page =
+          send(HttpRequest.newBuilder(later.address().resolve("slots?" + TERN)).build()).body();
+      assertThat(page).contains("expired: it is too old.");
+    }
+  }
+
+  @Test
+  void aSlotThatNobodyKnowsIsReadAndTold() throws Exception {
+    String form = get("slots/read?" + TERN + "&slot=2").body();
+    assertThat(form)
+        .contains("What is in slot 2 of Capstan?", "t1, segment 1 target", "It is no proof");
+    Map<String, String> typed = new LinkedHashMap<>();
+    typed.put("role", "technician");
+    typed.put("name", "Old class program");
+    typed.put("shown-sign", "C");
+    String[] shown = {"0.00", "100", "150", "2.00", "FULL", "732", "2.30", "End"};
+    for (int i = 0; i < shown.length; i++) {
+      typed.put("shown" + (i + 1), shown[i]);
+    }
+    assertThat(post("slots/read?" + TERN + "&slot=2", typed).statusCode()).isEqualTo(302);
+    assertThat(get("slots?" + TERN).body())
+        .contains("Old class program", "2 segments, top 732 °C", "read once, without a plan,")
+        .contains("Never proven.");
+    typed.put("shown4", "2.75");
+    HttpResponse<String> wrong = post("slots/read?" + TERN + "&slot=2", typed);
+    assertThat(wrong.statusCode()).isEqualTo(422);
+    assertThat(wrong.body()).contains("“2.75” means nothing certain there", "value=\"2.75\"");
+    typed.put("shown-sign", "");
+    assertThat(post("slots/read?" + TERN + "&slot=2", typed).body())
+        .contains("Say in which unit the keypad is");
+    assertThat(get("slots/read?" + TERN + "&slot=5").statusCode()).isEqualTo(404);
+  }
+
+  @Test
+  void theRegisterIsPrintedOnBothPapers() throws Exception {
+    for (String paper : new String[] {"a4", "letter"}) {
+      HttpResponse<String> pdf = get("slots/register.pdf?" + TERN + "&paper=" + paper);
+      assertThat(pdf.statusCode()).isEqualTo(200);
+      assertThat(pdf.headers().firstValue("Content-Type")).contains("application/pdf");
+      assertThat(pdf.body()).startsWith("%PDF");
+    }
+  }
+
+  private HttpResponse<String> get(String path) throws Exception {
+    return send(HttpRequest.newBuilder(bench.address().resolve(path)).build());
+  }
+
+  private HttpResponse<String> post(String path, Map<String, String> form) throws Exception {
+    String body =
+        form.entrySet().stream()
+            .map(e -> e.getKey() + "=" + URLEncoder.encode(e.getValue(), StandardCharsets.UTF_8))
+            .collect(Collectors.joining("&"));
+    return send(
+        HttpRequest.newBuilder(bench.address().resolve(path))
+            .header("Content-Type", "application/x-www-form-urlencoded")
+            .POST(HttpRequest.BodyPublishers.ofString(body))
+            .build());
+  }
+
+  private static HttpResponse<String> send(HttpRequest request)
+      throws IOException, InterruptedException {
+    return HttpClient.newHttpClient().send(request, HttpResponse.BodyHandlers.ofString());
+  }
+}
