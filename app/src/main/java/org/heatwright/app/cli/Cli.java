@@ -91,6 +91,7 @@ public final class Cli {
     line.addSubcommand(new InsideCommand(surroundings));
     line.addSubcommand(new KeyingCommand(surroundings));
     line.addSubcommand(new ReadbackCommand(surroundings));
+    line.addSubcommand(SlotsCommand.line(surroundings));
     line.addSubcommand(new CardCommand(surroundings));
     line.addSubcommand(new SendCommand(surroundings));
     line.addSubcommand(new ScanCommand(surroundings));

@@ -154,7 +154,9 @@ class JsonShapeTest {
             "checkFigures",
             "steps",
             "byHandSeconds",
-            "timesOrigin");
+            "timesOrigin",
+            "slips",
+            "register");
     assertThat(keys(root.get("steps").get(0)))
         .containsExactly("number", "prompt", "showsBefore", "press", "showsAfter", "meaning");
     assertThat(keys(root.get("values").get(0)))
