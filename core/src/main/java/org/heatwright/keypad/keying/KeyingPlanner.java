@@ -6,6 +6,7 @@ import java.util.stream.Collectors;
 import org.heatwright.keypad.FittedProgram;
 import org.heatwright.keypad.Keypad;
 import org.heatwright.keypad.UnitTrap;
+import org.heatwright.keypad.machine.KeypadMachine;
 import org.heatwright.schedule.Schedule;
 import org.heatwright.units.TemperatureUnit;
 
@@ -37,8 +38,10 @@ public final class KeyingPlanner {
     }
     SheetWriter sheet = new SheetWriter(program, keypad, slot, KeyingTimes.OCCASIONAL);
     unit(program, keypad, sheet);
+    KeypadMachine machine = new KeypadMachine(keypad);
     KeyingSearch search =
-        new KeyingSearch(program, keypad, KeyingTimes.OCCASIONAL, Known.of(program, keypad, held));
+        new KeyingSearch(
+            program, machine, KeyingTimes.OCCASIONAL, Known.of(program, machine, held));
     sheet.keyed(search.quickest());
     sheet.review();
     return sheet.sheet();

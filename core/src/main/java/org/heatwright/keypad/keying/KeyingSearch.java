@@ -47,12 +47,12 @@ final class KeyingSearch {
   private final Map<KeyedValue.Kind, Moves> moves = new HashMap<>();
   private final Map<String, Moves.Move> made = new HashMap<>();
 
-  KeyingSearch(FittedProgram program, Keypad keypad, KeyingTimes times, Known known) {
+  KeyingSearch(FittedProgram program, KeypadMachine machine, KeyingTimes times, Known known) {
     this.program = program;
-    this.keypad = keypad;
+    this.keypad = machine.keypad();
     this.times = times;
     this.known = known;
-    this.machine = new KeypadMachine(keypad);
+    this.machine = machine;
     this.places = keypad.places();
     program.values().forEach(v -> wanted.put(places.indexOf(Place.of(v, keypad)), v));
   }

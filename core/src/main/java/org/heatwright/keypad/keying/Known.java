@@ -26,8 +26,8 @@ record Known(Contents contents, Set<Integer> places) {
   }
 
   /** A slot that was keyed in the other unit may or may not have been converted: not known. */
-  static Known of(FittedProgram program, Keypad keypad, Optional<Schedule> held) {
-    KeypadMachine machine = new KeypadMachine(keypad);
+  static Known of(FittedProgram program, KeypadMachine machine, Optional<Schedule> held) {
+    Keypad keypad = machine.keypad();
     List<Place> places = keypad.places();
     Contents contents = machine.blank(program.unit());
     for (int i = 0; i < places.size(); i++) {

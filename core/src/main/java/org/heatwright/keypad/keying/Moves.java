@@ -38,6 +38,14 @@ final class Moves {
   private final double fastestStepsPerSecond;
   private final int longestTickSteps;
 
+  /**
+   * Ticks of a key kept down, from the press: when, by how many steps, and by how many it misses.
+   */
+  private final double[] tickSeconds;
+
+  private final int[] tickSteps;
+  private final double[] tickScatter;
+
   Moves(Entry entry, Scale scale, KeyingTimes times) {
     this.entry = entry;
     this.scale = scale;
@@ -60,6 +68,15 @@ final class Moves {
     this.runReadySeconds = ready;
     this.fastestStepsPerSecond = fastest;
     this.longestTickSteps = longest;
+    List<Motion.Tick> ticks =
+        new Motion(entry, Integer.MAX_VALUE / 2).held(0, 1, LONGEST_RUN_SECONDS);
+    this.tickSeconds = ticks.stream().mapToDouble(Motion.Tick::seconds).toArray();
+    this.tickSteps = ticks.stream().mapToInt(Motion.Tick::stepsPerTick).toArray();
+    this.tickScatter =
+        ticks.stream()
+            .mapToDouble(
+                t -> t.stepsPerTick() * t.ticksPerSecond() * KeyingTimes.RELEASE_SCATTER_SECONDS)
+            .toArray();
   }
 
   /**
@@ -122,11 +139,12 @@ final class Moves {
     if (from == to) {
       return new Move("", List.of(), 0);
     }
-    Leg[] into = search(from, to);
+    Search search = new Search(to);
+    search.from(from);
     Deque<Leg> way = new ArrayDeque<>();
     double seconds = 0;
     for (int at = to; at != from; at = way.getFirst().from()) {
-      Leg leg = Objects.requireNonNull(into[at]);
+      Leg leg = search.into(at);
       way.addFirst(leg);
       seconds += leg.costSeconds();
     }
@@ -179,36 +197,105 @@ final class Moves {
 
   private record Open(double boundSeconds, double seconds, int position) {}
 
-  /** For each position the last leg of the quickest way there, as far as it is needed. */
-  private Leg[] search(int from, int to) {
-    Leg[] into = new Leg[scale.size()];
-    double[] seconds = new double[scale.size()];
-    boolean[] settled = new boolean[scale.size()];
-    Arrays.fill(seconds, Double.POSITIVE_INFINITY);
-    seconds[from] = 0;
-    PriorityQueue<Open> open =
+  /**
+   * One search; for each position the last leg of the quickest way there, as far as it is needed.
+   */
+  private final class Search {
+
+    private final int to;
+    private final int[] cameFrom = new int[scale.size()];
+    private final int[] direction = new int[scale.size()];
+
+    /** Which tick or click of a run ended there; -1 for a step. */
+    private final int[] tick = new int[scale.size()];
+
+    private final double[] seconds = new double[scale.size()];
+    private final boolean[] settled = new boolean[scale.size()];
+    private final PriorityQueue<Open> open =
         new PriorityQueue<>((a, b) -> Double.compare(a.boundSeconds(), b.boundSeconds()));
-    open.add(new Open(leastSeconds(from, to), 0, from));
-    double enough = reachable(from, to);
-    while (!settled[to]) {
-      Open best = Objects.requireNonNull(open.poll(), "every value can be reached");
-      int at = best.position();
-      if (settled[at]) {
-        continue;
-      }
-      settled[at] = true;
-      for (int direction : new int[] {1, -1}) {
-        int next = motion.step(at, direction);
-        double most = Math.min(enough, seconds[to]);
-        if (next != at) {
-          relax(step(at, next, direction), to, most, into, seconds, settled, open);
+    private double most;
+
+    Search(int to) {
+      this.to = to;
+      Arrays.fill(seconds, Double.POSITIVE_INFINITY);
+    }
+
+    void from(int from) {
+      seconds[from] = 0;
+      most = reachable(from, to);
+      open.add(new Open(leastSeconds(from, to), 0, from));
+      while (!settled[to]) {
+        int at = Objects.requireNonNull(open.poll(), "every value can be reached").position();
+        if (settled[at]) {
+          continue;
         }
-        for (Leg leg : runs(at, direction, most - best.seconds() - times.mentalSeconds())) {
-          relax(leg, to, most, into, seconds, settled, open);
+        settled[at] = true;
+        for (int way : new int[] {1, -1}) {
+          int next = motion.step(at, way);
+          if (next != at) {
+            reach(at, next, way, -1, stepSeconds());
+          }
+          if (entry instanceof Entry.StepKeys) {
+            hold(at, way);
+          } else {
+            for (Leg leg : runs(at, way, most - seconds[at] - times.mentalSeconds())) {
+              int click = Math.abs(((KeyAction.Turn) leg.action()).clicks());
+              reach(at, leg.to(), way, click, leg.costSeconds());
+            }
+          }
         }
       }
     }
-    return into;
+
+    private void hold(int at, int way) {
+      int position = motion.step(at, way);
+      int end = way > 0 ? scale.size() - 1 : 0;
+      boolean wraps = motion.wraps(way > 0);
+      double within = most - seconds[at] - times.mentalSeconds();
+      for (int k = 0; k < tickSeconds.length && tickSeconds[k] <= within; k++) {
+        int next = motion.step(position, way * tickSteps[k]);
+        boolean stopped = next == position || (next == end && !wraps);
+        position = next;
+        double scatter = stopped ? 0 : tickScatter[k] * stepSeconds();
+        reach(at, position, way, k, times.mentalSeconds() + tickSeconds[k] + scatter);
+        if (stopped) {
+          return;
+        }
+      }
+    }
+
+    private void reach(int at, int next, int way, int k, double cost) {
+      double there = seconds[at] + cost;
+      if (settled[next] || there >= seconds[next]) {
+        return;
+      }
+      double bound = there + leastSeconds(next, to);
+      if (bound > most) {
+        return;
+      }
+      if (next == to) {
+        most = there;
+      }
+      seconds[next] = there;
+      cameFrom[next] = at;
+      direction[next] = way;
+      tick[next] = k;
+      open.add(new Open(bound, there, next));
+    }
+
+    Leg into(int at) {
+      int from = cameFrom[at];
+      if (tick[at] < 0) {
+        return step(from, at, direction[at]);
+      }
+      if (entry instanceof Entry.StepKeys) {
+        return runs(from, direction[at], tickSeconds[tick[at]] + 1e-9).get(tick[at]);
+      }
+      return runs(from, direction[at], Double.MAX_VALUE).stream()
+          .filter(l -> Math.abs(((KeyAction.Turn) l.action()).clicks()) == tick[at])
+          .findFirst()
+          .orElseThrow();
+    }
   }
 
   /** A time in which the goal is surely reached: by steps, or by one run and steps. */
@@ -231,27 +318,6 @@ final class Moves {
       steps = Math.min(steps, Math.floorMod(from - to, scale.size()));
     }
     return steps;
-  }
-
-  private void relax(
-      Leg leg,
-      int to,
-      double mostSeconds,
-      Leg[] into,
-      double[] seconds,
-      boolean[] settled,
-      PriorityQueue<Open> open) {
-    double cost = seconds[leg.from()] + leg.costSeconds();
-    if (settled[leg.to()] || cost >= seconds[leg.to()]) {
-      return;
-    }
-    double bound = cost + leastSeconds(leg.to(), to);
-    if (bound > mostSeconds) {
-      return;
-    }
-    seconds[leg.to()] = cost;
-    into[leg.to()] = leg;
-    open.add(new Open(bound, cost, leg.to()));
   }
 
   /** No way takes less: by steps alone, or with a run no faster than the fastest stage. */

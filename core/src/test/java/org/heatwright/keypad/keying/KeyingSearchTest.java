@@ -165,10 +165,10 @@ class KeyingSearchTest {
       KeypadMachine machine = new KeypadMachine(keypad);
       // The planner may rely on the values of the program that is held, and on nothing else.
       Contents contents =
-          Contents.of(before, keypad, Known.of(before, keypad, Optional.of(held)).contents());
+          Contents.of(before, keypad, Known.of(before, machine, Optional.of(held)).contents());
       double planned =
           new KeyingSearch(
-                  program, keypad, KeyingTimes.OCCASIONAL, new Known(contents, all(keypad)))
+                  program, machine, KeyingTimes.OCCASIONAL, new Known(contents, all(keypad)))
               .quickest().stream().mapToDouble(KeyingSearch.Edge::seconds).sum();
       assertThat(planned)
           .as("%s: %s over %s", keypad.name(), program.values(), before.values())
