@@ -60,9 +60,14 @@ public enum TimeForm {
     long whole = minutes.longValueExact();
     return switch (this) {
       case MINUTES -> Long.toString(whole);
-      case HOURS_COLON_MINUTES -> "%02d:%02d".formatted(whole / 60, whole % 60);
-      default -> "%d.%02d".formatted(whole / 60, whole % 60);
+      case HOURS_COLON_MINUTES -> two(whole / 60) + ":" + two(whole % 60);
+      default -> whole / 60 + "." + two(whole % 60);
     };
+  }
+
+  /** With a leading zero below ten; a whole scale of times is written so. */
+  private static String two(long number) {
+    return number < 10 ? "0" + number : Long.toString(number);
   }
 
   /**

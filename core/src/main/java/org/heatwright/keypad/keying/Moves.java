@@ -34,9 +34,6 @@ final class Moves {
   private final Scale scale;
   private final KeyingTimes times;
   private final Motion motion;
-  private final double runReadySeconds;
-  private final double fastestStepsPerSecond;
-  private final int longestTickSteps;
 
   /**
    * Ticks of a key kept down, from the press: when, by how many steps, and by how many it misses.
@@ -45,29 +42,14 @@ final class Moves {
 
   private final int[] tickSteps;
   private final double[] tickScatter;
+  private final double[] least;
+  private final double[] leastToAnEnd;
 
   Moves(Entry entry, Scale scale, KeyingTimes times) {
     this.entry = entry;
     this.scale = scale;
     this.times = times;
     this.motion = new Motion(entry, scale.size());
-    double fastest = 1 / stepSeconds();
-    int longest = 1;
-    double ready = Double.POSITIVE_INFINITY;
-    if (entry instanceof Entry.StepKeys keys && !keys.repeat().isEmpty()) {
-      ready = times.mentalSeconds() + keys.repeat().get(0).afterSeconds();
-      for (Entry.RepeatStage stage : keys.repeat()) {
-        fastest = Math.max(fastest, stage.stepsPerTick() * stage.ticksPerSecond());
-        longest = Math.max(longest, stage.stepsPerTick());
-      }
-    } else if (entry instanceof Entry.Knob knob) {
-      ready = times.mentalSeconds();
-      fastest = Math.max(fastest, knob.fastSteps() / spunClickSeconds(knob));
-      longest = knob.fastSteps();
-    }
-    this.runReadySeconds = ready;
-    this.fastestStepsPerSecond = fastest;
-    this.longestTickSteps = longest;
     List<Motion.Tick> ticks =
         new Motion(entry, Integer.MAX_VALUE / 2).held(0, 1, LONGEST_RUN_SECONDS);
     this.tickSeconds = ticks.stream().mapToDouble(Motion.Tick::seconds).toArray();
@@ -77,6 +59,63 @@ final class Moves {
             .mapToDouble(
                 t -> t.stepsPerTick() * t.ticksPerSecond() * KeyingTimes.RELEASE_SCATTER_SECONDS)
             .toArray();
+    this.least = leastSeconds(true);
+    this.leastToAnEnd = leastSeconds(false);
+  }
+
+  /**
+   * For each distance a time that no way takes less than, as if the scale had no ends; with or
+   * without the steps by which a run misses (a run into an end misses nothing).
+   */
+  private double[] leastSeconds(boolean misses) {
+    double[] bound = new double[scale.size()];
+    double perStep = stepSeconds();
+    for (int d = 1; d < bound.length; d++) {
+      double best = bound[d - 1] + perStep;
+      // The press itself is a step of a key; a knob has none.
+      int travelled = entry instanceof Entry.Knob ? 0 : 1;
+      for (int k = 0; k < runs(); k++) {
+        travelled += runSteps(k);
+        double cost = times.mentalSeconds() + runSeconds(k);
+        if (cost >= best) {
+          break;
+        }
+        int left = Math.abs(d - travelled);
+        double after = left < d ? bound[left] : 0;
+        best = Math.min(best, cost + (misses ? runScatter(k) * perStep : 0) + after);
+      }
+      bound[d] = best;
+    }
+    return bound;
+  }
+
+  // What a run does, tick by tick or quarter by quarter, away from the ends.
+
+  private int runs() {
+    return entry instanceof Entry.Knob knob
+        ? scale.size() / knob.fastSteps() / quarter(knob) + 1
+        : tickSeconds.length;
+  }
+
+  private double runSeconds(int k) {
+    return entry instanceof Entry.Knob knob
+        ? (k + 1) * quarter(knob) * spunClickSeconds(knob)
+        : tickSeconds[k];
+  }
+
+  private int runSteps(int k) {
+    return entry instanceof Entry.Knob knob ? quarter(knob) * knob.fastSteps() : tickSteps[k];
+  }
+
+  private double runScatter(int k) {
+    return entry instanceof Entry.Knob knob
+        ? KeyingTimes.SPIN_SCATTER_CLICKS * knob.fastSteps()
+        : tickScatter[k];
+  }
+
+  /** People turn by quarters; finer than that they cannot tell. */
+  private static int quarter(Entry.Knob knob) {
+    return Math.max(1, knob.clicksPerTurn() / 4);
   }
 
   /**
@@ -320,12 +359,19 @@ final class Moves {
     return steps;
   }
 
-  /** No way takes less: by steps alone, or with a run no faster than the fastest stage. */
+  /** No way takes less: past no end, or by running into one that stops and on from there. */
   private double leastSeconds(int from, int to) {
-    int steps = fewestSteps(from, to);
-    // A wrap from the end costs one step, whatever a tick moves.
-    double running = (steps - 1 - longestTickSteps) / fastestStepsPerSecond + times.mentalSeconds();
-    return Math.min(steps * stepSeconds(), Math.max(runReadySeconds, running));
+    double bound = least[fewestSteps(from, to)];
+    int greatest = scale.size() - 1;
+    if (!motion.wraps(true)) {
+      bound =
+          Math.min(
+              bound, leastToAnEnd[fewestSteps(from, greatest)] + least[fewestSteps(greatest, to)]);
+    }
+    if (!motion.wraps(false)) {
+      bound = Math.min(bound, leastToAnEnd[fewestSteps(from, 0)] + least[fewestSteps(0, to)]);
+    }
+    return bound;
   }
 
   private Leg step(int from, int to, int direction) {
@@ -368,8 +414,7 @@ final class Moves {
   private void spins(
       Entry.Knob knob, int from, int direction, double withinSeconds, List<Leg> legs) {
     int position = from;
-    // People turn by quarters; finer than that they cannot tell.
-    int quarter = Math.max(1, knob.clicksPerTurn() / 4);
+    int quarter = quarter(knob);
     int most = scale.size() / knob.fastSteps() + quarter;
     for (int click = 1; click <= most; click++) {
       double seconds = click * spunClickSeconds(knob);

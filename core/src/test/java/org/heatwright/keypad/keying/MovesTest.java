@@ -3,6 +3,8 @@ package org.heatwright.keypad.keying;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
 import java.util.regex.Matcher;
@@ -177,6 +179,68 @@ class MovesTest {
       position = pressed(position, 10 * direction, size, limit);
     }
     return position;
+  }
+
+  /**
+   * Against plain relaxation over every position, tap and tick until nothing changes, with no bound
+   * and no order: the way is as short as any.
+   */
+  @Tag("property")
+  @Test
+  void noSequenceOfHoldsAndTapsIsQuicker() {
+    Random random = new Random(3);
+    for (int run = 0; run < 60; run++) {
+      List<Entry.RepeatStage> stages = new ArrayList<>();
+      double after = 0.3 + random.nextInt(8) / 10.0;
+      for (int i = 0; i <= random.nextInt(3); i++) {
+        stages.add(new Entry.RepeatStage(after, 1 + random.nextInt(12), 2 + random.nextInt(9)));
+        after += 0.5 + random.nextInt(20) / 10.0;
+      }
+      Entry.StepKeys keys =
+          new Entry.StepKeys(
+              stages,
+              Entry.AtLimit.values()[random.nextInt(2)],
+              Entry.AtLimit.values()[random.nextInt(2)]);
+      int size = 20 + random.nextInt(130);
+      int from = random.nextInt(size);
+      double[] best = relaxed(keys, size, from);
+      Moves moves = moves(keys, size);
+      for (int to = 0; to < size; to += 7) {
+        assertThat(moves.between(from, to).seconds())
+            .as("%d to %d of %d, %s", from, to, size, keys)
+            .isCloseTo(best[to], within(1e-9));
+      }
+    }
+  }
+
+  private static double[] relaxed(Entry.StepKeys keys, int size, int from) {
+    Motion motion = new Motion(keys, size);
+    double[] seconds = new double[size];
+    Arrays.fill(seconds, Double.POSITIVE_INFINITY);
+    seconds[from] = 0;
+    boolean changed = true;
+    while (changed) {
+      changed = false;
+      for (int at = 0; at < size; at++) {
+        for (int direction : new int[] {1, -1}) {
+          changed |= relax(seconds, at, motion.step(at, direction), 0.28);
+          for (Motion.Tick tick : motion.held(at, direction, 55)) {
+            double misses =
+                tick.stopped() ? 0 : tick.stepsPerTick() * tick.ticksPerSecond() * 0.15 * 0.28;
+            changed |= relax(seconds, at, tick.position(), 1.35 + tick.seconds() + misses);
+          }
+        }
+      }
+    }
+    return seconds;
+  }
+
+  private static boolean relax(double[] seconds, int at, int to, double cost) {
+    if (seconds[at] + cost < seconds[to] - 1e-12) {
+      seconds[to] = seconds[at] + cost;
+      return true;
+    }
+    return false;
   }
 
   @Test
