@@ -1,12 +1,18 @@
 package org.heatwright.app.cli;
 
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import org.heatwright.app.files.InputException;
+import org.heatwright.app.files.KeypadFile;
 import org.heatwright.app.files.YamlText;
 import org.heatwright.app.files.YamlValue;
 import org.heatwright.app.json.KeyingJson;
+import org.heatwright.app.store.Document;
+import org.heatwright.app.store.Kind;
+import org.heatwright.app.store.Store;
 import org.heatwright.keypad.CheckFigures;
 import org.heatwright.keypad.FitNote;
 import org.heatwright.keypad.FittedProgram;
@@ -15,7 +21,10 @@ import org.heatwright.keypad.KeyingSheet;
 import org.heatwright.keypad.KeyingStep;
 import org.heatwright.keypad.Keypad;
 import org.heatwright.keypad.KeypadFit;
+import org.heatwright.keypad.human.SlipEstimate;
+import org.heatwright.keypad.register.SlotRegister;
 import org.heatwright.schedule.HourMinute;
+import org.heatwright.schedule.Schedule;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -30,7 +39,8 @@ import picocli.CommandLine.Parameters;
     footerHeading = "%nExamples:%n",
     footer = {
       "  heatwright keying schedule.yaml --keypad gull.yaml --slot 3",
-      "  heatwright keying schedule.yaml --keypad tern.yaml --slot 1 --held before.yaml"
+      "  heatwright keying schedule.yaml --keypad tern.yaml --slot 1 --held before.yaml",
+      "  heatwright keying schedule.yaml --keypad tern.yaml --slot 1 --kiln Capstan"
     })
 final class KeyingCommand implements Callable<Integer> {
 
@@ -53,6 +63,19 @@ final class KeyingCommand implements Callable<Integer> {
       description = "Schedule file: what the slot holds now, for fewer presses.")
   private Optional<Path> heldPath;
 
+  @Option(
+      names = "--kiln",
+      paramLabel = "NAME",
+      description =
+          "Kiln on the shelf whose slot register is asked what the slot holds; it warns before a needed or unknown program is overwritten.")
+  private Optional<String> kiln;
+
+  @Option(
+      names = "--store",
+      paramLabel = "FILE",
+      description = "Store file for --kiln. Usual: heatwright.db in your data folder.")
+  private Optional<Path> storePath;
+
   @Mixin private Answer answer;
 
   private final Surroundings surroundings;
@@ -66,20 +89,64 @@ final class KeyingCommand implements Callable<Integer> {
     Keypad keypad = Input.keypad(keypadPath);
     Slots.require(slot, keypad);
     FittedProgram program = KeypadFit.fit(Input.schedule(schedulePath), keypad);
+    Optional<Schedule> held = heldPath.map(Input::schedule);
+    List<String> warnings = new ArrayList<>();
+    if (kiln.isPresent()) {
+      held = fromRegister(program, keypad, held, warnings);
+    } else if (storePath.isPresent()) {
+      throw InputException.in("--kiln", "say which kiln's register in that store.");
+    }
     Optional<KeyingSheet> sheet =
         program.fits()
-            ? Optional.of(KeyingPlanner.plan(program, keypad, slot, heldPath.map(Input::schedule)))
+            ? Optional.of(KeyingPlanner.plan(program, keypad, slot, held))
             : Optional.empty();
     answer.give(
         surroundings,
-        KeyingJson.of(program, keypad.name(), slot, sheet),
-        page(program, keypad, slot, sheet));
+        KeyingJson.of(
+            program,
+            keypad.name(),
+            slot,
+            sheet,
+            program.fits() ? Optional.of(SlipEstimate.of(program, keypad)) : Optional.empty(),
+            warnings),
+        page(program, keypad, slot, sheet, warnings));
     return program.fits() ? Answer.DONE : Answer.STOP;
   }
 
+  /** What the kiln's register says of the slot; a file given by the person counts more. */
+  private Optional<Schedule> fromRegister(
+      FittedProgram program, Keypad keypad, Optional<Schedule> held, List<String> warnings) {
+    try (Store store = SlotsAction.open(surroundings, storePath)) {
+      String shelved =
+          store.all(Kind.KEYPAD).stream()
+              .filter(d -> KeypadFile.read(d.text(), d.name()).equals(keypad))
+              .map(Document::name)
+              .findFirst()
+              .orElseThrow(
+                  () ->
+                      InputException.in(
+                          String.valueOf(keypadPath.getFileName()),
+                          "no keypad on the shelf is described like this one, so it has no register there."));
+      SlotsAction.Place place =
+          SlotsAction.place(store, surroundings, kiln.orElseThrow(), Optional.of(shelved));
+      SlotRegister register = place.register();
+      if (program.fits()) {
+        register
+            .beforeKeying(slot, program, program.requested().name(), place.now(), place.zone())
+            .forEach(w -> warnings.add(w.message()));
+      }
+      return held.isPresent() ? held : register.held(slot);
+    }
+  }
+
   private static Page page(
-      FittedProgram program, Keypad keypad, int slot, Optional<KeyingSheet> sheet) {
+      FittedProgram program,
+      Keypad keypad,
+      int slot,
+      Optional<KeyingSheet> sheet,
+      List<String> warnings) {
     Page page = new Page();
+    warnings.forEach(warning -> page.hanging("register  ", warning));
     if (sheet.isEmpty()) {
       page.line(
           "%s does not fit %s: do not key it."
@@ -111,7 +178,10 @@ final class KeyingCommand implements Callable<Integer> {
                     YamlText.number(figures.sumOfTargets()),
                     figures.totalMinutes(),
                     figures.firstUnused()))
-        .line("Times: " + sheet.get().timesOrigin());
+        .line("Times: " + sheet.get().timesOrigin())
+        .blank()
+        .line(SlipEstimate.of(program, keypad).words())
+        .line("Rates: " + SlipEstimate.ORIGIN.words() + ".");
     return page;
   }
 

@@ -3,7 +3,6 @@ package org.heatwright.app.cli;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.concurrent.Callable;
 import org.heatwright.app.files.InputException;
@@ -18,7 +17,6 @@ import org.heatwright.keypad.ReadbackReport;
 import org.heatwright.keypad.ReadbackReport.Outcome;
 import org.heatwright.keypad.ReadbackReport.VerdictKind;
 import org.heatwright.keypad.UnitCheck;
-import org.heatwright.units.TemperatureUnit;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -59,20 +57,7 @@ final class ReadbackCommand implements Callable<Integer> {
   @Option(names = "--questions", description = "Print a file to fill in, without the answers.")
   private boolean questions;
 
-  @Option(
-      names = "--display-reads",
-      paramLabel = "NUMBER",
-      description = "What the idle display reads; with --thermometer it settles the unit.")
-  private Optional<Double> displayReads;
-
-  @Option(
-      names = "--thermometer",
-      paramLabel = "DEGREES",
-      description = "What a thermometer beside the cold kiln reads: 20C or 68F.")
-  private Optional<String> thermometer;
-
-  @Option(names = "--unheated-overnight", description = "The kiln stood unheated overnight.")
-  private boolean unheatedOvernight;
+  @Mixin private ColdKiln coldKiln;
 
   @Mixin private Answer answer;
 
@@ -105,7 +90,7 @@ final class ReadbackCommand implements Callable<Integer> {
           new Page().raw(form(asked, keypad)));
       return Answer.DONE;
     }
-    Optional<UnitCheck.Result> unitCheck = unitCheck();
+    Optional<UnitCheck.Result> unitCheck = coldKiln.check();
     ReadbackReport report =
         Readback.compare(
             program,
@@ -116,45 +101,6 @@ final class ReadbackCommand implements Callable<Integer> {
     answer.give(
         surroundings, ReadbackJson.of(name, keypad.name(), report), page(report, name, keypad));
     return report.outcome() == Outcome.PROVEN ? Answer.DONE : Answer.STOP;
-  }
-
-  private Optional<UnitCheck.Result> unitCheck() {
-    if (displayReads.isPresent() != thermometer.isPresent()) {
-      throw InputException.in(
-          "--thermometer", "--display-reads and --thermometer belong together; give both or none.");
-    }
-    if (thermometer.isEmpty()) {
-      return Optional.empty();
-    }
-    if (!Double.isFinite(displayReads.orElseThrow())) {
-      throw InputException.in(
-          "--display-reads",
-          "%s is not a reading; expected the number on the display.".formatted(displayReads.get()));
-    }
-    String text = thermometer.get().strip();
-    Optional<TemperatureUnit> unit =
-        text.isEmpty()
-            ? Optional.empty()
-            : TemperatureUnit.ofLetter(text.substring(text.length() - 1));
-    OptionalDouble degrees = number(text.isEmpty() ? "" : text.substring(0, text.length() - 1));
-    if (unit.isEmpty() || degrees.isEmpty()) {
-      throw InputException.in(
-          "--thermometer",
-          "\"%s\" is not a reading; expected a number with its unit, such as 20C or 68F."
-              .formatted(text));
-    }
-    return Optional.of(
-        UnitCheck.judge(
-            displayReads.orElseThrow(), degrees.getAsDouble(), unit.get(), unheatedOvernight));
-  }
-
-  private static OptionalDouble number(String text) {
-    try {
-      double value = Double.parseDouble(text.strip());
-      return Double.isFinite(value) ? OptionalDouble.of(value) : OptionalDouble.empty();
-    } catch (NumberFormatException e) {
-      return OptionalDouble.empty();
-    }
   }
 
   /** A shown file without answers: position and label only, so that nobody copies the plan. */

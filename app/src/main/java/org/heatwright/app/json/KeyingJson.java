@@ -6,6 +6,7 @@ import java.util.OptionalInt;
 import org.heatwright.app.files.YamlValue;
 import org.heatwright.keypad.FittedProgram;
 import org.heatwright.keypad.KeyingSheet;
+import org.heatwright.keypad.human.SlipEstimate;
 
 /** What {@code keying --json} prints. {@code steps} is empty if the program does not fit. */
 public record KeyingJson(
@@ -20,7 +21,22 @@ public record KeyingJson(
     CheckFiguresJson checkFigures,
     List<StepJson> steps,
     Optional<Long> byHandSeconds,
-    Optional<String> timesOrigin) {
+    Optional<String> timesOrigin,
+    Optional<SlipsJson> slips,
+    List<String> register) {
+
+  /**
+   * How likely it is that a slip stays, as shares with the least, usual and most slips a key:
+   * unchecked, looked over by eye, read back blind.
+   */
+  public record SlipsJson(
+      int keys,
+      List<Double> unchecked,
+      List<Double> byEye,
+      List<Double> readBack,
+      List<String> hidden,
+      String words,
+      String origin) {}
 
   /** One value to key; {@code segment} 0 is the whole program. */
   public record ValueJson(int segment, String kind, String digits, String meaning) {}
@@ -43,7 +59,12 @@ public record KeyingJson(
 
   /** The record of a fitted program and its keying sheet. */
   public static KeyingJson of(
-      FittedProgram program, String keypad, int slot, Optional<KeyingSheet> sheet) {
+      FittedProgram program,
+      String keypad,
+      int slot,
+      Optional<KeyingSheet> sheet,
+      Optional<SlipEstimate> slips,
+      List<String> register) {
     var figures = program.checkFigures();
     return new KeyingJson(
         program.requested().name(),
@@ -65,7 +86,24 @@ public record KeyingJson(
             figures.firstUnused()),
         sheet.map(KeyingJson::steps).orElse(List.of()),
         sheet.map(s -> s.byHand().toSeconds()),
-        sheet.map(KeyingSheet::timesOrigin));
+        sheet.map(KeyingSheet::timesOrigin),
+        slips.map(KeyingJson::slips),
+        register);
+  }
+
+  private static SlipsJson slips(SlipEstimate slips) {
+    return new SlipsJson(
+        slips.keys(),
+        shares(slips.unchecked()),
+        shares(slips.byEye()),
+        shares(slips.readBack()),
+        slips.hidden(),
+        slips.words(),
+        SlipEstimate.ORIGIN.words());
+  }
+
+  private static List<Double> shares(SlipEstimate.Chance chance) {
+    return List.of(chance.lowShare(), chance.usualShare(), chance.highShare());
   }
 
   private static List<StepJson> steps(KeyingSheet sheet) {

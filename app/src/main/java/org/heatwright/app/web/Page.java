@@ -216,6 +216,8 @@ public record Page(
    * @param before what the slot register says of the slot, gravest first
    * @param slots address of the register
    * @param roles who can say that they keyed it
+   * @param slips how likely it is that a slip stays; empty if it must not be keyed
+   * @param slipsSource where that is from
    */
   public record Keying(
       String keypad,
@@ -229,7 +231,9 @@ public record Page(
       List<Fact> check,
       List<Remark> before,
       String slots,
-      List<String> roles) {}
+      List<String> roles,
+      String slips,
+      String slipsSource) {}
 
   /** One step at the keypad. */
   public record Step(

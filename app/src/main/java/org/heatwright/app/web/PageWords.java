@@ -26,6 +26,7 @@ import org.heatwright.keypad.FitNote;
 import org.heatwright.keypad.KeyingPlanner;
 import org.heatwright.keypad.KeyingSheet;
 import org.heatwright.keypad.KeyingStep;
+import org.heatwright.keypad.human.SlipEstimate;
 import org.heatwright.keypad.register.SlotRegister;
 import org.heatwright.keypad.register.SlotWarning;
 import org.heatwright.kiln.Learned;
@@ -357,7 +358,9 @@ final class PageWords {
             ? slots.warnings(firing, register).stream().map(PageWords::remark).toList()
             : List.of(),
         SlotsDesk.address(firing.choices().kiln(), firing.choices().keypad()),
-        SlotsDesk.roles());
+        SlotsDesk.roles(),
+        fits ? SlipEstimate.of(firing.program(), firing.keypad()).words() : "",
+        SlipEstimate.ORIGIN.words());
   }
 
   private static Page.Remark remark(SlotWarning warning) {

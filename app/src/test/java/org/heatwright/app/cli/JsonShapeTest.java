@@ -154,7 +154,9 @@ class JsonShapeTest {
             "checkFigures",
             "steps",
             "byHandSeconds",
-            "timesOrigin");
+            "timesOrigin",
+            "slips",
+            "register");
     assertThat(keys(root.get("steps").get(0)))
         .containsExactly("number", "prompt", "showsBefore", "press", "showsAfter", "meaning");
     assertThat(keys(root.get("values").get(0)))
@@ -182,6 +184,27 @@ class JsonShapeTest {
     assertThat(root.get("outcome").asText()).isEqualTo("not-proven");
     assertThat(keys(root.get("verdicts").get(0)))
         .containsExactly("position", "place", "expected", "shown", "kind", "message", "correction");
+  }
+
+  @Test
+  void sendSaysWhereThePageIs() throws IOException {
+    Path page = dir.resolve("firing.html");
+    JsonNode root =
+        json(
+            Run.of(
+                "send",
+                HARBOUR,
+                "--keypad",
+                Studio.keypad("gull"),
+                "--slot",
+                3,
+                "-o",
+                page,
+                "--json"));
+    assertThat(keys(root))
+        .containsExactly("schedule", "keypad", "slot", "page", "bytes", "findings");
+    assertThat(root.get("page").asText()).isEqualTo(page.toString());
+    assertThat(root.get("bytes").asLong()).isEqualTo(Files.size(page)).isLessThan(400_000);
   }
 
   @Test

@@ -90,8 +90,8 @@ class SlotsBenchTest {
     assertThat(get("slots").statusCode()).isEqualTo(200);
     assertThat(get("slots?kiln=Dinghy").statusCode()).isEqualTo(404);
     assertThat(get("?" + TERN).body())
-        .contains(
-            "What slot 1 holds is not known, and keying overwrites it", "/slots?kiln=Capstan");
+        .contains("What slot 1 holds is not known, and keying overwrites it", "/slots?kiln=Capstan")
+        .contains("Of a hundred programs with", "An estimate, not a promise");
   }
 
   @Test

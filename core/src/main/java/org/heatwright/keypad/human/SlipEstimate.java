@@ -116,8 +116,7 @@ public record SlipEstimate(
   record Value(int keys, boolean shown) {}
 
   static SlipEstimate of(List<Value> values, List<String> hidden) {
-    Chance unchecked =
-        Chance.of(SLIPS.stream().map(slip -> survives(values, slip, 1)).toList());
+    Chance unchecked = Chance.of(SLIPS.stream().map(slip -> survives(values, slip, 1)).toList());
     return new SlipEstimate(
         values.stream().mapToInt(Value::keys).sum(),
         values.size(),
@@ -147,8 +146,7 @@ public record SlipEstimate(
             ? ""
             : ", most of them in what its review does not show (%s)".formatted(named());
     return "Of a hundred programs with %d keys like this one, about %s have a wrong key that stays if nobody checks, %s after looking it over, and at most %s after a blind read-back compared here%s. An estimate, not a promise."
-        .formatted(
-            keys, unchecked.inHundred(), byEye.inHundred(), readBack.inHundred(), where);
+        .formatted(keys, unchecked.inHundred(), byEye.inHundred(), readBack.inHundred(), where);
   }
 
   private String named() {

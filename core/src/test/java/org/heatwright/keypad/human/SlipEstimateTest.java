@@ -72,9 +72,7 @@ class SlipEstimateTest {
     SlipEstimate estimate = SlipEstimate.of(program, knob);
     assertThat(knob.hiddenInReview()).contains(KeyedValue.Kind.DELAY);
     assertThat(estimate.hidden()).containsExactly("start delay");
-    int digits =
-        (int)
-            program.values().get(0).digits().chars().filter(Character::isDigit).count();
+    int digits = (int) program.values().get(0).digits().chars().filter(Character::isDigit).count();
     double delayWrong = 1 - Math.pow(0.99, digits + 1);
     assertThat(estimate.readBack().usualShare()).isBetween(delayWrong, delayWrong + 0.005);
     assertThat(estimate.words()).contains("in what its review does not show (start delay)");
@@ -86,9 +84,7 @@ class SlipEstimateTest {
                 TemperatureUnit.CELSIUS,
                 List.of(
                     new Segment(
-                        Ramp.fastest(),
-                        TemperatureUnit.CELSIUS.temperature(1900),
-                        Duration.ZERO))),
+                        Ramp.fastest(), TemperatureUnit.CELSIUS.temperature(1900), Duration.ZERO))),
             knob);
     assertThatThrownBy(() -> SlipEstimate.of(tooHot, knob))
         .isInstanceOf(IllegalArgumentException.class);
@@ -198,8 +194,7 @@ class SlipEstimateTest {
     Map<String, KeyedValue> byWords = new HashMap<>();
     for (KeyedValue value : plan.values()) {
       boolean unused = value.kind() == KeyedValue.Kind.END && value.segment() > 0;
-      byWords.put(
-          unused ? "segment " + value.segment() + ", first value" : value.place(), value);
+      byWords.put(unused ? "segment " + value.segment() + ", first value" : value.place(), value);
     }
     List<Shown.Value> shown = new ArrayList<>();
     for (ReadbackQuestion question : Readback.questions(plan, keypad)) {
