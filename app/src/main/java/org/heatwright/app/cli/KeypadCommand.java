@@ -12,10 +12,7 @@ import picocli.CommandLine.Option;
     },
     synopsisSubcommandLabel = "COMMAND",
     footerHeading = "%nExamples:%n",
-    footer = {
-      "  heatwright keypad new -o keypad.yaml",
-      "  heatwright keypad check keypad.yaml"
-    })
+    footer = {"  heatwright keypad new -o keypad.yaml", "  heatwright keypad check keypad.yaml"})
 final class KeypadCommand {
 
   @Option(names = "--help", usageHelp = true, description = "Show this help.")

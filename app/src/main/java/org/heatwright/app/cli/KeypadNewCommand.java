@@ -64,7 +64,8 @@ final class KeypadNewCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     output.ifPresent(path -> Output.requireReplaceable(path, Output.Kind.KEYPAD));
-    Map<String, String> answers = answersPath.map(KeypadNewCommand::given).orElseGet(LinkedHashMap::new);
+    Map<String, String> answers =
+        answersPath.map(KeypadNewCommand::given).orElseGet(LinkedHashMap::new);
     BufferedReader in =
         new BufferedReader(new InputStreamReader(surroundings.in(), StandardCharsets.UTF_8));
     PrintStream out = surroundings.out();
@@ -132,7 +133,9 @@ final class KeypadNewCommand implements Callable<Integer> {
                   : before.isEmpty() ? "" : before.get(before.size() - 1).question().id()
               : option(question, typed);
       if (answers.remove(which) == null) {
-        surroundings.out().println("There is no answer \"%s\" to take back; list shows them.".formatted(which));
+        surroundings
+            .out()
+            .println("There is no answer \"%s\" to take back; list shows them.".formatted(which));
       }
     } else {
       answers.put(question.id(), typed);
@@ -159,6 +162,7 @@ final class KeypadNewCommand implements Callable<Integer> {
     if (output.isPresent()) {
       page.line(Output.write(output.get(), Output.Kind.KEYPAD, described.yaml()));
       page.line("To check it again at any time: heatwright keypad check " + output.get());
+      page.line("To rehearse on it: heatwright send, or choose it on the bench.");
     } else {
       page.raw(described.yaml());
     }

@@ -15,8 +15,8 @@ import org.heatwright.app.files.ScheduleFile;
 
 /**
  * Files a command writes. A file that is there already is replaced only if it is of the kind that
- * is being written; a schedule, kiln or keypad that is replaced is kept beside it under its name with {@code ~},
- * {@code ~2} and so on at the end. A file is there whole or not at all.
+ * is being written; a schedule, kiln or keypad that is replaced is kept beside it under its name
+ * with {@code ~}, {@code ~2} and so on at the end. A file is there whole or not at all.
  */
 final class Output {
 

@@ -28,7 +28,8 @@ public record Described(Keypad keypad, List<Unsure> unsure) {
   public String yaml() {
     StringBuilder out = new StringBuilder();
     if (!unsure.isEmpty()) {
-      out.append("# Some of this nobody knew yet; where a line says so, find out and correct it.\n");
+      out.append(
+          "# Some of this nobody knew yet; where a line says so, find out and correct it.\n");
     }
     KeypadFile.write(keypad)
         .lines()

@@ -4,7 +4,6 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumSet;
-import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
@@ -33,8 +32,8 @@ import org.heatwright.units.TemperatureUnit;
 
 /**
  * The questions that describe a keypad, as far as given answers lead: what was asked, what is asked
- * next, or the finished description. The same answers give the same interview, so an answer is taken
- * back or changed by leaving it out; answers to what is then not asked any more do no harm.
+ * next, or the finished description. The same answers give the same interview, so an answer is
+ * taken back or changed by leaving it out; answers to what is then not asked any more do no harm.
  */
 public final class Interview {
 
@@ -181,8 +180,7 @@ public final class Interview {
       for (int i = 0; i < options.length; i += 2) {
         all.add(new Question.Option(options[i], options[i + 1]));
       }
-      return new Question(
-          id, about, ask, why, look, Question.Kind.ONE, all, "", Optional.empty());
+      return new Question(id, about, ask, why, look, Question.Kind.ONE, all, "", Optional.empty());
     }
 
     private static Question several(Question one) {
@@ -217,8 +215,7 @@ public final class Interview {
     private static String word(Question question, String answer) {
       String plain = answer.toLowerCase(Locale.ROOT);
       List<Question.Option> options = question.options();
-      if (plain.matches("\\d{1,2}")
-          && options.stream().noneMatch(o -> o.word().equals(plain))) {
+      if (plain.matches("\\d{1,2}") && options.stream().noneMatch(o -> o.word().equals(plain))) {
         int number = Integer.parseInt(plain);
         if (number >= 1 && number <= options.size()) {
           return options.get(number - 1).word();
@@ -233,7 +230,8 @@ public final class Interview {
                   wrong(
                       answer,
                       "one of "
-                          + String.join(", ", options.stream().map(Question.Option::word).toList())));
+                          + String.join(
+                              ", ", options.stream().map(Question.Option::word).toList())));
     }
 
     private <E extends Enum<E>> E one(Question question, Class<E> type) {
@@ -405,8 +403,13 @@ public final class Interview {
           };
       Keypad.EndRule end = end(entry, first);
       about = "Opening, keeping, leaving";
-      Gesture open = keysFor("open", "Which keys lead from the idle display into programming?",
-          "The sheet begins there.", "From the display of the kiln's temperature.", true);
+      Gesture open =
+          keysFor(
+              "open",
+              "Which keys lead from the idle display into programming?",
+              "The sheet begins there.",
+              "From the display of the kiln's temperature.",
+              true);
       Keypad.Navigation navigation =
           one(
               choice(
@@ -817,8 +820,9 @@ public final class Interview {
                 "",
                 "F",
                 "");
-        rangesIn = Optional.of(
-            ask(now, answer -> TemperatureUnit.ofLetter(word(now, answer)).orElseThrow()));
+        rangesIn =
+            Optional.of(
+                ask(now, answer -> TemperatureUnit.ofLetter(word(now, answer)).orElseThrow()));
       }
       Question shown =
           several(
@@ -838,7 +842,8 @@ public final class Interview {
       Set<UnitSetting.ShownAt> at = EnumSet.noneOf(UnitSetting.ShownAt.class);
       ask(
               orUnknown(
-                  shown, "where the unit is shown is not known; it must be settled on a cold kiln."),
+                  shown,
+                  "where the unit is shown is not known; it must be settled on a cold kiln."),
               answer -> words(shown, answer),
               "unit",
               Set.<String>of())
@@ -872,15 +877,18 @@ public final class Interview {
               "They may be pressed by mistake.",
               "",
               false);
-      return new UnitSetting(
-          UnitSetting.Setting.SWITCHABLE, rangesIn.orElseThrow(), at, converts);
+      return new UnitSetting(UnitSetting.Setting.SWITCHABLE, rangesIn.orElseThrow(), at, converts);
     }
 
     // ---- values
 
     private List<KeyedValue.Kind> order() {
-      Question question = order("order", "In which order does it ask for the values of a segment?",
-          "Sheets go in this order.", "Open an empty program and go on from value to value.");
+      Question question =
+          order(
+              "order",
+              "In which order does it ask for the values of a segment?",
+              "Sheets go in this order.",
+              "Open an empty program and go on from value to value.");
       return ask(question, answer -> kinds(question, answer, 3));
     }
 
@@ -909,8 +917,7 @@ public final class Interview {
               "",
               example),
           answer -> {
-            if (!answer.equalsIgnoreCase(NONE)
-                && answer.chars().noneMatch(Character::isLetter)) {
+            if (!answer.equalsIgnoreCase(NONE) && answer.chars().noneMatch(Character::isLetter)) {
               throw wrong(answer, "a mark with a letter, such as " + example + ", or none");
             }
             return textOrNone(answer);
@@ -933,9 +940,7 @@ public final class Interview {
               "the range in %s is not known; it is taken as converted."
                   .formatted(units.rangesIn().other().symbol())),
           answer ->
-              answer.equalsIgnoreCase("converted")
-                  ? Optional.empty()
-                  : Optional.of(range(answer)),
+              answer.equalsIgnoreCase("converted") ? Optional.empty() : Optional.of(range(answer)),
           key,
           Optional.<Keypad.Range>empty());
     }
@@ -1078,8 +1083,7 @@ public final class Interview {
               Keypad.Cooling.NOT_CONTROLLED);
       Optional<BigDecimal> start = start("rate-start", starts, "");
       requireIn(range, start);
-      return build(
-          () -> new Keypad.RateField(label, per, range, other, fastest, down, start));
+      return build(() -> new Keypad.RateField(label, per, range, other, fastest, down, start));
     }
 
     private Asking again(String sentence) {
@@ -1147,13 +1151,15 @@ public final class Interview {
               "23:59 1"),
           answer -> {
             Matcher parts =
-                Pattern.compile("(\\d{1,3}):([0-5]\\d)[,;\\s]+(\\d{1,4}(?:\\.\\d{1,2})?)(?:\\s*min)?")
+                Pattern.compile(
+                        "(\\d{1,3}):([0-5]\\d)[,;\\s]+(\\d{1,4}(?:\\.\\d{1,2})?)(?:\\s*min)?")
                     .matcher(answer);
             if (!parts.matches()) {
               throw wrong(answer, "a time and minutes, such as 23:59 1");
             }
             BigDecimal hours = new BigDecimal(parts.group(1)).multiply(BigDecimal.valueOf(60));
-            return List.of(hours.add(new BigDecimal(parts.group(2))), new BigDecimal(parts.group(3)));
+            return List.of(
+                hours.add(new BigDecimal(parts.group(2))), new BigDecimal(parts.group(3)));
           });
     }
 
@@ -1191,8 +1197,7 @@ public final class Interview {
       Optional<BigDecimal> start = start("hold-start", starts, ", in minutes");
       requireIn(range, start);
       return build(
-          () ->
-              new Keypad.HoldField(label, form, longest.get(0), longest.get(1), endless, start));
+          () -> new Keypad.HoldField(label, form, longest.get(0), longest.get(1), endless, start));
     }
 
     private Optional<Keypad.DelayField> delay(Keypad.FieldStart starts) {
@@ -1221,18 +1226,12 @@ public final class Interview {
           build(
                   () ->
                       new Keypad.DelayField(
-                          label,
-                          form,
-                          longest.get(0),
-                          longest.get(1),
-                          position,
-                          Optional.empty()))
+                          label, form, longest.get(0), longest.get(1), position, Optional.empty()))
               .range();
       Optional<BigDecimal> start = start("delay-start", starts, ", in minutes");
       requireIn(range, start);
       return Optional.of(
-          new Keypad.DelayField(
-              label, form, longest.get(0), longest.get(1), position, start));
+          new Keypad.DelayField(label, form, longest.get(0), longest.get(1), position, start));
     }
 
     /**
@@ -1293,8 +1292,7 @@ public final class Interview {
     // ---- keys with a purpose
 
     private Gesture keysFor(String id, String ask, String why, String look, boolean needed) {
-      return ask(
-          text(id, ask, why, look, GESTURE_EXAMPLE), answer -> gesture(answer, needed));
+      return ask(text(id, ask, why, look, GESTURE_EXAMPLE), answer -> gesture(answer, needed));
     }
 
     private Keypad.Programming programming(Keypad.Navigation navigation) {
@@ -1315,8 +1313,7 @@ public final class Interview {
               Keypad.Commits.class);
       List<String> ways =
           new ArrayList<>(
-              List.of(
-                  "first", "around, to the first value", "stays", "nowhere: it stays there"));
+              List.of("first", "around, to the first value", "stays", "nowhere: it stays there"));
       if (commits == Keypad.Commits.ACCEPTING) {
         ways.addAll(List.of("idle", "out of programming"));
       }
@@ -1408,8 +1405,7 @@ public final class Interview {
                     "hidden",
                     ""),
                 "whether the first unused segment is shown is not known; it counts as not shown.");
-        unused =
-            ask(question, answer -> word(question, answer).equals("shown"), "review", false);
+        unused = ask(question, answer -> word(question, answer).equals("shown"), "review", false);
       }
       Question edit =
           orUnknown(

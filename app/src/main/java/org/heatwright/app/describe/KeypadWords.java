@@ -22,7 +22,6 @@ import org.heatwright.keypad.machine.MachineState;
 import org.heatwright.keypad.machine.Where;
 import org.heatwright.schedule.AtEnd;
 import org.heatwright.schedule.HourMinute;
-import org.heatwright.units.TemperatureUnit;
 
 /**
  * A description read back in plain words: what it holds, and what each key does in each state. What
@@ -52,8 +51,7 @@ public final class KeypadWords {
     List<String> facts = new ArrayList<>();
     facts.add(
         "%s stores %d programs of up to %d segments; the display has %d digits."
-            .formatted(
-                keypad.name(), keypad.slots(), keypad.segments(), keypad.displayDigits()));
+            .formatted(keypad.name(), keypad.slots(), keypad.segments(), keypad.displayDigits()));
     facts.add(unit(keypad));
     facts.add(entry(keypad.entry()));
     facts.add(
@@ -63,9 +61,7 @@ public final class KeypadWords {
                     ? "as the program holds it"
                     : "at its own start value",
                 keypad.accept().word()));
-    facts.add(
-        "A segment is keyed in this order: %s."
-            .formatted(words(keypad.order())));
+    facts.add("A segment is keyed in this order: %s.".formatted(words(keypad.order())));
     Keypad.RateField rate = keypad.rate();
     facts.add(
         "Rate%s: %s degrees %s; %s; %s."
@@ -79,7 +75,8 @@ public final class KeypadWords {
                   case NEGATIVE -> "down has a minus sign";
                   case NOT_CONTROLLED -> "it cannot cool at a rate";
                 }));
-    facts.add("Target%s: %s.".formatted(label(keypad.target().label()), range(keypad.target().range())));
+    facts.add(
+        "Target%s: %s.".formatted(label(keypad.target().label()), range(keypad.target().range())));
     Keypad.HoldField hold = keypad.hold();
     facts.add(
         "Hold%s: written as %s, up to %s, by %s min; %s."
@@ -100,8 +97,7 @@ public final class KeypadWords {
                             YamlValue.word(d.position()),
                             d.form().word(),
                             HourMinute.format(
-                                java.time.Duration.ofMinutes(
-                                    d.range().greatest().longValue()))))
+                                java.time.Duration.ofMinutes(d.range().greatest().longValue()))))
             .orElse("It cannot wait before it starts."));
     facts.add(end(keypad.end()));
     facts.add(
@@ -141,8 +137,7 @@ public final class KeypadWords {
                     .map(YamlValue::word)
                     .collect(Collectors.joining(", "));
     if (!units.switchable()) {
-      return "It works in %s; the unit is %s."
-          .formatted(units.rangesIn().symbol(), shown);
+      return "It works in %s; the unit is %s.".formatted(units.rangesIn().symbol(), shown);
     }
     return "It can be switched between °C and °F (ranges here are in %s); the unit is %s; switching %s."
         .formatted(
@@ -221,9 +216,9 @@ public final class KeypadWords {
     String after =
         end.afterwards() == AtEnd.OFF ? "the elements go off" : "the last target is kept";
     return switch (end.by()) {
-      case COUNT -> "The number of segments is keyed first; after the last one %s.".formatted(after);
-      case MARK ->
-          "%s in the first unused segment ends a program; then %s.".formatted(mark, after);
+      case COUNT ->
+          "The number of segments is keyed first; after the last one %s.".formatted(after);
+      case MARK -> "%s in the first unused segment ends a program; then %s.".formatted(mark, after);
       case EVERY_UNUSED ->
           "Every segment runs: each unused one must read %s; then %s.".formatted(mark, after);
     };
@@ -273,10 +268,7 @@ public final class KeypadWords {
                 "At the last value",
                 new MachineState(
                     new Where.Value(
-                        last,
-                        value.draft().orElseThrow().texts().get(last),
-                        "",
-                        first.open()),
+                        last, value.draft().orElseThrow().texts().get(last), "", first.open()),
                     value.slot(),
                     value.slots(),
                     value.draft(),
@@ -428,13 +420,10 @@ public final class KeypadWords {
     }
 
     private String moved(
-        MachineState from,
-        MachineState to,
-        Where.Value before,
-        Where.Value now,
-        boolean takes) {
+        MachineState from, MachineState to, Where.Value before, Where.Value now, boolean takes) {
       if (now.place() != before.place()) {
-        String value = !before.open() ? "" : takes ? "takes the value and " : "drops the value and ";
+        String value =
+            !before.open() ? "" : takes ? "takes the value and " : "drops the value and ";
         return value + "goes to " + machine.display(to).words();
       }
       if (now.open() != before.open()) {

@@ -16,8 +16,8 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
-import org.heatwright.app.files.InputException;
 import org.heatwright.app.describe.Described;
+import org.heatwright.app.files.InputException;
 import org.heatwright.app.files.ScheduleFile;
 import org.heatwright.app.json.ForecastJson;
 import org.heatwright.app.json.Json;
@@ -34,8 +34,8 @@ import org.heatwright.app.store.Kind;
 import org.heatwright.app.store.StoreException;
 import org.heatwright.forecast.ForecastRequest;
 import org.heatwright.keypad.KeyingPlanner;
-import org.heatwright.pocket.PageScript;
 import org.heatwright.keypad.register.Role;
+import org.heatwright.pocket.PageScript;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -319,8 +319,7 @@ final class Routes {
     Optional<Described> described =
         told.interview().described().filter(d -> ctx.formParam("keep") != null);
     if (described.isPresent()) {
-      Page.Bringing kept =
-          Shelving.bring(settings.store(), "keypad", "", described.get().yaml());
+      Page.Bringing kept = Shelving.bring(settings.store(), "keypad", "", described.get().yaml());
       if (kept.error().isEmpty()) {
         ctx.redirect("/?" + Choices.of(settings.opening()).withKeypad(kept.name()).query());
         return;

@@ -76,7 +76,8 @@ class KeypadCommandTest {
         .contains("! \"many\"; expected a whole number from 1 to 999.", "Why: ", "Try: ")
         .contains("THE RATE", "This is how it is described:", "Written to " + file)
         .contains("While a value is keyed:", "Compare key by key");
-    assertThat(run.out().lines()).allMatch(line -> line.length() <= 80 + "display-digits> ".length());
+    assertThat(run.out().lines())
+        .allMatch(line -> line.length() <= 80 + "display-digits> ".length());
     assertThat(Files.readString(file)).contains("# unsure: whether switching converts");
 
     lines.set(0, "Another");
@@ -131,7 +132,8 @@ class KeypadCommandTest {
     Run run = Run.of("keypad", "check", Studio.keypad("petrel"));
     assertThat(run.code()).isZero();
     assertThat(run.out())
-        .contains("Each value is kept as it is taken.", "In the list of values:", "opens the value");
+        .contains(
+            "Each value is kept as it is taken.", "In the list of values:", "opens the value");
     assertThat(run.out().lines()).allMatch(line -> line.length() <= 80);
     assertThat(Run.of("keypad", "check", Studio.keypad("petrel"), "--json").out())
         .contains("\"state\" : \"On the idle display\"");

@@ -153,7 +153,9 @@ class InterviewTest {
             switchable && random.nextBoolean()
                 ? Optional.of(Keypad.Range.of(10, 1800, 10))
                 : Optional.empty(),
-            random.nextBoolean() ? Optional.of(special(random, digits, "FULL", 0)) : Optional.empty(),
+            random.nextBoolean()
+                ? Optional.of(special(random, digits, "FULL", 0))
+                : Optional.empty(),
             digits
                 ? of(random, List.of(Keypad.Cooling.IMPLIED, Keypad.Cooling.NOT_CONTROLLED))
                 : of(random, Keypad.Cooling.class),
@@ -174,7 +176,9 @@ class InterviewTest {
             form,
             BigDecimal.valueOf(599),
             form == TimeForm.DECIMAL_HOURS ? new BigDecimal("0.6") : step,
-            random.nextBoolean() ? Optional.of(special(random, digits, "StAY", -1)) : Optional.empty(),
+            random.nextBoolean()
+                ? Optional.of(special(random, digits, "StAY", -1))
+                : Optional.empty(),
             fixed ? Optional.of(BigDecimal.valueOf(0)) : Optional.empty());
     Optional<Keypad.DelayField> delay =
         random.nextInt(4) == 0
@@ -228,8 +232,7 @@ class InterviewTest {
             switchable ? of(random, some) : Gesture.of());
     List<KeyedValue.Kind> reviewed = new ArrayList<>(order.subList(0, random.nextInt(4)));
     java.util.Collections.shuffle(reviewed, random);
-    boolean unused =
-        by != Keypad.EndRule.By.COUNT && !reviewed.isEmpty() && random.nextBoolean();
+    boolean unused = by != Keypad.EndRule.By.COUNT && !reviewed.isEmpty() && random.nextBoolean();
     return new Keypad(
         "Invented " + random.nextInt(100),
         units,
@@ -297,8 +300,7 @@ class InterviewTest {
       assertThat(interview.pending().orElseThrow().id()).isEqualTo(id);
       assertThat(interview.error()).isEmpty();
       fewer.put(id, before);
-      assertThat(Interview.of(fewer).described().orElseThrow().keypad())
-          .isEqualTo(demo("petrel"));
+      assertThat(Interview.of(fewer).described().orElseThrow().keypad()).isEqualTo(demo("petrel"));
     }
   }
 
@@ -414,7 +416,8 @@ class InterviewTest {
     assertThat(told.get("While a value is keyed"))
         .containsEntry("start", "SAVES; STARTS THE PROGRAM: heat")
         .containsEntry("hold next 4 s", "out, to the idle display");
-    assertThat(told.get("While a value is keyed").get("next")).startsWith("takes the value and goes");
+    assertThat(told.get("While a value is keyed").get("next"))
+        .startsWith("takes the value and goes");
     assertThat(told.get("While a program runs"))
         .containsEntry("hold start 2 s", "stops the program")
         .containsEntry("next", "nothing");

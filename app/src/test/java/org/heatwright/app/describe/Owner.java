@@ -39,7 +39,9 @@ public final class Owner {
             "repeat" + number,
             "%s s, %d steps, %s a second"
                 .formatted(
-                    plain(stage.afterSeconds()), stage.stepsPerTick(), plain(stage.ticksPerSecond())));
+                    plain(stage.afterSeconds()),
+                    stage.stepsPerTick(),
+                    plain(stage.ticksPerSecond())));
       }
       a.put("repeat" + (number + 1), "no");
       a.put("at-least", low(steps.atLeast()));
@@ -99,7 +101,8 @@ public final class Owner {
               a.put("delay-form", form(delay.form()));
               a.put("delay-range", times(delay.maxMinutes(), delay.stepMinutes()));
               a.put(
-                  "delay-start", delay.startMinutes().map(BigDecimal::toPlainString).orElse("none"));
+                  "delay-start",
+                  delay.startMinutes().map(BigDecimal::toPlainString).orElse("none"));
             });
     a.put("end-by", low(keypad.end().by()));
     special(a, "end", keypad.end().mark());
@@ -121,7 +124,8 @@ public final class Owner {
     a.put("stop", keys(g.stop()));
     a.put("switch-unit", keys(g.switchUnit()));
     a.put(
-        "review-order", keypad.review().order().isEmpty() ? "none" : kinds(keypad.review().order()));
+        "review-order",
+        keypad.review().order().isEmpty() ? "none" : kinds(keypad.review().order()));
     a.put("review-delay", low(keypad.review().delay()));
     a.put("review-unused", keypad.review().unused() ? "shown" : "hidden");
     a.put("review-edits", keypad.review().keysEdit() ? "yes" : "no");

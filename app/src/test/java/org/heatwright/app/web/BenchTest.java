@@ -204,7 +204,8 @@ class BenchTest {
       page = post("keypad/new", form);
     }
     assertThat(questions).isBetween(30, 60);
-    assertThat(page.body()).contains("Check it, key by key", "opens the value", "after-last: first");
+    assertThat(page.body())
+        .contains("Check it, key by key", "opens the value", "after-last: first");
 
     Map<String, String> back = carried(page.body(), hidden);
     back.put("undo", "segments");
