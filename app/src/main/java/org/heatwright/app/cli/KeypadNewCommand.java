@@ -24,7 +24,7 @@ import picocli.CommandLine.Option;
     name = "new",
     description = {
       "Describes an unknown keypad: asks what to try at the controller, and writes the",
-      "keypad file from the answers. About forty short questions, ten minutes."
+      "keypad file from the answers. Some fifty short questions, ten minutes."
     },
     footerHeading = "%nExamples:%n",
     footer = {
