@@ -1,5 +1,6 @@
 package org.heatwright.app;
 
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 
 import com.tngtech.archunit.core.domain.JavaClasses;
@@ -63,6 +64,26 @@ class ArchitectureTest {
         .dependOnClassesThat()
         .resideInAnyPackage("java.sql..", "org.jdbi..", "org.flywaydb..", "org.sqlite..")
         .check(APP);
+  }
+
+  /** What is compiled for the page knows keypads and what they stand on, and no more. */
+  @Test
+  void thePocketKnowsOnlyKeypads() {
+    classes()
+        .should()
+        .onlyDependOnClassesThat()
+        .resideInAnyPackage(
+            "org.heatwright.pocket..",
+            "org.heatwright.keypad..",
+            "org.heatwright.schedule..",
+            "org.heatwright.units..",
+            "java..",
+            "org.teavm..",
+            "org.jspecify.annotations..")
+        .check(
+            new ClassFileImporter()
+                .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
+                .importPackages("org.heatwright.pocket"));
   }
 
   @Test

@@ -1,7 +1,6 @@
 package org.heatwright.app.cli;
 
 import java.nio.file.Path;
-import java.time.Duration;
 import java.time.ZonedDateTime;
 import java.util.List;
 import java.util.Optional;
@@ -10,20 +9,12 @@ import org.heatwright.app.files.InputException;
 import org.heatwright.app.json.CardJson;
 import org.heatwright.app.report.CalendarFile;
 import org.heatwright.app.report.Card;
-import org.heatwright.app.report.CardBuilder;
 import org.heatwright.app.report.CardPdf;
 import org.heatwright.app.report.PageSize;
 import org.heatwright.forecast.ClockWords;
-import org.heatwright.forecast.StartPlan;
-import org.heatwright.forecast.StartPlanner;
 import org.heatwright.inspect.Finding;
-import org.heatwright.inspect.Inspection;
-import org.heatwright.inspect.Inspector;
-import org.heatwright.keypad.FittedProgram;
 import org.heatwright.keypad.Keypad;
-import org.heatwright.keypad.KeypadFit;
 import org.heatwright.schedule.Schedule;
-import org.heatwright.work.PourSheet;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -95,19 +86,28 @@ final class CardCommand implements Callable<Integer> {
     Schedule asked = Input.schedule(schedulePath);
     Optional<Keypad> keypad = keypadPath.map(Input::keypad);
     keypad.ifPresent(k -> slot.ifPresent(number -> Slots.require(number, k)));
-    Optional<FittedProgram> program = keypad.map(k -> fitted(asked, k));
-    Schedule fired = program.map(FittedProgram::expressible).orElse(asked);
     ZonedDateTime now = ZonedDateTime.now(surroundings.clock());
-    Fire.Planned planned = fire.plan(fired, keypad, now);
-    if (calendarPath.isPresent() && planned.start().isEmpty()) {
-      throw InputException.in(
-          "--calendar", "clock times need --start or --ready-by; give one of them.");
-    }
-    Timed timed = timed(asked, keypad, program, planned);
-    planned = timed.planned();
-    Schedule schedule = timed.schedule();
-    List<Finding> findings = findings(schedule, planned, keypad);
-    Card card = card(schedule, planned, keypad, timed.program(), findings);
+    FiredCard fired =
+        FiredCard.of(
+            asked,
+            String.valueOf(schedulePath.getFileName()),
+            keypad,
+            fire,
+            now,
+            planned -> {
+              if (calendarPath.isPresent() && planned.start().isEmpty()) {
+                throw InputException.in(
+                    "--calendar", "clock times need --start or --ready-by; give one of them.");
+              }
+            },
+            builder -> {
+              slot.ifPresent(builder::slot);
+              responsible.ifPresent(builder::responsible);
+              phone.ifPresent(builder::phone);
+            });
+    Fire.Planned planned = fired.planned();
+    List<Finding> findings = fired.findings();
+    Card card = fired.card();
     String written = Output.write(output, Output.Kind.PDF, CardPdf.render(card, size));
     calendarPath.ifPresent(
         path ->
@@ -119,7 +119,7 @@ final class CardCommand implements Callable<Integer> {
     answer.give(
         surroundings,
         CardJson.of(
-            schedule.name(),
+            fired.schedule().name(),
             planned.kiln().name(),
             output.toString(),
             calendarPath.map(Path::toString),
@@ -138,93 +138,6 @@ final class CardCommand implements Callable<Integer> {
           throw InputException.in(
               "--page", "\"%s\" is not a page size; expected a4 or letter.".formatted(text));
     };
-  }
-
-  private FittedProgram fitted(Schedule schedule, Keypad keypad) {
-    FittedProgram program = KeypadFit.fit(schedule, keypad);
-    if (!program.fits()) {
-      throw InputException.in(
-          String.valueOf(schedulePath.getFileName()),
-          "there is no card for what must not be keyed: %s"
-              .formatted(program.refusals().get(0).message()));
-    }
-    return program;
-  }
-
-  /** What is keyed, delay included, and the clock times that follow from it. */
-  private record Timed(Schedule schedule, Optional<FittedProgram> program, Fire.Planned planned) {}
-
-  /**
-   * The delay goes from pressing start to the start, as the keypad can express it, in place of the
-   * schedule's own; where it cannot wait that long, the card says when to press start instead.
-   */
-  private static Timed timed(
-      Schedule asked,
-      Optional<Keypad> keypad,
-      Optional<FittedProgram> program,
-      Fire.Planned planned) {
-    Optional<Duration> delay = planned.start().flatMap(StartPlan::delayToSet);
-    if (delay.isEmpty()) {
-      return new Timed(program.map(FittedProgram::expressible).orElse(asked), program, planned);
-    }
-    if (program.isEmpty()) {
-      return new Timed(asked.withStartDelay(delay.get()), program, planned);
-    }
-    FittedProgram delayed = KeypadFit.fit(asked.withStartDelay(delay.get()), keypad.orElseThrow());
-    if (!delayed.fits()) {
-      String note =
-          "%s Press start at %s, without a delay."
-              .formatted(
-                  delayed.refusals().get(0).message(),
-                  ClockWords.moment(planned.start().orElseThrow().start()));
-      FittedProgram atOnce =
-          KeypadFit.fit(asked.withStartDelay(Duration.ZERO), keypad.orElseThrow());
-      return new Timed(
-          atOnce.expressible(),
-          Optional.of(atOnce),
-          planned.startingAt(planned.start().orElseThrow(), List.of(note)));
-    }
-    StartPlan plan =
-        StartPlanner.startingAt(
-            planned.forecast(),
-            planned.ready(),
-            planned.pressed().plus(delayed.expressible().startDelay()),
-            planned.pressed());
-    return new Timed(
-        delayed.expressible(), Optional.of(delayed), planned.startingAt(plan, plan.notes()));
-  }
-
-  private static List<Finding> findings(
-      Schedule schedule, Fire.Planned planned, Optional<Keypad> keypad) {
-    return Inspector.inspect(
-        new Inspection(
-            schedule,
-            Optional.of(planned.kiln()),
-            keypad,
-            planned.composition().map(c -> c.demands()),
-            Optional.of(planned.forecast())));
-  }
-
-  private Card card(
-      Schedule schedule,
-      Fire.Planned planned,
-      Optional<Keypad> keypad,
-      Optional<FittedProgram> program,
-      List<Finding> findings) {
-    CardBuilder builder =
-        program
-            .map(p -> CardBuilder.of(p, keypad.orElseThrow(), planned.kiln(), planned.forecast()))
-            .orElseGet(() -> CardBuilder.of(schedule, planned.kiln(), planned.forecast()));
-    planned.composition().ifPresent(builder::composition);
-    planned
-        .work()
-        .flatMap(work -> PourSheet.of(work, schedule, planned.kiln().room()))
-        .ifPresent(builder::pour);
-    slot.ifPresent(builder::slot);
-    planned.start().ifPresent(plan -> builder.start(plan.start(), planned.notes()));
-    responsible.ifPresent(builder::responsible);
-    phone.ifPresent(builder::phone);
-    return builder.findings(findings).build();
   }
 
   /** The same firing gives the same root, so that a second calendar replaces the first. */

@@ -61,6 +61,12 @@ final class Output {
         return startsWith(bytes, "\u0089PNG");
       }
     },
+    PAGE("a page of ours") {
+      @Override
+      boolean is(byte[] bytes) {
+        return new String(bytes, StandardCharsets.UTF_8).contains(" id=\"pocket-data\">");
+      }
+    },
     PDF("a PDF") {
       @Override
       boolean is(byte[] bytes) {

@@ -26,11 +26,14 @@ import org.heatwright.app.plot.Svg;
 import org.heatwright.app.report.CalendarFile;
 import org.heatwright.app.report.CardPdf;
 import org.heatwright.app.report.PageSize;
+import org.heatwright.app.report.PocketPage;
 import org.heatwright.app.report.RegisterPdf;
 import org.heatwright.app.store.CardEntry;
 import org.heatwright.app.store.Kind;
 import org.heatwright.app.store.StoreException;
 import org.heatwright.forecast.ForecastRequest;
+import org.heatwright.keypad.KeyingPlanner;
+import org.heatwright.pocket.PageScript;
 import org.heatwright.keypad.register.Role;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -68,6 +71,9 @@ final class Routes {
     routes.post("/plan", this::plan);
     routes.get("/readback", ctx -> readback(ctx, false));
     routes.post("/readback", ctx -> readback(ctx, true));
+    routes.get("/rehearse", this::rehearse);
+    routes.get("/pocket.html", this::pocketFile);
+    routes.get("/pocket-core.js", Routes::pocketCore);
     routes.post("/card", this::card);
     routes.get("/cards/{id}", this::keptCard);
     routes.get("/calendar.ics", this::calendar);
@@ -175,6 +181,38 @@ final class Routes {
     Page.Reading reading =
         answered ? answered(firing.get(), form(ctx)) : ReadbackDesk.ask(firing.get());
     ctx.html(pages.whole(words.page(result, Optional.of(reading))));
+  }
+
+  /** The firing to take along, served; without a program that fits there is nothing to rehearse. */
+  private void rehearse(Context ctx) {
+    Firing firing = firing(ctx);
+    if (!firing.program().fits()) {
+      ctx.redirect("/?" + firing.choices().query());
+      return;
+    }
+    ctx.html(PocketPage.served(pocket(firing), "/?" + firing.choices().query()));
+  }
+
+  private void pocketFile(Context ctx) {
+    Firing firing = firing(ctx);
+    if (!firing.program().fits()) {
+      throw new BadRequestResponse(firing.program().refusals().get(0).message());
+    }
+    ctx.html(PocketPage.file(pocket(firing)))
+        .header("Content-Disposition", attachment(firing.card().header().job(), "html"));
+  }
+
+  private static PocketPage.Content pocket(Firing firing) {
+    return new PocketPage.Content(
+        Optional.of(firing.card()),
+        firing.program(),
+        firing.keypad(),
+        firing.slot(),
+        KeyingPlanner.plan(firing.program(), firing.keypad(), firing.slot(), Optional.empty()));
+  }
+
+  private static void pocketCore(Context ctx) {
+    ctx.contentType("text/javascript; charset=utf-8").result(PageScript.core());
   }
 
   /** A read-back is kept with its slot, by whose role it was. */

@@ -43,6 +43,27 @@ class BadInputTest {
   }
 
   @Test
+  void whatCannotBeSentIsTold() throws IOException {
+    Path page = dir.resolve("page.html");
+    Path gull = Studio.keypad("gull");
+    Path schedule = Studio.schedule("working-heat");
+    refused(
+        Run.of("send", schedule, "--keypad", gull, "--slot", 99, "-o", page),
+        2,
+        "--slot: 99 is not a slot of Gull; expected 1 to 9.");
+    refused(
+        Run.of("send", schedule, "--keypad", gull, "-o", schedule),
+        2,
+        schedule
+            + ": the file is there already and is not a page of ours; choose another name or move it away.");
+    usage(
+        Run.of("send", schedule, "--keypad", gull, "--start", "10:00"),
+        "Missing required argument(s): --kiln=K.");
+    Run.of("send", schedule, "--keypad", gull, "-o", page);
+    assertThat(Run.of("send", schedule, "--keypad", gull, "-o", page).code()).isZero();
+  }
+
+  @Test
   void aMissingFileIsTold() {
     Path none = dir.resolve("none.yaml");
     refused(

@@ -187,6 +187,27 @@ class JsonShapeTest {
   }
 
   @Test
+  void sendSaysWhereThePageIs() throws IOException {
+    Path page = dir.resolve("firing.html");
+    JsonNode root =
+        json(
+            Run.of(
+                "send",
+                HARBOUR,
+                "--keypad",
+                Studio.keypad("gull"),
+                "--slot",
+                3,
+                "-o",
+                page,
+                "--json"));
+    assertThat(keys(root))
+        .containsExactly("schedule", "keypad", "slot", "page", "bytes", "findings");
+    assertThat(root.get("page").asText()).isEqualTo(page.toString());
+    assertThat(root.get("bytes").asLong()).isEqualTo(Files.size(page)).isLessThan(400_000);
+  }
+
+  @Test
   void cardSaysWhereItIs() throws IOException {
     Path card = dir.resolve("card.pdf");
     JsonNode root =

@@ -1,0 +1,302 @@
+package org.heatwright.app.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.deque.html.axecore.results.Results;
+import com.deque.html.axecore.selenium.AxeBuilder;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalInt;
+import org.heatwright.app.demo.DemoStudio;
+import org.heatwright.app.report.PocketPage;
+import org.heatwright.app.store.Store;
+import org.heatwright.keypad.KeyedValue;
+import org.heatwright.keypad.KeyingPlanner;
+import org.heatwright.keypad.KeyingSheet;
+import org.heatwright.keypad.Readback;
+import org.heatwright.keypad.ReadbackQuestion;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+import org.openqa.selenium.Keys;
+import org.openqa.selenium.WebElement;
+import org.openqa.selenium.support.ui.Select;
+
+/** Opens the file that is sent, with the network off, and does what a person does with it. */
+class PocketIT {
+
+  private static final Clock CLOCK =
+      Clock.fixed(Instant.parse("2026-12-02T15:00:00Z"), ZoneOffset.UTC);
+
+  /** What a mail and a phone take without a thought; the issue's own figure. */
+  private static final long MOST_BYTES = 400_000;
+
+  private static final int SLOT = 3;
+
+  @TempDir static Path folder;
+  private static Store store;
+  private static Browser browser;
+
+  @BeforeAll
+  static void open() throws IOException {
+    store = Store.temporary(CLOCK);
+    DemoStudio.fill(store);
+    browser =
+        new Browser(
+            folder.resolve("profile"),
+            Files.createDirectories(folder.resolve("downloads")),
+            Path.of("target", "screenshots"));
+    browser.driver.executeCdpCommand("Network.enable", Map.of());
+    browser.driver.executeCdpCommand(
+        "Network.emulateNetworkConditions",
+        Map.of("offline", true, "latency", 0, "downloadThroughput", 0, "uploadThroughput", 0));
+  }
+
+  @AfterAll
+  static void close() {
+    if (browser != null) {
+      browser.close();
+    }
+    store.close();
+  }
+
+  @BeforeEach
+  void start() {
+    browser.size(390, 844);
+    browser.scheme("light");
+  }
+
+  @AfterEach
+  void nothingToComplainAbout() {
+    assertThat(browser.complaints()).isEmpty();
+    assertThat(browser.script("return performance.getEntriesByType('resource').length"))
+        .as("things loaded beside the file")
+        .isEqualTo(0L);
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"Tern", "Gull", "Heron"})
+  void theFileIsSmallAndWhole(String keypad) throws IOException {
+    Firing firing = firing(keypad);
+    Path file = written(firing);
+    assertThat(Files.size(file)).isLessThan(MOST_BYTES);
+    assertThat(Files.readString(file))
+        .doesNotContain("src=", "http://", "https://", "url(", "@import");
+    browser.driver.get(file.toUri() + "#card");
+    assertThat(browser.text("#card")).contains(firing.kiln().name(), "display should read");
+    assertThat(browser.all(".screen"))
+        .filteredOn(WebElement::isDisplayed)
+        .extracting(screen -> screen.getAttribute("id"))
+        .containsExactly("card");
+    firing.program().values().stream()
+        .filter(v -> v.segment() == 1)
+        .forEach(v -> assertThat(browser.text("#card .segments")).contains(v.digits()));
+  }
+
+  @Test
+  void theSheetTicksForwardByTheKeyboardAndRemembersWhereOneWas() throws IOException {
+    Firing firing = firing("Gull");
+    List<String> presses = sheet(firing).steps().stream().map(s -> s.press()).toList();
+    browser.driver.get(written(firing).toUri() + "#keyin");
+    for (int i = 0; i < presses.size(); i++) {
+      List<WebElement> shown =
+          browser.all("#keyin .keys > li").stream().filter(WebElement::isDisplayed).toList();
+      assertThat(shown).hasSize(1);
+      assertThat(shown.get(0).getText()).containsIgnoringCase(presses.get(i));
+      if (i == 0) {
+        tabTo("Done, next");
+      }
+      if (i == 2) {
+        assertThat(browser.text("#keyin [role=status]")).contains("Step 3 of " + presses.size());
+        browser.driver.navigate().refresh();
+        assertThat(browser.text("#step-count")).isEqualTo("Step 3 of " + presses.size());
+        tabTo("Done, next");
+        browser.view("pocket-1-keying-phone");
+      }
+      focused().sendKeys(Keys.ENTER);
+    }
+    assertThat(browser.text("#keyin .keys")).contains("All steps are done");
+    assertThat(focused().getText()).isEqualTo("Read it back, blind");
+    focused().sendKeys(Keys.ENTER);
+    browser.until("the read-back", () -> browser.find("#readback").isDisplayed());
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"Tern", "Gull", "Heron"})
+  void aRightReadBackIsProvenAndAWrongOneNamesItsPlace(String keypad) throws IOException {
+    Firing firing = firing(keypad);
+    browser.driver.get(written(firing).toUri() + "#readback");
+    String asked = browser.text("body");
+    firing.program().values().stream()
+        .filter(v -> v.kind() == KeyedValue.Kind.TARGET || v.kind() == KeyedValue.Kind.RATE)
+        .forEach(v -> assertThat(asked).as("blind").doesNotContainPattern("\\b" + v.digits()));
+    List<String> right = whatTheDisplayShows(firing);
+    int wrong = 3;
+    String slip = right.get(wrong).replaceFirst("\\d$", right.get(wrong).endsWith("7") ? "8" : "7");
+    for (int i = 0; i < right.size(); i++) {
+      browser.type("#shown" + (i + 1), i == wrong ? slip : right.get(i));
+    }
+    browser.type("#shown-slot", Integer.toString(SLOT));
+    settleTheUnit();
+    compare();
+    assertThat(browser.text(".verdict")).contains("Not yet", right.get(wrong));
+    assertThat(browser.all("li.ask.wrong")).hasSize(1);
+    assertThat(browser.find("li.ask.wrong input").getAttribute("id"))
+        .isEqualTo("shown" + (wrong + 1));
+    browser.picture("pocket-2-slip-phone-" + keypad);
+
+    browser.type("#shown" + (wrong + 1), right.get(wrong));
+    browser.type("#shown-slot", "");
+    compare();
+    assertThat(browser.text(".verdict")).contains("slot open").doesNotContain("Keyed as planned");
+    browser.type("#shown-slot", Integer.toString(SLOT));
+    compare();
+    assertThat(browser.text(".verdict")).contains("Keyed as planned");
+    assertThat(browser.all("li.ask.wrong")).isEmpty();
+    for (String unproven :
+        Readback.compare(
+                firing.program(),
+                firing.keypad(),
+                new org.heatwright.keypad.Shown(OptionalInt.of(SLOT), Optional.empty(), List.of()))
+            .unproven()) {
+      if (unproven.contains("does not show")) {
+        assertThat(browser.text(".verdict")).contains(unproven);
+      }
+    }
+  }
+
+  @Test
+  void whoLooksAtThePlanWhileTypingStartsAgain() throws IOException {
+    browser.driver.get(written(firing("Gull")).toUri() + "#readback");
+    browser.type("#shown2", "150");
+    browser.find(".tabs a[href='#card']").click();
+    browser.find(".tabs a[href='#readback']").click();
+    assertThat(browser.find("#shown2").getAttribute("value")).isEmpty();
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "card,light",
+    "card,dark",
+    "keyin,dark",
+    "rehearse,light",
+    "rehearse,dark",
+    "readback,light"
+  })
+  void everyScreenIsThereForEverybody(String screen, String scheme) throws IOException {
+    browser.scheme(scheme);
+    browser.driver.get(written(firing("Heron")).toUri() + "#" + screen);
+    browser.picture("pocket-" + screen + "-phone-" + scheme);
+    assertThat(violations()).isEmpty();
+    Number over =
+        (Number)
+            browser.script(
+                "return document.documentElement.scrollWidth - document.documentElement.clientWidth");
+    assertThat(over.intValue()).as("pixels wider than the window").isZero();
+    browser.size(1280, 900);
+    browser.picture("pocket-" + screen + "-desktop-" + scheme);
+    assertThat(violations()).isEmpty();
+  }
+
+  // ---------------------------------------------------------------- what is behind it
+
+  private static Firing firing(String keypad) {
+    return new FiringPlanner(store, CLOCK)
+        .plan(
+            Choices.of(
+                Map.of(
+                    "work",
+                    "Harbour burnout",
+                    "kiln",
+                    "Capstan",
+                    "keypad",
+                    keypad,
+                    "slot",
+                    Integer.toString(SLOT))),
+            8)
+        .firing()
+        .orElseThrow();
+  }
+
+  private static KeyingSheet sheet(Firing firing) {
+    return KeyingPlanner.plan(firing.program(), firing.keypad(), SLOT, Optional.empty());
+  }
+
+  private static Path written(Firing firing) throws IOException {
+    Path file = folder.resolve(firing.keypad().name() + ".html");
+    return Files.writeString(
+        file,
+        PocketPage.file(
+            new PocketPage.Content(
+                Optional.of(firing.card()),
+                firing.program(),
+                firing.keypad(),
+                SLOT,
+                sheet(firing))));
+  }
+
+  /** What a keypad that was keyed right shows, in the order of the questions. */
+  private static List<String> whatTheDisplayShows(Firing firing) {
+    List<String> shown = new ArrayList<>();
+    for (ReadbackQuestion question : Readback.questions(firing.program(), firing.keypad())) {
+      shown.add(
+          firing.program().values().stream()
+              .filter(
+                  v ->
+                      question.words().equals(v.place())
+                          || question
+                              .words()
+                              .equals("segment %d, first value".formatted(v.segment())))
+              .findFirst()
+              .orElseThrow()
+              .digits());
+    }
+    return shown;
+  }
+
+  private static void settleTheUnit() {
+    if (browser.maybe("#cold-display").isPresent()) {
+      browser.find("#overnight").click();
+      browser.type("#cold-display", "19");
+      browser.type("#cold-thermometer", "19");
+    }
+    browser.maybe("#shown-sign").ifPresent(sign -> new Select(sign).selectByVisibleText("°C"));
+  }
+
+  private static void compare() {
+    browser.find("#readback button.main").click();
+  }
+
+  private static WebElement focused() {
+    return browser.driver.switchTo().activeElement();
+  }
+
+  private static void tabTo(String name) {
+    for (int i = 0; i < 30 && !focused().getText().equals(name); i++) {
+      focused().sendKeys(Keys.TAB);
+    }
+    assertThat(focused().getText()).isEqualTo(name);
+  }
+
+  private static List<String> violations() {
+    Results results = new AxeBuilder().analyze(browser.driver);
+    assertThat(results.getPasses()).hasSizeGreaterThan(10);
+    return results.getViolations().stream()
+        .map(rule -> rule.getId() + ": " + rule.getNodes().stream().map(Object::toString).toList())
+        .toList();
+  }
+}

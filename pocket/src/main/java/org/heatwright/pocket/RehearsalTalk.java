@@ -1,0 +1,163 @@
+package org.heatwright.pocket;
+
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.heatwright.keypad.Entry;
+import org.heatwright.keypad.FittedProgram;
+import org.heatwright.keypad.Key;
+import org.heatwright.keypad.Keypad;
+import org.heatwright.keypad.machine.Display;
+import org.heatwright.keypad.machine.KeyAction;
+import org.heatwright.keypad.machine.KeypadMachine;
+import org.heatwright.keypad.machine.MachineState;
+import org.heatwright.keypad.machine.Where;
+import org.heatwright.units.TemperatureUnit;
+
+/**
+ * The rehearsal in words: the drawn keys, what the display shows, and what is to say of each key.
+ * Keeps the states that were gone through, so that a key can be taken back. Used by one thread.
+ */
+final class RehearsalTalk {
+
+  private final Keypad keypad;
+  private final FittedProgram program;
+  private final int slot;
+  private final KeypadMachine machine;
+  private final List<MachineState> states = new ArrayList<>();
+
+  RehearsalTalk(Keypad keypad, FittedProgram program, int slot) {
+    this.keypad = keypad;
+    this.program = program;
+    this.slot = slot;
+    this.machine = new KeypadMachine(keypad);
+    restart();
+  }
+
+  /** From the idle display, every slot blank, the unit as it must be. */
+  Map<String, Object> restart() {
+    states.clear();
+    states.add(machine.idle(Map.of(), program.unit()));
+    return shown(
+        "start", "Press a key as you would at the kiln; keep it down where the sheet says hold.");
+  }
+
+  /** The keys by our own words, in the order in which they are drawn, three a row. */
+  List<Object> keys() {
+    List<Object> keys = new ArrayList<>();
+    Set<Key> left = EnumSet.copyOf(keypad.keys());
+    if (left.remove(Key.DIGITS)) {
+      for (int digit = 1; digit <= 9; digit++) {
+        keys.add(digit(digit));
+      }
+      first(keys, left, Key.MINUS, Key.CLEAR, Key.BACK);
+      keys.add(digit(0));
+      first(keys, left, Key.POINT, keypad.accept());
+    }
+    if (left.remove(Key.TURN)) {
+      keys.add(KeypadText.map("kind", "turn", "clicks", -1, "words", "turn left"));
+      first(keys, left, Key.PUSH);
+      keys.add(KeypadText.map("kind", "turn", "clicks", 1, "words", "turn right"));
+    }
+    left.forEach(key -> keys.add(key(key)));
+    return keys;
+  }
+
+  /** The first of these that the keypad has. */
+  private static void first(List<Object> keys, Set<Key> left, Key... wanted) {
+    for (Key key : wanted) {
+      if (left.remove(key)) {
+        keys.add(key(key));
+        return;
+      }
+    }
+  }
+
+  private static Map<String, Object> key(Key key) {
+    String words =
+        switch (key) {
+          case MINUS -> "− sign";
+          case POINT -> ". point";
+          case PUSH -> "push knob";
+          default -> key.word();
+        };
+    return KeypadText.map("kind", "key", "key", key.name(), "words", words);
+  }
+
+  private static Map<String, Object> digit(int digit) {
+    return KeypadText.map("kind", "digit", "digit", digit, "words", String.valueOf(digit));
+  }
+
+  /** As it stands. */
+  Map<String, Object> now() {
+    return shown("fine", "");
+  }
+
+  /** What one action leads to, and what is to say of it. */
+  Map<String, Object> press(Fields from) {
+    KeyAction action = action(from);
+    MachineState before = last();
+    MachineState after = machine.press(before, action);
+    states.add(after);
+    if (isDone()) {
+      return shown("done", "Slot " + slot + " holds the plan. That is all there is to key.");
+    }
+    return after.equals(before)
+        ? shown("nothing", "That key does nothing here.")
+        : shown("fine", "");
+  }
+
+  /** What the display would show if the action ended now; nothing is kept. */
+  Map<String, Object> peek(Fields from) {
+    return display(machine.press(last(), action(from)));
+  }
+
+  /** As before the last action. */
+  Map<String, Object> back() {
+    if (states.size() > 1) {
+      states.remove(states.size() - 1);
+    }
+    return shown("back", "The last key is taken back.");
+  }
+
+  private MachineState last() {
+    return states.get(states.size() - 1);
+  }
+
+  private boolean isDone() {
+    return last().where() instanceof Where.Idle
+        && machine.contents(last(), slot).holds(program, keypad);
+  }
+
+  private Map<String, Object> shown(String kind, String says) {
+    return KeypadText.map(
+        "display", display(last()), "kind", kind, "says", says, "keys", states.size() - 1);
+  }
+
+  private Map<String, Object> display(MachineState state) {
+    Display display = machine.display(state);
+    Optional<String> sign = display.sign().map(TemperatureUnit::symbol);
+    return KeypadText.map(
+        "label", display.label(),
+        "value", display.value(),
+        "sign", sign.orElse(""),
+        "words", display.words());
+  }
+
+  private KeyAction action(Fields from) {
+    return switch (from.text("kind")) {
+      case "digit" -> new KeyAction.Digit(from.whole("digit"));
+      case "turn" -> new KeyAction.Turn(from.whole("clicks"), spins(from));
+      case "hold" ->
+          new KeyAction.Hold(from.word("key", Key.values()), Math.min(60, from.number("seconds")));
+      default -> new KeyAction.Tap(from.word("key", Key.values()));
+    };
+  }
+
+  private boolean spins(Fields from) {
+    return from.flag("spun") && keypad.entry() instanceof Entry.Knob;
+  }
+}
