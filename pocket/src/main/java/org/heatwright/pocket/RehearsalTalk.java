@@ -14,7 +14,6 @@ import org.heatwright.keypad.machine.Display;
 import org.heatwright.keypad.machine.KeyAction;
 import org.heatwright.keypad.machine.KeypadMachine;
 import org.heatwright.keypad.machine.MachineState;
-import org.heatwright.keypad.machine.Where;
 import org.heatwright.units.TemperatureUnit;
 
 /**
@@ -27,13 +26,16 @@ final class RehearsalTalk {
   private final FittedProgram program;
   private final int slot;
   private final KeypadMachine machine;
+  private final KeyJudge judge;
   private final List<MachineState> states = new ArrayList<>();
+  private Optional<Wrong> firstWrong = Optional.empty();
 
   RehearsalTalk(Keypad keypad, FittedProgram program, int slot) {
     this.keypad = keypad;
     this.program = program;
     this.slot = slot;
     this.machine = new KeypadMachine(keypad);
+    this.judge = new KeyJudge(machine, program, slot);
     restart();
   }
 
@@ -93,7 +95,7 @@ final class RehearsalTalk {
 
   /** As it stands. */
   Map<String, Object> now() {
-    return shown("fine", "");
+    return said("fine", "");
   }
 
   /** What one action leads to, and what is to say of it. */
@@ -101,13 +103,15 @@ final class RehearsalTalk {
     KeyAction action = action(from);
     MachineState before = last();
     MachineState after = machine.press(before, action);
+    Optional<String> wrong = judge.wrong(before, action, after);
     states.add(after);
-    if (isDone()) {
-      return shown("done", "Slot " + slot + " holds the plan. That is all there is to key.");
+    if (firstWrong.isEmpty() && wrong.isPresent()) {
+      firstWrong =
+          Optional.of(
+              new Wrong(states.size() - 1, "key " + (states.size() - 1) + ", " + wrong.orElseThrow()));
+      return said("wrong", "");
     }
-    return after.equals(before)
-        ? shown("nothing", "That key does nothing here.")
-        : shown("fine", "");
+    return said(after.equals(before) ? "nothing" : "fine", "");
   }
 
   /** What the display would show if the action ended now; nothing is kept. */
@@ -120,22 +124,58 @@ final class RehearsalTalk {
     if (states.size() > 1) {
       states.remove(states.size() - 1);
     }
-    return shown("back", "The last key is taken back.");
+    firstWrong = firstWrong.filter(w -> w.state() < states.size());
+    return said("back", "The last key is taken back.");
   }
 
   private MachineState last() {
     return states.get(states.size() - 1);
   }
 
-  private boolean isDone() {
-    return last().where() instanceof Where.Idle
-        && machine.contents(last(), slot).holds(program, keypad);
+  /** What is graver is said: the first wrong key stays told until it is taken back. */
+  private Map<String, Object> said(String kind, String says) {
+    if (states.size() > 1 && judge.isDone(last())) {
+      String all = "slot " + slot + " holds the plan. That is all there is to key.";
+      return firstWrong.isEmpty()
+          ? shown("done", "Keyed:", all)
+          : shown("done", "Keyed in the end:", all + " First wrong was " + why());
+    }
+    if (firstWrong.isPresent()) {
+      return shown(
+          "wrong",
+          kind.equals("wrong") ? "Wrong:" : "First wrong key:",
+          why() + " Take keys back to there, or mend it and go on.");
+    }
+    return kind.equals("nothing")
+        ? shown(kind, "", "That key does nothing here.")
+        : shown(kind, "", says);
   }
 
-  private Map<String, Object> shown(String kind, String says) {
-    return KeypadText.map(
-        "display", display(last()), "kind", kind, "says", says, "keys", states.size() - 1);
+  private String why() {
+    return firstWrong.orElseThrow().why();
   }
+
+  private Map<String, Object> shown(String kind, String head, String says) {
+    return KeypadText.map(
+        "display",
+        display(last()),
+        "kind",
+        kind,
+        "head",
+        head,
+        "says",
+        says,
+        "keys",
+        states.size() - 1);
+  }
+
+  /**
+   * The first wrong key.
+   *
+   * @param state the state it led to, as an index
+   * @param why in words, with its number
+   */
+  private record Wrong(int state, String why) {}
 
   private Map<String, Object> display(MachineState state) {
     Display display = machine.display(state);
