@@ -5,8 +5,8 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import org.heatwright.app.files.YamlValue;
 import org.heatwright.keypad.FittedProgram;
-import org.heatwright.keypad.KeyingSheet;
 import org.heatwright.keypad.human.SlipEstimate;
+import org.heatwright.keypad.keying.KeyingSheet;
 
 /** What {@code keying --json} prints. {@code steps} is empty if the program does not fit. */
 public record KeyingJson(

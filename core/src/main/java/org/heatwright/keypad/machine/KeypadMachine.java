@@ -312,6 +312,14 @@ public final class KeypadMachine {
         : state.at(new Where.Value(value.place(), scale.text(to), "", true));
   }
 
+  /** With another text at the value that is open, as if keys had made it. */
+  public MachineState showing(MachineState state, String text) {
+    if (!(state.where() instanceof Where.Value value) || !value.open()) {
+      throw new IllegalArgumentException("No value is open that could be made.");
+    }
+    return state.at(new Where.Value(value.place(), text, "", true));
+  }
+
   private boolean pointKey() {
     return keypad.entry() instanceof Entry.DigitKeys digits && digits.pointKey();
   }

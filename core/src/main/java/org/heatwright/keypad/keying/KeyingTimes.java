@@ -1,6 +1,7 @@
-package org.heatwright.keypad;
+package org.heatwright.keypad.keying;
 
 import java.time.Duration;
+import org.heatwright.keypad.Words;
 import org.heatwright.material.Origin;
 
 /**

@@ -1,4 +1,4 @@
-package org.heatwright.keypad;
+package org.heatwright.keypad.keying;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
@@ -7,6 +7,11 @@ import java.util.List;
 import java.util.Random;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.heatwright.keypad.Entry;
+import org.heatwright.keypad.KeyedValue;
+import org.heatwright.keypad.Scale;
+import org.heatwright.keypad.TestKeypads;
+import org.heatwright.keypad.machine.Motion;
 import org.heatwright.units.TemperatureUnit;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -178,11 +183,11 @@ class MovesTest {
   void aStepBeyondAnEndStopsThereFirst() {
     Entry.StepKeys wrapping =
         new Entry.StepKeys(STOPPING.repeat(), Entry.AtLimit.WRAP, Entry.AtLimit.WRAP);
-    assertThat(moves(wrapping, 100).step(95, 10)).isEqualTo(99);
-    assertThat(moves(wrapping, 100).step(99, 10)).isZero();
-    assertThat(moves(wrapping, 100).step(3, -10)).isZero();
-    assertThat(moves(wrapping, 100).step(0, -1)).isEqualTo(99);
-    assertThat(moves(STOPPING, 100).step(99, 1)).isEqualTo(99);
+    assertThat(new Motion(wrapping, 100).step(95, 10)).isEqualTo(99);
+    assertThat(new Motion(wrapping, 100).step(99, 10)).isZero();
+    assertThat(new Motion(wrapping, 100).step(3, -10)).isZero();
+    assertThat(new Motion(wrapping, 100).step(0, -1)).isEqualTo(99);
+    assertThat(new Motion(STOPPING, 100).step(99, 1)).isEqualTo(99);
   }
 
   @Test

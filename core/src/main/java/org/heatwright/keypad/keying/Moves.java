@@ -1,0 +1,433 @@
+package org.heatwright.keypad.keying;
+
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Deque;
+import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.PriorityQueue;
+import org.heatwright.keypad.Entry;
+import org.heatwright.keypad.Key;
+import org.heatwright.keypad.Scale;
+import org.heatwright.keypad.Words;
+import org.heatwright.keypad.machine.KeyAction;
+import org.heatwright.keypad.machine.Motion;
+
+/**
+ * The quickest way to a value: for keys that step, a search over holding and tapping, from below,
+ * from above or around the end; for a knob the same over spinning and clicking; for digits, typing.
+ * A hold or spin costs getting ready for it and the steps by which a person usually misses, so it
+ * is used only where it saves time in spite of that.
+ *
+ * <p>The search is a shortest path over all positions of the scale (A* with a bound that is never
+ * above the time that is left), so no sequence of these moves takes less by these times. Used for
+ * one scale, by one thread.
+ */
+final class Moves {
+
+  /** A finger is kept on a key no longer, s: ours. */
+  private static final double LONGEST_RUN_SECONDS = 55;
+
+  private final Entry entry;
+  private final Scale scale;
+  private final KeyingTimes times;
+  private final Motion motion;
+  private final double runReadySeconds;
+  private final double fastestStepsPerSecond;
+  private final int longestTickSteps;
+
+  Moves(Entry entry, Scale scale, KeyingTimes times) {
+    this.entry = entry;
+    this.scale = scale;
+    this.times = times;
+    this.motion = new Motion(entry, scale.size());
+    double fastest = 1 / stepSeconds();
+    int longest = 1;
+    double ready = Double.POSITIVE_INFINITY;
+    if (entry instanceof Entry.StepKeys keys && !keys.repeat().isEmpty()) {
+      ready = times.mentalSeconds() + keys.repeat().get(0).afterSeconds();
+      for (Entry.RepeatStage stage : keys.repeat()) {
+        fastest = Math.max(fastest, stage.stepsPerTick() * stage.ticksPerSecond());
+        longest = Math.max(longest, stage.stepsPerTick());
+      }
+    } else if (entry instanceof Entry.Knob knob) {
+      ready = times.mentalSeconds();
+      fastest = Math.max(fastest, knob.fastSteps() / spunClickSeconds(knob));
+      longest = knob.fastSteps();
+    }
+    this.runReadySeconds = ready;
+    this.fastestStepsPerSecond = fastest;
+    this.longestTickSteps = longest;
+  }
+
+  /**
+   * @param words what to press, without the accepting key
+   * @param actions the same, key by key
+   * @param seconds about how long
+   */
+  record Move(String words, List<KeyAction> actions, double seconds) {}
+
+  /** Typing a value, whatever stood there. */
+  static Move typing(String keys, KeyingTimes times) {
+    List<KeyAction> actions = new ArrayList<>();
+    List<String> words = new ArrayList<>();
+    for (char c : keys.toCharArray()) {
+      Key sign = c == '-' ? Key.MINUS : Key.POINT;
+      boolean digit = Character.isDigit(c);
+      actions.add(digit ? new KeyAction.Digit(c - '0') : new KeyAction.Tap(sign));
+      words.add(digit ? String.valueOf(c) : sign.word());
+    }
+    return new Move("type " + String.join(" ", words), actions, times.seconds(actions.size(), 0));
+  }
+
+  /** The way to a value from an unknown one: its time is that from the middle of the scale. */
+  Move fromUnknown(int to) {
+    String shows = scale.text(to);
+    double seconds = between(scale.size() / 2, to).seconds();
+    String words =
+        entry instanceof Entry.Knob
+            ? "turn the knob until it shows " + shows
+            : "hold or tap up or down until it shows " + shows;
+    return new Move(words, List.of(), seconds);
+  }
+
+  /**
+   * One leg of a way.
+   *
+   * @param from where it begins
+   * @param to where it ends
+   * @param direction 1 up, -1 down
+   * @param run whether the key is kept down or the knob is spun; else it is one step
+   * @param tickSeconds when the last tick came, s; zero for a step
+   * @param action the key action
+   * @param costSeconds its time with getting ready and correcting, s
+   * @param scatterSteps by how many steps a person usually misses
+   * @param stopped whether it ran into an end
+   */
+  private record Leg(
+      int from,
+      int to,
+      int direction,
+      boolean run,
+      double tickSeconds,
+      KeyAction action,
+      double costSeconds,
+      double scatterSteps,
+      boolean stopped) {}
+
+  /** The quickest way from one position to another. */
+  Move between(int from, int to) {
+    if (from == to) {
+      return new Move("", List.of(), 0);
+    }
+    Leg[] into = search(from, to);
+    Deque<Leg> way = new ArrayDeque<>();
+    double seconds = 0;
+    for (int at = to; at != from; at = way.getFirst().from()) {
+      Leg leg = Objects.requireNonNull(into[at]);
+      way.addFirst(leg);
+      seconds += leg.costSeconds();
+    }
+    List<Leg> legs = runFirst(new ArrayList<>(way), to, seconds);
+    return new Move(words(legs, to), legs.stream().map(Leg::action).toList(), seconds);
+  }
+
+  /**
+   * Steps before a run might as well come after it, where one sees what is left; so they do if that
+   * takes no longer.
+   */
+  private List<Leg> runFirst(List<Leg> legs, int to, double seconds) {
+    Optional<Leg> run = legs.stream().filter(Leg::run).findFirst();
+    if (legs.get(0).run() || run.isEmpty()) {
+      return legs;
+    }
+    int from = legs.get(0).from();
+    for (Leg first : runs(from, run.get().direction(), run.get().tickSeconds() + 1e-9)) {
+      if (first.tickSeconds() < run.get().tickSeconds() - 1e-9) {
+        continue;
+      }
+      List<Leg> way = new ArrayList<>(List.of(first));
+      int direction = direction(first.to(), to);
+      double cost = first.costSeconds();
+      for (int at = first.to(); at != to && cost <= seconds + 1e-9; ) {
+        int next = motion.step(at, direction);
+        way.add(step(at, next, direction));
+        cost += stepSeconds();
+        at = next;
+      }
+      if (cost <= seconds + 1e-9) {
+        return way;
+      }
+    }
+    return legs;
+  }
+
+  /** In which direction the fewest steps lead. */
+  private int direction(int from, int to) {
+    int up = to - from;
+    if (up < 0) {
+      up = motion.wraps(true) ? up + scale.size() : Integer.MAX_VALUE;
+    }
+    int down = from - to;
+    if (down < 0) {
+      down = motion.wraps(false) ? down + scale.size() : Integer.MAX_VALUE;
+    }
+    return up <= down ? 1 : -1;
+  }
+
+  private record Open(double boundSeconds, double seconds, int position) {}
+
+  /** For each position the last leg of the quickest way there, as far as it is needed. */
+  private Leg[] search(int from, int to) {
+    Leg[] into = new Leg[scale.size()];
+    double[] seconds = new double[scale.size()];
+    boolean[] settled = new boolean[scale.size()];
+    Arrays.fill(seconds, Double.POSITIVE_INFINITY);
+    seconds[from] = 0;
+    PriorityQueue<Open> open =
+        new PriorityQueue<>((a, b) -> Double.compare(a.boundSeconds(), b.boundSeconds()));
+    open.add(new Open(leastSeconds(from, to), 0, from));
+    double enough = reachable(from, to);
+    while (!settled[to]) {
+      Open best = Objects.requireNonNull(open.poll(), "every value can be reached");
+      int at = best.position();
+      if (settled[at]) {
+        continue;
+      }
+      settled[at] = true;
+      for (int direction : new int[] {1, -1}) {
+        int next = motion.step(at, direction);
+        double most = Math.min(enough, seconds[to]);
+        if (next != at) {
+          relax(step(at, next, direction), to, most, into, seconds, settled, open);
+        }
+        for (Leg leg : runs(at, direction, most - best.seconds() - times.mentalSeconds())) {
+          relax(leg, to, most, into, seconds, settled, open);
+        }
+      }
+    }
+    return into;
+  }
+
+  /** A time in which the goal is surely reached: by steps, or by one run and steps. */
+  private double reachable(int from, int to) {
+    double enough = fewestSteps(from, to) * stepSeconds();
+    for (int direction : new int[] {1, -1}) {
+      for (Leg leg : runs(from, direction, enough - times.mentalSeconds())) {
+        enough = Math.min(enough, leg.costSeconds() + fewestSteps(leg.to(), to) * stepSeconds());
+      }
+    }
+    return enough + 1e-9;
+  }
+
+  private int fewestSteps(int from, int to) {
+    int steps = Math.abs(to - from);
+    if (motion.wraps(true)) {
+      steps = Math.min(steps, Math.floorMod(to - from, scale.size()));
+    }
+    if (motion.wraps(false)) {
+      steps = Math.min(steps, Math.floorMod(from - to, scale.size()));
+    }
+    return steps;
+  }
+
+  private void relax(
+      Leg leg,
+      int to,
+      double mostSeconds,
+      Leg[] into,
+      double[] seconds,
+      boolean[] settled,
+      PriorityQueue<Open> open) {
+    double cost = seconds[leg.from()] + leg.costSeconds();
+    if (settled[leg.to()] || cost >= seconds[leg.to()]) {
+      return;
+    }
+    double bound = cost + leastSeconds(leg.to(), to);
+    if (bound > mostSeconds) {
+      return;
+    }
+    seconds[leg.to()] = cost;
+    into[leg.to()] = leg;
+    open.add(new Open(bound, cost, leg.to()));
+  }
+
+  /** No way takes less: by steps alone, or with a run no faster than the fastest stage. */
+  private double leastSeconds(int from, int to) {
+    int steps = fewestSteps(from, to);
+    // A wrap from the end costs one step, whatever a tick moves.
+    double running = (steps - 1 - longestTickSteps) / fastestStepsPerSecond + times.mentalSeconds();
+    return Math.min(steps * stepSeconds(), Math.max(runReadySeconds, running));
+  }
+
+  private Leg step(int from, int to, int direction) {
+    KeyAction action =
+        entry instanceof Entry.Knob
+            ? new KeyAction.Turn(direction, false)
+            : new KeyAction.Tap(direction > 0 ? Key.UP : Key.DOWN);
+    return new Leg(from, to, direction, false, 0, action, stepSeconds(), 0, false);
+  }
+
+  private List<Leg> runs(int from, int direction, double withinSeconds) {
+    List<Leg> legs = new ArrayList<>();
+    if (withinSeconds <= 0) {
+      return legs;
+    }
+    if (entry instanceof Entry.StepKeys) {
+      for (Motion.Tick tick :
+          motion.held(from, direction, Math.min(withinSeconds, LONGEST_RUN_SECONDS))) {
+        double scatter =
+            tick.stopped()
+                ? 0
+                : tick.stepsPerTick() * tick.ticksPerSecond() * KeyingTimes.RELEASE_SCATTER_SECONDS;
+        double letGo = tick.seconds() + 0.5 / tick.ticksPerSecond();
+        legs.add(
+            run(
+                from,
+                tick.position(),
+                direction,
+                tick.seconds(),
+                new KeyAction.Hold(direction > 0 ? Key.UP : Key.DOWN, letGo),
+                scatter,
+                tick.stopped()));
+      }
+    } else if (entry instanceof Entry.Knob knob) {
+      spins(knob, from, direction, withinSeconds, legs);
+    }
+    return legs;
+  }
+
+  private void spins(
+      Entry.Knob knob, int from, int direction, double withinSeconds, List<Leg> legs) {
+    int position = from;
+    // People turn by quarters; finer than that they cannot tell.
+    int quarter = Math.max(1, knob.clicksPerTurn() / 4);
+    int most = scale.size() / knob.fastSteps() + quarter;
+    for (int click = 1; click <= most; click++) {
+      double seconds = click * spunClickSeconds(knob);
+      if (seconds > withinSeconds) {
+        return;
+      }
+      int next = motion.step(position, direction * knob.fastSteps());
+      boolean atEnd = next == (direction > 0 ? scale.size() - 1 : 0);
+      boolean stopped = atEnd && !motion.wraps(direction > 0);
+      position = next;
+      if ((stopped && click >= quarter) || click % quarter == 0) {
+        double scatter = stopped ? 0 : KeyingTimes.SPIN_SCATTER_CLICKS * knob.fastSteps();
+        legs.add(
+            run(
+                from,
+                position,
+                direction,
+                seconds,
+                new KeyAction.Turn(direction * click, true),
+                scatter,
+                stopped));
+      }
+      if (stopped && click >= quarter) {
+        return;
+      }
+    }
+  }
+
+  private Leg run(
+      int from,
+      int to,
+      int direction,
+      double seconds,
+      KeyAction action,
+      double scatterSteps,
+      boolean stopped) {
+    double cost = times.mentalSeconds() + seconds + scatterSteps * stepSeconds();
+    return new Leg(from, to, direction, true, seconds, action, cost, scatterSteps, stopped);
+  }
+
+  private static double spunClickSeconds(Entry.Knob knob) {
+    return KeyingTimes.SPUN_TURN_SECONDS / knob.clicksPerTurn();
+  }
+
+  private double stepSeconds() {
+    return entry instanceof Entry.Knob ? KeyingTimes.CLICK_SECONDS : times.keySeconds();
+  }
+
+  // ---- words
+
+  private String words(List<Leg> legs, int goal) {
+    List<String> phrases = new ArrayList<>();
+    boolean guess = false;
+    int i = 0;
+    while (i < legs.size()) {
+      Leg leg = legs.get(i);
+      if (leg.run()) {
+        guess = leg.scatterSteps() >= 0.5;
+        phrases.add(runWords(leg, goal, guess));
+        i++;
+        continue;
+      }
+      int first = i;
+      while (i < legs.size() && !legs.get(i).run() && legs.get(i).direction() == leg.direction()) {
+        i++;
+      }
+      phrases.add(stepWords(legs.subList(first, i), guess && i == legs.size(), goal));
+      guess = guess && i < legs.size();
+    }
+    if (guess) {
+      phrases.add((entry instanceof Entry.Knob ? "click" : "tap") + untilShows(goal));
+    }
+    return String.join(", then ", phrases);
+  }
+
+  private String runWords(Leg leg, int goal, boolean guess) {
+    String run =
+        entry instanceof Entry.Knob
+            ? "spin %s %s"
+                .formatted(
+                    leg.direction() > 0 ? "right" : "left",
+                    turns(leg.tickSeconds() / KeyingTimes.SPUN_TURN_SECONDS))
+            : "hold %s about %s s"
+                .formatted(
+                    leg.direction() > 0 ? "up" : "down",
+                    Words.number(Math.round(leg.tickSeconds() * 10) / 10.0));
+    String there = scale.text(leg.to());
+    if (leg.stopped()) {
+      return run + ", until it stops at " + there;
+    }
+    if (leg.to() == goal) {
+      return guess ? run : run + untilShows(goal);
+    }
+    return run + (guess ? ", to about " : ", to ") + there;
+  }
+
+  private String stepWords(List<Leg> steps, boolean guess, int goal) {
+    int direction = steps.get(0).direction();
+    String finger =
+        entry instanceof Entry.Knob
+            ? (direction > 0 ? "click right " : "click left ")
+            : (direction > 0 ? "tap up " : "tap down ");
+    boolean around = steps.stream().anyMatch(s -> (s.to() > s.from()) != (direction > 0));
+    if (!guess) {
+      return finger + times(steps.size()) + (around ? ", around the end" : "");
+    }
+    // After an inexact run the count is a guess, so the goal is what matters.
+    return steps.size() > 2
+        ? finger + "about " + times(steps.size()) + untilShows(goal)
+        : (entry instanceof Entry.Knob ? "click" : "tap") + untilShows(goal);
+  }
+
+  private String untilShows(int goal) {
+    return ", until it shows " + scale.text(goal);
+  }
+
+  private static String turns(double turns) {
+    long quarters = Math.max(1, Math.round(turns * 4));
+    return quarters == 1
+        ? "a quarter turn"
+        : "about %s turns".formatted(Words.number(quarters / 4.0));
+  }
+
+  private static String times(int steps) {
+    return steps == 1 ? "once" : steps == 2 ? "twice" : steps + " times";
+  }
+}
