@@ -43,8 +43,7 @@ final class RehearsalTalk {
   Map<String, Object> restart() {
     states.clear();
     states.add(machine.idle(Map.of(), program.unit()));
-    return shown(
-        "start", "Press a key as you would at the kiln; keep it down where the sheet says hold.");
+    return shown("start", "", "Press a key as you would at the kiln; keep it down where the sheet says hold.");
   }
 
   /** The keys by our own words, in the order in which they are drawn, three a row. */

@@ -11,7 +11,7 @@ import org.heatwright.app.report.Card;
 import org.heatwright.app.report.PocketPage;
 import org.heatwright.inspect.Finding;
 import org.heatwright.keypad.FittedProgram;
-import org.heatwright.keypad.KeyingPlanner;
+import org.heatwright.keypad.keying.KeyingPlanner;
 import org.heatwright.keypad.Keypad;
 import org.heatwright.schedule.Schedule;
 import org.jspecify.annotations.Nullable;

@@ -32,7 +32,7 @@ import org.heatwright.app.store.CardEntry;
 import org.heatwright.app.store.Kind;
 import org.heatwright.app.store.StoreException;
 import org.heatwright.forecast.ForecastRequest;
-import org.heatwright.keypad.KeyingPlanner;
+import org.heatwright.keypad.keying.KeyingPlanner;
 import org.heatwright.pocket.PageScript;
 import org.heatwright.keypad.register.Role;
 import org.slf4j.Logger;
