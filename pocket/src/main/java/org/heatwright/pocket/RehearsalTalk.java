@@ -10,6 +10,7 @@ import org.heatwright.keypad.Entry;
 import org.heatwright.keypad.FittedProgram;
 import org.heatwright.keypad.Key;
 import org.heatwright.keypad.Keypad;
+import org.heatwright.keypad.machine.Contents;
 import org.heatwright.keypad.machine.Display;
 import org.heatwright.keypad.machine.KeyAction;
 import org.heatwright.keypad.machine.KeypadMachine;
@@ -27,22 +28,29 @@ final class RehearsalTalk {
   private final int slot;
   private final KeypadMachine machine;
   private final KeyJudge judge;
+  private final Map<Integer, Contents> slots;
   private final List<MachineState> states = new ArrayList<>();
   private Optional<Wrong> firstWrong = Optional.empty();
 
-  RehearsalTalk(Keypad keypad, FittedProgram program, int slot) {
+  RehearsalTalk(Keypad keypad, FittedProgram program, int slot, Optional<FittedProgram> held) {
     this.keypad = keypad;
     this.program = program;
     this.slot = slot;
     this.machine = new KeypadMachine(keypad);
+    this.slots =
+        held.isPresent() && held.orElseThrow().unit() == program.unit()
+            ? Map.of(
+                slot,
+                Contents.of(held.orElseThrow(), keypad, machine.blank(program.unit())))
+            : Map.of();
     this.judge = new KeyJudge(machine, program, slot);
     restart();
   }
 
-  /** From the idle display, every slot blank, the unit as it must be. */
+  /** From the idle display, the slot as it is told or blank, the unit as it must be. */
   Map<String, Object> restart() {
     states.clear();
-    states.add(machine.idle(Map.of(), program.unit()));
+    states.add(machine.idle(slots, program.unit()));
     return shown("start", "", "Press a key as you would at the kiln; keep it down where the sheet says hold.");
   }
 
@@ -194,6 +202,20 @@ final class RehearsalTalk {
           new KeyAction.Hold(from.word("key", Key.values()), Math.min(60, from.number("seconds")));
       default -> new KeyAction.Tap(from.word("key", Key.values()));
     };
+  }
+
+  /** An action as {@link #press} takes it. */
+  static Map<String, Object> written(KeyAction action) {
+    if (action instanceof KeyAction.Digit digit) {
+      return KeypadText.map("kind", "digit", "digit", digit.digit());
+    }
+    if (action instanceof KeyAction.Turn turn) {
+      return KeypadText.map("kind", "turn", "clicks", turn.clicks(), "spun", turn.spun());
+    }
+    if (action instanceof KeyAction.Hold hold) {
+      return KeypadText.map("kind", "hold", "key", hold.key().name(), "seconds", hold.seconds());
+    }
+    return KeypadText.map("kind", "tap", "key", action.press().key().name());
   }
 
   private boolean spins(Fields from) {
