@@ -200,7 +200,9 @@ const keying = (() => {
       event.preventDefault();
       release(true);
     });
-    button.addEventListener("blur", () => release(false));
+    button.addEventListener("blur", () => {
+      if (down && down.button === button) release(false);
+    });
     // A screen reader presses without a pointer and without a key.
     button.addEventListener("click", () => {
       if (!pointed) told(ask("press", action(key, 0)));

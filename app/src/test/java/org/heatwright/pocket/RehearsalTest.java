@@ -36,9 +36,7 @@ class RehearsalTest {
   static List<Keypad> keypads() {
     try (Store store = Store.temporary(Clock.systemUTC())) {
       DemoStudio.fill(store);
-      return store.all(Kind.KEYPAD).stream()
-          .map(d -> KeypadFile.read(d.text(), d.name()))
-          .toList();
+      return store.all(Kind.KEYPAD).stream().map(d -> KeypadFile.read(d.text(), d.name())).toList();
     }
   }
 
@@ -108,7 +106,11 @@ class RehearsalTest {
           rehearsal.follow(instruction);
           assertThat(rehearsal.last.text("kind"))
               .as("%s: %s, at %s", keypad.name(), rehearsal.last.text("says"), step)
-              .isNotIn("wrong", "nothing");
+              .isNotIn(
+                  // Who looks for a value with the keys may come to the end of the scale.
+                  instruction instanceof Instruction.Press
+                      ? List.of("wrong", "nothing")
+                      : List.of("wrong"));
           done |= rehearsal.last.text("kind").equals("done");
         }
       }
@@ -122,12 +124,11 @@ class RehearsalTest {
     Random random = new Random(12);
     int slips = 0;
     for (int run = 0; run < RUNS; run++) {
-      Rehearsal rehearsal =
-          new Rehearsal(keypad, schedule(keypad, random), Optional.empty());
+      Rehearsal rehearsal = new Rehearsal(keypad, schedule(keypad, random), Optional.empty());
       List<KeyingStep> made =
           rehearsal.steps.stream()
               .filter(s -> s.kind() == KeyingStep.Kind.VALUE)
-              .filter(s -> s.prompt().startsWith("segment") && !s.prompt().contains("unused"))
+              .filter(s -> s.prompt().matches(".*segment \\d+ (rate|target|hold).*"))
               .filter(s -> !s.make().isEmpty() && !s.go().isEmpty())
               .toList();
       KeyingStep slip = made.get(random.nextInt(made.size()));

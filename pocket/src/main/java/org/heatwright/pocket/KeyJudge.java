@@ -67,7 +67,8 @@ final class KeyJudge {
   }
 
   private Optional<String> choosing(Where.Choosing choosing, MachineState after) {
-    boolean chosen = !(after.where() instanceof Where.Choosing || after.where() instanceof Where.Idle);
+    boolean chosen =
+        !(after.where() instanceof Where.Choosing || after.where() instanceof Where.Idle);
     if (chosen && after.slot() != slot) {
       return Optional.of(
           "that chose slot " + after.slot() + "; the program belongs in slot " + slot + ".");
@@ -77,9 +78,7 @@ final class KeyJudge {
             && after.where() instanceof Where.Choosing now
             && now.typed().isEmpty()
             && now.number() == choosing.number();
-    return refused
-        ? Optional.of("there is no slot " + choosing.typed() + ".")
-        : Optional.empty();
+    return refused ? Optional.of("there is no slot " + choosing.typed() + ".") : Optional.empty();
   }
 
   private Optional<String> value(
@@ -114,9 +113,7 @@ final class KeyJudge {
     for (int i = 0; i < after.texts().size(); i++) {
       String text = after.texts().get(i);
       if (!text.equals(before.texts().get(i)) && differs(i, text)) {
-        return Optional.of(
-            "%s took %s; it must be %s."
-                .formatted(words(i), text, planned.get(i).digits()));
+        return Optional.of("%s took %s; it must be %s.".formatted(words(i), text, digits(i)));
       }
     }
     return Optional.empty();
@@ -132,7 +129,8 @@ final class KeyJudge {
     boolean refused =
         !value.typed().isEmpty() && now.place() == value.place() && now.typed().isEmpty();
     String kept = after.draft().orElseThrow().texts().get(value.place());
-    if (refused && kept.equals(before.draft().orElseThrow().texts().get(value.place()))
+    if (refused
+        && kept.equals(before.draft().orElseThrow().texts().get(value.place()))
         && differs(value.place(), kept)) {
       return Optional.of("the keypad does not take " + value.typed() + " here.");
     }
@@ -142,7 +140,7 @@ final class KeyJudge {
     return onward && differs(value.place(), kept)
         ? Optional.of(
             "%s still reads %s; it must be %s."
-                .formatted(words(value.place()), kept, planned.get(value.place()).digits()))
+                .formatted(words(value.place()), kept, digits(value.place())))
         : Optional.empty();
   }
 
@@ -152,7 +150,7 @@ final class KeyJudge {
       if (differs(i, contents.texts().get(i))) {
         return Optional.of(
             "that %s too early: %s reads %s; it must be %s."
-                .formatted(did, words(i), contents.texts().get(i), planned.get(i).digits()));
+                .formatted(did, words(i), contents.texts().get(i), digits(i)));
       }
     }
     return Optional.empty();
@@ -161,6 +159,11 @@ final class KeyJudge {
   private boolean differs(int place, String text) {
     KeyedValue value = planned.get(place);
     return value != null && !value.digits().equals(text);
+  }
+
+  private String digits(int place) {
+    KeyedValue value = planned.get(place);
+    return value == null ? "" : value.digits();
   }
 
   private String words(int place) {

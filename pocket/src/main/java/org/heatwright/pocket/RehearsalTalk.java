@@ -15,6 +15,7 @@ import org.heatwright.keypad.machine.Display;
 import org.heatwright.keypad.machine.KeyAction;
 import org.heatwright.keypad.machine.KeypadMachine;
 import org.heatwright.keypad.machine.MachineState;
+import org.heatwright.keypad.machine.Where;
 import org.heatwright.units.TemperatureUnit;
 
 /**
@@ -39,9 +40,7 @@ final class RehearsalTalk {
     this.machine = new KeypadMachine(keypad);
     this.slots =
         held.isPresent() && held.orElseThrow().unit() == program.unit()
-            ? Map.of(
-                slot,
-                Contents.of(held.orElseThrow(), keypad, machine.blank(program.unit())))
+            ? Map.of(slot, Contents.of(held.orElseThrow(), keypad, machine.blank(program.unit())))
             : Map.of();
     this.judge = new KeyJudge(machine, program, slot);
     restart();
@@ -51,7 +50,10 @@ final class RehearsalTalk {
   Map<String, Object> restart() {
     states.clear();
     states.add(machine.idle(slots, program.unit()));
-    return shown("start", "", "Press a key as you would at the kiln; keep it down where the sheet says hold.");
+    return shown(
+        "start",
+        "",
+        "Press a key as you would at the kiln; keep it down where the sheet says hold.");
   }
 
   /** The keys by our own words, in the order in which they are drawn, three a row. */
@@ -115,10 +117,17 @@ final class RehearsalTalk {
     if (firstWrong.isEmpty() && wrong.isPresent()) {
       firstWrong =
           Optional.of(
-              new Wrong(states.size() - 1, "key " + (states.size() - 1) + ", " + wrong.orElseThrow()));
+              new Wrong(
+                  states.size() - 1, "key " + (states.size() - 1) + ", " + wrong.orElseThrow()));
       return said("wrong", "");
     }
-    return said(after.equals(before) ? "nothing" : "fine", "");
+    boolean takes = before.where() instanceof Where.Value value && value.open() && isAccept(action);
+    return said(after.equals(before) && !takes ? "nothing" : "fine", "");
+  }
+
+  /** Taking a value as it stands changes nothing that can be seen, and yet is a step. */
+  private boolean isAccept(KeyAction action) {
+    return action.press().key() == keypad.accept();
   }
 
   /** What the display would show if the action ended now; nothing is kept. */

@@ -98,8 +98,7 @@ final class SendCommand implements Callable<Integer> {
     FittedProgram program =
         fired.flatMap(FiredCard::program).orElseGet(() -> FiredCard.fitted(asked, name, keypad));
     List<Finding> findings = fired.map(FiredCard::findings).orElse(List.of());
-    PocketPage.Content content =
-        PocketPage.Content.of(card, program, keypad, number, held);
+    PocketPage.Content content = PocketPage.Content.of(card, program, keypad, number, held);
     String html = PocketPage.file(content);
     String written = Output.write(path, Output.Kind.PAGE, html);
     Page page = new Page();

@@ -32,8 +32,8 @@ import org.heatwright.app.store.CardEntry;
 import org.heatwright.app.store.Kind;
 import org.heatwright.app.store.StoreException;
 import org.heatwright.forecast.ForecastRequest;
-import org.heatwright.pocket.PageScript;
 import org.heatwright.keypad.register.Role;
+import org.heatwright.pocket.PageScript;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 

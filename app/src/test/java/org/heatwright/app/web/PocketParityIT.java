@@ -117,7 +117,10 @@ class PocketParityIT {
                       ? new Call("peek", action(keypad, random))
                       : press(action(keypad, random)));
         }
-        runs.add(new Run(Pocket.data(keypad, program(keypad, random), slot(keypad), Optional.empty()), calls));
+        runs.add(
+            new Run(
+                Pocket.data(keypad, program(keypad, random), slot(keypad), Optional.empty()),
+                calls));
       }
     }
     List<List<String>> here = here(runs);
