@@ -143,7 +143,7 @@ const keying = (() => {
     const d = answer.display;
     spoken.textContent = [d.label, d.words, d.value, d.sign].filter(Boolean).join(", ");
     say.className = "say " + answer.kind;
-    say.replaceChildren(...(answer.head ? [make("strong", {}, answer.head)] : []), answer.says);
+    say.replaceChildren(...(answer.head ? [make("strong", {}, answer.head), " "] : []), answer.says);
     back.disabled = answer.keys === 0;
   }
   const ask = (name, action) => JSON.parse(action ? pocket[name](JSON.stringify(action)) : pocket[name]());
