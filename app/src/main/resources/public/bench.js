@@ -11,7 +11,7 @@ let lastAsked = "";
 
 document.documentElement.classList.add("scripted");
 document.getElementById("verdict")?.focus();
-document.querySelectorAll("input[type=file]").forEach((field) => {
+document.querySelectorAll("input[data-into]").forEach((field) => {
   field.addEventListener("change", readFile);
   field.closest(".from-file").hidden = false;
 });

@@ -89,6 +89,7 @@ public final class Cli {
     line.addSubcommand(new InspectCommand(surroundings));
     line.addSubcommand(new ForecastCommand(surroundings));
     line.addSubcommand(new InsideCommand(surroundings));
+    line.addSubcommand(KeypadCommand.line(surroundings));
     line.addSubcommand(new KeyingCommand(surroundings));
     line.addSubcommand(new ReadbackCommand(surroundings));
     line.addSubcommand(SlotsCommand.line(surroundings));

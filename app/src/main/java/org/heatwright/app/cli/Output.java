@@ -9,13 +9,14 @@ import java.nio.file.StandardOpenOption;
 import java.util.Arrays;
 import java.util.Optional;
 import org.heatwright.app.files.InputException;
+import org.heatwright.app.files.KeypadFile;
 import org.heatwright.app.files.KilnFile;
 import org.heatwright.app.files.ScheduleFile;
 
 /**
  * Files a command writes. A file that is there already is replaced only if it is of the kind that
- * is being written; a schedule that is replaced is kept beside it under its name with {@code ~},
- * {@code ~2} and so on at the end. A file is there whole or not at all.
+ * is being written; a schedule, kiln or keypad that is replaced is kept beside it under its name
+ * with {@code ~}, {@code ~2} and so on at the end. A file is there whole or not at all.
  */
 final class Output {
 
@@ -37,6 +38,17 @@ final class Output {
       boolean is(byte[] bytes) {
         try {
           KilnFile.read(new String(bytes, StandardCharsets.UTF_8), "");
+          return true;
+        } catch (InputException e) {
+          return false;
+        }
+      }
+    },
+    KEYPAD("a keypad") {
+      @Override
+      boolean is(byte[] bytes) {
+        try {
+          KeypadFile.read(new String(bytes, StandardCharsets.UTF_8), "");
           return true;
         } catch (InputException e) {
           return false;
@@ -159,7 +171,7 @@ final class Output {
   }
 
   private static Optional<Path> keepBefore(Path path, Kind kind, byte[] bytes) throws IOException {
-    if ((kind != Kind.SCHEDULE && kind != Kind.KILN)
+    if ((kind != Kind.SCHEDULE && kind != Kind.KILN && kind != Kind.KEYPAD)
         || !Files.exists(path)
         || Arrays.equals(Files.readAllBytes(path), bytes)) {
       return Optional.empty();

@@ -2,6 +2,7 @@ package org.heatwright.app.cli;
 
 import java.io.FileDescriptor;
 import java.io.FileOutputStream;
+import java.io.InputStream;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
@@ -17,6 +18,7 @@ import java.util.Map;
  * @param environment the process's environment variables
  * @param home the person's home folder
  * @param waiting how a serving command waits until it is told to end
+ * @param in where answers to questions come from
  */
 record Surroundings(
     PrintStream out,
@@ -24,7 +26,19 @@ record Surroundings(
     Clock clock,
     Map<String, String> environment,
     Path home,
-    Waiting waiting) {
+    Waiting waiting,
+    InputStream in) {
+
+  /** Where nobody answers questions. */
+  Surroundings(
+      PrintStream out,
+      PrintStream err,
+      Clock clock,
+      Map<String, String> environment,
+      Path home,
+      Waiting waiting) {
+    this(out, err, clock, environment, home, waiting, InputStream.nullInputStream());
+  }
 
   /** Waits until a serving command is told to end. */
   interface Waiting {
@@ -39,7 +53,8 @@ record Surroundings(
         Clock.systemDefaultZone(),
         System.getenv(),
         Path.of(System.getProperty("user.home", ".")),
-        () -> Thread.currentThread().join()); // until the process is stopped
+        () -> Thread.currentThread().join(), // until the process is stopped
+        System.in);
   }
 
   private static PrintStream utf8(FileDescriptor descriptor) {

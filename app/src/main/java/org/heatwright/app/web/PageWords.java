@@ -59,6 +59,11 @@ final class PageWords {
     this.slots = slots;
   }
 
+  /** What the time is at the bench. */
+  String clock() {
+    return CLOCK.format(clock.instant().atZone(clock.getZone()));
+  }
+
   Page page(PlanResult result, Optional<Page.Reading> reading) {
     ZoneId zone = result.firing().map(f -> f.press().getZone()).orElse(clock.getZone());
     return new Page(

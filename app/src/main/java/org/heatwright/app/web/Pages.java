@@ -30,6 +30,10 @@ final class Pages {
     return laidOut("pour", page);
   }
 
+  String describe(DescribePage page) {
+    return laidOut("describe", page);
+  }
+
   String kiln(KilnPage page) {
     return laidOut("kiln", page);
   }

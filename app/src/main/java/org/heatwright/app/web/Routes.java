@@ -16,6 +16,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import org.heatwright.app.describe.Described;
 import org.heatwright.app.files.InputException;
 import org.heatwright.app.files.ScheduleFile;
 import org.heatwright.app.json.ForecastJson;
@@ -79,6 +80,8 @@ final class Routes {
     routes.post("/keep", this::keep);
     routes.post("/shelf", this::shelve);
     routes.post("/shelf/scan", this::scan);
+    routes.get("/keypad/new", this::describe);
+    routes.post("/keypad/new", this::describe);
     routes.get("/schedules/{id}", this::keptSchedule);
     routes.get("/inside", this::inside);
     routes.get("/inside/section", this::section);
@@ -307,6 +310,22 @@ final class Routes {
     PlanResult result = planner.plan(choices, ForecastRequest.USUAL_DRAWS);
     Page page = words.page(result, Optional.empty()).with(new Page.Scan(text, error));
     ctx.status(422).html(pages.whole(page));
+  }
+
+  /** A keypad by answering questions; the finished one goes on the shelf. */
+  private void describe(Context ctx) {
+    DescribeDesk.Told told = DescribeDesk.told(ctx.formParamMap());
+    Optional<Described> described =
+        told.interview().described().filter(d -> ctx.formParam("keep") != null);
+    if (described.isPresent()) {
+      Page.Bringing kept = Shelving.bring(settings.store(), "keypad", "", described.get().yaml());
+      if (kept.error().isEmpty()) {
+        ctx.redirect("/?" + Choices.of(settings.opening()).withKeypad(kept.name()).query());
+        return;
+      }
+      throw new BadRequestResponse(kept.error());
+    }
+    ctx.html(pages.describe(DescribeDesk.page(told, words.clock())));
   }
 
   // ---- what is known of a kiln

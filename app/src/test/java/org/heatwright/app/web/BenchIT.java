@@ -15,15 +15,20 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneOffset;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalInt;
+import java.util.Set;
 import java.util.stream.Stream;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.heatwright.app.demo.DemoStudio;
+import org.heatwright.app.describe.Owner;
+import org.heatwright.app.files.KeypadFile;
+import org.heatwright.app.store.Kind;
 import org.heatwright.app.store.Store;
 import org.heatwright.keypad.KeyedValue;
 import org.junit.jupiter.api.AfterAll;
@@ -207,6 +212,53 @@ class BenchIT {
     slider.sendKeys(Keys.HOME);
     assertThat(browser.text("#seen")).contains("the display should say").isNotEqualTo(end);
     assertThat(slider.getAttribute("aria-valuetext")).isEqualTo(browser.text("#seen"));
+  }
+
+  /** Typed and ticked by somebody who knows the keypad; every page for everybody, no script. */
+  @Test
+  void aKeypadIsDescribedAtTheBench() throws Exception {
+    Map<String, String> knows =
+        Owner.answers(
+            KeypadFile.read(store.find(Kind.KEYPAD, "Heron").orElseThrow().text(), "heron"));
+    knows.put("name", "The one with the knob");
+    browser.driver.get(bench.address().resolve("/keypad/new").toString());
+    Set<String> looks = new HashSet<>();
+    for (int asked = 0; asked < 80 && browser.maybe("input[name=id]").isPresent(); asked++) {
+      String id = browser.find("input[name=id]").getAttribute("value");
+      String kind =
+          browser.maybe("input[type=checkbox]").isPresent()
+              ? "several"
+              : browser.maybe("input[type=radio]").isPresent() ? "one" : "text";
+      if (looks.add(kind)) {
+        assertThat(violations()).isEmpty();
+        assertNothingCutOff();
+        browser.picture("10-describe-" + kind);
+      }
+      String answer = knows.get(id);
+      if (answer.equals("?")) {
+        browser.find("button[name=unknown]").click();
+        continue;
+      }
+      if (kind.equals("text")) {
+        browser.find("#answer").clear();
+        browser.find("#answer").sendKeys(answer + Keys.ENTER);
+      } else {
+        for (String word : answer.split("[, ]+")) {
+          browser.find("input[name=answer][value='" + word + "']").click();
+        }
+        browser.find("main form button").click();
+      }
+      int before = asked + 1;
+      browser.until("the next", () -> browser.all("button[name=undo]").size() >= before);
+    }
+    assertThat(looks).hasSize(3);
+    assertThat(browser.text("main")).contains("Check it, key by key", "Nothing is kept until");
+    assertThat(violations()).isEmpty();
+    assertNothingCutOff();
+    browser.picture("11-described");
+    browser.find("button[name=keep]").click();
+    browser.until("the plan", () -> browser.maybe("#shelf").isPresent());
+    assertThat(store.find(Kind.KEYPAD, "The one with the knob")).isPresent();
   }
 
   @ParameterizedTest
