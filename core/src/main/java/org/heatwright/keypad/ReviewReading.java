@@ -187,7 +187,7 @@ public final class ReviewReading {
           return;
         }
         if (!segment(segment)) {
-          marks(segment + 1, after);
+          marks(segment + 1);
           return;
         }
       }
@@ -217,12 +217,12 @@ public final class ReviewReading {
       return true;
     }
 
-    /** Some keypads show every unused segment. */
-    private void marks(int from, int after) {
+    /** Some keypads run every segment that is not emptied: each must be seen. */
+    private void marks(int from) {
       if (keypad.end().by() != Keypad.EndRule.By.EVERY_UNUSED) {
         return;
       }
-      for (int segment = from; segment <= keypad.segments() && left > after; segment++) {
+      for (int segment = from; segment <= keypad.segments(); segment++) {
         Shown.Value value = next(segment, KeyedValue.Kind.END);
         if (!isMark(value.text())) {
           throw new Unreadable(

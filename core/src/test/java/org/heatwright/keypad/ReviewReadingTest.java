@@ -59,6 +59,9 @@ class ReviewReadingTest {
         read(steps, C, "0.00", "101", "150", "2.00", "End"), "segment 1 rate: “101” is no value");
     assertProblem(
         read(steps, C, "0.00", "100", "150", "2.00", "End", "3"), "something after the end");
+    assertProblem(
+        read(TestKeypads.knob(), C, "150", "02:00", "1.5", "----"),
+        "The values end before segment 3, first value");
     assertProblem(read(TestKeypads.digits(), C, "40"), "“40” is no number of segments");
     assertProblem(
         read(TestKeypads.digits(), TemperatureUnit.FAHRENHEIT, "1", "732", "100", "90", "00:30"),

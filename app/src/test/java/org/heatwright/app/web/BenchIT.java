@@ -386,6 +386,37 @@ class BenchIT {
     browser.settled();
   }
 
+  @Test
+  void theSlotsOfAKeypadAreToldAndReadWithoutAPlan() throws Exception {
+    browser.driver.get(bench.address() + "slots?kiln=Buoy&keypad=Heron");
+    browser.find("#slot2 details.telling summary").click();
+    browser.type("#what2", "Thursday class");
+    browser.find("#slot2 button[value=needed]").click();
+    browser.until("the need", () -> browser.text("#slot2").contains("Thursday class"));
+    browser.driver.findElement(By.linkText("Read slot 4 without a plan")).click();
+    browser.until("the reading", () -> browser.maybe("#shown1").isPresent());
+    assertUsable("16-slot-unknown");
+    String[] shown = {"150", "02:00", "1.5", "730", "02:30", "0.0"};
+    for (int i = 0; i < shown.length; i++) {
+      browser.type("#shown" + (i + 1), shown[i]);
+    }
+    for (int segment = 3; segment <= 10; segment++) {
+      browser.type("#shown" + (3 * segment - 2), "----");
+    }
+    new Select(browser.find("#shown-sign")).selectByVisibleText("°C");
+    browser.type("#name", "Old class program");
+    browser.find(".reading button").click();
+    browser.until("the slot", () -> browser.maybe("#slot4").isPresent());
+    assertThat(browser.text("#slot4")).contains("Old class program", "top 730 °C", "Never proven");
+    for (WebElement summary : browser.all("summary")) {
+      summary.click();
+    }
+    assertUsable("17-slots");
+    browser.find("#happened button[value=power-cut]").click();
+    browser.until("the history", () -> browser.text("#happened").contains("the power was cut"));
+    assertThat(browser.text("#slot4")).contains("may hold something else now");
+  }
+
   private static void assertUsable(String name) throws Exception {
     for (String scheme : List.of("light", "dark")) {
       for (int width : new int[] {360, PHONE, DESKTOP}) {

@@ -113,8 +113,9 @@ class SlotsBenchTest {
     // The next plan for the slot is told, and starts from what is there.
     String keying = get("?" + firing.choices().query()).body();
     assertThat(keying)
-        .contains("Slot 3 already holds this program", "Nothing needs keying", "just press next")
-        .contains("The steps start from what the register says is in slot 3");
+        .contains("Slot 3 already holds this program", "Nothing needs keying")
+        .contains("The steps start from what the register says is in slot 3")
+        .doesNotContain("t1 (segment 1 target)"); // no value is keyed again
     // The opening shows enamel in the same slot: it would overwrite the burnout.
     assertThat(get("?work=Evening+enamel&" + TERN + "&slot=3").body())
         .contains("Slot 3 holds “Harbour burnout");
@@ -127,7 +128,7 @@ class SlotsBenchTest {
         .contains("maker: the power was cut")
         .doesNotContain("class=\"slot good\"");
     assertThat(get("?" + firing.choices().query()).body())
-        .contains("Slot 3 held this program")
+        .contains("Slot 3 held this program", "t1 (segment 1 target)")
         .doesNotContain("The steps start from what the register says");
   }
 

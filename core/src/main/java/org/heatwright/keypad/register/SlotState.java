@@ -113,7 +113,8 @@ public record SlotState(
     private boolean saysAgain(SlotEvent.Learned learned) {
       Schedule read = learned.program();
       return isSame(Optional.of(read))
-          || !learned.notShown().isEmpty()
+          || contents.program().isPresent()
+              && !learned.notShown().isEmpty()
               && isSame(contents.program().map(p -> read.withStartDelay(p.startDelay())));
     }
 

@@ -305,6 +305,11 @@ class SlotRegisterTest {
     // What its review does not show may be anything: no start for keying less.
     SlotEvent half = new SlotEvent.Learned(START, Role.MAKER, 2, CLASS, List.of("The delay."));
     assertThat(SlotRegister.of(DIGITS, List.of(half)).held(2)).isEmpty();
+    assertThat(SlotRegister.of(DIGITS, List.of(half)).slot(2).contents().program()).contains(CLASS);
+    // A delay that was not shown says nothing against the one that is known.
+    Schedule waits = CLASS.withStartDelay(Duration.ofHours(3));
+    SlotEvent keyedFirst = new SlotEvent.Keyed(START, Role.MAKER, 2, waits);
+    assertThat(SlotRegister.of(DIGITS, List.of(keyedFirst, half)).held(2)).contains(waits);
   }
 
   /** What must end a proof; the rule is written here a second time, from the list. */
