@@ -143,7 +143,7 @@ const keying = (() => {
     const d = answer.display;
     spoken.textContent = [d.label, d.words, d.value, d.sign].filter(Boolean).join(", ");
     say.className = "say " + answer.kind;
-    say.replaceChildren(...(answer.head ? [make("strong", {}, answer.head)] : []), answer.says);
+    say.replaceChildren(...(answer.head ? [make("strong", {}, answer.head), " "] : []), answer.says);
     back.disabled = answer.keys === 0;
   }
   const ask = (name, action) => JSON.parse(action ? pocket[name](JSON.stringify(action)) : pocket[name]());
@@ -200,7 +200,9 @@ const keying = (() => {
       event.preventDefault();
       release(true);
     });
-    button.addEventListener("blur", () => release(false));
+    button.addEventListener("blur", () => {
+      if (down && down.button === button) release(false);
+    });
     // A screen reader presses without a pointer and without a key.
     button.addEventListener("click", () => {
       if (!pointed) told(ask("press", action(key, 0)));

@@ -1,5 +1,6 @@
 package org.heatwright.pocket;
 
+import java.util.Optional;
 import org.heatwright.keypad.FittedProgram;
 import org.heatwright.keypad.Keypad;
 import org.teavm.jso.JSExport;
@@ -13,17 +14,19 @@ public final class Pocket {
   private final ReadbackTalk readback;
   private final RehearsalTalk rehearsal;
 
-  private Pocket(Keypad keypad, FittedProgram program, int slot) {
+  private Pocket(Keypad keypad, FittedProgram program, int slot, Optional<FittedProgram> held) {
     this.readback = new ReadbackTalk(keypad, program, slot);
-    this.rehearsal = new RehearsalTalk(keypad, program, slot);
+    this.rehearsal = new RehearsalTalk(keypad, program, slot, held);
   }
 
   /**
    * All that the page's script has to know, as a text that may stand in a script element.
    *
+   * @param held what the slot holds now, if it is known: the rehearsal starts there, as the sheet
    * @throws IllegalArgumentException if the program does not fit: there is nothing to key then
    */
-  public static String data(Keypad keypad, FittedProgram program, int slot) {
+  public static String data(
+      Keypad keypad, FittedProgram program, int slot, Optional<FittedProgram> held) {
     if (!program.fits()) {
       throw new IllegalArgumentException(
           "There is nothing to key: the schedule '%s' does not fit the keypad '%s'."
@@ -36,7 +39,9 @@ public final class Pocket {
             "program",
             ProgramText.write(program),
             "slot",
-            slot));
+            slot,
+            "held",
+            held.filter(FittedProgram::fits).map(ProgramText::write)));
   }
 
   /**
@@ -48,7 +53,8 @@ public final class Pocket {
     return new Pocket(
         KeypadText.read(from.map("keypad")),
         ProgramText.read(from.map("program")),
-        from.whole("slot"));
+        from.whole("slot"),
+        from.optionalMap("held").map(ProgramText::read));
   }
 
   /** What the read-back asks, in display order; see {@link ReadbackTalk#questions}. */

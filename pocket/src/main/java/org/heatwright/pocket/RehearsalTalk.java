@@ -10,6 +10,7 @@ import org.heatwright.keypad.Entry;
 import org.heatwright.keypad.FittedProgram;
 import org.heatwright.keypad.Key;
 import org.heatwright.keypad.Keypad;
+import org.heatwright.keypad.machine.Contents;
 import org.heatwright.keypad.machine.Display;
 import org.heatwright.keypad.machine.KeyAction;
 import org.heatwright.keypad.machine.KeypadMachine;
@@ -27,22 +28,32 @@ final class RehearsalTalk {
   private final FittedProgram program;
   private final int slot;
   private final KeypadMachine machine;
+  private final KeyJudge judge;
+  private final Map<Integer, Contents> slots;
   private final List<MachineState> states = new ArrayList<>();
+  private Optional<Wrong> firstWrong = Optional.empty();
 
-  RehearsalTalk(Keypad keypad, FittedProgram program, int slot) {
+  RehearsalTalk(Keypad keypad, FittedProgram program, int slot, Optional<FittedProgram> held) {
     this.keypad = keypad;
     this.program = program;
     this.slot = slot;
     this.machine = new KeypadMachine(keypad);
+    this.slots =
+        held.isPresent() && held.orElseThrow().unit() == program.unit()
+            ? Map.of(slot, Contents.of(held.orElseThrow(), keypad, machine.blank(program.unit())))
+            : Map.of();
+    this.judge = new KeyJudge(machine, program, slot);
     restart();
   }
 
-  /** From the idle display, every slot blank, the unit as it must be. */
+  /** From the idle display, the slot as it is told or blank, the unit as it must be. */
   Map<String, Object> restart() {
     states.clear();
-    states.add(machine.idle(Map.of(), program.unit()));
+    states.add(machine.idle(slots, program.unit()));
     return shown(
-        "start", "Press a key as you would at the kiln; keep it down where the sheet says hold.");
+        "start",
+        "",
+        "Press a key as you would at the kiln; keep it down where the sheet says hold.");
   }
 
   /** The keys by our own words, in the order in which they are drawn, three a row. */
@@ -93,7 +104,7 @@ final class RehearsalTalk {
 
   /** As it stands. */
   Map<String, Object> now() {
-    return shown("fine", "");
+    return said("fine", "");
   }
 
   /** What one action leads to, and what is to say of it. */
@@ -101,13 +112,22 @@ final class RehearsalTalk {
     KeyAction action = action(from);
     MachineState before = last();
     MachineState after = machine.press(before, action);
+    Optional<String> wrong = judge.wrong(before, action, after);
     states.add(after);
-    if (isDone()) {
-      return shown("done", "Slot " + slot + " holds the plan. That is all there is to key.");
+    if (firstWrong.isEmpty() && wrong.isPresent()) {
+      firstWrong =
+          Optional.of(
+              new Wrong(
+                  states.size() - 1, "key " + (states.size() - 1) + ", " + wrong.orElseThrow()));
+      return said("wrong", "");
     }
-    return after.equals(before)
-        ? shown("nothing", "That key does nothing here.")
-        : shown("fine", "");
+    boolean takes = before.where() instanceof Where.Value value && value.open() && isAccept(action);
+    return said(after.equals(before) && !takes ? "nothing" : "fine", "");
+  }
+
+  /** Taking a value as it stands changes nothing that can be seen, and yet is a step. */
+  private boolean isAccept(KeyAction action) {
+    return action.press().key() == keypad.accept();
   }
 
   /** What the display would show if the action ended now; nothing is kept. */
@@ -120,22 +140,58 @@ final class RehearsalTalk {
     if (states.size() > 1) {
       states.remove(states.size() - 1);
     }
-    return shown("back", "The last key is taken back.");
+    firstWrong = firstWrong.filter(w -> w.state() < states.size());
+    return said("back", "The last key is taken back.");
   }
 
   private MachineState last() {
     return states.get(states.size() - 1);
   }
 
-  private boolean isDone() {
-    return last().where() instanceof Where.Idle
-        && machine.contents(last(), slot).holds(program, keypad);
+  /** What is graver is said: the first wrong key stays told until it is taken back. */
+  private Map<String, Object> said(String kind, String says) {
+    if (states.size() > 1 && judge.isDone(last())) {
+      String all = "slot " + slot + " holds the plan. That is all there is to key.";
+      return firstWrong.isEmpty()
+          ? shown("done", "Keyed:", all)
+          : shown("done", "Keyed in the end:", all + " First wrong was " + why());
+    }
+    if (firstWrong.isPresent()) {
+      return shown(
+          "wrong",
+          kind.equals("wrong") ? "Wrong:" : "First wrong key:",
+          why() + " Take keys back to there, or mend it and go on.");
+    }
+    return kind.equals("nothing")
+        ? shown(kind, "", "That key does nothing here.")
+        : shown(kind, "", says);
   }
 
-  private Map<String, Object> shown(String kind, String says) {
-    return KeypadText.map(
-        "display", display(last()), "kind", kind, "says", says, "keys", states.size() - 1);
+  private String why() {
+    return firstWrong.orElseThrow().why();
   }
+
+  private Map<String, Object> shown(String kind, String head, String says) {
+    return KeypadText.map(
+        "display",
+        display(last()),
+        "kind",
+        kind,
+        "head",
+        head,
+        "says",
+        says,
+        "keys",
+        states.size() - 1);
+  }
+
+  /**
+   * The first wrong key.
+   *
+   * @param state the state it led to, as an index
+   * @param why in words, with its number
+   */
+  private record Wrong(int state, String why) {}
 
   private Map<String, Object> display(MachineState state) {
     Display display = machine.display(state);
@@ -155,6 +211,20 @@ final class RehearsalTalk {
           new KeyAction.Hold(from.word("key", Key.values()), Math.min(60, from.number("seconds")));
       default -> new KeyAction.Tap(from.word("key", Key.values()));
     };
+  }
+
+  /** An action as {@link #press} takes it. */
+  static Map<String, Object> written(KeyAction action) {
+    if (action instanceof KeyAction.Digit digit) {
+      return KeypadText.map("kind", "digit", "digit", digit.digit());
+    }
+    if (action instanceof KeyAction.Turn turn) {
+      return KeypadText.map("kind", "turn", "clicks", turn.clicks(), "spun", turn.spun());
+    }
+    if (action instanceof KeyAction.Hold hold) {
+      return KeypadText.map("kind", "hold", "key", hold.key().name(), "seconds", hold.seconds());
+    }
+    return KeypadText.map("kind", "tap", "key", action.press().key().name());
   }
 
   private boolean spins(Fields from) {

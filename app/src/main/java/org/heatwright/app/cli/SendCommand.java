@@ -12,7 +12,6 @@ import org.heatwright.app.report.PocketPage;
 import org.heatwright.inspect.Finding;
 import org.heatwright.keypad.FittedProgram;
 import org.heatwright.keypad.Keypad;
-import org.heatwright.keypad.keying.KeyingPlanner;
 import org.heatwright.schedule.Schedule;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.ArgGroup;
@@ -99,9 +98,7 @@ final class SendCommand implements Callable<Integer> {
     FittedProgram program =
         fired.flatMap(FiredCard::program).orElseGet(() -> FiredCard.fitted(asked, name, keypad));
     List<Finding> findings = fired.map(FiredCard::findings).orElse(List.of());
-    PocketPage.Content content =
-        new PocketPage.Content(
-            card, program, keypad, number, KeyingPlanner.plan(program, keypad, number, held));
+    PocketPage.Content content = PocketPage.Content.of(card, program, keypad, number, held);
     String html = PocketPage.file(content);
     String written = Output.write(path, Output.Kind.PAGE, html);
     Page page = new Page();

@@ -19,12 +19,15 @@ import org.heatwright.keypad.FitNote;
 import org.heatwright.keypad.FittedProgram;
 import org.heatwright.keypad.KeyedValue;
 import org.heatwright.keypad.Keypad;
+import org.heatwright.keypad.KeypadFit;
+import org.heatwright.keypad.keying.KeyingPlanner;
 import org.heatwright.keypad.keying.KeyingSheet;
 import org.heatwright.keypad.keying.KeyingStep;
 import org.heatwright.pocket.PageScript;
 import org.heatwright.pocket.Pocket;
 import org.heatwright.schedule.AtEnd;
 import org.heatwright.schedule.HourMinute;
+import org.heatwright.schedule.Schedule;
 import org.heatwright.units.Temperature;
 import org.heatwright.units.TemperatureUnit;
 
@@ -52,10 +55,33 @@ public final class PocketPage {
    * @param program what is keyed; it must fit
    * @param keypad on what
    * @param slot into which program slot
+   * @param held what the slot holds before, where that is known
    * @param sheet how
    */
   public record Content(
-      Optional<Card> card, FittedProgram program, Keypad keypad, int slot, KeyingSheet sheet) {}
+      Optional<Card> card,
+      FittedProgram program,
+      Keypad keypad,
+      int slot,
+      Optional<FittedProgram> held,
+      KeyingSheet sheet) {
+
+    /** With the sheet that is the quickest from what the slot holds. */
+    public static Content of(
+        Optional<Card> card,
+        FittedProgram program,
+        Keypad keypad,
+        int slot,
+        Optional<Schedule> held) {
+      return new Content(
+          card,
+          program,
+          keypad,
+          slot,
+          held.map(h -> KeypadFit.fit(h, keypad)),
+          KeyingPlanner.plan(program, keypad, slot, held));
+    }
+  }
 
   /** One file that needs nothing else. */
   public static String file(Content content) {
@@ -86,7 +112,7 @@ public final class PocketPage {
   }
 
   private String page(String head, String script, Optional<String> back) {
-    String data = Pocket.data(content.keypad(), content.program(), content.slot());
+    String data = Pocket.data(content.keypad(), content.program(), content.slot(), content.held());
     out.append("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n")
         .append("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n")
         .append("<meta name=\"referrer\" content=\"no-referrer\">\n")

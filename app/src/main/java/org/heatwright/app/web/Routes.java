@@ -33,7 +33,6 @@ import org.heatwright.app.store.CardEntry;
 import org.heatwright.app.store.Kind;
 import org.heatwright.app.store.StoreException;
 import org.heatwright.forecast.ForecastRequest;
-import org.heatwright.keypad.keying.KeyingPlanner;
 import org.heatwright.keypad.register.Role;
 import org.heatwright.pocket.PageScript;
 import org.slf4j.Logger;
@@ -205,13 +204,13 @@ final class Routes {
         .header("Content-Disposition", attachment(firing.card().header().job(), "html"));
   }
 
-  private static PocketPage.Content pocket(Firing firing) {
-    return new PocketPage.Content(
+  private PocketPage.Content pocket(Firing firing) {
+    return PocketPage.Content.of(
         Optional.of(firing.card()),
         firing.program(),
         firing.keypad(),
         firing.slot(),
-        KeyingPlanner.plan(firing.program(), firing.keypad(), firing.slot(), Optional.empty()));
+        slots.register(firing).held(firing.slot()));
   }
 
   private static void pocketCore(Context ctx) {

@@ -15,14 +15,18 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.stream.Stream;
 import org.heatwright.app.demo.DemoStudio;
 import org.heatwright.app.report.PocketPage;
 import org.heatwright.app.store.Store;
 import org.heatwright.keypad.KeyedValue;
 import org.heatwright.keypad.Readback;
 import org.heatwright.keypad.ReadbackQuestion;
+import org.heatwright.keypad.keying.Instruction;
 import org.heatwright.keypad.keying.KeyingPlanner;
 import org.heatwright.keypad.keying.KeyingSheet;
+import org.heatwright.keypad.keying.KeyingStep;
+import org.heatwright.keypad.machine.KeyAction;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
@@ -34,6 +38,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.openqa.selenium.Keys;
 import org.openqa.selenium.WebElement;
+import org.openqa.selenium.interactions.Actions;
 import org.openqa.selenium.support.ui.Select;
 
 /** Opens the file that is sent, with the network off, and does what a person does with it. */
@@ -180,6 +185,75 @@ class PocketIT {
   }
 
   @Test
+  void theProgramIsRehearsedOnTheDrawnKeypadAndTheFirstWrongKeyIsNamed() throws IOException {
+    Firing firing = firing("Gull");
+    browser.driver.get(written(firing).toUri() + "#rehearse");
+    List<KeyAction> actions = new ArrayList<>();
+    for (KeyingStep step : sheet(firing).steps()) {
+      Stream.concat(step.make().stream(), step.go().stream())
+          .forEach(i -> actions.add(((Instruction.Press) i).action()));
+    }
+    int digit = 0;
+    while (!(actions.get(digit) instanceof KeyAction.Digit)
+        || actions.subList(0, digit).stream().filter(KeyAction.Digit.class::isInstance).count()
+            < 3) {
+      digit++;
+    }
+    actions.subList(0, digit).forEach(PocketIT::tap);
+    KeyAction.Digit right = (KeyAction.Digit) actions.get(digit);
+    tap(new KeyAction.Digit((right.digit() + 1) % 10));
+    assertThat(browser.find(".say").getAttribute("class")).doesNotContain("wrong");
+    int taken = digit + 1;
+    while (actions.get(taken) instanceof KeyAction.Digit) {
+      tap(actions.get(taken++));
+    }
+    tap(actions.get(taken));
+    assertThat(browser.find(".say").getAttribute("class")).contains("wrong");
+    assertThat(browser.text(".say")).contains("Wrong:", "key " + (taken + 1), "must be");
+    browser.picture("pocket-3-wrong-key-phone");
+    for (int back = taken; back >= digit; back--) {
+      press("Take the last key back");
+    }
+    assertThat(browser.find(".say").getAttribute("class")).doesNotContain("wrong");
+    for (int i = digit; i < actions.size(); i++) {
+      tap(actions.get(i));
+      if (browser.find(".say").getAttribute("class").contains("done")) {
+        assertThat(browser.text(".say")).contains("Keyed: slot 3 holds the plan");
+        return;
+      }
+    }
+    throw new AssertionError("The sheet was followed and the page said: " + browser.text(".say"));
+  }
+
+  @Test
+  void aKeyThatIsKeptDownRepeatsAndArrowsWorkToo() throws IOException {
+    browser.driver.get(written(firing("Tern")).toUri() + "#rehearse");
+    press("next");
+    List<WebElement> hold =
+        browser.all(".padkeys button").stream().filter(b -> b.getText().equals("next")).toList();
+    new Actions(browser.driver).clickAndHold(hold.get(0)).pause(2300).release().perform();
+    String first = browser.text(".window .value");
+    assertThat(first).matches("[\\d.]+");
+    focused().sendKeys(Keys.ARROW_UP);
+    assertThat(browser.text(".window .value")).isNotEqualTo(first);
+  }
+
+  private static void tap(KeyAction action) {
+    press(
+        action instanceof KeyAction.Digit digit
+            ? Integer.toString(digit.digit())
+            : action.press().key().word());
+  }
+
+  private static void press(String name) {
+    browser.all("#rehearse button").stream()
+        .filter(b -> b.getText().equals(name))
+        .findFirst()
+        .orElseThrow(() -> new AssertionError("There is no key " + name + "."))
+        .click();
+  }
+
+  @Test
   void whoLooksAtThePlanWhileTypingStartsAgain() throws IOException {
     browser.driver.get(written(firing("Gull")).toUri() + "#readback");
     browser.type("#shown2", "150");
@@ -241,12 +315,12 @@ class PocketIT {
     return Files.writeString(
         file,
         PocketPage.file(
-            new PocketPage.Content(
+            PocketPage.Content.of(
                 Optional.of(firing.card()),
                 firing.program(),
                 firing.keypad(),
                 SLOT,
-                sheet(firing))));
+                Optional.empty())));
   }
 
   /** What a keypad that was keyed right shows, in the order of the questions. */

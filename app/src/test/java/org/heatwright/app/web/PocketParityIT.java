@@ -10,6 +10,7 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Random;
 import org.heatwright.app.demo.DemoStudio;
@@ -116,7 +117,10 @@ class PocketParityIT {
                       ? new Call("peek", action(keypad, random))
                       : press(action(keypad, random)));
         }
-        runs.add(new Run(Pocket.data(keypad, program(keypad, random), slot(keypad)), calls));
+        runs.add(
+            new Run(
+                Pocket.data(keypad, program(keypad, random), slot(keypad), Optional.empty()),
+                calls));
       }
     }
     List<List<String>> here = here(runs);
@@ -137,7 +141,7 @@ class PocketParityIT {
         for (int i = 0; i < 4; i++) {
           calls.add(new Call("compare", readback(program, keypad, random)));
         }
-        runs.add(new Run(Pocket.data(keypad, program, slot(keypad)), calls));
+        runs.add(new Run(Pocket.data(keypad, program, slot(keypad), Optional.empty()), calls));
       }
     }
     List<List<String>> here = here(runs);
