@@ -3,10 +3,14 @@ package org.heatwright.app.json;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.stream.Stream;
 import org.heatwright.app.files.YamlValue;
 import org.heatwright.keypad.FittedProgram;
+import org.heatwright.keypad.Words;
 import org.heatwright.keypad.human.SlipEstimate;
+import org.heatwright.keypad.keying.Instruction;
 import org.heatwright.keypad.keying.KeyingSheet;
+import org.heatwright.keypad.machine.KeyAction;
 
 /** What {@code keying --json} prints. {@code steps} is empty if the program does not fit. */
 public record KeyingJson(
@@ -48,14 +52,22 @@ public record KeyingJson(
   public record CheckFiguresJson(
       int segments, double sumOfTargets, long totalMinutes, String firstUnused) {}
 
-  /** One prompt. */
+  /**
+   * One prompt.
+   *
+   * @param keys the keys one by one: {@code up} is a tap, {@code next 2 s} kept down so long,
+   *     {@code 7} a digit, {@code turn 3} clicks to the right (to the left if negative), {@code
+   *     spin 12} the same spun, {@code until 732} whatever keys lead there, as what stands there is
+   *     not known
+   */
   public record StepJson(
       int number,
       String prompt,
       String showsBefore,
       String press,
       String showsAfter,
-      String meaning) {}
+      String meaning,
+      List<String> keys) {}
 
   /** The record of a fitted program and its keying sheet. */
   public static KeyingJson of(
@@ -116,7 +128,27 @@ public record KeyingJson(
                     s.showsBefore(),
                     s.press(),
                     s.showsAfter(),
-                    s.meaning()))
+                    s.meaning(),
+                    Stream.concat(s.make().stream(), s.go().stream())
+                        .map(KeyingJson::key)
+                        .toList()))
         .toList();
+  }
+
+  private static String key(Instruction instruction) {
+    if (instruction instanceof Instruction.Until until) {
+      return "until " + until.shows();
+    }
+    KeyAction action = ((Instruction.Press) instruction).action();
+    if (action instanceof KeyAction.Digit digit) {
+      return Integer.toString(digit.digit());
+    }
+    if (action instanceof KeyAction.Turn turn) {
+      return (turn.spun() ? "spin " : "turn ") + turn.clicks();
+    }
+    String word = action.press().key().word();
+    return action instanceof KeyAction.Hold hold
+        ? word + " " + Words.number(hold.seconds()) + " s"
+        : word;
   }
 }

@@ -158,7 +158,12 @@ class JsonShapeTest {
             "slips",
             "register");
     assertThat(keys(root.get("steps").get(0)))
-        .containsExactly("number", "prompt", "showsBefore", "press", "showsAfter", "meaning");
+        .containsExactly(
+            "number", "prompt", "showsBefore", "press", "showsAfter", "meaning", "keys");
+    // After a look at the unit: the knob is held, the slot is turned to, and taken.
+    assertThat(root.get("steps").get(0).get("keys")).isEmpty();
+    assertThat(root.get("steps").get(1).get("keys").get(0).asText()).isEqualTo("push 2 s");
+    assertThat(root.get("steps").get(2).get("keys").toString()).isEqualTo("[\"until 3\",\"push\"]");
     assertThat(keys(root.get("values").get(0)))
         .containsExactly("segment", "kind", "digits", "meaning");
   }
