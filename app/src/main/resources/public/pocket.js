@@ -128,9 +128,10 @@ const keying = (() => {
   const keys = make("div", { class: "padkeys", role: "group", "aria-label": "Keys of the drawn keypad" });
   const back = make("button", { type: "button", class: "second" }, "Take the last key back");
   const restart = make("button", { type: "button", class: "second" }, "From the beginning");
+  const cut = make("button", { type: "button", class: "second" }, "Cut the power");
   place.append(
     make("div", { class: "pad" }, pane, keys), say, spoken,
-    make("p", { class: "go" }, back, restart),
+    make("p", { class: "go" }, back, restart, cut),
   );
 
   function draw(display) {
@@ -138,7 +139,10 @@ const keying = (() => {
     sign.textContent = display.sign;
     value.textContent = display.value || "\u2013 \u2013 \u2013";
   }
+  let waiting; // for the keypad to throw away what nobody stored
   function told(answer) {
+    clearTimeout(waiting);
+    if (answer.discards) waiting = setTimeout(() => told(ask("untouched")), answer.discards * 1000);
     draw(answer.display);
     const d = answer.display;
     spoken.textContent = [d.label, d.words, d.value, d.sign].filter(Boolean).join(", ");
@@ -162,6 +166,7 @@ const keying = (() => {
   let down = null; // the key that is kept down, since when, and its clock
   function press(button, key) {
     if (down) return;
+    clearTimeout(waiting);
     const since = performance.now();
     const look = () => draw(ask("peek", action(key, (performance.now() - since) / 1000)));
     button.classList.add("down");
@@ -229,6 +234,7 @@ const keying = (() => {
 
   back.addEventListener("click", () => told(ask("back")));
   restart.addEventListener("click", () => told(ask("restart")));
+  cut.addEventListener("click", () => told(ask("powerCut")));
   told(ask("restart"));
 })();
 

@@ -99,6 +99,18 @@ public final class Pocket {
     return JsonText.write(rehearsal.peek(Fields.read(action)));
   }
 
+  /** What a power cut leads to. */
+  @JSExport
+  public String powerCut() {
+    return JsonText.write(rehearsal.powerCut());
+  }
+
+  /** What leaving it alone leads to; see {@link RehearsalTalk#untouched}. */
+  @JSExport
+  public String untouched() {
+    return JsonText.write(rehearsal.untouched());
+  }
+
   /** Takes the last action back. */
   @JSExport
   public String back() {

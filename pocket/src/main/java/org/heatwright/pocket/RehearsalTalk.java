@@ -13,6 +13,7 @@ import org.heatwright.keypad.Keypad;
 import org.heatwright.keypad.machine.Contents;
 import org.heatwright.keypad.machine.Display;
 import org.heatwright.keypad.machine.KeyAction;
+import org.heatwright.keypad.machine.KeyJudge;
 import org.heatwright.keypad.machine.KeypadMachine;
 import org.heatwright.keypad.machine.MachineState;
 import org.heatwright.keypad.machine.Where;
@@ -135,6 +136,30 @@ final class RehearsalTalk {
     return display(machine.press(last(), action(from)));
   }
 
+  /** After the power was cut and came back. */
+  Map<String, Object> powerCut() {
+    states.add(machine.powerCut(last()));
+    return said("cut", "The power was cut and came back; what was not stored is lost.");
+  }
+
+  /** After the keypad was left alone for as long as it waits. */
+  Map<String, Object> untouched() {
+    int seconds = discardsAfterSeconds();
+    states.add(machine.untouched(last(), seconds));
+    return said(
+        "cut",
+        "Left alone for "
+            + seconds
+            + " s: the keypad threw away what was not stored."
+            + " Take that back to go on.");
+  }
+
+  /** How long it waits where it stands, s; zero if for ever. */
+  private int discardsAfterSeconds() {
+    int seconds = keypad.gestures().discardsAfterSeconds().orElse(0);
+    return machine.untouched(last(), seconds).equals(last()) ? 0 : seconds;
+  }
+
   /** As before the last action. */
   Map<String, Object> back() {
     if (states.size() > 1) {
@@ -182,7 +207,9 @@ final class RehearsalTalk {
         "says",
         says,
         "keys",
-        states.size() - 1);
+        states.size() - 1,
+        "discards",
+        discardsAfterSeconds());
   }
 
   /**

@@ -94,6 +94,7 @@ public final class Cli {
     line.addSubcommand(new ReadbackCommand(surroundings));
     line.addSubcommand(SlotsCommand.line(surroundings));
     line.addSubcommand(new CardCommand(surroundings));
+    line.addSubcommand(new RehearseCommand(surroundings));
     line.addSubcommand(new SendCommand(surroundings));
     line.addSubcommand(new ScanCommand(surroundings));
     line.addSubcommand(new LearnCommand(surroundings));

@@ -6,11 +6,9 @@ import java.util.OptionalInt;
 import java.util.stream.Stream;
 import org.heatwright.app.files.YamlValue;
 import org.heatwright.keypad.FittedProgram;
-import org.heatwright.keypad.Words;
 import org.heatwright.keypad.human.SlipEstimate;
-import org.heatwright.keypad.keying.Instruction;
+import org.heatwright.keypad.keying.KeyText;
 import org.heatwright.keypad.keying.KeyingSheet;
-import org.heatwright.keypad.machine.KeyAction;
 
 /** What {@code keying --json} prints. {@code steps} is empty if the program does not fit. */
 public record KeyingJson(
@@ -55,10 +53,7 @@ public record KeyingJson(
   /**
    * One prompt.
    *
-   * @param keys the keys one by one: {@code up} is a tap, {@code next 2 s} kept down so long,
-   *     {@code 7} a digit, {@code turn 3} clicks to the right (to the left if negative), {@code
-   *     spin 12} the same spun, {@code until 732} whatever keys lead there, as what stands there is
-   *     not known
+   * @param keys the keys one by one, as {@link KeyText} writes them
    */
   public record StepJson(
       int number,
@@ -129,26 +124,7 @@ public record KeyingJson(
                     s.press(),
                     s.showsAfter(),
                     s.meaning(),
-                    Stream.concat(s.make().stream(), s.go().stream())
-                        .map(KeyingJson::key)
-                        .toList()))
+                    Stream.concat(s.make().stream(), s.go().stream()).map(KeyText::write).toList()))
         .toList();
-  }
-
-  private static String key(Instruction instruction) {
-    if (instruction instanceof Instruction.Until until) {
-      return "until " + until.shows();
-    }
-    KeyAction action = ((Instruction.Press) instruction).action();
-    if (action instanceof KeyAction.Digit digit) {
-      return Integer.toString(digit.digit());
-    }
-    if (action instanceof KeyAction.Turn turn) {
-      return (turn.spun() ? "spin " : "turn ") + turn.clicks();
-    }
-    String word = action.press().key().word();
-    return action instanceof KeyAction.Hold hold
-        ? word + " " + Words.number(hold.seconds()) + " s"
-        : word;
   }
 }

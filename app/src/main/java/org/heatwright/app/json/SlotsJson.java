@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import org.heatwright.app.files.YamlValue;
 import org.heatwright.app.slots.SlotWords;
-import org.heatwright.keypad.register.Contents;
+import org.heatwright.keypad.register.Holding;
 import org.heatwright.keypad.register.Need;
 import org.heatwright.keypad.register.Proof;
 import org.heatwright.keypad.register.SlotEvent;
@@ -68,7 +68,7 @@ public record SlotsJson(
   }
 
   private static SlotJson slot(SlotState state, Standing standing) {
-    Contents contents = state.contents();
+    Holding contents = state.contents();
     return new SlotJson(
         state.slot(),
         YamlValue.word(contents.known()),

@@ -610,11 +610,25 @@ public final class CardBuilder {
     return list;
   }
 
+  /** As the keypad's description says, for it is the controller; else as the kiln's says. */
+  private AfterPowerCut afterPowerCut() {
+    AfterPowerCut told = kiln.control().afterPowerCut();
+    return keypad
+        .map(
+            k ->
+                switch (k.afterPowerCut()) {
+                  case RESUMES -> AfterPowerCut.CONTINUE;
+                  case RESTARTS -> AfterPowerCut.RESTART;
+                  case STOPS -> AfterPowerCut.STOP;
+                  case UNKNOWN -> told;
+                })
+        .orElse(told);
+  }
+
   private List<Card.Alarm> alarms() {
     Temperature top = Temperature.ofCelsius(ceilings().get(0).celsius());
-    AfterPowerCut cut = kiln.control().afterPowerCut();
     String afterCut =
-        switch (cut) {
+        switch (afterPowerCut()) {
           case CONTINUE -> "it goes on where it was: read the display, forecast again.";
           case RESTART ->
               "it starts again from segment 1: switch off, decide before you let it run.";

@@ -6,8 +6,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.heatwright.app.slots.SlotWords;
-import org.heatwright.keypad.register.Contents;
 import org.heatwright.keypad.register.DayWords;
+import org.heatwright.keypad.register.Holding;
 import org.heatwright.keypad.register.Proof;
 import org.heatwright.keypad.register.SlotRegister;
 import org.heatwright.keypad.register.SlotState;
@@ -79,7 +79,7 @@ public record RegisterSheet(String kiln, String keypad, String day, String rules
   }
 
   private static Row row(SlotState state, SlotRegister register, Instant now, ZoneId zone) {
-    Contents contents = state.contents();
+    Holding contents = state.contents();
     Optional<Schedule> program = contents.program();
     Standing standing = register.standing(state, now);
     boolean needed = state.need().filter(n -> n.on(now.atZone(zone).toLocalDate())).isPresent();

@@ -10,8 +10,8 @@ import org.heatwright.app.files.YamlText;
 import org.heatwright.keypad.FittedProgram;
 import org.heatwright.keypad.Keypad;
 import org.heatwright.keypad.KeypadFit;
-import org.heatwright.keypad.register.Contents;
 import org.heatwright.keypad.register.DayWords;
+import org.heatwright.keypad.register.Holding;
 import org.heatwright.keypad.register.Need;
 import org.heatwright.keypad.register.Rules;
 import org.heatwright.keypad.register.SlotEvent;
@@ -27,7 +27,7 @@ public final class SlotWords {
   private SlotWords() {}
 
   /** The program's name, or that nobody told. */
-  public static String program(Contents contents) {
+  public static String program(Holding contents) {
     return contents.program().map(Schedule::name).orElse("not known");
   }
 
@@ -61,7 +61,7 @@ public final class SlotWords {
   }
 
   /** "keyed 26 Nov 2026 by the maker"; with what happened since. Empty if nobody told. */
-  public static String since(Contents contents, ZoneId zone) {
+  public static String since(Holding contents, ZoneId zone) {
     if (contents.program().isEmpty()) {
       return "";
     }

@@ -10,8 +10,8 @@ import org.heatwright.keypad.Keypad;
 import org.heatwright.keypad.Readback;
 import org.heatwright.keypad.ReadbackQuestion;
 import org.heatwright.keypad.ReadbackReport;
-import org.heatwright.keypad.ReadbackReport.Outcome;
 import org.heatwright.keypad.ReadbackReport.VerdictKind;
+import org.heatwright.keypad.ReadbackWords;
 import org.heatwright.keypad.Shown;
 import org.heatwright.keypad.UnitCheck;
 import org.heatwright.keypad.register.Role;
@@ -19,11 +19,6 @@ import org.heatwright.units.TemperatureUnit;
 
 /** Asks what the keypad shows, without showing the plan, and says what came of it. */
 final class ReadbackDesk {
-
-  private static final int SPARE_QUESTIONS = 3;
-
-  /** A dropped segment leaves three values empty. */
-  private static final int MOST_EMPTY = 3;
 
   private ReadbackDesk() {}
 
@@ -56,10 +51,11 @@ final class ReadbackDesk {
         values.add(new Shown.Value(Integer.toString(question.position()), text));
       }
     }
-    int empty = Readback.questions(firing.program(), firing.keypad()).size() - values.size();
-    if (empty > MOST_EMPTY) {
+    Optional<ReadbackWords.Told> empty =
+        ReadbackWords.tooEmpty(firing.program(), firing.keypad(), values.size());
+    if (empty.isPresent()) {
       return new Answered(
-          reading(firing, typed, Optional.empty(), Optional.of(tooEmpty(empty))),
+          reading(firing, typed, Optional.empty(), empty.map(told -> verdict(told, List.of()))),
           new Shown(OptionalInt.empty(), Optional.empty(), values),
           Optional.empty(),
           false);
@@ -77,16 +73,13 @@ final class ReadbackDesk {
             shown,
             OptionalInt.of(firing.slot()),
             unitCheck(typed));
-    Page.Verdict verdict = verdict(report);
     Page.Reading reading =
         reading(
             firing,
             typed,
             Optional.of(report),
             Optional.of(
-                shown.slot().isEmpty() && report.outcome() != Outcome.NOT_PROVEN
-                    ? slotOpen(verdict)
-                    : verdict));
+                verdict(ReadbackWords.told(report, shown.slot().isPresent()), report.figures())));
     return new Answered(reading, shown, unitCheck(typed), true);
   }
 
@@ -103,7 +96,7 @@ final class ReadbackDesk {
                 q ->
                     new Page.Ask(
                         field(q),
-                        q.label().equals(q.words()) ? q.words() : q.label() + ", " + q.words(),
+                        ReadbackWords.label(q),
                         typed.getOrDefault(field(q), ""),
                         report.map(r -> mark(r, q)).orElse(""),
                         report.map(r -> remark(r, q)).orElse("")))
@@ -136,62 +129,14 @@ final class ReadbackDesk {
         "");
   }
 
-  /** Comparing an empty form would only tell the plan. */
-  private static Page.Verdict tooEmpty(int empty) {
+  private static Page.Verdict verdict(
+      ReadbackWords.Told told, List<ReadbackReport.Figure> figures) {
     return new Page.Verdict(
-        false,
-        "Not compared yet",
-        "%d values are empty. Type what the display shows; leave a field empty only if the display does not show that value."
-            .formatted(empty),
-        List.of(),
-        List.of());
-  }
-
-  /** Right values in an unknown slot prove nothing of the slot that will be started. */
-  private static Page.Verdict slotOpen(Page.Verdict values) {
-    return new Page.Verdict(
-        false,
-        "Values right, slot open",
-        "Type the number of the slot that the display shows, then compare again.",
-        values.more(),
-        values.figures());
-  }
-
-  private static Page.Verdict verdict(ReadbackReport report) {
-    List<Page.Fact> figures =
-        report.figures().stream()
-            .map(
-                f ->
-                    new Page.Fact(
-                        f.name(),
-                        f.agrees()
-                            ? f.planned() + ", agrees"
-                            : "planned %s, shown %s".formatted(f.planned(), f.shown())))
-            .toList();
-    List<String> more = new ArrayList<>(report.findings());
-    report.verdicts().forEach(v -> more.remove(v.message())); // stands beside its field
-    report.unproven().forEach(u -> more.add("Not shown by this check: " + u));
-    if (report.outcome() == Outcome.NOT_PROVEN) {
-      String correction =
-          report.correction().orElse("Go through the review again from its first value.");
-      more.removeIf(correction::equals);
-      return new Page.Verdict(false, "Not yet", correction, more, figures);
-    }
-    if (report.outcome() == Outcome.UNIT_OPEN) {
-      return new Page.Verdict(
-          false,
-          "Values right, unit open",
-          "Settle the unit below: a cold kiln's display against a thermometer beside it.",
-          more,
-          figures);
-    }
-    return new Page.Verdict(
-        true,
-        "Keyed as planned",
-        "Every value the review shows is the plan's. It counts until the power is cut, the slot or"
-            + " the unit is changed, or somebody else fires the kiln.",
-        more,
-        figures);
+        told.kind() == ReadbackWords.Kind.RIGHT,
+        told.head(),
+        told.correction(),
+        told.more(),
+        figures.stream().map(f -> new Page.Fact(f.name(), ReadbackWords.text(f))).toList());
   }
 
   private static String mark(ReadbackReport report, ReadbackQuestion question) {
@@ -213,8 +158,9 @@ final class ReadbackDesk {
   }
 
   private static Optional<UnitCheck.Result> unitCheck(Map<String, String> typed) {
-    Optional<Double> display = number(typed.getOrDefault("cold-display", ""));
-    Optional<Double> thermometer = number(typed.getOrDefault("cold-thermometer", ""));
+    Optional<Double> display = ReadbackWords.degrees(typed.getOrDefault("cold-display", ""));
+    Optional<Double> thermometer =
+        ReadbackWords.degrees(typed.getOrDefault("cold-thermometer", ""));
     if (display.isEmpty() || thermometer.isEmpty()) {
       return Optional.empty();
     }
@@ -229,34 +175,19 @@ final class ReadbackDesk {
 
   /** Says which of the two readings is no number; empty if all is well. */
   private static String noTemperature(Map<String, String> typed) {
-    return Stream.of("cold-display", "cold-thermometer")
-        .map(field -> typed.getOrDefault(field, "").strip())
-        .filter(text -> !text.isEmpty() && number(text).isEmpty())
-        .findFirst()
-        .map(text -> "“%s” is no temperature: type the number alone, such as 19.".formatted(text))
+    return ReadbackWords.noTemperature(
+            Stream.of("cold-display", "cold-thermometer")
+                .map(field -> typed.getOrDefault(field, ""))
+                .toList())
         .orElse("");
-  }
-
-  private static Optional<Double> number(String text) {
-    String stripped = text.strip().replace(',', '.');
-    return stripped.matches("-?\\d{1,4}(\\.\\d{1,2})?")
-        ? Optional.of(Double.valueOf(stripped))
-        : Optional.empty();
   }
 
   private static boolean showsSign(Keypad keypad) {
     return keypad.units().shownAt().contains(Keypad.UnitSetting.ShownAt.REVIEW);
   }
 
-  /** The questions, and room for values that a slot with too many segments would show. */
   private static List<ReadbackQuestion> asked(Firing firing) {
-    List<ReadbackQuestion> asked =
-        new ArrayList<>(Readback.questions(firing.program(), firing.keypad()));
-    for (int i = 0; i < SPARE_QUESTIONS; i++) {
-      String label = "value %d, if there is one more".formatted(asked.size() + 1);
-      asked.add(new ReadbackQuestion(asked.size() + 1, label, label));
-    }
-    return asked;
+    return ReadbackWords.asked(firing.program(), firing.keypad());
   }
 
   private static String field(ReadbackQuestion question) {

@@ -30,8 +30,8 @@ import org.heatwright.keypad.Keypad;
 import org.heatwright.keypad.ReadbackQuestion;
 import org.heatwright.keypad.ReviewReading;
 import org.heatwright.keypad.Shown;
-import org.heatwright.keypad.register.Contents;
 import org.heatwright.keypad.register.Evidence;
+import org.heatwright.keypad.register.Holding;
 import org.heatwright.keypad.register.Proof;
 import org.heatwright.keypad.register.Role;
 import org.heatwright.keypad.register.Rules;
@@ -146,7 +146,7 @@ final class SlotsDesk {
   }
 
   private static SlotsPage.Slot slot(SlotState state, SlotRegister register, Instant now, At at) {
-    Contents contents = state.contents();
+    Holding contents = state.contents();
     Standing standing = register.standing(state, now);
     Optional<Proof> good = standing.ended().isEmpty() ? standing.proof() : Optional.empty();
     boolean unknown = contents.program().isEmpty();

@@ -114,7 +114,7 @@ public final class KeypadMachine {
     return plain(state, action);
   }
 
-  /** Whether keys of that kind have a meaning beyond making values. */
+  /** Whether presses are a whole gesture. */
   private static boolean isMade(Gesture gesture, List<Gesture.Press> presses) {
     return gesture.presses().size() == presses.size() && isAlong(gesture, presses);
   }

@@ -1,5 +1,6 @@
 package org.heatwright.keypad.machine;
 
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -49,7 +50,7 @@ public record MachineState(
 
   /** With a slot written. */
   MachineState stored(Contents contents) {
-    Map<Integer, Contents> more = new java.util.HashMap<>(slots);
+    Map<Integer, Contents> more = new HashMap<>(slots);
     more.put(slot, contents);
     return new MachineState(where, slot, more, draft, saved, unit, List.of());
   }

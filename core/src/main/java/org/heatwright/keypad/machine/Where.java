@@ -1,7 +1,5 @@
 package org.heatwright.keypad.machine;
 
-import org.heatwright.keypad.Key;
-
 /** What a keypad is doing, which decides what its keys mean. The set of kinds is closed. */
 public sealed interface Where {
 
@@ -47,12 +45,4 @@ public sealed interface Where {
 
   /** A program runs. */
   record Running() implements Where {}
-
-  /** Whether a key is one that changes a value rather than leads somewhere. */
-  static boolean makesValues(Key key) {
-    return switch (key) {
-      case UP, DOWN, DIGITS, POINT, MINUS, CLEAR, TURN -> true;
-      default -> false;
-    };
-  }
 }

@@ -176,7 +176,7 @@ public final class SlotRegister {
 
   private void overwritten(
       SlotState state, String called, Instant now, ZoneId zone, List<SlotWarning> warnings) {
-    Contents contents = state.contents();
+    Holding contents = state.contents();
     if (contents.program().isEmpty()) {
       warnings.add(
           new SlotWarning(

@@ -18,7 +18,7 @@ import org.heatwright.schedule.Schedule;
  */
 public record SlotState(
     int slot,
-    Contents contents,
+    Holding contents,
     Optional<Proof> proof,
     Optional<Ending> ended,
     Optional<Need> need,
@@ -43,7 +43,7 @@ public record SlotState(
   /** Takes event after event; used once, by one thread. */
   private static final class Fold {
 
-    private Contents contents = Contents.UNKNOWN;
+    private Holding contents = Holding.UNKNOWN;
     private Optional<Proof> proof = Optional.empty();
     private Optional<Ending> ended = Optional.empty();
     private Optional<Need> need = Optional.empty();
@@ -51,7 +51,7 @@ public record SlotState(
 
     void take(SlotEvent event) {
       if (event instanceof SlotEvent.Keyed keyed) {
-        holds(Contents.of(Contents.Known.KEYED, event, keyed.program(), List.of()));
+        holds(Holding.of(Holding.Known.KEYED, event, keyed.program(), List.of()));
         end(event, Cause.KEYED);
       } else if (event instanceof SlotEvent.Learned learned) {
         learned(learned);
@@ -83,7 +83,7 @@ public record SlotState(
     }
 
     /** A program is there now; if it is another one, what was so of the one before is over. */
-    private void holds(Contents now) {
+    private void holds(Holding now) {
       if (!isSame(now.program())) {
         proof = Optional.empty();
         ended = Optional.empty();
@@ -106,7 +106,7 @@ public record SlotState(
       if (contents.doubt().isEmpty() && saysAgain(learned)) {
         return;
       }
-      holds(Contents.of(Contents.Known.LEARNED, learned, learned.program(), learned.notShown()));
+      holds(Holding.of(Holding.Known.LEARNED, learned, learned.program(), learned.notShown()));
     }
 
     /** Whether it is what is known already; a start delay that was not shown says nothing. */
@@ -126,7 +126,7 @@ public record SlotState(
       Optional<Proof> made = read.proof();
       if (made.isPresent()) {
         if (!isSame(Optional.of(evidence.planned()))) {
-          holds(Contents.of(Contents.Known.READ_BACK, read, evidence.planned(), List.of()));
+          holds(Holding.of(Holding.Known.READ_BACK, read, evidence.planned(), List.of()));
         }
         contents = contents.proven();
         proof = made;
@@ -135,7 +135,7 @@ public record SlotState(
         upset(read, Cause.READ_DIFFERENT);
       } else if (!isSame(Optional.of(evidence.planned()))) {
         // The values are right, but in which unit is open.
-        holds(Contents.of(Contents.Known.LEARNED, read, evidence.planned(), List.of()));
+        holds(Holding.of(Holding.Known.LEARNED, read, evidence.planned(), List.of()));
       }
     }
 

@@ -20,6 +20,8 @@ import org.heatwright.keypad.Scale;
 import org.heatwright.keypad.Shown;
 import org.heatwright.keypad.TestKeypads;
 import org.heatwright.keypad.machine.Contents;
+import org.heatwright.keypad.machine.Display;
+import org.heatwright.keypad.machine.KeyAction;
 import org.heatwright.keypad.machine.KeypadMachine;
 import org.heatwright.keypad.machine.MachineState;
 import org.heatwright.keypad.machine.Where;
@@ -59,8 +61,8 @@ class SheetPropertyTest {
       FittedProgram before = KeypadFit.fit(stored, keypad);
       Contents contents = Contents.of(before, keypad, machine.blank(TemperatureUnit.CELSIUS));
       MachineState state = machine.idle(Map.of(slot, contents), TemperatureUnit.CELSIUS);
-      List<SheetPlayer.Beat> beats = SheetPlayer.follow(sheet, machine, state);
-      for (SheetPlayer.Beat beat : beats) {
+      List<Beat> beats = follow(sheet, machine, state);
+      for (Beat beat : beats) {
         lines += agrees(beat, keypad, run);
       }
       MachineState end = keyed(beats);
@@ -76,8 +78,37 @@ class SheetPropertyTest {
     assertThat(savedEarly).as("edits that beat the plain way by 5 s").isGreaterThan(SHEETS / 5);
   }
 
+  /** One step of a sheet, followed: the display before it, once the value is made, and after it. */
+  private record Beat(
+      KeyingStep step, Display before, Display made, Display after, MachineState state) {}
+
+  private static List<Beat> follow(KeyingSheet sheet, KeypadMachine machine, MachineState from) {
+    List<Beat> beats = new ArrayList<>();
+    MachineState state = from;
+    for (KeyingStep step : sheet.steps()) {
+      MachineState made = pressed(machine, state, step.make());
+      MachineState after = pressed(machine, made, step.go());
+      beats.add(
+          new Beat(
+              step, machine.display(state), machine.display(made), machine.display(after), after));
+      state = after;
+    }
+    return beats;
+  }
+
+  private static MachineState pressed(
+      KeypadMachine machine, MachineState from, List<Instruction> instructions) {
+    MachineState state = from;
+    for (Instruction instruction : instructions) {
+      for (KeyAction key : Rehearsal.keys(machine, state, instruction)) {
+        state = machine.press(state, key);
+      }
+    }
+    return state;
+  }
+
   /** The keypad after everything but the review. */
-  private static MachineState keyed(List<SheetPlayer.Beat> beats) {
+  private static MachineState keyed(List<Beat> beats) {
     int review = 0;
     while (!beats.get(review).step().prompt().equals("review")) {
       review++;
@@ -85,7 +116,7 @@ class SheetPropertyTest {
     return beats.get(review - 1).state();
   }
 
-  private static int agrees(SheetPlayer.Beat beat, Keypad keypad, int run) {
+  private static int agrees(Beat beat, Keypad keypad, int run) {
     KeyingStep step = beat.step();
     if (step.kind() != KeyingStep.Kind.VALUE) {
       if (step.showsAfter().equals(KeypadMachine.IDLE_WORDS)

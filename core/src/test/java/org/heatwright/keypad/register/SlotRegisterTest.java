@@ -299,7 +299,7 @@ class SlotRegisterTest {
 
     SlotEvent learned = new SlotEvent.Learned(START, Role.MAKER, 2, CLASS, List.of());
     SlotRegister register = SlotRegister.of(DIGITS, List.of(learned));
-    assertThat(register.slot(2).contents().known()).isEqualTo(Contents.Known.LEARNED);
+    assertThat(register.slot(2).contents().known()).isEqualTo(Holding.Known.LEARNED);
     assertThat(register.held(2)).contains(CLASS);
     assertThat(register.standing(2, START)).isEqualTo(Standing.NEVER);
     // What its review does not show may be anything: no start for keying less.

@@ -15,7 +15,7 @@ import org.heatwright.schedule.Schedule;
  * @param doubt what happened since, so that it may hold something else now
  * @param notShown of a program that was read without a plan: what its review does not show
  */
-public record Contents(
+public record Holding(
     Known known,
     Optional<Schedule> program,
     Optional<Instant> since,
@@ -24,8 +24,8 @@ public record Contents(
     List<String> notShown) {
 
   /** Nobody told. */
-  static final Contents UNKNOWN =
-      new Contents(
+  static final Holding UNKNOWN =
+      new Holding(
           Known.NOT,
           Optional.empty(),
           Optional.empty(),
@@ -33,12 +33,12 @@ public record Contents(
           Optional.empty(),
           List.of());
 
-  public Contents {
+  public Holding {
     notShown = List.copyOf(notShown);
   }
 
-  static Contents of(Known known, SlotEvent event, Schedule program, List<String> notShown) {
-    return new Contents(
+  static Holding of(Known known, SlotEvent event, Schedule program, List<String> notShown) {
+    return new Holding(
         known,
         Optional.of(program),
         Optional.of(event.at()),
@@ -52,15 +52,15 @@ public record Contents(
     return doubt.isPresent() || !notShown.isEmpty() ? Optional.empty() : program;
   }
 
-  Contents doubted(Ending ending) {
+  Holding doubted(Ending ending) {
     return program.isEmpty() || doubt.isPresent()
         ? this
-        : new Contents(known, program, since, by, Optional.of(ending), notShown);
+        : new Holding(known, program, since, by, Optional.of(ending), notShown);
   }
 
   /** The same program, all doubt gone. */
-  Contents proven() {
-    return new Contents(known, program, since, by, Optional.empty(), List.of());
+  Holding proven() {
+    return new Holding(known, program, since, by, Optional.empty(), List.of());
   }
 
   /** How it is known what a slot holds. */

@@ -1,4 +1,4 @@
-package org.heatwright.pocket;
+package org.heatwright.keypad.machine;
 
 import java.util.HashMap;
 import java.util.List;
@@ -8,18 +8,13 @@ import org.heatwright.keypad.FittedProgram;
 import org.heatwright.keypad.KeyedValue;
 import org.heatwright.keypad.Keypad;
 import org.heatwright.keypad.Place;
-import org.heatwright.keypad.machine.Contents;
-import org.heatwright.keypad.machine.KeyAction;
-import org.heatwright.keypad.machine.KeypadMachine;
-import org.heatwright.keypad.machine.MachineState;
-import org.heatwright.keypad.machine.Where;
 
 /**
  * Says of a key in the rehearsal whether it was wrong, and why. It judges what a key did, not
  * whether the sheet has the same one: every way that leads to the plan is right, and a value is
  * judged when it is taken, not while it is made.
  */
-final class KeyJudge {
+public final class KeyJudge {
 
   private final KeypadMachine machine;
   private final Keypad keypad;
@@ -27,7 +22,11 @@ final class KeyJudge {
   private final int slot;
   private final Map<Integer, KeyedValue> planned = new HashMap<>();
 
-  KeyJudge(KeypadMachine machine, FittedProgram program, int slot) {
+  /**
+   * @param program what is to be keyed; must fit the machine's keypad
+   * @param slot where
+   */
+  public KeyJudge(KeypadMachine machine, FittedProgram program, int slot) {
     this.machine = machine;
     this.keypad = machine.keypad();
     this.program = program;
@@ -39,13 +38,13 @@ final class KeyJudge {
   }
 
   /** Whether the slot holds the plan and nothing is under way any more. */
-  boolean isDone(MachineState state) {
+  public boolean isDone(MachineState state) {
     boolean atRest = state.where() instanceof Where.Idle || state.where() instanceof Where.Running;
     return atRest && machine.contents(state, slot).holds(program, keypad);
   }
 
   /** Why a key was wrong; empty if it was not. */
-  Optional<String> wrong(MachineState before, KeyAction action, MachineState after) {
+  public Optional<String> wrong(MachineState before, KeyAction action, MachineState after) {
     if (after.unit() != program.unit()) {
       return Optional.of("that switched the unit; it must be " + program.unit().symbol() + ".");
     }
