@@ -68,7 +68,9 @@ public final class Rehearsal {
       if (firstWrong.isEmpty() && wrong.isPresent()) {
         firstWrong = OptionalInt.of(played.size());
       }
-      played.add(new Played(instruction, machine.display(state), !state.equals(before), wrong));
+      // Nothing need be pressed where the display shows it already.
+      boolean does = instruction instanceof Instruction.Until || !state.equals(before);
+      played.add(new Played(instruction, machine.display(state), does, wrong));
     }
     return new Course(played, firstWrong, state, judge.isDone(state));
   }
