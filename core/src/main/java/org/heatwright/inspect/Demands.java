@@ -25,6 +25,7 @@ import org.heatwright.units.TemperatureChange;
  * @param last last targets that make sense for this work
  * @param readyWithin how near the last target the work must be to count as ready
  * @param cores what must happen inside moulds, one entry a kind; empty where there are none
+ * @param coolingLimits how fast the chamber may fall through a range
  */
 public record Demands(
     String work,
@@ -37,10 +38,12 @@ public record Demands(
     TemperatureRange peak,
     TemperatureRange last,
     TemperatureChange readyWithin,
-    List<CoreDemands> cores) {
+    List<CoreDemands> cores,
+    List<RateLimit> coolingLimits) {
 
   public Demands {
     cores = List.copyOf(cores);
+    coolingLimits = List.copyOf(coolingLimits);
     Objects.requireNonNull(work, "work");
     ceilings = List.copyOf(ceilings);
     rateLimits = List.copyOf(rateLimits);
@@ -54,6 +57,34 @@ public record Demands(
       throw new IllegalArgumentException(
           "Ready within (%s K) must be above zero.".formatted(readyWithin.kelvins()));
     }
+  }
+
+  /** Demands of work that may cool as the kiln likes. */
+  public Demands(
+      String work,
+      List<Ceiling> ceilings,
+      List<RateLimit> rateLimits,
+      List<TimeWithin> timesWithin,
+      Optional<PourSoak> pourSoak,
+      Optional<NoReheat> noReheat,
+      Optional<StartWait> startWait,
+      TemperatureRange peak,
+      TemperatureRange last,
+      TemperatureChange readyWithin,
+      List<CoreDemands> cores) {
+    this(
+        work,
+        ceilings,
+        rateLimits,
+        timesWithin,
+        pourSoak,
+        noReheat,
+        startWait,
+        peak,
+        last,
+        readyWithin,
+        cores,
+        List.of());
   }
 
   /** The lowest ceiling that a schedule must not pass, if there is one. */
@@ -84,11 +115,11 @@ public record Demands(
   }
 
   /**
-   * The fastest rise allowed through a range of chamber temperatures.
+   * The fastest rise, or fall, allowed through a range of chamber temperatures.
    *
    * @param code code of the finding when it is passed
    * @param range where it applies
-   * @param most the fastest rise
+   * @param most the fastest rise or fall
    * @param atFastest how much a full-power ramp through the range matters
    * @param consequence what would happen, a clause: "steam can blow the mould out"
    * @param origin where the limit comes from
