@@ -17,7 +17,12 @@ import org.heatwright.inspect.TemperatureRange;
 import org.heatwright.inspect.Wording;
 import org.heatwright.keypad.Keypad;
 import org.heatwright.kiln.Kiln;
+import org.heatwright.material.KnownMaterial;
 import org.heatwright.material.Origin;
+import org.heatwright.material.SolidMaterials;
+import org.heatwright.piece.FollowedPiece;
+import org.heatwright.piece.FollowedPiece.Place;
+import org.heatwright.piece.Slab;
 import org.heatwright.schedule.HourMinute;
 import org.heatwright.schedule.Ramp;
 import org.heatwright.units.HeatingRate;
@@ -36,6 +41,19 @@ import org.heatwright.work.glass.GlassProcess;
 final class GlassComposer {
 
   private static final double MEGA = 1e6;
+
+  /** Of glass in a kiln, total. Memory: 0.90 to 0.95, any table of emissivities. */
+  private static final double EMISSIVITY = 0.9;
+
+  /** Still air of a kiln, W/(m² K). Our estimate. */
+  private static final double FILM = 8;
+
+  private static final KnownMaterial GLASS =
+      SolidMaterials.known().stream()
+          .filter(known -> known.name().equals("soda-lime-glass"))
+          .findFirst()
+          .orElseThrow();
+
   private static final Duration LONGEST_TOP = Duration.ofHours(1);
 
   private final GlassWork work;
@@ -78,7 +96,8 @@ final class GlassComposer {
         demands(),
         charge(),
         cautions(),
-        moments(fitted.draft().steps()));
+        moments(fitted.draft().steps()),
+        judge());
   }
 
   // ---- what cannot be
@@ -329,9 +348,7 @@ final class GlassComposer {
   }
 
   private Temperature squeezeTarget() {
-    double shift =
-        work.process().range(glass).usual().celsius()
-            - work.process().range(Glass.of(Glass.Family.SOFT_ART)).usual().celsius();
+    double shift = GlassProcess.shiftKelvins(glass);
     return RoundNumbers.target(
         Temperature.ofCelsius(GlassRules.SQUEEZE_CELSIUS + shift), top(), unit);
   }
@@ -506,8 +523,8 @@ final class GlassComposer {
         purpose,
         Ramp.at(fasterRate(stage)),
         new Draft.Why(
-            "%s times as fast: what comes now goes again. Its tension at the surface stays under a quarter of the design stress, %s."
-                .formatted(stage == 1 ? "Two" : "Five", Wording.of(coldLimit(), unit)),
+            "At most %s times as fast: what comes now goes again. Its tension at the surface stays under a quarter of the design stress, %s."
+                .formatted(stage == 1 ? "two" : "five", Wording.of(coldLimit(), unit)),
             stage == 1 ? "a published schedule goes 1.8 times as fast" : "",
             stage == 1 ? Origin.read("a practitioner's published schedule") : Origin.practice()),
         target,
@@ -561,7 +578,7 @@ final class GlassComposer {
                 "to even out and let its stress go",
                 new TemperatureRange(
                     Temperature.ofCelsius(soakTarget().celsius() - 12),
-                    Temperature.ofCelsius(soakTarget().celsius() + 20)),
+                    Temperature.ofCelsius(soakTarget().celsius() + 40)),
                 soak(),
                 "the glass is still uneven when it sets, and stress stays in it",
                 Origin.read("a forum and a glass studio's notes; the evening out is derived"))),
@@ -617,16 +634,36 @@ final class GlassComposer {
         firmLimit);
   }
 
+  /** The plate at its thickest place; the place that lags most is judged. */
   private Charge charge() {
-    return new Charge(
-        0,
-        List.of(),
-        Optional.empty(),
-        List.of(new Charge.Piece("glass", work.pieces() * kilograms(), 1050)));
+    Slab.Face face = new Slab.Face(EMISSIVITY, FILM);
+    double whole = work.wholeMetres();
+    boolean one = work.faces() == GlassWork.Faces.ONE;
+    return Charge.followed(
+        List.of(
+            new FollowedPiece(
+                "glass",
+                work.pieces(),
+                work.pieceMetres() * work.pieceMetres(),
+                one
+                    ? Slab.lying(GLASS.material(), whole, face)
+                    : Slab.free(GLASS.material(), whole, face),
+                List.of(
+                    one ? new Place("underside", whole) : new Place("middle", whole / 2),
+                    new Place("face", 0)))));
   }
 
-  private double kilograms() {
-    return 2500 * work.wholeMetres() * work.pieceMetres() * work.pieceMetres();
+  private GlassJudge judge() {
+    return new GlassJudge(
+        work,
+        new GlassJudge.Limits(
+            firmLimit,
+            soakTarget(),
+            soak(),
+            slowEnd(),
+            openAt(),
+            shifted(GlassRules.DEVITRIFY_FROM_CELSIUS),
+            shifted(GlassRules.DEVITRIFY_TO_CELSIUS)));
   }
 
   // ---- what to know, and when to act
@@ -679,11 +716,13 @@ final class GlassComposer {
             "hot-opening",
             "Do not open to look below the annealing range, not even for a moment: cold air cracks the piece. Above it a glance is enough; gloves, face shield, natural-fibre clothes.",
             Origin.practice()));
-    cautions.add(
-        new Caution(
-            "glare",
-            "A kiln at 800 °C radiates some 75 kW for each square metre of door: glasses that stop infrared, and no long look.",
-            Origin.derived("radiation of a black opening")));
+    if (work.process().hasTop()) {
+      cautions.add(
+          new Caution(
+              "glare",
+              "A kiln at 800 °C radiates some 75 kW for each square metre of door: glasses that stop infrared, and no long look.",
+              Origin.derived("radiation of a black opening")));
+    }
     cautions.add(
         new Caution(
             "sharp-edges",
@@ -704,9 +743,7 @@ final class GlassComposer {
   }
 
   private Temperature shifted(double artCelsius) {
-    double shift =
-        work.process().range(glass).usual().celsius()
-            - work.process().range(Glass.of(Glass.Family.SOFT_ART)).usual().celsius();
+    double shift = GlassProcess.shiftKelvins(glass);
     return RoundNumbers.target(
         Temperature.ofCelsius(artCelsius + shift), Temperature.ofCelsius(2000), unit);
   }

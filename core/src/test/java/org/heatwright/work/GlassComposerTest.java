@@ -114,8 +114,8 @@ class GlassComposerTest {
     assertThat(composed.reasons()).allMatch(r -> !r.rule().isBlank() && !r.purpose().isBlank());
     assertThat(composed.cautions())
         .extracting(Caution::code)
-        .contains("hot-opening", "glare", "shelf-dust", "sharp-edges", "power-cut")
-        .doesNotContain("anneal-point-unknown");
+        .contains("hot-opening", "shelf-dust", "sharp-edges", "power-cut")
+        .doesNotContain("anneal-point-unknown", "glare");
   }
 
   /** Read: tack-fused pieces cool as twice the thickest; from one face as twice again. */
@@ -172,6 +172,9 @@ class GlassComposerTest {
     assertThat(segments.get(1).hold()).isEqualTo(Duration.ofMinutes(15));
     assertThat(segments.get(2).ramp()).isEqualTo(Ramp.fastest());
     assertThat(segments.get(2).target().celsius()).isEqualTo(515);
+    assertThat(composed.cautions())
+        .extracting(Caution::code)
+        .contains("glare", "devitrification", "anneal-point-unknown");
   }
 
   /** Float is stiffer: practice's temperatures move up with its annealing point. */

@@ -27,6 +27,9 @@ public enum GlassProcess {
 
   private static final double ART_HIGH_CELSIUS = 515;
 
+  /** Practice's ranges are not told so exactly, K. */
+  private static final double NO_MATTER_KELVINS = 5;
+
   private final String words;
   private final double lowCelsius;
   private final double usualCelsius;
@@ -99,12 +102,13 @@ public enum GlassProcess {
   }
 
   /** How much stiffer than the art glasses of practice it is, K. */
-  static double shiftKelvins(Glass glass) {
+  public static double shiftKelvins(Glass glass) {
     if (glass.annealPoint().isEmpty() && glass.family() != Glass.Family.FLOAT) {
       return 0;
     }
     Temperature anneal = glass.anneal().usual();
     double celsius = anneal.celsius();
-    return celsius - Math.max(ART_LOW_CELSIUS, Math.min(ART_HIGH_CELSIUS, celsius));
+    double off = celsius - Math.max(ART_LOW_CELSIUS, Math.min(ART_HIGH_CELSIUS, celsius));
+    return Math.abs(off) < NO_MATTER_KELVINS ? 0 : off;
   }
 }

@@ -20,7 +20,7 @@ import org.heatwright.work.glass.Glass.Elastic;
  * fast cooling), one expansion above and below the annealing point, nothing sideways: edges, rings
  * and thick places are not in it.
  *
- * @param endCentreTensionPascals greatest tension left when all is at room temperature, Pa
+ * @param endTensionPascals greatest tension left when all is at room temperature, Pa
  * @param endPressurePascals greatest pressure left, as a number above zero, Pa
  * @param heatingTensionPascals greatest tension before the hottest moment, Pa
  * @param coolingTensionPascals greatest tension after it, Pa
@@ -28,7 +28,7 @@ import org.heatwright.work.glass.Glass.Elastic;
  * @see "derived; Maxwell body, any text on viscoelasticity (memory)"
  */
 public record PlateStress(
-    double endCentreTensionPascals,
+    double endTensionPascals,
     double endPressurePascals,
     double heatingTensionPascals,
     double coolingTensionPascals,
@@ -38,10 +38,10 @@ public record PlateStress(
   private static final double ROOM_CELSIUS = 20;
 
   /** Depths at which it is solved. */
-  private static final int NODES = 25;
+  private static final int NODES = 15;
 
   /** Longest step, s. */
-  private static final double STEP_SECONDS = 30;
+  private static final double STEP_SECONDS = 60;
 
   /**
    * Follows a plate.
