@@ -825,7 +825,7 @@ final class GlassComposer {
             steps.size(),
             Duration.ZERO,
             "kiln may be opened",
-            "The glass is cool all through; gloves for the edges."));
+            "A crack at first: the glass may still be warmer than the display. Gloves for the edges."));
     if (work.process().hasTop()) {
       int top = segmentOf(steps, work.process().words());
       moments.add(

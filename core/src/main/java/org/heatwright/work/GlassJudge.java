@@ -59,8 +59,8 @@ record GlassJudge(GlassWork work, Limits limits) implements PieceJudge {
 
   private static final double SOAK_ABOVE_KELVINS = 40;
 
-  /** The glass lags the display by so much at the end, and no harm, K. Our estimate. */
-  private static final double AT_THE_DOOR_KELVINS = 15;
+  /** Walls are warmer than the display at the end, and the glass with them, K. Our estimate. */
+  private static final double AT_THE_DOOR_KELVINS = 30;
 
   /** A published schedule's goal between hottest and coolest place, K. */
   private static final double SPREAD_KELVINS = 5;
@@ -390,8 +390,7 @@ record GlassJudge(GlassWork work, Limits limits) implements PieceJudge {
       return new Stresses(follow(work, piece, true), follow(work, piece, false));
     }
 
-    private static List<PlateStress> follow(
-        GlassWork work, PieceForecast piece, boolean heldFlat) {
+    private static List<PlateStress> follow(GlassWork work, PieceForecast piece, boolean heldFlat) {
       Viscosity viscosity = work.glass().viscosities().usual();
       return piece.draws().stream()
           .map(
@@ -439,7 +438,8 @@ record GlassJudge(GlassWork work, Limits limits) implements PieceJudge {
             "opening",
             what,
             degrees(band, unit),
-            "Cool enough to open; for thick and uneven pieces colder is safer, up to a day.",
+            "Lift the lid or door a crack, and take the glass out under %s; thick and uneven pieces are safer colder, up to a day."
+                .formatted(Wording.of(limits.openAt(), unit)),
             origin);
   }
 

@@ -60,8 +60,7 @@ class GlassWorkFileTest {
     assertThat(fuse.effectiveMetres()).isCloseTo(0.018, within(1e-12));
     assertThat(fuse.depthMetres()).isCloseTo(0.009, within(1e-12));
     assertThat(fuse.glass().family()).isEqualTo(Glass.Family.SOFT_ART);
-    assertThat(fuse.glass().expansion().orElseThrow().perKelvin())
-        .isCloseTo(9e-6, within(1e-15));
+    assertThat(fuse.glass().expansion().orElseThrow().perKelvin()).isCloseTo(9e-6, within(1e-15));
     assertThat(fuse.accent().orElseThrow().perKelvin()).isCloseTo(9.65e-6, within(1e-15));
     assertThat(fuse.glass().annealPoint().orElseThrow().celsius()).isEqualTo(516);
     assertThat(fuse.annealSoak()).contains(Duration.ofMinutes(90));

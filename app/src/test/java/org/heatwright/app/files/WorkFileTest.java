@@ -83,7 +83,8 @@ class WorkFileTest {
 
   @Test
   void whatIsWrittenReadsBackTheSame() {
-    for (String text : new String[] {BURNOUT, ENAMEL, GlassWorkFileTest.FUSE, GlassWorkFileTest.BOWL}) {
+    for (String text :
+        new String[] {BURNOUT, ENAMEL, GlassWorkFileTest.FUSE, GlassWorkFileTest.BOWL}) {
       Work work = read(text);
       assertThat(read(WorkFile.write(work))).isEqualTo(work);
     }
