@@ -22,6 +22,7 @@ import org.heatwright.forecast.StartPlanner;
 import org.heatwright.forecast.WorkForecast;
 import org.heatwright.inspect.Demands;
 import org.heatwright.inspect.Finding;
+import org.heatwright.inspect.Severity;
 import org.heatwright.keypad.FitNote;
 import org.heatwright.keypad.FittedProgram;
 import org.heatwright.keypad.KeyedValue;
@@ -209,6 +210,7 @@ public final class CardBuilder {
         pourSheet
             .map(sheet -> new PourWords(sheet, forecast, unit, new WhenWords(start)).facts())
             .orElse(List.of()),
+        piece(),
         moments(),
         OUTCOMES,
         nextService,
@@ -239,9 +241,14 @@ public final class CardBuilder {
     Optional<Double> until =
         schedule.atEnd() == AtEnd.OFF ? Optional.of(forecast.endSeconds().low()) : Optional.empty();
     String what = forecast.work().isEmpty() ? "Kiln ready" : "Work ready";
-    return readyFrom()
-        .filter(from -> until.isEmpty() || from.median() < until.get())
-        .map(from -> new Card.Ready(what, from, until));
+    Optional<Band> from = readyFrom();
+    if (from.isPresent() && until.isPresent() && from.get().median() >= until.get()) {
+      // Work that is followed and ready when it has cooled stays ready; else it was never sure.
+      return forecast.pieces().isEmpty()
+          ? Optional.empty()
+          : Optional.of(new Card.Ready("Work ready", from.get(), Optional.empty()));
+    }
+    return from.map(band -> new Card.Ready(what, band, until));
   }
 
   /** The work if there is any, else what the composition calls ready, else the last target. */
@@ -644,6 +651,19 @@ public final class CardBuilder {
             "Two rows running outside their band",
             "plan changed: check door, vent, mains and slot; forecast again with what you read."),
         new Card.Alarm("After a power cut", afterCut));
+  }
+
+  /** What happens in the piece: the number, and what to do where it is to be acted on. */
+  private List<Card.Fact> piece() {
+    return composition.map(c -> c.outcomes(schedule, forecast)).orElse(List.of()).stream()
+        .map(
+            outcome ->
+                new Card.Fact(
+                    outcome.what(),
+                    outcome.severity().filter(s -> s != Severity.NOTE).isPresent()
+                        ? outcome.value() + ": see the cautions"
+                        : outcome.value()))
+        .toList();
   }
 
   private List<String> estimates() {

@@ -88,6 +88,7 @@ class SchemaTest {
             List.of(
                 WorkFileTest.BURNOUT,
                 WorkFileTest.ENAMEL,
+                SinterWorkFileTest.FULL,
                 GlassWorkFileTest.FUSE,
                 GlassWorkFileTest.BOWL)));
     kinds.put("firing", new Kind(FiringFile::read, List.of(FiringFileTest.FULL)));

@@ -104,7 +104,8 @@ class GlassChainTest {
       assertThat(ScheduleCode.read(code, "card"))
           .isEqualTo(program.expressible().withUnit(program.unit()));
       String printed = PrintedPage.text(pdf).replaceAll("\\s+", " ");
-      assertThat(Stream.of("anneal soak", "cool slowly")).allMatch(printed::contains);
+      assertThat(Stream.of("anneal soak", "cool slowly", "Work ready from", "and it keeps"))
+          .allMatch(printed::contains);
     }
   }
 }
