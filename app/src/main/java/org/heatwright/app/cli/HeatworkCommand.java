@@ -114,7 +114,8 @@ final class HeatworkCommand implements Callable<Integer> {
   }
 
   /** One curve, or with a kiln the low, the likely and the high one. */
-  private record Curves(FiringCurve likely, Optional<FiringCurve> low, Optional<FiringCurve> high) {}
+  private record Curves(
+      FiringCurve likely, Optional<FiringCurve> low, Optional<FiringCurve> high) {}
 
   @Override
   public Integer call() {
@@ -138,7 +139,9 @@ final class HeatworkCommand implements Callable<Integer> {
             first.name(),
             second.name(),
             reference.celsius(),
-            glassWord.isPresent() ? "glass" : weighting() == Weighting.PLAIN ? "plain" : "sintering",
+            glassWord.isPresent()
+                ? "glass"
+                : weighting() == Weighting.PLAIN ? "plain" : "sintering",
             kiln.isPresent() ? "kiln" : "paper",
             cases.entrySet().stream().map(e -> CaseJson.of(e.getKey(), e.getValue())).toList(),
             notes),
@@ -346,13 +349,11 @@ final class HeatworkCommand implements Callable<Integer> {
             .formatted(
                 comparison.holdSegment(),
                 Wording.of(
-                    second.segments().get(comparison.holdSegment() - 1).target(),
-                    second.unit()));
+                    second.segments().get(comparison.holdSegment() - 1).target(), second.unit()));
     Duration now = second.segments().get(comparison.holdSegment() - 1).hold();
     return comparison.holdSeconds().isPresent()
         ? "Even with a hold of %s in %s instead of %s."
-            .formatted(
-                time(comparison.holdSeconds().getAsDouble()), segment, HourMinute.words(now))
+            .formatted(time(comparison.holdSeconds().getAsDouble()), segment, HourMinute.words(now))
         : "No hold in %s makes it even: B does more without any.".formatted(segment);
   }
 

@@ -26,7 +26,8 @@ class HeatworkCommandTest {
 
   private Path write(String name, String segments) throws IOException {
     return Files.writeString(
-        dir.resolve(name + ".yaml"), "name: %s\nunit: C\nsegments: [%s]\n".formatted(name, segments));
+        dir.resolve(name + ".yaml"),
+        "name: %s\nunit: C\nsegments: [%s]\n".formatted(name, segments));
   }
 
   private static JsonNode json(Object... args) throws IOException {
@@ -68,9 +69,7 @@ class HeatworkCommandTest {
             .get("holdMinutes")
             .doubleValue();
     Path even =
-        write(
-            "even",
-            "{rate: 500, target: 860, hold: \"0:%02d\"}".formatted(Math.round(hold)));
+        write("even", "{rate: 500, target: 860, hold: \"0:%02d\"}".formatted(Math.round(hold)));
     double ratio =
         json("heatwork", hot, even, "--activation", "185", "--json")
             .get("cases")
@@ -105,8 +104,7 @@ class HeatworkCommandTest {
   @Test
   void inAKilnTheForecastIsCompared() throws IOException {
     JsonNode kiln =
-        json(
-            "heatwork", hot, mild, "--activation", "185", "--kiln", Studio.kiln("buoy"), "--json");
+        json("heatwork", hot, mild, "--activation", "185", "--kiln", Studio.kiln("buoy"), "--json");
     assertThat(kiln.get("curves").asText()).isEqualTo("kiln");
     assertThat(kiln.get("notes").get(0).asText()).startsWith("By the display of Buoy, empty: A ");
     double minutes = kiln.get("cases").get(0).get("firstMinutes").doubleValue();
@@ -117,34 +115,77 @@ class HeatworkCommandTest {
   void whatIsWrongIsToldInASentence() throws IOException {
     refused(
         "--activation: neither this nor --glass is given; expected one of the two.",
-        "heatwork", hot, mild);
+        "heatwork",
+        hot,
+        mild);
     refused(
         "--activation: --glass is given too; keep one of the two.",
-        "heatwork", hot, mild, "--activation", "185", "--glass", "float");
+        "heatwork",
+        hot,
+        mild,
+        "--activation",
+        "185",
+        "--glass",
+        "float");
     refused(
         "--activation: 185000 is not a number from 20 to 1000 (kJ/mol).",
-        "heatwork", hot, mild, "--activation", "185000");
+        "heatwork",
+        hot,
+        mild,
+        "--activation",
+        "185000");
     refused(
         "--weighting: \"heavy\" is not known; expected plain or sintering.",
-        "heatwork", hot, mild, "--activation", "185", "--weighting", "heavy");
+        "heatwork",
+        hot,
+        mild,
+        "--activation",
+        "185",
+        "--weighting",
+        "heavy");
     refused(
         "--glass: \"bottle\" is not known; expected float, soft-art, unknown or a work file (.yaml).",
-        "heatwork", hot, mild, "--glass", "bottle");
+        "heatwork",
+        hot,
+        mild,
+        "--glass",
+        "bottle");
     refused(
         "--at: At 200.0 °C the glass is rigid (T0 is 246.1 °C).",
-        "heatwork", hot, mild, "--glass", "float", "--at", "200");
+        "heatwork",
+        hot,
+        mild,
+        "--glass",
+        "float",
+        "--at",
+        "200");
     Path fast = write("fast", "{rate: fastest, target: 800}");
     refused(
         "--fastest: Segment 1 of fast goes as fast as the kiln can, which paper cannot know. Say what it comes to, or give --kiln.",
-        "heatwork", fast, mild, "--activation", "185");
+        "heatwork",
+        fast,
+        mild,
+        "--activation",
+        "185");
     assertThat(Run.of("heatwork", fast, mild, "--activation", "185", "--fastest", "600").code())
         .isZero();
     refused(
         "--from: the kiln knows that; leave it out beside --kiln.",
-        "heatwork", hot, mild, "--activation", "185", "--from", "30", "--kiln",
+        "heatwork",
+        hot,
+        mild,
+        "--activation",
+        "185",
+        "--from",
+        "30",
+        "--kiln",
         Studio.kiln("buoy"));
     refused(
         "--glass: %s is of kind enamel; expected glass.".formatted(Studio.work("evening-enamel")),
-        "heatwork", hot, mild, "--glass", Studio.work("evening-enamel"));
+        "heatwork",
+        hot,
+        mild,
+        "--glass",
+        Studio.work("evening-enamel"));
   }
 }

@@ -60,8 +60,7 @@ class GlassChainTest {
     Keypad keypad = KeypadFile.read(text("keypads/" + keypadName + ".yaml"), keypadName);
     GlassWork work = (GlassWork) WorkFile.read(text("works/" + workName + ".yaml"), workName);
     Composition composition = Composer.compose(work, kiln, Optional.of(keypad));
-    Schedule asked =
-        ScheduleFile.read(ScheduleFile.write(composition.schedule()), "schedule.yaml");
+    Schedule asked = ScheduleFile.read(ScheduleFile.write(composition.schedule()), "schedule.yaml");
     assertThat(asked).isEqualTo(composition.schedule());
     assertThat(KeypadFit.fit(asked, keypad).fits()).isTrue();
     Forecast forecast =

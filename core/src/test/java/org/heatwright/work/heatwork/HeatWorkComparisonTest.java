@@ -51,7 +51,8 @@ class HeatWorkComparisonTest {
   @CsvSource({"PLAIN, 6.742778", "MASTER_SINTERING, 7.066998"})
   void aRampOnPaperIsWorthThis(Weighting weighting, double minutes) {
     Equivalence by = Equivalence.arrhenius(new HeatWork(185_000, celsius(900), weighting));
-    assertThat(by.secondsOf(paper(schedule(to(500, 900, 0))))).isCloseTo(60 * minutes, within(3e-5));
+    assertThat(by.secondsOf(paper(schedule(to(500, 900, 0)))))
+        .isCloseTo(60 * minutes, within(3e-5));
   }
 
   /**
@@ -88,18 +89,15 @@ class HeatWorkComparisonTest {
     Schedule two = schedule(to(50, 900, 30), to(100, 300, 0));
     HeatWorkComparison more =
         HeatWorkComparison.of(
-            Equivalence.arrhenius(HeatWork.of(200_000, celsius(780))),
-            paper(one),
-            paper(two),
-            two);
+            Equivalence.arrhenius(HeatWork.of(200_000, celsius(780))), paper(one), paper(two), two);
     assertThat(more.holdSeconds()).isEmpty();
     assertThat(more.secondToFirstRatio()).isGreaterThan(10);
     assertThat(more.holdSegment()).isEqualTo(1);
   }
 
   /**
-   * A glass by its viscosity: ten minutes at 800 °C of the standard float, 1/eta by hand; its local Q
-   * there is 3.1e5 J/mol (implementers' sheet, section H).
+   * A glass by its viscosity: ten minutes at 800 °C of the standard float, 1/eta by hand; its local
+   * Q there is 3.1e5 J/mol (implementers' sheet, section H).
    */
   @Test
   void aGlassByItsViscosity() {
@@ -109,8 +107,7 @@ class HeatWorkComparisonTest {
     Schedule one = schedule(to(1e9, 800, 10));
     Schedule two = schedule(to(1e9, 780, 1));
     HeatWorkComparison even = HeatWorkComparison.of(flow, paper(one), paper(two), two);
-    double byHand =
-        600 * Math.pow(10, 4330.9 / (780 - 246.1) - 4330.9 / (800 - 246.1));
+    double byHand = 600 * Math.pow(10, 4330.9 / (780 - 246.1) - 4330.9 / (800 - 246.1));
     assertThat(even.holdSeconds().orElseThrow()).isCloseTo(byHand, within(0.02));
     assertThatThrownBy(() -> Equivalence.flow(glass, celsius(200)))
         .hasMessageContaining("the glass is rigid");
@@ -129,8 +126,7 @@ class HeatWorkComparisonTest {
 
   @Test
   void fastestNeedsARate() {
-    Schedule fast =
-        schedule(new Segment(Ramp.fastest(), celsius(800), Duration.ofMinutes(10)));
+    Schedule fast = schedule(new Segment(Ramp.fastest(), celsius(800), Duration.ofMinutes(10)));
     assertThatThrownBy(() -> paper(fast))
         .hasMessage("Segment 1 of s goes as fast as the kiln can, which paper cannot know.");
     FiringCurve curve =
