@@ -54,18 +54,25 @@ final class WindowChecks {
     double width = window.range().to().celsius() - window.range().from().celsius();
     double roomAbove = window.range().to().celsius() - target;
     double roomBelow = target - window.range().from().celsius();
-    String from = Wording.of(window.range().from(), walk.unit());
-    String to = Wording.of(window.range().to(), walk.unit());
-    if (above + below > Math.max(width, EVEN_KELVINS)) {
+    String range =
+        "%s to %s of %s"
+            .formatted(
+                Wording.of(window.range().from(), walk.unit()),
+                Wording.of(window.range().to(), walk.unit()),
+                window.what());
+    if (above > Math.max(width, EVEN_KELVINS)) {
       findings.add(
           finding(
               Severity.WARN,
               "overshoot-over-window",
               step,
-              "%s swings by %s about %s, more than the window %s to %s of %s is wide: %s. Put the work on a heavy block, or use another kiln."
+              "%s may overshoot %s by %s on its display, more than the window %s is wide: %s. Put the work on a heavy block, or use another kiln."
                   .formatted(
-                      name(kiln), kelvins(above + below, walk), walk.target(step), from, to,
-                      window.what(), window.beyond()),
+                      name(kiln),
+                      walk.target(step),
+                      kelvins(above, walk),
+                      range,
+                      window.beyond()),
               origin(kiln, window)));
     } else if (above > Math.max(roomAbove, EVEN_KELVINS)) {
       findings.add(
@@ -73,9 +80,12 @@ final class WindowChecks {
               Severity.WARN,
               "overshoot-out-of-window",
               step,
-              "%s may overshoot %s by %s, beyond the window %s to %s of %s: %s. Aim lower, put the work on a heavy block, or load it once the display is steady."
+              "%s may overshoot %s by %s on its display, beyond the window %s: %s. Aim lower, put the work on a heavy block, or load it once the display is steady."
                   .formatted(
-                      name(kiln), walk.target(step), kelvins(above, walk), from, to, window.what(),
+                      name(kiln),
+                      walk.target(step),
+                      kelvins(above, walk),
+                      range,
                       window.beyond()),
               origin(kiln, window)));
     } else if (below > Math.max(roomBelow, EVEN_KELVINS)) {
@@ -84,9 +94,12 @@ final class WindowChecks {
               Severity.NOTE,
               "swings-below-window",
               step,
-              "%s may fall %s under %s, below the window %s to %s of %s: %s."
+              "%s may fall %s under %s on its display, below the window %s: %s."
                   .formatted(
-                      name(kiln), kelvins(below, walk), walk.target(step), from, to, window.what(),
+                      name(kiln),
+                      kelvins(below, walk),
+                      walk.target(step),
+                      range,
                       window.below()),
               origin(kiln, window)));
     }

@@ -25,7 +25,7 @@ import org.heatwright.work.heattreat.Treatment;
 final class HeatTreatCautions {
 
   /** Nobody gets from a kiln into water in less, s. Our estimate. */
-  private static final double QUICKEST_HAND_SECONDS = 3;
+  static final double QUICKEST_HAND_SECONDS = 3;
 
   private final HeatTreatWork work;
   private final Kiln kiln;
@@ -58,7 +58,7 @@ final class HeatTreatCautions {
   static double lagSeconds(
       HeatTreatWork work, Kiln kiln, Temperature target, HeatingRate rate) {
     double room = Math.min(kiln.room().celsius(), target.celsius());
-    return HeatTreatRules.inKiln(work)
+    return HeatTreatRules.inKiln(work, target)
         .secondsToArrive(
             room,
             target.celsius(),
@@ -295,8 +295,10 @@ final class HeatTreatCautions {
     if (expected.isPresent() && (work.isAgeing() || work.isSolution())) {
       String dissolved =
           work.isSolution() && target.compareTo(CopperInSilver.EUTECTIC) < 0
-              ? ", with %.0f %% of its copper in solution at most"
-                  .formatted(100 * CopperInSilver.dissolvedShareOfSterling(target))
+              ? CopperInSilver.dissolvedShareOfSterling(target) == 1
+                  ? ", because all of its copper can dissolve"
+                  : ", because no more than %.0f %% of its copper can dissolve"
+                      .formatted(100 * CopperInSilver.dissolvedShareOfSterling(target))
               : "";
       cautions.add(
           new Caution(
@@ -450,7 +452,7 @@ final class HeatTreatCautions {
   // ---- words
 
   /** Whole seconds rounded down, one decimal under ten: "4.2 s", "35 s". */
-  private static String seconds(double seconds) {
+  static String seconds(double seconds) {
     return seconds < 10
         ? "%.1f s".formatted(Math.floor(seconds * 10) / 10)
         : seconds < 120

@@ -69,9 +69,10 @@ final class HeatTreatComposer {
         fitted.schedule(),
         fitted.reasons(),
         demands(),
-        charge(),
+        Charge.followed(List.of(HeatTreatPieces.of(work))),
         new HeatTreatCautions(work, kiln, unit, heat, target).all(cap),
-        moments(fitted.draft().steps().size()));
+        moments(fitted.draft().steps().size()),
+        new HeatTreatJudge(work, heat, window(), kiln.room(), unit));
   }
 
   // ---- what cannot be done
@@ -97,9 +98,8 @@ final class HeatTreatComposer {
           "Sterling gains little from a solution heat of 650 °C or less, and here %s is the most (%s): age as it is for what that gives, or harden before soldering."
               .formatted(words(target), cap.words()));
     }
-    if (!sterlingSolution
-        && !heat.fixed()
-        && target.compareTo(lowest()) < 0) {
+    boolean mayBeLess = sterlingSolution && work.own().window().isEmpty();
+    if (!mayBeLess && !work.own().target().isPresent() && target.compareTo(lowest()) < 0) {
       throw new WorkRefusedException(
           "%s needs %s at least, and here %s is the most: %s."
               .formatted(
@@ -303,20 +303,12 @@ final class HeatTreatComposer {
                     heat.windowOrigin())));
   }
 
-  /** The window for the piece; a target of one's own outside practice has its own about it. */
+  /** The window for the piece; where a cap presses the target to its lower edge, it gives way. */
   private TemperatureRange window() {
     return new TemperatureRange(
-        RoundNumbers.lower(target, heat.window().from()), heat.window().to());
-  }
-
-  private Charge charge() {
-    List<Charge.Piece> pieces = new ArrayList<>();
-    pieces.add(
-        new Charge.Piece(
-            work.metal().words(),
-            work.piece().massKilograms() * work.pieces(),
-            work.metal().joulesPerKilogramKelvin()));
-    return new Charge(0, List.of(), Optional.empty(), pieces);
+        RoundNumbers.lower(
+            HeatTreatRules.less(target, 2 * HeatTreatRules.NEAR_KELVINS), heat.window().from()),
+        heat.window().to());
   }
 
   // ---- when to act

@@ -10,6 +10,7 @@ import org.heatwright.inspect.Wording;
 import org.heatwright.kiln.Control;
 import org.heatwright.kiln.Kiln;
 import org.heatwright.kiln.Thermocouple;
+import org.heatwright.material.Material;
 import org.heatwright.material.Origin;
 import org.heatwright.sensing.ThermocoupleType;
 import org.heatwright.sensing.ToleranceClass;
@@ -37,13 +38,12 @@ final class HeatTreatRules {
   private static final double SOLDER_MARGIN_KELVINS = 20;
 
   /** Film of still air in a kiln, W/(m² K). Our estimate; 5 to 12. */
-  private static final double KILN_FILM = 8;
+  static final double KILN_FILM = 8;
 
   /** Film about a piece that is carried, W/(m² K). Our estimate; 8 at rest. */
   private static final double CARRIED_FILM = 15;
 
-  private static final double BLOCK_JOULES_PER_CUBIC_METRE_KELVIN = 7850.0 * 600;
-  private static final double BLOCK_EMISSIVITY = 0.8;
+  static final double BLOCK_EMISSIVITY = 0.8;
 
   /** Granulated charcoal: 500 kg/m³, 1000 J/(kg K), 0.15 W/(m K). Our estimate. */
   static final double CARBON_KILOGRAMS_PER_CUBIC_METRE = 500;
@@ -51,7 +51,7 @@ final class HeatTreatRules {
   static final double CARBON_JOULES_PER_KILOGRAM_KELVIN = 1000;
   static final double CARBON_WATTS_PER_METRE_KELVIN = 0.15;
 
-  private static final double BOX_EMISSIVITY = 0.8;
+  static final double BOX_EMISSIVITY = 0.8;
 
   /** Targets above get the quick ramp. */
   private static final double HIGH_HEAT_CELSIUS = 450;
@@ -184,8 +184,11 @@ final class HeatTreatRules {
     return RoundNumbers.rate(slowest, unit);
   }
 
-  /** How a piece follows the kiln: clean, at its thickest, with what it lies on or in. */
-  static Warming inKiln(HeatTreatWork work) {
+  /**
+   * How a piece follows the kiln: clean, at its thickest, with what it lies on or in. A block's heat
+   * is taken as it is at the target, where steel takes most.
+   */
+  static Warming inKiln(HeatTreatWork work, Temperature target) {
     double piece =
         work.metal().kilogramsPerCubicMetre()
             * work.metal().joulesPerKilogramKelvin()
@@ -194,27 +197,38 @@ final class HeatTreatRules {
     return switch (work.setting()) {
       case MESH -> new Warming(piece, 2 * clean, 2 * KILN_FILM, 0);
       case SHELF -> new Warming(piece, clean, KILN_FILM, 0);
-      case BLOCK ->
-          new Warming(
-              piece
-                  + BLOCK_JOULES_PER_CUBIC_METRE_KELVIN * work.settingMetres().orElseThrow(),
-              BLOCK_EMISSIVITY,
-              KILN_FILM,
-              0);
+      case BLOCK -> block(work, piece, target);
       case CARBON_BOX -> box(work, piece);
     };
+  }
+
+  /** Heated from above alone; the resistance within it as in {@link #box}. */
+  private static Warming block(HeatTreatWork work, double piece, Temperature target) {
+    Material steel = HeatTreatPieces.steel();
+    double thick = work.settingMetres().orElseThrow();
+    double joules =
+        steel.densityKilogramsPerCubicMetre()
+            * steel.heatCapacityJoulesPerKilogramKelvin().at(target.celsius())
+            * thick;
+    double inner =
+        4
+            / (Math.PI * Math.PI)
+            * thick
+            / steel.conductivityWattsPerMetreKelvin().at(target.celsius());
+    return new Warming(piece + joules, BLOCK_EMISSIVITY, KILN_FILM, inner);
   }
 
   /**
    * Half the height of a box, heated from both faces. The first eigenvalue of a slab of
    * conductivity k with a film H obeys {@code 1/ζ² <= 4/π² + k/(H L)}, so the time is never too
-   * short.
+   * short; the heat of the piece passes through all of the carbon.
    */
   private static Warming box(HeatTreatWork work, double piece) {
     double half = work.settingMetres().orElseThrow() / 2;
-    double joules =
-        CARBON_KILOGRAMS_PER_CUBIC_METRE * CARBON_JOULES_PER_KILOGRAM_KELVIN * half + piece / 2;
-    double inner = 4 / (Math.PI * Math.PI) * half / CARBON_WATTS_PER_METRE_KELVIN;
+    double carbon = CARBON_KILOGRAMS_PER_CUBIC_METRE * CARBON_JOULES_PER_KILOGRAM_KELVIN * half;
+    double joules = carbon + piece / 2;
+    double through = half / CARBON_WATTS_PER_METRE_KELVIN;
+    double inner = through * (4 / (Math.PI * Math.PI) * carbon + piece / 2) / joules;
     return new Warming(joules, BOX_EMISSIVITY, KILN_FILM, inner);
   }
 
@@ -247,14 +261,17 @@ final class HeatTreatRules {
     };
   }
 
-  /** Time at the end of the hold in which people take pieces out one after another. */
+  /**
+   * Time at the end of the hold in which people take pieces out one after another: 5 min each at the
+   * bench, half a minute each into water. Our estimate.
+   */
   static Duration handling(HeatTreatWork work, boolean water) {
     if (work.treatment() == Treatment.KEUM_BOO
         || work.treatment() == Treatment.GRANULATION_PREHEAT
         || work.treatment() == Treatment.PREHEAT) {
       return Duration.ofMinutes(Math.min(120, 5L * work.pieces()));
     }
-    return water ? Duration.ofMinutes(Math.min(30, 5 + work.pieces())) : Duration.ZERO;
+    return water ? Duration.ofMinutes(Math.min(15, 2 + (work.pieces() + 1) / 2)) : Duration.ZERO;
   }
 
   static Temperature less(Temperature temperature, double kelvins) {

@@ -20,7 +20,9 @@ public final class Practices {
 
 
   private static final Origin ANNEALING_ARTICLE =
-      Origin.read("a trade article on annealing: 677 °C (1250 °F) for 10 min, minutes, not hours");
+      Origin.read(
+          "a trade article on annealing: 677 °C (1250 °F) for 10 min, minutes, not hours; the"
+              + " window about it is our estimate");
 
   private static final After ANY =
       new After(
@@ -105,19 +107,19 @@ public final class Practices {
       case BRONZE -> some(500, 550, 600, 5, 15, 30, AIR, Origin.practice());
       case YELLOW_GOLD_14K, YELLOW_GOLD_18K ->
           some(
-              649,
-              650,
-              677,
+              640,
+              660,
+              700,
               10,
               15,
               30,
               WATER_BELOW_RED,
               Origin.read(
                   "a refiner's page, 649 °C for 10 to 30 min; a trade article on annealing, 677 °C"
-                      + " for 10 min"));
-      case YELLOW_GOLD_22K -> some(649, 650, 677, 5, 10, 15, ANY, ANNEALING_ARTICLE);
+                      + " for 10 min; the window about them is our estimate"));
+      case YELLOW_GOLD_22K -> some(640, 660, 700, 5, 10, 15, ANY, ANNEALING_ARTICLE);
       case RED_GOLD_14K, RED_GOLD_18K ->
-          some(649, 670, 677, 10, 10, 30, WATER_ABOVE_ORDERING, ANNEALING_ARTICLE);
+          some(640, 670, 700, 10, 10, 30, WATER_ABOVE_ORDERING, ANNEALING_ARTICLE);
       case WHITE_GOLD_NICKEL_14K, WHITE_GOLD_NICKEL_18K ->
           some(
               607,
@@ -175,16 +177,18 @@ public final class Practices {
                       + " ageing better"));
       case YELLOW_GOLD_14K ->
           some(
-              649,
-              650,
-              676,
+              640,
+              660,
+              700,
               10,
               20,
               30,
               GOLD_WATER_AT_ONCE,
-              Origin.read("a refiner's page, 649 °C for 10 to 30 min; a consumer page, 676 °C, 30 min"));
+              Origin.read(
+                  "a refiner's page, 649 °C for 10 to 30 min; a consumer page, 676 °C, 30 min; the"
+                      + " window about them is our estimate"));
       case YELLOW_GOLD_18K, RED_GOLD_18K ->
-          some(649, 670, 677, 10, 15, 30, GOLD_WATER_AT_ONCE, ANNEALING_ARTICLE);
+          some(640, 670, 700, 10, 15, 30, GOLD_WATER_AT_ONCE, ANNEALING_ARTICLE);
       default -> Optional.empty();
     };
   }
@@ -194,16 +198,16 @@ public final class Practices {
     return switch (metal) {
       case STERLING_925 ->
           some(
-              290,
+              280,
               300,
-              310,
+              340,
               30,
               60,
               60,
               ANY,
               Origin.read(
-                  "a supplier's note, 300 °C for 30 to 60 min; bench-forum posts, 300 °C for 1 h; ± 10 K"
-                      + " is our estimate"));
+                  "a supplier's note, 300 °C for 30 to 60 min; bench-forum posts, 300 °C for 1 h. The"
+                      + " window is our estimate: from 350 °C it softens, and cooler takes longer"));
       case GERMANIUM_SILVER_925 ->
           some(
               300,

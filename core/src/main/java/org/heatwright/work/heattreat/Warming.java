@@ -34,7 +34,7 @@ public record Warming(
   private static final int PANELS = 64;
 
   /** Steps over a ramp. */
-  private static final int RAMP_STEPS = 240;
+  private static final int RAMP_STEPS = 120;
 
   public Warming {
     if (!(joulesPerSquareMetreKelvin > 0)
