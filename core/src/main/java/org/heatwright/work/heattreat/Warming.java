@@ -11,7 +11,7 @@ import java.util.function.DoubleUnaryOperator;
  *
  * @param joulesPerSquareMetreKelvin heat capacity over one face, density × heat × thickness,
  *     J/(m² K), above zero
- * @param emissivitySum emissivity, added over the faces that see the kiln, 0 to 2
+ * @param facesEmissivity emissivities, added over the faces that see the kiln, 0 to 2
  * @param filmWattsPerSquareMetreKelvin film coefficient, added over these faces, zero or more,
  *     W/(m² K); not zero together with the emissivity
  * @param innerSquareMetreKelvinPerWatt resistance from the surface to the middle, m² K/W, zero for
@@ -21,7 +21,7 @@ import java.util.function.DoubleUnaryOperator;
  */
 public record Warming(
     double joulesPerSquareMetreKelvin,
-    double emissivitySum,
+    double facesEmissivity,
     double filmWattsPerSquareMetreKelvin,
     double innerSquareMetreKelvinPerWatt) {
 
@@ -38,15 +38,15 @@ public record Warming(
 
   public Warming {
     if (!(joulesPerSquareMetreKelvin > 0)
-        || !(emissivitySum >= 0 && emissivitySum <= 2)
+        || !(facesEmissivity >= 0 && facesEmissivity <= 2)
         || !(filmWattsPerSquareMetreKelvin >= 0)
-        || !(emissivitySum + filmWattsPerSquareMetreKelvin > 0)
+        || !(facesEmissivity + filmWattsPerSquareMetreKelvin > 0)
         || !(innerSquareMetreKelvinPerWatt >= 0)) {
       throw new IllegalArgumentException(
           "A thing that warms needs heat capacity (%s J/(m² K)), emissivities (%s together) or a film (%s W/(m² K)), and no negative resistance (%s m² K/W)."
               .formatted(
                   joulesPerSquareMetreKelvin,
-                  emissivitySum,
+                  facesEmissivity,
                   filmWattsPerSquareMetreKelvin,
                   innerSquareMetreKelvinPerWatt));
     }
@@ -129,7 +129,7 @@ public record Warming(
     double t = celsius + ZERO_CELSIUS_KELVIN;
     double a = aroundCelsius + ZERO_CELSIUS_KELVIN;
     double coefficient =
-        emissivitySum * STEFAN_BOLTZMANN * (t * t + a * a) * (t + a) + filmWattsPerSquareMetreKelvin;
+        facesEmissivity * STEFAN_BOLTZMANN * (t * t + a * a) * (t + a) + filmWattsPerSquareMetreKelvin;
     return joulesPerSquareMetreKelvin * (1 / coefficient + innerSquareMetreKelvinPerWatt);
   }
 }
