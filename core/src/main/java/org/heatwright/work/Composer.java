@@ -27,6 +27,9 @@ public final class Composer {
     if (work instanceof HeatTreatWork treatment) {
       return HeatTreatComposer.compose(treatment, kiln, unit, keypad);
     }
+    if (work instanceof SinterWork sinter) {
+      return SinterComposer.compose(sinter, kiln, unit, keypad);
+    }
     return EnamelComposer.compose((EnamelWork) work, kiln, unit, keypad);
   }
 }

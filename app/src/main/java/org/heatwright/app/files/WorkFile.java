@@ -19,6 +19,7 @@ import org.heatwright.work.EnamelWork;
 import org.heatwright.work.HeatTreatWork;
 import org.heatwright.work.PatternedMould;
 import org.heatwright.work.PouredMetal;
+import org.heatwright.work.SinterWork;
 import org.heatwright.work.Work;
 import org.heatwright.work.casting.PouringMethod;
 
@@ -36,8 +37,8 @@ public final class WorkFile {
 
   static final double USUAL_HOURS_SINCE_POURING = 2;
 
-  private static final List<String> KINDS = List.of("burnout", "enamel", "heat-treat");
-  private static final List<String> LATER_KINDS = List.of("sinter", "glass");
+  private static final List<String> KINDS = List.of("burnout", "enamel", "heat-treat", "sinter");
+  private static final List<String> LATER_KINDS = List.of("glass");
 
   private WorkFile() {}
 
@@ -46,24 +47,28 @@ public final class WorkFile {
     YamlValue kind = file.required("kind");
     for (String later : LATER_KINDS) {
       if (kind.isWord(later)) {
-        throw kind.wrong("burnout, enamel or heat-treat, the kinds that are served so far");
+        throw kind.wrong(
+            "%s, the kinds that are served so far".formatted(String.join(", ", KINDS)));
       }
     }
     return switch (kind.oneOf(KINDS)) {
       case "burnout" -> burnout(file);
       case "heat-treat" -> HeatTreatWorkFile.read(file);
+      case "sinter" -> SinterWorkFile.read(file);
       default -> enamel(file);
     };
   }
 
   public static String write(Work work) {
-    if (work instanceof BurnoutWork burnout) {
-      return writeBurnout(burnout);
-    }
     if (work instanceof HeatTreatWork treatment) {
       return HeatTreatWorkFile.write(treatment);
     }
-    return writeEnamel((EnamelWork) work);
+    if (work instanceof SinterWork sinter) {
+      return SinterWorkFile.write(sinter);
+    }
+    return work instanceof BurnoutWork burnout
+        ? writeBurnout(burnout)
+        : writeEnamel((EnamelWork) work);
   }
 
   // ---- burnout
