@@ -59,8 +59,7 @@ public record Overshoot(Band above, Band below) {
       if (!(to - from > 0)) {
         return Optional.empty();
       }
-      double arrived =
-          Math.min(to, run.arrivalSeconds(segment, targetCelsius, withinKelvins, to));
+      double arrived = Math.min(to, run.arrivalSeconds(segment, targetCelsius, withinKelvins, to));
       double step = Math.max(LEAST_SECONDS, (to - from) / MOST_POINTS);
       double highest = Double.NEGATIVE_INFINITY;
       double lowest = Double.POSITIVE_INFINITY;

@@ -17,8 +17,8 @@ import org.heatwright.units.TemperatureChange;
 final class WindowChecks {
 
   /**
-   * A kiln that overshoots by more than a third of its target is not fit for so low a heat.
-   * {@code practice:} most small kilns overshoot badly at low targets; the third is an estimate.
+   * A kiln that overshoots by more than a third of its target is not fit for so low a heat. {@code
+   * practice:} most small kilns overshoot badly at low targets; the third is an estimate.
    */
   private static final double OVERSHOOTS_A_TARGET = 3;
 
@@ -68,11 +68,7 @@ final class WindowChecks {
               step,
               "%s may overshoot %s by %s on its display, more than the window %s is wide: %s. Put the work on a heavy block, or use another kiln."
                   .formatted(
-                      name(kiln),
-                      walk.target(step),
-                      kelvins(above, walk),
-                      range,
-                      window.beyond()),
+                      name(kiln), walk.target(step), kelvins(above, walk), range, window.beyond()),
               origin(kiln, window)));
     } else if (above > Math.max(roomAbove, EVEN_KELVINS)) {
       findings.add(
@@ -82,11 +78,7 @@ final class WindowChecks {
               step,
               "%s may overshoot %s by %s on its display, beyond the window %s: %s. Aim lower, put the work on a heavy block, or load it once the display is steady."
                   .formatted(
-                      name(kiln),
-                      walk.target(step),
-                      kelvins(above, walk),
-                      range,
-                      window.beyond()),
+                      name(kiln), walk.target(step), kelvins(above, walk), range, window.beyond()),
               origin(kiln, window)));
     } else if (below > Math.max(roomBelow, EVEN_KELVINS)) {
       findings.add(
@@ -96,11 +88,7 @@ final class WindowChecks {
               step,
               "%s may fall %s under %s on its display, below the window %s: %s."
                   .formatted(
-                      name(kiln),
-                      kelvins(below, walk),
-                      walk.target(step),
-                      range,
-                      window.below()),
+                      name(kiln), kelvins(below, walk), walk.target(step), range, window.below()),
               origin(kiln, window)));
     }
     double rise = target - step.from().celsius();

@@ -11,7 +11,6 @@ import org.heatwright.schedule.HourMinute;
 import org.heatwright.units.HeatingRate;
 import org.heatwright.units.Temperature;
 import org.heatwright.units.TemperatureUnit;
-import org.heatwright.work.HeatTreatWork.Phase;
 import org.heatwright.work.HeatTreatWork.Setting;
 import org.heatwright.work.heattreat.CopperInSilver;
 import org.heatwright.work.heattreat.Practice.After;
@@ -34,11 +33,7 @@ final class HeatTreatCautions {
   private final Temperature target;
 
   HeatTreatCautions(
-      HeatTreatWork work,
-      Kiln kiln,
-      TemperatureUnit unit,
-      HeatTreatHeat heat,
-      Temperature target) {
+      HeatTreatWork work, Kiln kiln, TemperatureUnit unit, HeatTreatHeat heat, Temperature target) {
     this.work = work;
     this.kiln = kiln;
     this.unit = unit;
@@ -55,15 +50,11 @@ final class HeatTreatCautions {
   record Way(String what, String why) {}
 
   /** How long the piece lags behind when the kiln arrives, s. */
-  static double lagSeconds(
-      HeatTreatWork work, Kiln kiln, Temperature target, HeatingRate rate) {
+  static double lagSeconds(HeatTreatWork work, Kiln kiln, Temperature target, HeatingRate rate) {
     double room = Math.min(kiln.room().celsius(), target.celsius());
     return HeatTreatRules.inKiln(work, target)
         .secondsToArrive(
-            room,
-            target.celsius(),
-            rate.kelvinsPerHour() / 3600,
-            HeatTreatRules.NEAR_KELVINS);
+            room, target.celsius(), rate.kelvinsPerHour() / 3600, HeatTreatRules.NEAR_KELVINS);
   }
 
   /** What hardness comes out when all goes as planned, where our sources tell any. */
@@ -166,8 +157,7 @@ final class HeatTreatCautions {
     return heat.after().medium() == Medium.WATER
         ? heat.after()
             .above()
-            .map(
-                gate -> HeatTreatRules.secondsInAir(work, target, gate, kiln.room())[0])
+            .map(gate -> HeatTreatRules.secondsInAir(work, target, gate, kiln.room())[0])
         : Optional.empty();
   }
 
@@ -321,8 +311,7 @@ final class HeatTreatCautions {
   }
 
   private void outsidePractice(List<Caution> cautions) {
-    Optional<Temperature> high =
-        HeatTreatHeat.practice(work).map(p -> p.high());
+    Optional<Temperature> high = HeatTreatHeat.practice(work).map(p -> p.high());
     Optional<Temperature> low = HeatTreatHeat.practice(work).map(p -> p.low());
     if (high.isPresent() && target.compareTo(high.get()) > 0) {
       cautions.add(
@@ -370,9 +359,7 @@ final class HeatTreatCautions {
 
   private void surface(List<Caution> cautions) {
     boolean hot = target.celsius() >= 350;
-    if (work.metal() == TreatedMetal.STERLING_925
-        && hot
-        && work.setting() != Setting.CARBON_BOX) {
+    if (work.metal() == TreatedMetal.STERLING_925 && hot && work.setting() != Setting.CARBON_BOX) {
       cautions.add(
           new Caution(
               "fire-stain",

@@ -24,7 +24,6 @@ import org.heatwright.units.TemperatureUnit;
 import org.heatwright.work.HeatTreatWork.Phase;
 import org.heatwright.work.HeatTreatWork.Setting;
 import org.heatwright.work.heattreat.Practice.Medium;
-import org.heatwright.work.heattreat.SterlingHardness;
 import org.heatwright.work.heattreat.SterlingHardness.Hardness;
 import org.heatwright.work.heattreat.TreatedMetal;
 
@@ -158,8 +157,9 @@ final class HeatTreatComposer {
 
   private String name() {
     String what =
-        work.phase().map(p -> p == Phase.SOLUTION ? "solution" : "age").orElse(
-            work.treatment().name().toLowerCase(java.util.Locale.ROOT).replace('_', '-'));
+        work.phase()
+            .map(p -> p == Phase.SOLUTION ? "solution" : "age")
+            .orElse(work.treatment().name().toLowerCase(java.util.Locale.ROOT).replace('_', '-'));
     return what + "-" + work.metal().name().toLowerCase(java.util.Locale.ROOT).replace('_', '-');
   }
 
@@ -191,8 +191,7 @@ final class HeatTreatComposer {
             .filter(r -> r.kelvinsPerHour() <= rate.kelvinsPerHour() * 1.1)
             .isPresent();
     return sheet
-        ? new Draft.Why(
-            "The data sheet names the fastest rise.", "", Origin.own("data sheet"))
+        ? new Draft.Why("The data sheet names the fastest rise.", "", Origin.own("data sheet"))
         : new Draft.Why(
             "A rate the kiln can follow: at full power a small kiln overshoots, most of all at low targets.",
             "",
@@ -201,11 +200,8 @@ final class HeatTreatComposer {
 
   private Draft.Why targetWhy() {
     TemperatureRange window = heat.window();
-    String range =
-        "%s to %s in the piece".formatted(words(window.from()), words(window.to()));
-    boolean capped =
-        target.compareTo(heat.plan()) < 0
-            && cap.limit().compareTo(heat.plan()) < 0;
+    String range = "%s to %s in the piece".formatted(words(window.from()), words(window.to()));
+    boolean capped = target.compareTo(heat.plan()) < 0 && cap.limit().compareTo(heat.plan()) < 0;
     if (capped) {
       return new Draft.Why(
           "%s would be planned, but %s.".formatted(words(heat.plan()), cap.words()),
@@ -274,33 +270,27 @@ final class HeatTreatComposer {
         HeatTreatRules.less(
             RoundNumbers.lower(target, heat.window().from()), HeatTreatRules.NEAR_KELVINS);
     return new Demands(
-            work.words(),
-            ceilings,
-            List.of(),
-            List.of(
-                new TimeWithin(
-                    "short-soak",
-                    "at temperature",
-                    new TemperatureRange(low, firm),
-                    ready(),
-                    "%s to warm the piece and %s at temperature are needed; %s"
-                        .formatted(
-                            HourMinute.words(lag), HourMinute.words(heat.soak()), heat.below()),
-                    heat.soakOrigin())),
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            new TemperatureRange(low, firm),
-            new TemperatureRange(Temperature.ofCelsius(0), firm),
-            TemperatureChange.ofKelvins(HeatTreatRules.NEAR_KELVINS),
-            List.of(),
-            List.of(
-                new Window(
-                    window(),
-                    work.words(),
-                    heat.beyond(),
-                    heat.below(),
-                    heat.windowOrigin())));
+        work.words(),
+        ceilings,
+        List.of(),
+        List.of(
+            new TimeWithin(
+                "short-soak",
+                "at temperature",
+                new TemperatureRange(low, firm),
+                ready(),
+                "%s to warm the piece and %s at temperature are needed; %s"
+                    .formatted(HourMinute.words(lag), HourMinute.words(heat.soak()), heat.below()),
+                heat.soakOrigin())),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        new TemperatureRange(low, firm),
+        new TemperatureRange(Temperature.ofCelsius(0), firm),
+        TemperatureChange.ofKelvins(HeatTreatRules.NEAR_KELVINS),
+        List.of(),
+        List.of(
+            new Window(window(), work.words(), heat.beyond(), heat.below(), heat.windowOrigin())));
   }
 
   /** The window for the piece; where a cap presses the target to its lower edge, it gives way. */

@@ -89,8 +89,7 @@ record HeatTreatHeat(
         target
             .or(() -> practice.map(HeatTreatHeat::plan).filter(range::contains))
             .orElseGet(
-                () ->
-                    Temperature.ofCelsius((range.from().celsius() + range.to().celsius()) / 2));
+                () -> Temperature.ofCelsius((range.from().celsius() + range.to().celsius()) / 2));
     boolean practiceWindow = practice.filter(p -> p.window().equals(range)).isPresent();
     return new HeatTreatHeat(
         range,

@@ -75,8 +75,7 @@ final class HeatTreatJudge implements PieceJudge {
   private Band minutes(PieceForecast piece) {
     double depth = piece.piece().judged().depthMetres();
     return piece.band(
-        draw ->
-            draw.secondsWithin(depth, window.from().celsius(), window.to().celsius()) / 60);
+        draw -> draw.secondsWithin(depth, window.from().celsius(), window.to().celsius()) / 60);
   }
 
   private Outcome atTemperature(Band minutes) {
@@ -152,8 +151,7 @@ final class HeatTreatJudge implements PieceJudge {
           what,
           value,
           "%s beyond %s: %s. Aim lower, or lay it on a heavy block."
-              .formatted(
-                  likely ? "Likely" : "Maybe", Wording.of(window.to(), unit), heat.beyond()),
+              .formatted(likely ? "Likely" : "Maybe", Wording.of(window.to(), unit), heat.beyond()),
           likely ? Severity.WARN : Severity.NOTE,
           heat.windowOrigin());
     }
@@ -162,8 +160,7 @@ final class HeatTreatJudge implements PieceJudge {
         what,
         value,
         "%s under where %s begins to melt, and within its window."
-            .formatted(
-                HeatTreatRules.kelvins(Math.floor(margin), unit), work.metal().words()),
+            .formatted(HeatTreatRules.kelvins(Math.floor(margin), unit), work.metal().words()),
         CURVE);
   }
 
@@ -223,8 +220,7 @@ final class HeatTreatJudge implements PieceJudge {
   private Outcome ageing(PieceForecast piece) {
     Band worth = worthMinutes(piece, heat.plan());
     String what = "ageing of the piece";
-    String value =
-        "worth %s at %s".formatted(span(worth), Wording.of(heat.plan(), unit));
+    String value = "worth %s at %s".formatted(span(worth), Wording.of(heat.plan(), unit));
     String counted = "Counted with activation energies of 100 to 190 kJ/mol, our bracket.";
     return worth.median() < heat.soak().toMinutes()
         ? Outcome.of(
@@ -261,8 +257,7 @@ final class HeatTreatJudge implements PieceJudge {
   }
 
   private Hardness afterAgeing(PieceForecast piece, double hottestCelsius) {
-    Band minutes =
-        worthMinutes(piece, Temperature.ofCelsius(SterlingHardness.AGES_AT_CELSIUS));
+    Band minutes = worthMinutes(piece, Temperature.ofCelsius(SterlingHardness.AGES_AT_CELSIUS));
     double[] solution = HeatTreatCautions.solutionCelsius(work);
     return SterlingHardness.expected(
         solution[0], solution[1], minutes.low(), minutes.high(), hottestCelsius);
@@ -293,8 +288,7 @@ final class HeatTreatJudge implements PieceJudge {
     Origin origin = Origin.derived("radiation and moved air from both faces");
     return Optional.of(
         quick
-            ? Outcome.of(
-                "to-water", "time to the water", value, meaning, Severity.WARN, origin)
+            ? Outcome.of("to-water", "time to the water", value, meaning, Severity.WARN, origin)
             : Outcome.of("to-water", "time to the water", value, meaning, origin));
   }
 

@@ -121,8 +121,7 @@ final class HeatTreatRules {
     return caps;
   }
 
-  private static Cap solder(
-      HeatTreatWork work, Kiln kiln, double overshoot, TemperatureUnit unit) {
+  private static Cap solder(HeatTreatWork work, Kiln kiln, double overshoot, TemperatureUnit unit) {
     Optional<Temperature> flow = work.own().solderFlow();
     if (flow.isPresent()) {
       double couple = coupleKelvins(kiln, flow.get());
@@ -161,8 +160,8 @@ final class HeatTreatRules {
 
   /**
    * How far a kiln may overshoot, before a forecast says it better: 10 K under a proportional
-   * controller; the hysteresis and 15 K under an on-off one. Our estimate; the forecast's own number
-   * is judged by the inspection.
+   * controller; the hysteresis and 15 K under an on-off one. Our estimate; the forecast's own
+   * number is judged by the inspection.
    */
   static double overshootKelvins(Kiln kiln) {
     return kiln.control().kind() == Control.Kind.ON_OFF
@@ -177,16 +176,13 @@ final class HeatTreatRules {
             : GENTLE_KELVINS_PER_HOUR;
     HeatingRate rate = HeatingRate.ofKelvinsPerHour(practice);
     HeatingRate slowest =
-        work.dataSheet()
-            .fastestRise()
-            .filter(r -> r.kelvinsPerHour() < practice)
-            .orElse(rate);
+        work.dataSheet().fastestRise().filter(r -> r.kelvinsPerHour() < practice).orElse(rate);
     return RoundNumbers.rate(slowest, unit);
   }
 
   /**
-   * How a piece follows the kiln: clean, at its thickest, with what it lies on or in. A block's heat
-   * is taken as it is at the target, where steel takes most.
+   * How a piece follows the kiln: clean, at its thickest, with what it lies on or in. A block's
+   * heat is taken as it is at the target, where steel takes most.
    */
   static Warming inKiln(HeatTreatWork work, Temperature target) {
     double piece =
@@ -241,8 +237,7 @@ final class HeatTreatRules {
     if (from.compareTo(to) <= 0) {
       return new double[] {0, 0};
     }
-    double joules =
-        work.metal().kilogramsPerCubicMetre() * work.metal().joulesPerKilogramKelvin();
+    double joules = work.metal().kilogramsPerCubicMetre() * work.metal().joulesPerKilogramKelvin();
     Warming fast =
         new Warming(
             joules * work.piece().thinnestMetres(),
@@ -262,8 +257,8 @@ final class HeatTreatRules {
   }
 
   /**
-   * Time at the end of the hold in which people take pieces out one after another: 5 min each at the
-   * bench, half a minute each into water. Our estimate.
+   * Time at the end of the hold in which people take pieces out one after another: 5 min each at
+   * the bench, half a minute each into water, 5 min to come to the kiln otherwise. Our estimate.
    */
   static Duration handling(HeatTreatWork work, boolean water) {
     if (work.treatment() == Treatment.KEUM_BOO
@@ -271,7 +266,7 @@ final class HeatTreatRules {
         || work.treatment() == Treatment.PREHEAT) {
       return Duration.ofMinutes(Math.min(120, 5L * work.pieces()));
     }
-    return water ? Duration.ofMinutes(Math.min(15, 2 + (work.pieces() + 1) / 2)) : Duration.ZERO;
+    return Duration.ofMinutes(water ? Math.min(15, 2 + (work.pieces() + 1) / 2) : 5);
   }
 
   static Temperature less(Temperature temperature, double kelvins) {

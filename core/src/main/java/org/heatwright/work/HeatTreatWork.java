@@ -280,7 +280,6 @@ public record HeatTreatWork(
 
   /** "annealing of sterling silver", "solution heat of 14 k yellow gold". */
   public String words() {
-    return "%s of %s"
-        .formatted(phase.map(Phase::words).orElse(treatment.words()), metal.words());
+    return "%s of %s".formatted(phase.map(Phase::words).orElse(treatment.words()), metal.words());
   }
 }

@@ -153,8 +153,7 @@ class OvershootTest {
                     "it changes colour",
                     "it stays soft",
                     Origin.practice())));
-    return Inspector.inspect(
-            Inspection.of(hold(target)).in(kiln).forWork(demands).with(forecast))
+    return Inspector.inspect(Inspection.of(hold(target)).in(kiln).forWork(demands).with(forecast))
         .stream()
         .map(Finding::code)
         .filter(c -> c.contains("window") || c.contains("too-low"))

@@ -58,8 +58,7 @@ class HeatTreatComposerTest {
     assertThat(composed.schedule().peak().celsius()).isBetween(732.0, 745.0);
     assertThat(composed.schedule().segments().get(0).hold())
         .isGreaterThanOrEqualTo(Duration.ofMinutes(30));
-    assertThat(composed.demands().firmCeiling().orElseThrow().limit().celsius())
-        .isLessThan(788);
+    assertThat(composed.demands().firmCeiling().orElseThrow().limit().celsius()).isLessThan(788);
     assertThat(caution(composed, "second-heat"))
         .contains("First of two firings", "300 °C for 1 h", "soldering undoes it");
     assertThat(caution(composed, "hardness-range")).contains("100 to 140 HV");
@@ -90,8 +89,7 @@ class HeatTreatComposerTest {
 
   private static HeatTreatWork solution(double flow) {
     return HeatTreatWorks.solution(
-        TreatedMetal.STERLING_925,
-        Own.none().withSolder(Optional.of(Temperature.ofCelsius(flow))));
+        TreatedMetal.STERLING_925, Own.none().withSolder(Optional.of(Temperature.ofCelsius(flow))));
   }
 
   @Test
@@ -104,9 +102,7 @@ class HeatTreatComposerTest {
         .isInstanceOf(WorkRefusedException.class)
         .hasMessage(
             "180 HV is out of reach: solution heat of sterling silver at 740 °C ends between 100 and 140 HV by our sources.");
-    compose(
-        HeatTreatWorks.solution(
-            TreatedMetal.STERLING_925, Own.none().withWantedHardness(120)));
+    compose(HeatTreatWorks.solution(TreatedMetal.STERLING_925, Own.none().withWantedHardness(120)));
   }
 
   @Test
@@ -116,8 +112,7 @@ class HeatTreatComposerTest {
                 compose(
                     HeatTreatWorks.solution(
                         TreatedMetal.STERLING_925,
-                        Own.none()
-                            .withTarget(Temperature.ofCelsius(780), Duration.ofMinutes(30)))))
+                        Own.none().withTarget(Temperature.ofCelsius(780), Duration.ofMinutes(30)))))
         .isInstanceOf(WorkRefusedException.class)
         .hasMessageContaining("begins to melt at 788 °C, the display may be 6 K off")
         .hasMessageContaining("overshoot by 10 K");
@@ -127,8 +122,7 @@ class HeatTreatComposerTest {
                     HeatTreatWorks.of(
                         Treatment.ANNEAL,
                         TreatedMetal.STERLING_925,
-                        Own.none()
-                            .withTarget(Temperature.ofCelsius(1150), Duration.ofMinutes(5)))))
+                        Own.none().withTarget(Temperature.ofCelsius(1150), Duration.ofMinutes(5)))))
         .hasMessageContaining("1150 °F is 621 °C");
     assertThatThrownBy(
             () ->
@@ -161,8 +155,7 @@ class HeatTreatComposerTest {
                 unknown,
                 DataSheet.none().withTop(Temperature.ofCelsius(815), Duration.ofMinutes(20))));
     assertThat(sheet.schedule().peak().celsius()).isEqualTo(815);
-    assertThatThrownBy(
-            () -> compose(HeatTreatWorks.of(Treatment.KEUM_BOO, TreatedMetal.COPPER)))
+    assertThatThrownBy(() -> compose(HeatTreatWorks.of(Treatment.KEUM_BOO, TreatedMetal.COPPER)))
         .hasMessageContaining("No source of ours tells how keum-boo of copper is done");
   }
 
@@ -269,8 +262,7 @@ class HeatTreatComposerTest {
         try {
           Composition composed = compose(HeatTreatWorks.of(treatment, metal));
           assertThat(composed.reasons()).hasSize(3);
-          assertThat(composed.demands().ceilings())
-              .anyMatch(c -> c.beyond() == Severity.STOP);
+          assertThat(composed.demands().ceilings()).anyMatch(c -> c.beyond() == Severity.STOP);
           assertThat(Arrays.asList(composed.judge())).doesNotContainNull();
         } catch (WorkRefusedException e) {
           assertThat(e.getMessage()).endsWith(".").doesNotContain("\n");

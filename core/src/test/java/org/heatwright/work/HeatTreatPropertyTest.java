@@ -67,11 +67,8 @@ class HeatTreatPropertyTest {
       double couple = Math.max(2.5, 0.0075 * solidus);
       assertThat(peak)
           .as("%s", work)
-          .isLessThanOrEqualTo(
-              solidus - couple - HeatTreatRules.overshootKelvins(kiln) + 1e-9);
-      work.dataSheet()
-          .max()
-          .ifPresent(max -> assertThat(peak).isLessThanOrEqualTo(max.celsius()));
+          .isLessThanOrEqualTo(solidus - couple - HeatTreatRules.overshootKelvins(kiln) + 1e-9);
+      work.dataSheet().max().ifPresent(max -> assertThat(peak).isLessThanOrEqualTo(max.celsius()));
       work.own()
           .solderFlow()
           .ifPresent(flow -> assertThat(peak).as("%s", work).isLessThan(flow.celsius() - 20));
@@ -131,9 +128,7 @@ class HeatTreatPropertyTest {
       if (work.setting() == Setting.BLOCK) {
         HeatTreatWork heavier =
             HeatTreatWorks.with(
-                work,
-                Setting.BLOCK,
-                Math.min(0.15, work.settingMetres().orElseThrow() * growth));
+                work, Setting.BLOCK, Math.min(0.15, work.settingMetres().orElseThrow() * growth));
         assertThat(hold(compose(heavier, kiln).orElseThrow()))
             .isGreaterThanOrEqualTo(hold(base.get()));
       }
@@ -195,10 +190,8 @@ class HeatTreatPropertyTest {
       assertThat(severity(asPlanned, "time-at-temperature"))
           .as("%s: %s: %s", work, composition.get().schedule(), asPlanned)
           .isLessThan(2);
-      List<Outcome> hot =
-          judge(composition.get(), peak + random.nextDouble(0, 300), rate, hold);
-      assertThat(severity(hot, "hottest"))
-          .isGreaterThanOrEqualTo(severity(asPlanned, "hottest"));
+      List<Outcome> hot = judge(composition.get(), peak + random.nextDouble(0, 300), rate, hold);
+      assertThat(severity(hot, "hottest")).isGreaterThanOrEqualTo(severity(asPlanned, "hottest"));
       if (work.treatment() != Treatment.ANNEAL) {
         List<Outcome> cut = judge(composition.get(), peak, rate, hold * random.nextDouble());
         assertThat(severity(cut, "time-at-temperature"))
@@ -246,8 +239,7 @@ class HeatTreatPropertyTest {
       if (once.isPresent()) {
         try {
           Composition fahrenheit =
-              HeatTreatComposer.compose(
-                  work, kiln, TemperatureUnit.FAHRENHEIT, Optional.empty());
+              HeatTreatComposer.compose(work, kiln, TemperatureUnit.FAHRENHEIT, Optional.empty());
           assertThat(fahrenheit.schedule().peak())
               .isLessThanOrEqualTo(fahrenheit.demands().firmCeiling().orElseThrow().limit());
         } catch (WorkRefusedException e) {

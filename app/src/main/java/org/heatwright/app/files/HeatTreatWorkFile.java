@@ -61,8 +61,7 @@ final class HeatTreatWorkFile {
             .map(v -> OptionalDouble.of(v.between(1, 150, "mm") / MILLI))
             .orElse(OptionalDouble.empty());
     Own own = own(file);
-    DataSheet sheet =
-        file.optional("data-sheet").map(WorkFile::dataSheet).orElse(DataSheet.none());
+    DataSheet sheet = file.optional("data-sheet").map(WorkFile::dataSheet).orElse(DataSheet.none());
     return file.place()
         .build(
             () ->
@@ -152,8 +151,7 @@ final class HeatTreatWorkFile {
     if (own.soldered()) {
       WorkFile.line(out, "soldered", "true");
     }
-    own.solderFlow()
-        .ifPresent(t -> WorkFile.line(out, "solder-flow-celsius", WorkFile.celsius(t)));
+    own.solderFlow().ifPresent(t -> WorkFile.line(out, "solder-flow-celsius", WorkFile.celsius(t)));
     own.solution().ifPresent(t -> WorkFile.line(out, "solution-celsius", WorkFile.celsius(t)));
     own.wantedHardness().ifPresent(hv -> WorkFile.line(out, "wanted-hv", YamlText.number(hv)));
   }

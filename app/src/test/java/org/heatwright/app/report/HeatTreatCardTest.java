@@ -30,8 +30,7 @@ class HeatTreatCardTest {
   void aDemoHeatTreatmentComesToACard(
       String work, String kiln, String keypad, int hoursBefore, String digits, String told)
       throws IOException {
-    Planned planned =
-        DemoCardTest.plan(work, kiln, keypad, TemperatureUnit.CELSIUS, hoursBefore);
+    Planned planned = DemoCardTest.plan(work, kiln, keypad, TemperatureUnit.CELSIUS, hoursBefore);
     assertThat(planned.forecast().pieces()).hasSize(1);
     assertThat(planned.program().values())
         .anyMatch(v -> v.kind() == KeyedValue.Kind.TARGET && v.digits().endsWith(digits));

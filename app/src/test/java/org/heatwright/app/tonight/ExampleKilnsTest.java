@@ -96,8 +96,7 @@ class ExampleKilnsTest {
       Forecast forecast = forecast(firing[0], firing[1]);
       String folder = firing[0] + "/" + firing[1] + "/";
       Schedule schedule = ScheduleFile.read(text(folder + "schedule.yaml"), "schedule.yaml");
-      JsonNode segments =
-          new ObjectMapper().readTree(text(folder + "truth.json")).get("segments");
+      JsonNode segments = new ObjectMapper().readTree(text(folder + "truth.json")).get("segments");
       for (int s = 0; s < segments.size(); s++) {
         double highest =
             highest(

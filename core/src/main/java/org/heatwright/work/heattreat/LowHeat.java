@@ -43,7 +43,8 @@ public record LowHeat(
               30,
               "patinas and waxes change colour or smoke",
               "it stays soft or damp",
-              Origin.estimate("under 200 °C by practice; the maker of the patina or wax goes first"));
+              Origin.estimate(
+                  "under 200 °C by practice; the maker of the patina or wax goes first"));
       case DRY ->
           window(
               40,
@@ -52,7 +53,8 @@ public record LowHeat(
               60,
               "water boils and lifts what it sits under",
               "it takes hours longer",
-              Origin.estimate("under the boiling point of water, with room for a display that is off"));
+              Origin.estimate(
+                  "under the boiling point of water, with room for a display that is off"));
       default -> Optional.empty();
     };
   }

@@ -18,7 +18,6 @@ public final class Practices {
 
   private static final Origin RED_ORIGIN = Origin.memory("Draper 1847, first red at 525 °C");
 
-
   private static final Origin ANNEALING_ARTICLE =
       Origin.read(
           "a trade article on annealing: 677 °C (1250 °F) for 10 min, minutes, not hours; the"
@@ -34,11 +33,7 @@ public final class Practices {
 
   private static final After AIR =
       new After(
-          Medium.AIR,
-          Optional.empty(),
-          Optional.empty(),
-          "let it cool in air",
-          Origin.practice());
+          Medium.AIR, Optional.empty(), Optional.empty(), "let it cool in air", Origin.practice());
 
   private static final After WATER_BELOW_RED =
       new After(
@@ -55,7 +50,8 @@ public final class Practices {
           Optional.of(Temperature.ofCelsius(427)),
           Optional.of(RED),
           "red gold that cools slowly through 410 °C orders, hardens and may crack",
-          Origin.read("bench-forum posts on annealing gold: quench from above some 427 °C (800 °F)"));
+          Origin.read(
+              "bench-forum posts on annealing gold: quench from above some 427 °C (800 °F)"));
 
   private static final After WHITE_AIR =
       new After(
@@ -227,9 +223,9 @@ public final class Practices {
               30,
               30,
               ANY,
-              Origin.read("a refiner's page, 360 °C up to 30 min; a consumer page, 343 °C, 30 min"));
-      case YELLOW_GOLD_18K, RED_GOLD_18K ->
-          some(250, 280, 300, 15, 30, 60, ANY, Origin.practice());
+              Origin.read(
+                  "a refiner's page, 360 °C up to 30 min; a consumer page, 343 °C, 30 min"));
+      case YELLOW_GOLD_18K, RED_GOLD_18K -> some(250, 280, 300, 15, 30, 60, ANY, Origin.practice());
       default -> Optional.empty();
     };
   }
@@ -264,7 +260,6 @@ public final class Practices {
       default -> Optional.empty();
     };
   }
-
 
   private static Optional<Practice> some(
       double low,

@@ -9,8 +9,8 @@ import java.util.function.DoubleUnaryOperator;
  * <p>Times between two temperatures are the exact integral {@code t = C ∫ dT / (q_rad + q_film)}:
  * with the film alone it is the exponential law, with radiation alone the closed form of handbooks.
  *
- * @param joulesPerSquareMetreKelvin heat capacity over one face, density × heat × thickness,
- *     J/(m² K), above zero
+ * @param joulesPerSquareMetreKelvin heat capacity over one face, density × heat × thickness, J/(m²
+ *     K), above zero
  * @param facesEmissivity emissivities, added over the faces that see the kiln, 0 to 2
  * @param filmWattsPerSquareMetreKelvin film coefficient, added over these faces, zero or more,
  *     W/(m² K); not zero together with the emissivity
@@ -129,7 +129,8 @@ public record Warming(
     double t = celsius + ZERO_CELSIUS_KELVIN;
     double a = aroundCelsius + ZERO_CELSIUS_KELVIN;
     double coefficient =
-        facesEmissivity * STEFAN_BOLTZMANN * (t * t + a * a) * (t + a) + filmWattsPerSquareMetreKelvin;
+        facesEmissivity * STEFAN_BOLTZMANN * (t * t + a * a) * (t + a)
+            + filmWattsPerSquareMetreKelvin;
     return joulesPerSquareMetreKelvin * (1 / coefficient + innerSquareMetreKelvinPerWatt);
   }
 }
