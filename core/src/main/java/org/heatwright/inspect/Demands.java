@@ -25,6 +25,7 @@ import org.heatwright.units.TemperatureChange;
  * @param last last targets that make sense for this work
  * @param readyWithin how near the last target the work must be to count as ready
  * @param cores what must happen inside moulds, one entry a kind; empty where there are none
+ * @param windows temperatures that a hold must stay between; empty where only its target counts
  * @param coolingLimits how fast the chamber may fall through a range
  */
 public record Demands(
@@ -39,27 +40,40 @@ public record Demands(
     TemperatureRange last,
     TemperatureChange readyWithin,
     List<CoreDemands> cores,
+    List<Window> windows,
     List<RateLimit> coolingLimits) {
 
-  public Demands {
-    cores = List.copyOf(cores);
-    coolingLimits = List.copyOf(coolingLimits);
-    Objects.requireNonNull(work, "work");
-    ceilings = List.copyOf(ceilings);
-    rateLimits = List.copyOf(rateLimits);
-    timesWithin = List.copyOf(timesWithin);
-    Objects.requireNonNull(pourSoak, "pourSoak");
-    Objects.requireNonNull(noReheat, "noReheat");
-    Objects.requireNonNull(startWait, "startWait");
-    Objects.requireNonNull(peak, "peak");
-    Objects.requireNonNull(last, "last");
-    if (!(readyWithin.kelvins() > 0)) {
-      throw new IllegalArgumentException(
-          "Ready within (%s K) must be above zero.".formatted(readyWithin.kelvins()));
-    }
+  /** Work that may cool as the kiln likes. */
+  public Demands(
+      String work,
+      List<Ceiling> ceilings,
+      List<RateLimit> rateLimits,
+      List<TimeWithin> timesWithin,
+      Optional<PourSoak> pourSoak,
+      Optional<NoReheat> noReheat,
+      Optional<StartWait> startWait,
+      TemperatureRange peak,
+      TemperatureRange last,
+      TemperatureChange readyWithin,
+      List<CoreDemands> cores,
+      List<Window> windows) {
+    this(
+        work,
+        ceilings,
+        rateLimits,
+        timesWithin,
+        pourSoak,
+        noReheat,
+        startWait,
+        peak,
+        last,
+        readyWithin,
+        cores,
+        windows,
+        List.of());
   }
 
-  /** Demands of work that may cool as the kiln likes. */
+  /** Work without a window for a hold that may cool as the kiln likes. */
   public Demands(
       String work,
       List<Ceiling> ceilings,
@@ -85,6 +99,25 @@ public record Demands(
         readyWithin,
         cores,
         List.of());
+  }
+
+  public Demands {
+    cores = List.copyOf(cores);
+    windows = List.copyOf(windows);
+    coolingLimits = List.copyOf(coolingLimits);
+    Objects.requireNonNull(work, "work");
+    ceilings = List.copyOf(ceilings);
+    rateLimits = List.copyOf(rateLimits);
+    timesWithin = List.copyOf(timesWithin);
+    Objects.requireNonNull(pourSoak, "pourSoak");
+    Objects.requireNonNull(noReheat, "noReheat");
+    Objects.requireNonNull(startWait, "startWait");
+    Objects.requireNonNull(peak, "peak");
+    Objects.requireNonNull(last, "last");
+    if (!(readyWithin.kelvins() > 0)) {
+      throw new IllegalArgumentException(
+          "Ready within (%s K) must be above zero.".formatted(readyWithin.kelvins()));
+    }
   }
 
   /** The lowest ceiling that a schedule must not pass, if there is one. */
@@ -209,6 +242,26 @@ public record Demands(
     public StartWait {
       Objects.requireNonNull(most, "most");
       Objects.requireNonNull(consequence, "consequence");
+      Objects.requireNonNull(origin, "origin");
+    }
+  }
+
+  /**
+   * What a hold must stay between, for work that is particular about it.
+   *
+   * @param range the window; targets outside it are no business of it
+   * @param what whose window it is, e.g. "keum-boo of fine silver"
+   * @param beyond what happens above, a clause
+   * @param below what happens below, a clause
+   * @param origin where the window comes from
+   */
+  public record Window(
+      TemperatureRange range, String what, String beyond, String below, Origin origin) {
+    public Window {
+      Objects.requireNonNull(range, "range");
+      Objects.requireNonNull(what, "what");
+      Objects.requireNonNull(beyond, "beyond");
+      Objects.requireNonNull(below, "below");
       Objects.requireNonNull(origin, "origin");
     }
   }

@@ -27,6 +27,9 @@ public final class Composer {
     if (work instanceof GlassWork glass) {
       return GlassComposer.compose(glass, kiln, unit, keypad);
     }
+    if (work instanceof HeatTreatWork treatment) {
+      return HeatTreatComposer.compose(treatment, kiln, unit, keypad);
+    }
     if (work instanceof SinterWork sinter) {
       return SinterComposer.compose(sinter, kiln, unit, keypad);
     }

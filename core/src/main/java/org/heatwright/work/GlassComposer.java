@@ -589,6 +589,7 @@ final class GlassComposer {
         new TemperatureRange(Temperature.ofCelsius(0), slowEnd()),
         TemperatureChange.ofKelvins(Forecaster.READY_WITHIN_KELVINS),
         List.of(),
+        List.of(),
         List.of(
             new RateLimit(
                 "cools-too-fast",
@@ -708,11 +709,6 @@ final class GlassComposer {
     }
     cautions.add(
         new Caution(
-            "shelf-dust",
-            "Shelf primer and fibre carry fine silica and kaolin: sweep damp, wear a fitted respirator, throw used primer away wet. New fibre paper smokes at first: vent.",
-            Origin.memory("IARC Monographs vol. 81, Man-made Vitreous Fibres, 2002")));
-    cautions.add(
-        new Caution(
             "hot-opening",
             "Do not open to look below the annealing range, not even for a moment: cold air cracks the piece. Above it a glance is enough; gloves, face shield, natural-fibre clothes.",
             Origin.practice()));
@@ -723,6 +719,11 @@ final class GlassComposer {
               "A kiln at 800 °C radiates some 75 kW for each square metre of door: glasses that stop infrared, and no long look.",
               Origin.derived("radiation of a black opening")));
     }
+    cautions.add(
+        new Caution(
+            "shelf-dust",
+            "Shelf primer and fibre carry fine silica and kaolin: sweep damp, wear a fitted respirator, throw used primer away wet. New fibre paper smokes at first: vent.",
+            Origin.memory("IARC Monographs vol. 81, Man-made Vitreous Fibres, 2002")));
     cautions.add(
         new Caution(
             "sharp-edges",

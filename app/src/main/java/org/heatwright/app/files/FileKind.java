@@ -15,7 +15,8 @@ public enum FileKind {
   SCHEDULE("a schedule file", List.of("segments", "start-delay", "at-end")),
   WORK(
       "a work file",
-      List.of("kind", "moulds", "investment", "enamel", "metal", "glass", "process")),
+      List.of(
+          "kind", "moulds", "investment", "enamel", "metal", "treatment", "glass", "process")),
   FIRING("a firing file", List.of("start-celsius", "vent", "events", "load", "supply-v")),
   SHOWN("a file of what the keypad shows", List.of("shown")),
   BODY("a body file", List.of("shape", "surface", "surroundings", "probes", "report-every-s")),
@@ -179,6 +180,9 @@ public enum FileKind {
     lines.put("span-mm", "span-mm: 180");
     lines.put("WORK depth-mm", "depth-mm: 25");
     lines.put("session", "session: \"2:30\"");
+    lines.put("treatment", "treatment: anneal");
+    lines.put("WORK thickness-mm", "thickness-mm: 1.2");
+    lines.put("mass-g", "mass-g: 8");
     lines.put("at-s", "at-s: 7200");
     lines.put("mass-kg", "mass-kg: 0.5");
     // body
