@@ -174,7 +174,8 @@ record GlassJudge(GlassWork work, Limits limits) implements PieceJudge {
         Flow.sagDosePerPascal(form.depthMetres(), work.wholeMetres(), form.spanMetres());
     double[] flow = doses(piece);
     String value =
-        "%s to %s times what it needs".formatted(factor(flow[0] / needed), factor(flow[2] / needed));
+        "%s to %s times what it needs"
+            .formatted(factor(flow[0] / needed), factor(flow[2] / needed));
     double likely = flow[1] / needed;
     Origin origin =
         Origin.derived("a round plate sinking under its weight, time over viscosity in the glass");

@@ -4,8 +4,7 @@ import java.time.LocalDateTime;
 import java.util.Optional;
 
 /** What is to be fired and what must happen to it. The set of kinds is closed. */
-public sealed interface Work
-    permits BurnoutWork, EnamelWork, GlassWork, HeatTreatWork, SinterWork {
+public sealed interface Work permits BurnoutWork, EnamelWork, GlassWork, HeatTreatWork, SinterWork {
 
   /** The name files use: "burnout", "enamel", "heat-treat", "sinter", "glass". */
   String kind();

@@ -15,8 +15,7 @@ public enum FileKind {
   SCHEDULE("a schedule file", List.of("segments", "start-delay", "at-end")),
   WORK(
       "a work file",
-      List.of(
-          "kind", "moulds", "investment", "enamel", "metal", "treatment", "glass", "process")),
+      List.of("kind", "moulds", "investment", "enamel", "metal", "treatment", "glass", "process")),
   FIRING("a firing file", List.of("start-celsius", "vent", "events", "load", "supply-v")),
   SHOWN("a file of what the keypad shows", List.of("shown")),
   BODY("a body file", List.of("shape", "surface", "surroundings", "probes", "report-every-s")),

@@ -233,8 +233,7 @@ class JsonShapeTest {
                 "heatwork", schedule, schedule, "--activation", 185, "--fastest", 600, "--json"));
 
     assertThat(keys(root))
-        .containsExactly(
-            "first", "second", "referenceCelsius", "law", "curves", "cases", "notes");
+        .containsExactly("first", "second", "referenceCelsius", "law", "curves", "cases", "notes");
     assertThat(keys(root.get("cases").get(0)))
         .containsExactly(
             "name",
