@@ -16,8 +16,10 @@ import org.heatwright.units.Temperature;
 import org.heatwright.work.BurnoutWork;
 import org.heatwright.work.DataSheet;
 import org.heatwright.work.EnamelWork;
+import org.heatwright.work.HeatTreatWork;
 import org.heatwright.work.PatternedMould;
 import org.heatwright.work.PouredMetal;
+import org.heatwright.work.SinterWork;
 import org.heatwright.work.Work;
 import org.heatwright.work.casting.PouringMethod;
 
@@ -35,8 +37,8 @@ public final class WorkFile {
 
   static final double USUAL_HOURS_SINCE_POURING = 2;
 
-  private static final List<String> KINDS = List.of("burnout", "enamel");
-  private static final List<String> LATER_KINDS = List.of("sinter", "heat-treat", "glass");
+  private static final List<String> KINDS = List.of("burnout", "enamel", "heat-treat", "sinter");
+  private static final List<String> LATER_KINDS = List.of("glass");
 
   private WorkFile() {}
 
@@ -45,13 +47,25 @@ public final class WorkFile {
     YamlValue kind = file.required("kind");
     for (String later : LATER_KINDS) {
       if (kind.isWord(later)) {
-        throw kind.wrong("burnout or enamel, the kinds that are served so far");
+        throw kind.wrong(
+            "%s, the kinds that are served so far".formatted(String.join(", ", KINDS)));
       }
     }
-    return kind.oneOf(KINDS).equals("burnout") ? burnout(file) : enamel(file);
+    return switch (kind.oneOf(KINDS)) {
+      case "burnout" -> burnout(file);
+      case "heat-treat" -> HeatTreatWorkFile.read(file);
+      case "sinter" -> SinterWorkFile.read(file);
+      default -> enamel(file);
+    };
   }
 
   public static String write(Work work) {
+    if (work instanceof HeatTreatWork treatment) {
+      return HeatTreatWorkFile.write(treatment);
+    }
+    if (work instanceof SinterWork sinter) {
+      return SinterWorkFile.write(sinter);
+    }
     return work instanceof BurnoutWork burnout
         ? writeBurnout(burnout)
         : writeEnamel((EnamelWork) work);
@@ -239,7 +253,7 @@ public final class WorkFile {
 
   // ---- data sheet and times
 
-  private static DataSheet dataSheet(YamlValue value) {
+  static DataSheet dataSheet(YamlValue value) {
     YamlMap map =
         value.map(
             "max-celsius",
@@ -263,7 +277,7 @@ public final class WorkFile {
                 map.optional("pour-soak").map(YamlValue::hourMinute)));
   }
 
-  private static void putSheet(Map<String, String> holder, DataSheet sheet) {
+  static void putSheet(Map<String, String> holder, DataSheet sheet) {
     Map<String, String> entries = new LinkedHashMap<>();
     put(entries, "max-celsius", sheet.max(), WorkFile::celsius);
     put(entries, "dry-celsius", sheet.dry(), WorkFile::celsius);
@@ -278,21 +292,21 @@ public final class WorkFile {
     }
   }
 
-  private static Optional<LocalDateTime> readyBy(YamlMap file) {
+  static Optional<LocalDateTime> readyBy(YamlMap file) {
     return file.optional("ready-by").map(YamlValue::dateTime);
   }
 
-  private static void appendReadyBy(StringBuilder out, Work work) {
+  static void appendReadyBy(StringBuilder out, Work work) {
     work.readyBy().ifPresent(time -> line(out, "ready-by", time.toString()));
   }
 
   // ---- small helpers
 
-  private static Temperature celsius(YamlValue value, double low, double high) {
+  static Temperature celsius(YamlValue value, double low, double high) {
     return Temperature.ofCelsius(value.between(low, high, "°C"));
   }
 
-  private static String celsius(Temperature temperature) {
+  static String celsius(Temperature temperature) {
     return YamlText.number(temperature.celsius());
   }
 
@@ -304,7 +318,7 @@ public final class WorkFile {
     return YamlText.number(rate.kelvinsPerHour());
   }
 
-  private static String duration(Duration duration) {
+  static String duration(Duration duration) {
     return YamlText.quoted(HourMinute.format(duration));
   }
 
@@ -313,7 +327,7 @@ public final class WorkFile {
     value.ifPresent(v -> entries.put(key, write.apply(v)));
   }
 
-  private static void line(StringBuilder out, String key, String value) {
+  static void line(StringBuilder out, String key, String value) {
     out.append(key).append(": ").append(value).append('\n');
   }
 }
