@@ -22,7 +22,15 @@ public final class DemoStudio {
           "silver-class",
           "glass-charms",
           "copper-leaves-1",
-          "copper-leaves-2");
+          "copper-leaves-2",
+          "rivet-anneal",
+          "spring-clasps-solution",
+          "spring-clasps-age",
+          "soldered-catches",
+          "red-gold-bangle",
+          "keum-boo-pendants",
+          "granulation-preheat",
+          "patina-bake");
   private static final List<String> KILNS = List.of("anchor", "buoy", "capstan");
   private static final List<String> KEYPADS = List.of("tern", "gull", "heron", "petrel", "skua");
 
