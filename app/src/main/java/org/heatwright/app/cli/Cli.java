@@ -102,6 +102,7 @@ public final class Cli {
     line.addSubcommand(new BodyCommand(surroundings));
     line.addSubcommand(new CoupleCommand(surroundings));
     line.addSubcommand(CastCommand.line(surroundings));
+    line.addSubcommand(SinterCommand.line(surroundings));
     line.addSubcommand(new CompletionCommand(surroundings));
     line.setOut(writer(surroundings.out()));
     line.setErr(writer(surroundings.err()));

@@ -262,15 +262,15 @@ public final class CardBuilder {
     List<Card.Act> acts = new ArrayList<>();
     List<Moment> told = composition.map(Composition::moments).orElse(List.of());
     for (Moment moment : told) {
-      if (moment.kind() == Moment.Kind.READY) {
-        continue; // stands at the head of the card
+      if (moment.kind() == Moment.Kind.READY && ready().isPresent()) {
+        continue; // stands at the head of the card; what is ready after the end does not
       }
       moment
           .seconds(forecast)
           .ifPresent(
               at ->
                   acts.add(
-                      moment.kind() == Moment.Kind.ACT
+                      moment.kind() != Moment.Kind.LAST_CHANGE
                           ? new Card.Act(moment.what(), at, true)
                           : new Card.Act(LAST_MOMENT + moment.what(), at, false)));
     }

@@ -46,6 +46,9 @@ class HelpTest {
         "cast size",
         "cast pour",
         "cast order",
+        "sinter",
+        "sinter size",
+        "sinter fit",
         "completion"
       })
   void everyCommandHasHelpWithExamplesIn80Columns(String command) {
