@@ -49,7 +49,7 @@ class ArchitectureTest {
       Pattern.compile(
           "(?i).*(celsius|kelvins?|kelvinsPerHour|kelvinsAt1000|perKelvin|seconds|minutes|hours|"
               + "watts|joules|kilowattHours?|pascals|volts|amperes|kilograms|grams|metres|millimetres|"
-              + "perSecond|perCubicMetre|perMetreKelvin|perWatt|perKilogramKelvin|perKilogram|perMole|"
+              + "perSecond|perCubicMetre|perMetre|perMetreKelvin|perWatt|perKilogramKelvin|perKilogram|perMole|"
               + "factor|share|emissivity|waterPowder|ratio|low|median|high)$");
 
   @Test

@@ -101,6 +101,7 @@ public final class Cli {
     line.addSubcommand(new HealthCommand(surroundings));
     line.addSubcommand(new BodyCommand(surroundings));
     line.addSubcommand(new CoupleCommand(surroundings));
+    line.addSubcommand(new HeatworkCommand(surroundings));
     line.addSubcommand(CastCommand.line(surroundings));
     line.addSubcommand(SinterCommand.line(surroundings));
     line.addSubcommand(new CompletionCommand(surroundings));

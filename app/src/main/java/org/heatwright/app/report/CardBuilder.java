@@ -241,9 +241,14 @@ public final class CardBuilder {
     Optional<Double> until =
         schedule.atEnd() == AtEnd.OFF ? Optional.of(forecast.endSeconds().low()) : Optional.empty();
     String what = forecast.work().isEmpty() ? "Kiln ready" : "Work ready";
-    return readyFrom()
-        .filter(from -> until.isEmpty() || from.median() < until.get())
-        .map(from -> new Card.Ready(what, from, until));
+    Optional<Band> from = readyFrom();
+    if (from.isPresent() && until.isPresent() && from.get().median() >= until.get()) {
+      // Work that is followed and ready when it has cooled stays ready; else it was never sure.
+      return forecast.pieces().isEmpty()
+          ? Optional.empty()
+          : Optional.of(new Card.Ready("Work ready", from.get(), Optional.empty()));
+    }
+    return from.map(band -> new Card.Ready(what, band, until));
   }
 
   /** The work if there is any, else what the composition calls ready, else the last target. */

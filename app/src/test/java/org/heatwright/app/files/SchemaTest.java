@@ -89,7 +89,9 @@ class SchemaTest {
                 WorkFileTest.BURNOUT,
                 WorkFileTest.ENAMEL,
                 HeatTreatWorkFileTest.FULL,
-                SinterWorkFileTest.FULL)));
+                SinterWorkFileTest.FULL,
+                GlassWorkFileTest.FUSE,
+                GlassWorkFileTest.BOWL)));
     kinds.put("firing", new Kind(FiringFile::read, List.of(FiringFileTest.FULL)));
     kinds.put("shown", new Kind(ShownFile::read, List.of(ShownFileTest.FULL)));
     kinds.put("body", new Kind(BodyFile::read, List.of(BodyFileTest.FULL)));
