@@ -17,6 +17,7 @@ import org.heatwright.schedule.Schedule;
  * @param charge what will stand in the kiln
  * @param cautions what to know before the heat
  * @param moments when to act and what can be changed until when
+ * @param judge what the firing does to the pieces
  */
 public record Composition(
     Schedule schedule,
@@ -24,7 +25,8 @@ public record Composition(
     Demands demands,
     Charge charge,
     List<Caution> cautions,
-    List<Moment> moments) {
+    List<Moment> moments,
+    PieceJudge judge) {
 
   public Composition {
     Objects.requireNonNull(schedule, "schedule");
@@ -33,6 +35,14 @@ public record Composition(
     Objects.requireNonNull(charge, "charge");
     cautions = List.copyOf(cautions);
     moments = List.copyOf(moments);
+    Objects.requireNonNull(judge, "judge");
+  }
+
+  /** What the firing does to the pieces by a forecast of this composition's charge. */
+  public List<Outcome> outcomes(Schedule run, Forecast forecast) {
+    return forecast.pieces().size() == charge.followed().size()
+        ? judge.outcomes(run, forecast.pieces())
+        : List.of();
   }
 
   /**
