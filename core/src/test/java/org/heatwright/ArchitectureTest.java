@@ -49,8 +49,8 @@ class ArchitectureTest {
       Pattern.compile(
           "(?i).*(celsius|kelvins?|kelvinsPerHour|kelvinsAt1000|perKelvin|seconds|minutes|hours|"
               + "watts|joules|kilowattHours?|pascals|volts|amperes|kilograms|grams|metres|millimetres|"
-              + "perSecond|perCubicMetre|perMetreKelvin|perWatt|perKilogramKelvin|perKilogram|perMole|"
-              + "factor|share|emissivity|waterPowder|ratio|low|median|high)$");
+              + "perSecond|perCubicMetre|perMetre|perMetreKelvin|perWatt|perKilogramKelvin|perKilogram|perMole|"
+              + "factor|share|emissivity|waterPowder|ratio|decades|low|median|high)$");
 
   @Test
   void everyPackageHasItsPlaceInTheOrder() {

@@ -160,7 +160,12 @@ class ComposerPropertyTest {
           work instanceof BurnoutWork burnout
               ? BurnoutComposer.compose(
                   burnout, kiln, TemperatureUnit.CELSIUS, Optional.empty(), RuleHolds::new)
-              : Composer.compose(work, kiln, Optional.empty()));
+              : EnamelComposer.compose(
+                  (EnamelWork) work,
+                  kiln,
+                  TemperatureUnit.CELSIUS,
+                  Optional.empty(),
+                  new EnamelDoor.Estimated()));
     } catch (WorkRefusedException refused) {
       assertThat(refused).message().endsWith(".").doesNotContain("\n");
       return Optional.empty();

@@ -96,7 +96,7 @@ public final class EnamelMetals {
   public static final EnamelMetal GOLD_14K_RED =
       gold("14 k red gold", 13_260, 15.7e-6, 16.9e-6, 935);
   public static final EnamelMetal GOLD_14K_WHITE =
-      gold("14 k white gold", 12_610, 15.0e-6, 16.2e-6, 963);
+      gold("14 k white gold", 12_610, 15.0e-6, 16.2e-6, 996);
 
   public static final EnamelMetal STEEL =
       new EnamelMetal(

@@ -41,7 +41,7 @@ public record LoggedPieces(
    * @param beforeRecovery whether it came out before the display was back
    * @param hottestCelsius the piece, by its thin-plate curve
    * @param heatSeconds seconds at the working temperature that flow as much: its heat-work
-   * @param decadesFromGlossHigh log10 of its flow over what gloss usually needs
+   * @param fromGlossDecades log10 of its flow over what gloss usually needs
    * @param look the stage that this makes likely
    * @param curve the piece
    */
@@ -56,7 +56,7 @@ public record LoggedPieces(
       boolean beforeRecovery,
       double hottestCelsius,
       double heatSeconds,
-      double decadesFromGlossHigh,
+      double fromGlossDecades,
       Look look,
       PieceCurve curve) {
 

@@ -62,17 +62,21 @@ public final class PieceCurve {
     double[] chamber = new double[steps + 1];
     celsius[0] = startCelsius;
     chamber[0] = around.wallsCelsiusAt(0);
-    Rate rate = new Rate(joulesPerSquareMetreKelvin, emissivitySum, filmSum, around);
+    Rate rate = new Rate(joulesPerSquareMetreKelvin, emissivitySum, filmSum);
+    double gas = around.gasCelsiusAt(0);
     for (int i = 0; i < steps; i++) {
       double h = seconds[i + 1] - seconds[i];
       double t = seconds[i];
       double y = celsius[i];
-      double k1 = rate.at(t, y);
-      double k2 = rate.at(t + h / 2, y + h / 2 * k1);
-      double k3 = rate.at(t + h / 2, y + h / 2 * k2);
-      double k4 = rate.at(t + h, y + h * k3);
-      celsius[i + 1] = y + h / 6 * (k1 + 2 * k2 + 2 * k3 + k4);
+      double wallsHalf = around.wallsCelsiusAt(t + h / 2);
+      double gasHalf = around.gasCelsiusAt(t + h / 2);
       chamber[i + 1] = around.wallsCelsiusAt(seconds[i + 1]);
+      double k1 = rate.at(chamber[i], gas, y);
+      double k2 = rate.at(wallsHalf, gasHalf, y + h / 2 * k1);
+      double k3 = rate.at(wallsHalf, gasHalf, y + h / 2 * k2);
+      gas = around.gasCelsiusAt(seconds[i + 1]);
+      double k4 = rate.at(chamber[i + 1], gas, y + h * k3);
+      celsius[i + 1] = y + h / 6 * (k1 + 2 * k2 + 2 * k3 + k4);
     }
     return new PieceCurve(seconds, celsius, chamber);
   }
@@ -95,14 +99,14 @@ public final class PieceCurve {
     return seconds;
   }
 
-  private record Rate(double joules, double emissivity, double film, Surroundings around) {
-    double at(double second, double celsius) {
-      double walls = around.wallsCelsiusAt(second) + ThinPlate.ZERO_CELSIUS;
+  private record Rate(double joules, double emissivity, double film) {
+    double at(double wallsCelsius, double gasCelsius, double celsius) {
+      double walls = wallsCelsius + ThinPlate.ZERO_CELSIUS;
       double piece = celsius + ThinPlate.ZERO_CELSIUS;
       double w2 = walls * walls;
       double p2 = piece * piece;
       return (emissivity * ThinPlate.STEFAN_BOLTZMANN * (w2 * w2 - p2 * p2)
-              + film * (around.gasCelsiusAt(second) - celsius))
+              + film * (gasCelsius - celsius))
           / joules;
     }
   }
@@ -170,12 +174,15 @@ public final class PieceCurve {
 
   /** log10 of the flow up to a time. */
   double logFlowAt(Viscosity viscosity, double second) {
-    double[] logs = logFlow(viscosity);
-    double[] flows = new double[logs.length];
-    for (int i = 0; i < logs.length; i++) {
-      flows[i] = Math.pow(10, logs[i]);
+    double sum = 0;
+    double before = fluidity(viscosity, celsius[0]);
+    for (int i = 1; i < seconds.length && seconds[i - 1] < second; i++) {
+      double until = Math.min(second, seconds[i]);
+      double now = fluidity(viscosity, until < seconds[i] ? celsiusAt(until) : celsius[i]);
+      sum += (before + now) / 2 * (until - seconds[i - 1]);
+      before = now;
     }
-    return Math.log10(Samples.linear(seconds, flows, second));
+    return Math.log10(sum);
   }
 
   /** Seconds at one temperature that flow as much as the piece has until a time. */

@@ -13,7 +13,7 @@ import java.util.random.RandomGenerator;
 public record Range(double low, double median, double high) {
 
   /** Standard deviations from the median to the 95th percentile of a normal distribution. */
-  static final double DEVIATIONS = 1.6448536269514722;
+  public static final double DEVIATIONS = 1.6448536269514722;
 
   public Range {
     if (!(low <= median && median <= high)) {

@@ -17,15 +17,18 @@ public final class TileCalibration {
   /** A tile whose look had less chance than this at the best value contradicts the others. */
   private static final double ODD_CHANCE = 0.03;
 
-  private static final int POINTS = 801;
+  private static final int POINTS = 301;
+
+  /** Further than this from gloss it does not matter how far, decades. */
+  private static final double FAR_DECADES = 30;
 
   /**
    * A tile, with the flow that its curve gives it.
    *
-   * @param flowHigh log10 of the flow over what gloss usually needs
+   * @param flowDecades log10 of the flow over what gloss usually needs
    * @param look what was seen
    */
-  public record Seen(double flowHigh, Look look) {}
+  public record Seen(double flowDecades, Look look) {}
 
   private final double[] decades = new double[POINTS];
   private final double[] chance = new double[POINTS];
@@ -43,7 +46,7 @@ public final class TileCalibration {
       decades[i] = prior.median() + z * deviation;
       logs[i] = -z * z / 2;
       for (Seen tile : tiles) {
-        logs[i] += Math.log(chanceOf(tile.look(), tile.flowHigh() - decades[i]));
+        logs[i] += Math.log(chanceOf(tile.look(), tile.flowDecades() - decades[i]));
       }
       greatest = Math.max(greatest, logs[i]);
     }
@@ -70,7 +73,8 @@ public final class TileCalibration {
   }
 
   /** Chance to see a look, for a flow so many decades past where gloss begins. */
-  private static double chanceOf(Look look, double fromGloss) {
+  private static double chanceOf(Look look, double decadesFromGloss) {
+    double fromGloss = Math.max(-FAR_DECADES, Math.min(FAR_DECADES, decadesFromGloss));
     double below = below(look.fromDecades() - fromGloss);
     double above = below(look.toDecades() - fromGloss);
     return Math.max(1e-12, above - below);
@@ -122,7 +126,7 @@ public final class TileCalibration {
     return IntStream.range(0, tiles.size())
         .filter(
             i ->
-                chanceOf(tiles.get(i).look(), tiles.get(i).flowHigh() - decades[best])
+                chanceOf(tiles.get(i).look(), tiles.get(i).flowDecades() - decades[best])
                     < ODD_CHANCE)
         .boxed()
         .toList();
@@ -131,16 +135,16 @@ public final class TileCalibration {
   /**
    * The standard deviation to expect after one more tile, decades: over all looks it may show.
    *
-   * @param flowHigh log10 of that tile's flow over what gloss usually needs
+   * @param flowDecades log10 of that tile's flow over what gloss usually needs
    */
-  public double deviationAfter(double flowHigh) {
+  public double deviationAfter(double flowDecades) {
     double variance = 0;
     for (Look look : Look.values()) {
       double weight = 0;
       double mean = 0;
       double square = 0;
       for (int i = 0; i < POINTS; i++) {
-        double w = chance[i] * chanceOf(look, flowHigh - decades[i]);
+        double w = chance[i] * chanceOf(look, flowDecades - decades[i]);
         weight += w;
         mean += w * decades[i];
         square += w * decades[i] * decades[i];
