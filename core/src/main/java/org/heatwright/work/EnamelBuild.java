@@ -14,8 +14,8 @@ import org.heatwright.work.enamel.OxideGlass;
 import org.heatwright.work.enamel.TestTile;
 
 /**
- * What is known of an enamelled piece beyond its metal and the hardness of its enamel. All of it may
- * be left out.
+ * What is known of an enamelled piece beyond its metal and the hardness of its enamel. All of it
+ * may be left out.
  *
  * @param coatMetres all enamel on the front when fired, m, 0.02 to 5 mm; empty: {@link
  *     #USUAL_COAT_METRES}

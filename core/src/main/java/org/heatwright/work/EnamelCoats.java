@@ -47,8 +47,7 @@ record EnamelCoats(List<Step> steps, boolean outOfOrder) {
       double cooler =
           Math.max(
               0,
-              EnamelRules.usual(work.hardness()).celsius()
-                  - EnamelRules.usual(hardness).celsius());
+              EnamelRules.usual(work.hardness()).celsius() - EnamelRules.usual(hardness).celsius());
       double wanted =
           working.celsius()
               - cooler

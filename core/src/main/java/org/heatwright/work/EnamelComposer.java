@@ -37,8 +37,7 @@ final class EnamelComposer {
   private final Temperature working;
   private final EnamelDoor.Model model;
 
-  private EnamelComposer(
-      EnamelWork work, Kiln kiln, TemperatureUnit unit, EnamelDoor.Model model) {
+  private EnamelComposer(EnamelWork work, Kiln kiln, TemperatureUnit unit, EnamelDoor.Model model) {
     this.model = model;
     this.work = work;
     this.kiln = kiln;
@@ -390,8 +389,9 @@ final class EnamelComposer {
                 Double.isFinite(latest)
                     ? EnamelJudge.seconds(latest)
                     : "more than " + EnamelJudge.seconds(outlook.window().followedSeconds()))
-        : "%s to %s".formatted(
-            EnamelJudge.seconds(leastPieceSeconds()), EnamelJudge.seconds(mostPieceSeconds()));
+        : "%s to %s"
+            .formatted(
+                EnamelJudge.seconds(leastPieceSeconds()), EnamelJudge.seconds(mostPieceSeconds()));
   }
 
   private String lookWords(EnamelOutlook outlook) {

@@ -1,7 +1,6 @@
 package org.heatwright.work;
 
 import java.time.Duration;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.heatwright.kiln.FiringConditions;
@@ -89,13 +88,8 @@ public record EnamelDoor(
     private record Opened(Surroundings around, double fallKelvins, double backSeconds) {}
 
     private static Optional<Opened> opened(
-        Kiln kiln,
-        KilnParameters draw,
-        Schedule schedule,
-        Temperature working,
-        HeatCurves curves) {
-      FiringSimulation shut =
-          simulation(kiln, draw, schedule, curves, FiringConditions.usual());
+        Kiln kiln, KilnParameters draw, Schedule schedule, Temperature working, HeatCurves curves) {
+      FiringSimulation shut = simulation(kiln, draw, schedule, curves, FiringConditions.usual());
       double until = LONGEST.toSeconds();
       double arrives = Double.POSITIVE_INFINITY;
       // Half an hour at a time: most kilns are there soon.
@@ -154,13 +148,7 @@ public record EnamelDoor(
         HeatCurves curves,
         FiringConditions conditions) {
       return new FiringSimulation(
-          kiln,
-          draw,
-          conditions,
-          List.of(),
-          schedule,
-          FiringSimulation.Accuracy.USUAL,
-          curves);
+          kiln, draw, conditions, List.of(), schedule, FiringSimulation.Accuracy.USUAL, curves);
     }
   }
 

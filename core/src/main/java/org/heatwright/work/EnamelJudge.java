@@ -44,9 +44,7 @@ public record EnamelJudge(
   /** The outlook for the last target of a schedule: the heat that the pieces go into. */
   public EnamelOutlook outlook(Schedule schedule) {
     Temperature last = schedule.segments().get(schedule.segments().size() - 1).target();
-    return last.equals(composed.working())
-        ? composed
-        : EnamelOutlook.of(work, kiln, model, last);
+    return last.equals(composed.working()) ? composed : EnamelOutlook.of(work, kiln, model, last);
   }
 
   @Override
@@ -57,8 +55,9 @@ public record EnamelJudge(
     outcomes.add(window(outlook));
     outcomes.add(heat(outlook, unit));
     solidus(outlook, unit).ifPresent(outcomes::add);
-    outcomes.add(fit(outlook));
-    outcomes.add(bow(outlook));
+    EnamelFit fit = EnamelOutlook.fit(work);
+    outcomes.add(fit(fit));
+    outcomes.add(bow(fit));
     outcomes.add(recovery(outlook));
     outcomes.add(session(outlook));
     outcomes.add(tiles(outlook));
@@ -121,12 +120,16 @@ public record EnamelJudge(
 
   private Optional<Outcome> solidus(EnamelOutlook outlook, TemperatureUnit unit) {
     double solidus =
-        work.build().solidus().map(Temperature::celsius).orElse(work.metal().physical().solidusCelsius());
+        work.build()
+            .solidus()
+            .map(Temperature::celsius)
+            .orElse(work.metal().physical().solidusCelsius());
     double left = solidus - outlook.hottestCelsius().high();
     if (left > 120) {
       return Optional.empty();
     }
-    String value = left < 0 ? "%.0f K above it".formatted(-left) : "%.0f K below it".formatted(left);
+    String value =
+        left < 0 ? "%.0f K above it".formatted(-left) : "%.0f K below it".formatted(left);
     String meaning =
         "A piece that is forgotten comes to %s at most; %s begins to melt at %s. %s"
             .formatted(
@@ -144,14 +147,14 @@ public record EnamelJudge(
         left < 0
             ? Outcome.of("solidus", "distance to melting", value, meaning, Severity.STOP, origin)
             : left < SOLIDUS_WARN_KELVINS
-                ? Outcome.of("solidus", "distance to melting", value, meaning, Severity.WARN, origin)
+                ? Outcome.of(
+                    "solidus", "distance to melting", value, meaning, Severity.WARN, origin)
                 : Outcome.of("solidus", "distance to melting", value, meaning, origin));
   }
 
   // ---- how it sits
 
-  private Outcome fit(EnamelOutlook outlook) {
-    EnamelFit fit = outlook.fit();
+  private Outcome fit(EnamelFit fit) {
     String thin =
         work.build().expansion().isPresent()
             ? "A strip of this sheet, enamelled on one side, shows by its bow how far that is true."
@@ -190,8 +193,7 @@ public record EnamelJudge(
     };
   }
 
-  private Outcome bow(EnamelOutlook outlook) {
-    EnamelFit fit = outlook.fit();
+  private Outcome bow(EnamelFit fit) {
     Range bow = fit.bowMetres();
     double most = Math.max(Math.abs(bow.low()), Math.abs(bow.high())) * 1000;
     double least =
@@ -215,7 +217,11 @@ public record EnamelJudge(
         side,
         "%s%s The metal yields while it is hot, so expect less."
             .formatted(
-                most < 0.05 ? "" : bow.median() < 0 ? "The enamel on the outside of the curve. " : "The enamel on the inside of the curve. ",
+                most < 0.05
+                    ? ""
+                    : bow.median() < 0
+                        ? "The enamel on the outside of the curve. "
+                        : "The enamel on the inside of the curve. ",
                 balance),
         ELASTIC);
   }
@@ -311,8 +317,7 @@ public record EnamelJudge(
     EnamelCoats plan = EnamelCoats.of(work, outlook.working());
     int budget = EnamelRules.firingsBudget(work.metal());
     boolean many = plan.firings() > budget;
-    String value =
-        "%d firing%s a piece".formatted(plan.firings(), plan.firings() == 1 ? "" : "s");
+    String value = "%d firing%s a piece".formatted(plan.firings(), plan.firings() == 1 ? "" : "s");
     String meaning =
         plan.words(unit)
             + (many
@@ -351,15 +356,12 @@ public record EnamelJudge(
   private static String megapascals(Range pascals) {
     return "%.0f to %.0f MPa (%s)"
         .formatted(
-            pascals.low() / 1e6,
-            pascals.high() / 1e6,
-            pascals.median() < 0 ? "pushed" : "pulled");
+            pascals.low() / 1e6, pascals.high() / 1e6, pascals.median() < 0 ? "pushed" : "pulled");
   }
 
   private static String degrees(Range celsius, TemperatureUnit unit) {
     return "%.0f to %s"
-        .formatted(
-            unit.value(Temperature.ofCelsius(celsius.low())), words(celsius.high(), unit));
+        .formatted(unit.value(Temperature.ofCelsius(celsius.low())), words(celsius.high(), unit));
   }
 
   private static String words(double celsius, TemperatureUnit unit) {

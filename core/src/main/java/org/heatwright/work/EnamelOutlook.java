@@ -29,7 +29,6 @@ import org.hipparchus.distribution.continuous.NormalDistribution;
  *
  * @param working the chamber's setting
  * @param window when to take it out
- * @param fit how the enamel sits on the metal
  * @param curve the piece on its own clock
  * @param nearSeconds until the piece is within 20 K of the chamber, s
  * @param hottestCelsius the hottest it becomes if it is forgotten, over what is not known
@@ -43,7 +42,6 @@ import org.hipparchus.distribution.continuous.NormalDistribution;
 public record EnamelOutlook(
     Temperature working,
     PullWindow window,
-    EnamelFit fit,
     EnamelPieceCurve curve,
     Range nearSeconds,
     Range hottestCelsius,
@@ -88,21 +86,18 @@ public record EnamelOutlook(
   public record NextTile(double seconds, double nowFactor, double thenFactor) {}
 
   /** The outlook for a kiln as it is. */
-  static EnamelOutlook of(
-      EnamelWork work, Kiln kiln, EnamelDoor.Model model, Temperature working) {
+  static EnamelOutlook of(EnamelWork work, Kiln kiln, EnamelDoor.Model model, Temperature working) {
     return of(work, model.at(kiln, working), working);
   }
 
   static EnamelOutlook of(EnamelWork work, EnamelDoor door, Temperature working) {
-    FusingClass fusing = work.hardness().fusing();
     Viscosity viscosity = viscosity(work);
     PieceBody body = body(work);
     Range prior = prior(work);
     Optional<TileCalibration> calibration =
         work.build().tiles().isEmpty()
             ? Optional.empty()
-            : Optional.of(
-                TileCalibration.of(prior, seen(work, body, viscosity, door, working)));
+            : Optional.of(TileCalibration.of(prior, seen(work, body, viscosity, door, working)));
     Range decades = calibration.map(TileCalibration::decades).orElse(prior);
     List<PieceCurve> curves = curves(body, door);
     PullWindow window = PullWindow.of(curves, viscosity, decades);
@@ -117,7 +112,6 @@ public record EnamelOutlook(
     return new EnamelOutlook(
         working,
         window,
-        EnamelFit.of(piece(work, fusing)),
         banded(curves, window),
         near,
         hottest,
@@ -132,7 +126,7 @@ public record EnamelOutlook(
   // ---- the piece
 
   /** The enamel's viscosity: of its class, moved to the maker's softening point. */
-  static Viscosity viscosity(EnamelWork work) {
+  public static Viscosity viscosity(EnamelWork work) {
     Viscosity usual = work.hardness().fusing().viscosity();
     return work.build()
         .softening()
@@ -145,21 +139,7 @@ public record EnamelOutlook(
   }
 
   static Range prior(EnamelWork work) {
-    return work.build().softening().isPresent()
-        ? Fusing.KNOWN_POINT_DECADES
-        : Fusing.PRIOR_DECADES;
-  }
-
-  /** By how many decades this enamel needs more flow than its class, with its tiles. */
-  public static Range decades(EnamelWork work, Kiln kiln) {
-    if (work.build().tiles().isEmpty()) {
-      return prior(work);
-    }
-    Temperature working = Temperature.ofCelsius(work.build().tiles().get(0).chamberCelsius());
-    EnamelDoor door = EnamelDoor.Simulated.usual().at(kiln, working);
-    return TileCalibration.of(
-            prior(work), seen(work, body(work), viscosity(work), door, working))
-        .decades();
+    return work.build().softening().isPresent() ? Fusing.KNOWN_POINT_DECADES : Fusing.PRIOR_DECADES;
   }
 
   /** The piece as something that is heated. */
@@ -179,19 +159,22 @@ public record EnamelOutlook(
         underside);
   }
 
-  private static EnamelFit.Piece piece(EnamelWork work, FusingClass fusing) {
+  /** How the enamel sits on the metal when it is cold; the kiln has no say in it. */
+  public static EnamelFit fit(EnamelWork work) {
+    FusingClass fusing = work.hardness().fusing();
     EnamelBuild build = work.build();
     EnamelMetal metal = work.metal().physical();
     EnamelGlass front =
         build.expansion().map(e -> e.glass(fusing)).orElse(EnamelGlass.soldFor(metal, fusing));
-    return new EnamelFit.Piece(
-        metal,
-        work.sheetMetres(),
-        front,
-        build.frontMetres(),
-        build.counter().map(c -> c.expansion().map(e -> e.glass(fusing)).orElse(front)),
-        build.backMetres(),
-        work.pieceMetres());
+    return EnamelFit.of(
+        new EnamelFit.Piece(
+            metal,
+            work.sheetMetres(),
+            front,
+            build.frontMetres(),
+            build.counter().map(c -> c.expansion().map(e -> e.glass(fusing)).orElse(front)),
+            build.backMetres(),
+            work.pieceMetres()));
   }
 
   /** Equally likely curves: the chambers paired with what is not known of the piece. */
@@ -290,8 +273,7 @@ public record EnamelOutlook(
   Optional<NextTile> nextTile(EnamelWork work) {
     Viscosity viscosity = viscosity(work);
     TileCalibration now = TileCalibration.of(decades, List.of());
-    double[] seconds =
-        curve.rows().stream().mapToDouble(EnamelPieceCurve.Row::seconds).toArray();
+    double[] seconds = curve.rows().stream().mapToDouble(EnamelPieceCurve.Row::seconds).toArray();
     double[] celsius =
         curve.rows().stream().mapToDouble(EnamelPieceCurve.Row::medianCelsius).toArray();
     double best = Double.POSITIVE_INFINITY;

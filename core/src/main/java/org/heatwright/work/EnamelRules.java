@@ -135,8 +135,7 @@ final class EnamelRules {
         Origin.practice(),
         Temperature.ofCelsius(firm),
         metal.words() + " may begin to melt",
-        Origin.estimate(
-            "60 K under the lowest value told of it, %.0f °C".formatted(melts)));
+        Origin.estimate("60 K under the lowest value told of it, %.0f °C".formatted(melts)));
   }
 
   /**
@@ -170,7 +169,9 @@ final class EnamelRules {
   /** A piece this long cools more slowly than is good in the open. Estimate. */
   static final double LARGE_PIECE_METRES = 0.08;
 
-  /** How many firings a piece usually stands. Bench reports for sterling and copper; else estimates. */
+  /**
+   * How many firings a piece usually stands. Bench reports for sterling and copper; else estimates.
+   */
   static int firingsBudget(Metal metal) {
     return switch (metal) {
       case STERLING_925 -> 9;

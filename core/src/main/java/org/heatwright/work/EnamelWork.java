@@ -69,6 +69,11 @@ public record EnamelWork(
       return physical;
     }
 
+    /** How many firings a piece of it usually stands. */
+    public int usualFirings() {
+      return EnamelRules.firingsBudget(this);
+    }
+
     /** Whether it is a gold alloy. */
     public boolean gold() {
       return name().startsWith("GOLD");

@@ -14,7 +14,14 @@ import org.heatwright.app.store.Store;
 public final class DemoStudio {
 
   private static final List<String> WORKS =
-      List.of("harbour-burnout", "mixed-moulds", "platinum-pair", "evening-enamel");
+      List.of(
+          "harbour-burnout",
+          "mixed-moulds",
+          "platinum-pair",
+          "evening-enamel",
+          "silver-cloisonne",
+          "steel-numbers",
+          "gold-studs");
   private static final List<String> KILNS = List.of("anchor", "buoy", "capstan");
   private static final List<String> KEYPADS = List.of("tern", "gull", "heron", "petrel", "skua");
 

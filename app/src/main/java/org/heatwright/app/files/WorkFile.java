@@ -48,13 +48,13 @@ public final class WorkFile {
         throw kind.wrong("burnout or enamel, the kinds that are served so far");
       }
     }
-    return kind.oneOf(KINDS).equals("burnout") ? burnout(file) : enamel(file);
+    return kind.oneOf(KINDS).equals("burnout") ? burnout(file) : EnamelWorkFile.read(file);
   }
 
   public static String write(Work work) {
     return work instanceof BurnoutWork burnout
         ? writeBurnout(burnout)
-        : writeEnamel((EnamelWork) work);
+        : EnamelWorkFile.write((EnamelWork) work);
   }
 
   // ---- burnout
@@ -177,69 +177,9 @@ public final class WorkFile {
     return out.toString();
   }
 
-  // ---- enamel
-
-  private static EnamelWork enamel(YamlMap file) {
-    file.only(
-        "kind",
-        "metal",
-        "sheet-mm",
-        "pieces",
-        "piece-mm",
-        "enamel",
-        "working-celsius",
-        "session",
-        "data-sheet",
-        "ready-by");
-    EnamelWork.Metal metal = file.required("metal").oneOf(EnamelWork.Metal.class);
-    double sheet = file.required("sheet-mm").between(0.1, 10, "mm") / MILLI;
-    int pieces = file.optional("pieces").map(v -> v.whole(1, 500)).orElse(1);
-    double piece = file.required("piece-mm").between(5, 500, "mm") / MILLI;
-    EnamelWork.Hardness hardness = file.required("enamel").oneOf(EnamelWork.Hardness.class);
-    Optional<Temperature> working =
-        file.optional("working-celsius").map(v -> celsius(v, 100, 2000));
-    YamlValue sessionValue = file.required("session");
-    Duration session = sessionValue.hourMinute();
-    if (session.isZero() || session.compareTo(Duration.ofHours(24)) > 0) {
-      throw sessionValue.wrong("hours and minutes such as \"2:30\", above 0:00, at most 24:00");
-    }
-    DataSheet sheetOfMaker =
-        file.optional("data-sheet").map(WorkFile::dataSheet).orElse(DataSheet.none());
-    Optional<LocalDateTime> readyBy = readyBy(file);
-    return file.place()
-        .build(
-            () ->
-                new EnamelWork(
-                    metal,
-                    sheet,
-                    pieces,
-                    piece,
-                    hardness,
-                    working,
-                    session,
-                    sheetOfMaker,
-                    readyBy));
-  }
-
-  private static String writeEnamel(EnamelWork work) {
-    StringBuilder out = new StringBuilder("kind: enamel\n");
-    line(out, "metal", YamlValue.word(work.metal()));
-    line(out, "sheet-mm", YamlText.number(work.sheetMetres() * MILLI));
-    line(out, "pieces", String.valueOf(work.pieces()));
-    line(out, "piece-mm", YamlText.number(work.pieceMetres() * MILLI));
-    line(out, "enamel", YamlValue.word(work.hardness()));
-    work.working().ifPresent(t -> line(out, "working-celsius", celsius(t)));
-    line(out, "session", duration(work.session()));
-    Map<String, String> holder = new LinkedHashMap<>();
-    putSheet(holder, work.dataSheet());
-    holder.forEach((key, sheet) -> line(out, key, sheet));
-    appendReadyBy(out, work);
-    return out.toString();
-  }
-
   // ---- data sheet and times
 
-  private static DataSheet dataSheet(YamlValue value) {
+  static DataSheet dataSheet(YamlValue value) {
     YamlMap map =
         value.map(
             "max-celsius",
@@ -263,7 +203,7 @@ public final class WorkFile {
                 map.optional("pour-soak").map(YamlValue::hourMinute)));
   }
 
-  private static void putSheet(Map<String, String> holder, DataSheet sheet) {
+  static void putSheet(Map<String, String> holder, DataSheet sheet) {
     Map<String, String> entries = new LinkedHashMap<>();
     put(entries, "max-celsius", sheet.max(), WorkFile::celsius);
     put(entries, "dry-celsius", sheet.dry(), WorkFile::celsius);
@@ -278,21 +218,21 @@ public final class WorkFile {
     }
   }
 
-  private static Optional<LocalDateTime> readyBy(YamlMap file) {
+  static Optional<LocalDateTime> readyBy(YamlMap file) {
     return file.optional("ready-by").map(YamlValue::dateTime);
   }
 
-  private static void appendReadyBy(StringBuilder out, Work work) {
+  static void appendReadyBy(StringBuilder out, Work work) {
     work.readyBy().ifPresent(time -> line(out, "ready-by", time.toString()));
   }
 
   // ---- small helpers
 
-  private static Temperature celsius(YamlValue value, double low, double high) {
+  static Temperature celsius(YamlValue value, double low, double high) {
     return Temperature.ofCelsius(value.between(low, high, "°C"));
   }
 
-  private static String celsius(Temperature temperature) {
+  static String celsius(Temperature temperature) {
     return YamlText.number(temperature.celsius());
   }
 
@@ -304,7 +244,7 @@ public final class WorkFile {
     return YamlText.number(rate.kelvinsPerHour());
   }
 
-  private static String duration(Duration duration) {
+  static String duration(Duration duration) {
     return YamlText.quoted(HourMinute.format(duration));
   }
 
@@ -313,7 +253,7 @@ public final class WorkFile {
     value.ifPresent(v -> entries.put(key, write.apply(v)));
   }
 
-  private static void line(StringBuilder out, String key, String value) {
+  static void line(StringBuilder out, String key, String value) {
     out.append(key).append(": ").append(value).append('\n');
   }
 }

@@ -87,12 +87,15 @@ public record DoorDips(List<Dip> dips, double endSeconds) {
               .formatted(celsius.length, setpoint.length, events.size(), seconds.length));
     }
     boolean told = events.stream().anyMatch(e -> e.filter(DoorDips::opens).isPresent());
-    List<Rough> rough =
-        told ? told(seconds, celsius, events) : read(seconds, celsius, setpoint);
+    List<Rough> rough = told ? told(seconds, celsius, events) : read(seconds, celsius, setpoint);
     double end = end(seconds, celsius, setpoint, rough);
     return new DoorDips(
         finished(
-            seconds, celsius, rough.stream().filter(r -> seconds[r.open] < end).toList(), end, told),
+            seconds,
+            celsius,
+            rough.stream().filter(r -> seconds[r.open] < end).toList(),
+            end,
+            told),
         end);
   }
 

@@ -13,8 +13,8 @@ import java.util.SplittableRandom;
  *
  * <p>Cracks: the enamel, or the counter-enamel, is pulled at a face by more than its strength.
  * Chips: it is pushed so much that the energy it holds can drive it off. What that takes is not
- * known well: {@link #CHIP_JOULES} is set so that enamels which are sold for copper, silver and gold
- * hold at usual thickness, and the answer "not sure" is a right one.
+ * known well: {@link #CHIP_JOULES} is set so that enamels which are sold for copper, silver and
+ * gold hold at usual thickness, and the answer "not sure" is a right one.
  *
  * @param verdict what is likely
  * @param crackShare share of the draws in which it cracks
@@ -214,7 +214,8 @@ public record EnamelFit(
         layers.add(counter);
       }
       Laminate laminate = Laminate.of(layers, change);
-      double pull = Math.max(Math.abs(laminate.upperPascals(1)), Math.abs(laminate.lowerPascals(1)));
+      double pull =
+          Math.max(Math.abs(laminate.upperPascals(1)), Math.abs(laminate.lowerPascals(1)));
       return new Draw(
           laminate,
           face(laminate, layers.size()),

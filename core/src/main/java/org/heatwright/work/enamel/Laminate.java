@@ -127,8 +127,6 @@ public final class Laminate {
       return OptionalDouble.empty();
     }
     double q = -(b + Math.copySign(Math.sqrt(root), b)) / 2;
-    return DoubleStream.of(q / a, c / q)
-        .filter(metres -> metres > 0 && metres <= mostMetres)
-        .min();
+    return DoubleStream.of(q / a, c / q).filter(metres -> metres > 0 && metres <= mostMetres).min();
   }
 }

@@ -13,8 +13,8 @@ import org.heatwright.mould.Surroundings;
  * @param firings in order
  * @param fallKelvins by how much the display falls at an opening; without a spread where there was
  *     one only
- * @param backSeconds how long it needs from the shutting, over the openings it came back from; empty
- *     if it never did
+ * @param backSeconds how long it needs from the shutting, over the openings it came back from;
+ *     empty if it never did
  */
 public record LoggedPieces(
     List<Firing> firings, Range fallKelvins, java.util.Optional<Range> backSeconds) {
@@ -139,8 +139,7 @@ public record LoggedPieces(
   }
 
   /** The reading as surroundings, from a piece's shutting on. */
-  private static Surroundings chamber(
-      double[] seconds, double[] celsius, double from, double to) {
+  private static Surroundings chamber(double[] seconds, double[] celsius, double from, double to) {
     double[] rows =
         IntStream.range(0, seconds.length)
             .filter(i -> seconds[i] > from && seconds[i] < to)

@@ -25,7 +25,15 @@ public final class OxideGlass {
   private static final Map<Oxide, Double> MOST_PERCENT =
       new EnumMap<>(
           Map.of(
-              Oxide.B2O3, 30.0, Oxide.PBO, 50.0, Oxide.TIO2, 25.0, Oxide.AL2O3, 15.0, Oxide.ZRO2,
+              Oxide.B2O3,
+              30.0,
+              Oxide.PBO,
+              50.0,
+              Oxide.TIO2,
+              25.0,
+              Oxide.AL2O3,
+              15.0,
+              Oxide.ZRO2,
               10.0));
 
   /** The oxides must sum up to 100 % within so much; they are then taken to 100. */
@@ -146,8 +154,7 @@ public final class OxideGlass {
 
   private double leadFactor() {
     double alkali = sum(Oxide.Kind.ALKALI);
-    double others =
-        sum(Oxide.Kind.EARTH) + sum(Oxide.Kind.OTHER) - molPercent(Oxide.SIO2);
+    double others = sum(Oxide.Kind.EARTH) + sum(Oxide.Kind.OTHER) - molPercent(Oxide.SIO2);
     return alkali < 3 || others / alkali > 0.33 ? 13 : 11.5 + 0.5 * alkali;
   }
 

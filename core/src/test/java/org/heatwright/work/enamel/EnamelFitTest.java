@@ -25,7 +25,9 @@ class EnamelFitTest {
             0.04));
   }
 
-  /** Common practice: what is sold for a metal holds on it, counter-enamelled, at usual thickness. */
+  /**
+   * Common practice: what is sold for a metal holds on it, counter-enamelled, at usual thickness.
+   */
   @Test
   void whatIsSoldForAMetalSitsSoundly() {
     for (EnamelMetal metal : EnamelMetals.all()) {
@@ -48,7 +50,9 @@ class EnamelFitTest {
         .isNegative();
   }
 
-  /** Common practice: thick enamel on one side of thin metal cracks, the counter-enamel saves it. */
+  /**
+   * Common practice: thick enamel on one side of thin metal cracks, the counter-enamel saves it.
+   */
   @Test
   void counterEnamelSavesThickEnamel() {
     assertThat(fit(EnamelMetals.COPPER, 0.5, 10.8e-6, 1.0, 0).verdict())
@@ -70,15 +74,13 @@ class EnamelFitTest {
     EnamelGlass glass = EnamelGlass.ofSheet(11e-6, FusingClass.MEDIUM);
     double change = 20 - glass.setsCelsius().median();
     Laminate usual =
-        Laminate.of(
-            List.of(glass.layer(0.0003), EnamelMetals.COPPER.layer(0.0008)), change);
+        Laminate.of(List.of(glass.layer(0.0003), EnamelMetals.COPPER.layer(0.0008)), change);
     EnamelFit fit = fit(EnamelMetals.COPPER, 0.8, 11e-6, 0.3, 0);
 
     assertThat(usual.bowMetres(0.04)).isBetween(fit.bowMetres().low(), fit.bowMetres().high());
     assertThat(fit.bowMetres().median())
         .isCloseTo(usual.bowMetres(0.04), within(0.08 * Math.abs(usual.bowMetres(0.04))));
-    assertThat(usual.meanPascals(0))
-        .isBetween(fit.meanPascals().low(), fit.meanPascals().high());
+    assertThat(usual.meanPascals(0)).isBetween(fit.meanPascals().low(), fit.meanPascals().high());
     assertThat(fit.metalYields()).isTrue();
     assertThat(fit.balancingMetres().orElseThrow().median()).isCloseTo(0.0003, within(3e-5));
   }

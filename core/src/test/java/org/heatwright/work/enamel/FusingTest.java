@@ -20,16 +20,14 @@ class FusingTest {
     List<PieceCurve> curves = new ArrayList<>();
     for (double deviations : new double[] {-1.2, 0, 1.2}) {
       curves.add(
-          PieceBody.of(
-                  EnamelMetals.COPPER, sheetMetres, 0.0006, PieceBody.Underside.COUNTER_ENAMEL)
+          PieceBody.of(EnamelMetals.COPPER, sheetMetres, 0.0006, PieceBody.Underside.COUNTER_ENAMEL)
               .follow(around, 20, 1200, deviations));
     }
     return curves;
   }
 
   private static PullWindow window(double chamber, double sheetMetres, FusingClass fusing) {
-    return PullWindow.of(
-        curves(chamber, sheetMetres), fusing.viscosity(), Fusing.PRIOR_DECADES);
+    return PullWindow.of(curves(chamber, sheetMetres), fusing.viscosity(), Fusing.PRIOR_DECADES);
   }
 
   /**
@@ -83,8 +81,7 @@ class FusingTest {
   @Test
   void aLevelCurveIsGlossyWhenTheFlowIsThere() {
     Viscosity glass = FusingClass.MEDIUM.viscosity();
-    PieceCurve level =
-        PieceCurve.follow(1, 1.8, 100, Surroundings.points(0, 800), 800, 1200, 1);
+    PieceCurve level = PieceCurve.follow(1, 1.8, 100, Surroundings.points(0, 800), 800, 1200, 1);
     double needs =
         Math.pow(10, Fusing.GLOSS_LOG_FLOW)
             * glass.pascalSecondsAt(org.heatwright.units.Temperature.ofCelsius(800));
@@ -173,8 +170,7 @@ class FusingTest {
       double looked = -truth + TileCalibration.READING_DECADES * random.nextGaussian();
       double after =
           TileCalibration.of(
-                  Fusing.PRIOR_DECADES,
-                  List.of(new TileCalibration.Seen(0, Look.at(looked))))
+                  Fusing.PRIOR_DECADES, List.of(new TileCalibration.Seen(0, Look.at(looked))))
               .deviationDecades();
       variance += after * after / tries;
     }

@@ -44,7 +44,10 @@ class LoggedPiecesTest {
     for (double t = 0; t <= end + 3000; t += stepSeconds) {
       double now = t;
       boolean open = Arrays.stream(opens).anyMatch(o -> now >= o && now < o + 20);
-      dip = open ? dip + (75 - dip) * (1 - Math.exp(-stepSeconds / 9)) : dip * Math.exp(-stepSeconds / 70);
+      dip =
+          open
+              ? dip + (75 - dip) * (1 - Math.exp(-stepSeconds / 9))
+              : dip * Math.exp(-stepSeconds / 70);
       double base = t < 3600 ? 20 + (WORKING - 20) * (1 - Math.exp(-t / 500)) : WORKING;
       double cooling = t > end ? (t - end) * 0.15 : 0;
       seconds.add(t);
@@ -67,8 +70,7 @@ class LoggedPiecesTest {
     double[] all = seconds.stream().mapToDouble(d -> d).toArray();
     double[] setpoint = new double[all.length];
     Arrays.fill(setpoint, Double.NaN);
-    return new Log(
-        all, celsius.stream().mapToDouble(d -> d).toArray(), setpoint, events);
+    return new Log(all, celsius.stream().mapToDouble(d -> d).toArray(), setpoint, events);
   }
 
   private static double[] openings(int count, double first, double apart) {
@@ -85,8 +87,7 @@ class LoggedPiecesTest {
         log.celsius(),
         log.dips(),
         LoggedPieces.Openings.ONE_A_PIECE,
-        PieceBody.of(
-            EnamelMetals.COPPER, 0.0008, 0.0006, PieceBody.Underside.COUNTER_ENAMEL),
+        PieceBody.of(EnamelMetals.COPPER, 0.0008, 0.0006, PieceBody.Underside.COUNTER_ENAMEL),
         FusingClass.MEDIUM.viscosity(),
         0,
         WORKING);

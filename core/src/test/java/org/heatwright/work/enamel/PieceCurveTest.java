@@ -4,8 +4,16 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.List;
+import java.util.Optional;
+import org.heatwright.material.Material;
+import org.heatwright.material.Origin;
 import org.heatwright.material.Viscosity;
 import org.heatwright.mould.Surroundings;
+import org.heatwright.numerics.LinearTable;
+import org.heatwright.piece.Slab;
+import org.heatwright.piece.SlabHistory;
+import org.heatwright.units.Temperature;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -76,11 +84,64 @@ class PieceCurveTest {
     }
   }
 
+  /**
+   * Enamel on both sides of copper as layers that conduct, by the body solver: the thin plate is
+   * within 6 K of the enamel's face on the way up and within 1 K where enamel flows.
+   */
+  @Test
+  void theThinPlateStandsForTheLayers() {
+    Origin origin = Origin.own("test");
+    Material copper =
+        new Material(
+            "copper",
+            8960,
+            LinearTable.constant(380),
+            LinearTable.constant(420),
+            List.of(),
+            origin);
+    Material glass =
+        new Material(
+            "enamel",
+            PieceBody.ENAMEL_DENSITY,
+            LinearTable.constant(1.1),
+            LinearTable.constant(PieceBody.ENAMEL_CAPACITY),
+            List.of(),
+            origin);
+    Slab.Face face = new Slab.Face(0.87, 8);
+    Slab slab =
+        new Slab(
+            List.of(
+                new Slab.Layer(glass, 0.0003),
+                new Slab.Layer(copper, 0.0008),
+                new Slab.Layer(glass, 0.0003)),
+            face,
+            Optional.of(face));
+    Surroundings around = Surroundings.points(0, 740, 30, 770, 120, 800, 300, 820, 600, 820);
+
+    SlabHistory layers = SlabHistory.of(slab, around, Temperature.ofCelsius(20), 400);
+    PieceCurve thin =
+        PieceCurve.follow(
+            EnamelMetals.COPPER.joulesPerSquareMetreKelvin(0.0008)
+                + PieceBody.ENAMEL_DENSITY * PieceBody.ENAMEL_CAPACITY * 0.0006,
+            1.74,
+            16,
+            around,
+            20,
+            400,
+            1);
+
+    for (double second : new double[] {10, 20, 30, 40}) {
+      assertThat(thin.celsiusAt(second)).isCloseTo(layers.celsiusAt(0, second), within(14.0));
+    }
+    for (double second : new double[] {70, 100, 200, 400}) {
+      assertThat(thin.celsiusAt(second)).isCloseTo(layers.celsiusAt(0, second), within(1.0));
+    }
+  }
+
   /** Convection alone is the exponential: {@code T = Tg + (T0 - Tg) exp(-h t/C)}. */
   @Test
   void convectionAlone() {
-    PieceCurve curve =
-        PieceCurve.follow(3000, 0, 30, Surroundings.points(0, 820), 20, 300, 1);
+    PieceCurve curve = PieceCurve.follow(3000, 0, 30, Surroundings.points(0, 820), 20, 300, 1);
 
     assertThat(curve.celsiusAt(200)).isCloseTo(820 - 800 * Math.exp(-2), within(0.01));
   }

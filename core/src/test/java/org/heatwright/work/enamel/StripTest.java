@@ -96,7 +96,12 @@ class StripTest {
     "41, 72, 0.23, 8.3, 52.8, 0.05"
   })
   void thermalShock(
-      double megapascals, double gigapascals, double poisson, double perKelvin, double k, double off) {
+      double megapascals,
+      double gigapascals,
+      double poisson,
+      double perKelvin,
+      double k,
+      double off) {
     Layer glass = new Layer(0.001, gigapascals * 1e9, poisson, perKelvin * 1e-6);
 
     assertThat(ThermalShock.severeKelvins(megapascals * 1e6, glass)).isCloseTo(k, within(off));
@@ -137,10 +142,8 @@ class StripTest {
       if (layers.length == 2) {
         BimetalStrip strip = BimetalStrip.plate(layers[0], layers[1], change);
         assertThat(strip.curvaturePerMetre()).isCloseTo(curvature, within(1e-9 * scale));
-        assertThat(strip.firstFacePascals())
-            .isCloseTo(laminate.upperPascals(0), within(1.0));
-        assertThat(strip.secondFacePascals())
-            .isCloseTo(laminate.lowerPascals(1), within(1.0));
+        assertThat(strip.firstFacePascals()).isCloseTo(laminate.upperPascals(0), within(1.0));
+        assertThat(strip.secondFacePascals()).isCloseTo(laminate.lowerPascals(1), within(1.0));
       }
     }
   }
@@ -198,8 +201,7 @@ class StripTest {
       }
       balanced++;
       Laminate flat =
-          Laminate.of(
-              List.of(enamel, COPPER, counter.withThickness(metres.getAsDouble())), COOLED);
+          Laminate.of(List.of(enamel, COPPER, counter.withThickness(metres.getAsDouble())), COOLED);
       assertThat(flat.bowMetres(0.1)).isCloseTo(0, within(1e-9));
     }
     assertThat(balanced).isGreaterThan(150);
@@ -209,8 +211,7 @@ class StripTest {
   @Test
   void aCounterEnamelThatExpandsLikeTheMetalBalancesNothing() {
     assertThat(
-            Laminate.balancingMetres(
-                ENAMEL, COPPER, ENAMEL.withExpansion(17.5e-6), COOLED, 0.0005))
+            Laminate.balancingMetres(ENAMEL, COPPER, ENAMEL.withExpansion(17.5e-6), COOLED, 0.0005))
         .isEmpty();
   }
 }
