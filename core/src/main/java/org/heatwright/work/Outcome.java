@@ -1,7 +1,10 @@
 package org.heatwright.work;
 
+import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.OptionalInt;
+import org.heatwright.inspect.Finding;
 import org.heatwright.inspect.Severity;
 import org.heatwright.material.Origin;
 
@@ -26,11 +29,30 @@ public record Outcome(
 
   public Outcome {
     Objects.requireNonNull(code, "code");
-    Objects.requireNonNull(what, "what");
+    if (what.isBlank()) {
+      throw new IllegalArgumentException(
+          "The outcome '%s' must say what it is about.".formatted(code));
+    }
     Objects.requireNonNull(value, "value");
     Objects.requireNonNull(meaning, "meaning");
     Objects.requireNonNull(severity, "severity");
     Objects.requireNonNull(origin, "origin");
+  }
+
+  /** What a person must not overlook, as a finding; empty where there is nothing to act on. */
+  public Optional<Finding> finding() {
+    return severity.map(
+        grave ->
+            new Finding(
+                grave,
+                code,
+                OptionalInt.empty(),
+                "%s: %s. %s"
+                    .formatted(
+                        what.substring(0, 1).toUpperCase(Locale.ROOT) + what.substring(1),
+                        value,
+                        meaning),
+                origin));
   }
 
   /** Something that is as it should be, or only to know. */
