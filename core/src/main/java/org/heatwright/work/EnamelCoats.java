@@ -40,8 +40,10 @@ record EnamelCoats(List<Step> steps, boolean outOfOrder) {
     EnamelCoat.Kind kind = EnamelCoat.Kind.COUNTER;
     for (EnamelCoat coat : work.build().coats()) {
       Hardness hardness = coat.hardness().orElse(work.hardness());
-      outOfOrder |= hardness.compareTo(before) > 0 || coat.kind().compareTo(kind) < 0;
-      before = hardness;
+      // The counter-enamel lies on the other side and moves nothing.
+      boolean front = coat.kind() != EnamelCoat.Kind.COUNTER;
+      outOfOrder |= front && hardness.compareTo(before) > 0 || coat.kind().compareTo(kind) < 0;
+      before = front ? hardness : before;
       kind = coat.kind();
       // A softer enamel than the session's is fired cooler by as much as their usual heats differ.
       double cooler =

@@ -5,10 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.heatwright.app.files.LogFile;
-import org.heatwright.kiln.Kiln;
 import org.heatwright.material.Viscosity;
-import org.heatwright.work.Composer;
-import org.heatwright.work.EnamelJudge;
 import org.heatwright.work.EnamelOutlook;
 import org.heatwright.work.EnamelWork;
 import org.heatwright.work.enamel.DoorDips;
@@ -45,10 +42,8 @@ public record LoggedSession(String name, LoggedPieces pieces, double workingCels
     }
   }
 
-  /** The judge of a work in a kiln. */
-  public static Judge judge(EnamelWork work, Kiln kiln) {
-    EnamelJudge judge = (EnamelJudge) Composer.compose(work, kiln, Optional.empty()).judge();
-    EnamelOutlook outlook = judge.composed();
+  /** The judge of a work, by what is to be expected of it. */
+  public static Judge judge(EnamelWork work, EnamelOutlook outlook) {
     return new Judge(
         EnamelOutlook.body(work),
         EnamelOutlook.viscosity(work),

@@ -5,11 +5,39 @@ import java.util.Optional;
 import org.heatwright.app.enamel.LoggedSession;
 import org.heatwright.app.enamel.PieceHistory;
 import org.heatwright.app.files.YamlValue;
+import org.heatwright.work.EnamelOutlook;
+import org.heatwright.work.Outcome;
 import org.heatwright.work.enamel.LoggedPieces;
+import org.heatwright.work.enamel.PullWindow;
 import org.heatwright.work.enamel.Range;
 
-/** What {@code pieces --json} prints: the firings of each log, and the history of named pieces. */
-public record PiecesJson(List<SessionJson> sessions, List<HistoryJson> pieces) {
+/**
+ * What {@code pieces --json} prints: what to expect of a piece, the firings of each log, and the
+ * history of named pieces.
+ */
+public record PiecesJson(
+    ExpectedJson expected,
+    List<OutcomeJson> outcomes,
+    List<SessionJson> sessions,
+    List<HistoryJson> pieces) {
+
+  /** The window, s from the door's shutting: null where it is not reached; the piece's curve. */
+  public record ExpectedJson(
+      double workingCelsius,
+      Optional<Double> earliestSeconds,
+      Optional<Double> likelySeconds,
+      Optional<Double> latestSeconds,
+      Optional<Double> overFiredSeconds,
+      BandJson piecesAnHour,
+      List<CurveJson> curve) {}
+
+  /** One moment of a piece, nine times in ten between low and high. */
+  public record CurveJson(
+      double seconds,
+      double lowCelsius,
+      double medianCelsius,
+      double highCelsius,
+      double chamberCelsius) {}
 
   /** One log; {@code backSeconds} only where the display came back. */
   public record SessionJson(
@@ -43,8 +71,14 @@ public record PiecesJson(List<SessionJson> sessions, List<HistoryJson> pieces) {
   public record FiredJson(String log, int number, Optional<Integer> coat, String place) {}
 
   /** The record. */
-  public static PiecesJson of(List<LoggedSession> sessions, List<PieceHistory> histories) {
+  public static PiecesJson of(
+      EnamelOutlook outlook,
+      List<Outcome> outcomes,
+      List<LoggedSession> sessions,
+      List<PieceHistory> histories) {
     return new PiecesJson(
+        expected(outlook),
+        OutcomeJson.of(outcomes),
         sessions.stream().map(PiecesJson::session).toList(),
         histories.stream()
             .map(
@@ -65,6 +99,31 @@ public record PiecesJson(List<SessionJson> sessions, List<HistoryJson> pieces) {
                                         f.place()))
                             .toList()))
             .toList());
+  }
+
+  private static ExpectedJson expected(EnamelOutlook outlook) {
+    PullWindow window = outlook.window();
+    return new ExpectedJson(
+        outlook.working().celsius(),
+        finite(window.earliestSeconds()),
+        finite(window.likelySeconds()),
+        finite(window.latestSeconds()),
+        finite(window.overFiredSeconds()),
+        band(outlook.piecesAnHour()),
+        outlook.curve().rows().stream()
+            .map(
+                row ->
+                    new CurveJson(
+                        row.seconds(),
+                        row.lowCelsius(),
+                        row.medianCelsius(),
+                        row.highCelsius(),
+                        row.chamberCelsius()))
+            .toList());
+  }
+
+  private static Optional<Double> finite(double seconds) {
+    return Double.isFinite(seconds) ? Optional.of(seconds) : Optional.empty();
   }
 
   private static SessionJson session(LoggedSession session) {

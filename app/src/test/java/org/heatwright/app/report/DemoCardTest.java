@@ -98,6 +98,9 @@ class DemoCardTest {
     "mixed-moulds, capstan, gull, CELSIUS, 30",
     "mixed-moulds, capstan, gull, CELSIUS, 10",
     "evening-enamel, buoy, heron, CELSIUS, 2",
+    "silver-cloisonne, buoy, tern, CELSIUS, 4",
+    "steel-numbers, buoy, gull, CELSIUS, 4",
+    "gold-studs, buoy, heron, FAHRENHEIT, 4",
   })
   void thePrintedDigitsAreThoseOfTheFittedProgramInKeyingOrder(
       String work, String kiln, String keypad, TemperatureUnit unit, int hoursBefore)
