@@ -18,6 +18,7 @@ import org.heatwright.work.DataSheet;
 import org.heatwright.work.EnamelWork;
 import org.heatwright.work.PatternedMould;
 import org.heatwright.work.PouredMetal;
+import org.heatwright.work.SinterWork;
 import org.heatwright.work.Work;
 import org.heatwright.work.casting.PouringMethod;
 
@@ -35,8 +36,8 @@ public final class WorkFile {
 
   static final double USUAL_HOURS_SINCE_POURING = 2;
 
-  private static final List<String> KINDS = List.of("burnout", "enamel");
-  private static final List<String> LATER_KINDS = List.of("sinter", "heat-treat", "glass");
+  private static final List<String> KINDS = List.of("burnout", "enamel", "sinter");
+  private static final List<String> LATER_KINDS = List.of("heat-treat", "glass");
 
   private WorkFile() {}
 
@@ -45,13 +46,21 @@ public final class WorkFile {
     YamlValue kind = file.required("kind");
     for (String later : LATER_KINDS) {
       if (kind.isWord(later)) {
-        throw kind.wrong("burnout or enamel, the kinds that are served so far");
+        throw kind.wrong(
+            "%s, the kinds that are served so far".formatted(String.join(", ", KINDS)));
       }
     }
-    return kind.oneOf(KINDS).equals("burnout") ? burnout(file) : EnamelWorkFile.read(file);
+    return switch (kind.oneOf(KINDS)) {
+      case "burnout" -> burnout(file);
+      case "sinter" -> SinterWorkFile.read(file);
+      default -> EnamelWorkFile.read(file);
+    };
   }
 
   public static String write(Work work) {
+    if (work instanceof SinterWork sinter) {
+      return SinterWorkFile.write(sinter);
+    }
     return work instanceof BurnoutWork burnout
         ? writeBurnout(burnout)
         : EnamelWorkFile.write((EnamelWork) work);

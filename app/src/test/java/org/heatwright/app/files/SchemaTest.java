@@ -85,7 +85,11 @@ class SchemaTest {
         "work",
         new Kind(
             WorkFile::read,
-            List.of(WorkFileTest.BURNOUT, WorkFileTest.ENAMEL, WorkFileTest.ENAMEL_FULL)));
+            List.of(
+                WorkFileTest.BURNOUT,
+                WorkFileTest.ENAMEL,
+                WorkFileTest.ENAMEL_FULL,
+                SinterWorkFileTest.FULL)));
     kinds.put("firing", new Kind(FiringFile::read, List.of(FiringFileTest.FULL)));
     kinds.put("shown", new Kind(ShownFile::read, List.of(ShownFileTest.FULL)));
     kinds.put("body", new Kind(BodyFile::read, List.of(BodyFileTest.FULL)));
