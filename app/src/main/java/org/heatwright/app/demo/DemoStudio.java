@@ -21,7 +21,15 @@ public final class DemoStudio {
           "evening-enamel",
           "silver-cloisonne",
           "steel-numbers",
-          "gold-studs");
+          "gold-studs",
+          "rivet-anneal",
+          "spring-clasps-solution",
+          "spring-clasps-age",
+          "soldered-catches",
+          "red-gold-bangle",
+          "keum-boo-pendants",
+          "granulation-preheat",
+          "patina-bake");
   private static final List<String> KILNS = List.of("anchor", "buoy", "capstan");
   private static final List<String> KEYPADS = List.of("tern", "gull", "heron", "petrel", "skua");
 

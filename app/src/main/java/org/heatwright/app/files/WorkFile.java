@@ -16,6 +16,7 @@ import org.heatwright.units.Temperature;
 import org.heatwright.work.BurnoutWork;
 import org.heatwright.work.DataSheet;
 import org.heatwright.work.EnamelWork;
+import org.heatwright.work.HeatTreatWork;
 import org.heatwright.work.PatternedMould;
 import org.heatwright.work.PouredMetal;
 import org.heatwright.work.SinterWork;
@@ -36,8 +37,8 @@ public final class WorkFile {
 
   static final double USUAL_HOURS_SINCE_POURING = 2;
 
-  private static final List<String> KINDS = List.of("burnout", "enamel", "sinter");
-  private static final List<String> LATER_KINDS = List.of("heat-treat", "glass");
+  private static final List<String> KINDS = List.of("burnout", "enamel", "heat-treat", "sinter");
+  private static final List<String> LATER_KINDS = List.of("glass");
 
   private WorkFile() {}
 
@@ -52,12 +53,16 @@ public final class WorkFile {
     }
     return switch (kind.oneOf(KINDS)) {
       case "burnout" -> burnout(file);
+      case "heat-treat" -> HeatTreatWorkFile.read(file);
       case "sinter" -> SinterWorkFile.read(file);
       default -> EnamelWorkFile.read(file);
     };
   }
 
   public static String write(Work work) {
+    if (work instanceof HeatTreatWork treatment) {
+      return HeatTreatWorkFile.write(treatment);
+    }
     if (work instanceof SinterWork sinter) {
       return SinterWorkFile.write(sinter);
     }

@@ -89,6 +89,7 @@ class SchemaTest {
                 WorkFileTest.BURNOUT,
                 WorkFileTest.ENAMEL,
                 WorkFileTest.ENAMEL_FULL,
+                HeatTreatWorkFileTest.FULL,
                 SinterWorkFileTest.FULL)));
     kinds.put("firing", new Kind(FiringFile::read, List.of(FiringFileTest.FULL)));
     kinds.put("shown", new Kind(ShownFile::read, List.of(ShownFileTest.FULL)));
@@ -202,6 +203,8 @@ class SchemaTest {
     assertBothRefuse("schedule", SCHEDULE, "target: 300", "target: 30");
     assertBothRefuse("work", WorkFileTest.BURNOUT, "kind: burnout", "kind: enamel");
     assertBothRefuse("work", WorkFileTest.BURNOUT, "count: 3", "count: 2.5");
+    assertBothRefuse("work", HeatTreatWorkFileTest.FULL, "phase: age", "phase: second");
+    assertBothRefuse("work", HeatTreatWorkFileTest.FULL, "mass-g: 7.2", "mass-g: 0");
     assertBothRefuse("firing", FiringFileTest.FULL, "material: copper", "material: coper");
     assertBothRefuse(
         "firing", FiringFileTest.FULL, "door-open-s: 10", "door-open-s: 1, mains-off-s: 1");
