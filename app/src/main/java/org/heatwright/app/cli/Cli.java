@@ -99,6 +99,7 @@ public final class Cli {
     line.addSubcommand(new ScanCommand(surroundings));
     line.addSubcommand(new LearnCommand(surroundings));
     line.addSubcommand(new HealthCommand(surroundings));
+    line.addSubcommand(new PiecesCommand(surroundings));
     line.addSubcommand(new BodyCommand(surroundings));
     line.addSubcommand(new CoupleCommand(surroundings));
     line.addSubcommand(new HeatworkCommand(surroundings));

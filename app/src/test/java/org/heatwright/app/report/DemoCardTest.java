@@ -102,6 +102,9 @@ class DemoCardTest {
     "glass-charms, anchor, gull, CELSIUS, 20",
     "copper-leaves-1, buoy, tern, CELSIUS, 6",
     "copper-leaves-2, anchor, heron, CELSIUS, 24",
+    "silver-cloisonne, buoy, tern, CELSIUS, 4",
+    "steel-numbers, buoy, gull, CELSIUS, 4",
+    "gold-studs, buoy, heron, FAHRENHEIT, 4",
   })
   void thePrintedDigitsAreThoseOfTheFittedProgramInKeyingOrder(
       String work, String kiln, String keypad, TemperatureUnit unit, int hoursBefore)
