@@ -16,7 +16,8 @@ public final class DemoStudio {
   private static final List<String> WORKS =
       List.of("harbour-burnout", "mixed-moulds", "platinum-pair", "evening-enamel");
   private static final List<String> KILNS = List.of("anchor", "buoy", "capstan");
-  private static final List<String> KEYPADS = List.of("tern", "gull", "heron", "petrel", "skua");
+  private static final List<String> KEYPADS =
+      List.of("tern", "gull", "heron", "petrel", "skua", "dunlin");
 
   /**
    * An invented log of kiln Anchor.

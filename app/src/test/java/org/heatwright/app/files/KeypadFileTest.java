@@ -234,7 +234,7 @@ class KeypadFileTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"tern", "gull", "heron", "petrel", "skua"})
+  @ValueSource(strings = {"tern", "gull", "heron", "petrel", "skua", "dunlin"})
   void theDemoKeypadsTakeTheDemoBurnout(String name) throws IOException {
     Keypad keypad =
         KeypadFile.read(
