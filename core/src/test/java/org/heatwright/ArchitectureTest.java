@@ -37,6 +37,7 @@ class ArchitectureTest {
           "keypad",
           "kiln",
           "mould",
+          "piece",
           "forecast",
           "learn",
           "inspect",

@@ -8,6 +8,8 @@ import org.heatwright.kiln.LumpedLoad;
 import org.heatwright.mould.Investment;
 import org.heatwright.mould.Mould;
 import org.heatwright.mould.MouldLoad;
+import org.heatwright.piece.FollowedPiece;
+import org.heatwright.piece.SlabLoad;
 
 /**
  * What stands in the kiln and takes up heat.
@@ -16,12 +18,14 @@ import org.heatwright.mould.MouldLoad;
  * @param moulds moulds, all of one mix
  * @param investment the mix; present where there are moulds
  * @param pieces other things that heat through quickly
+ * @param followed work whose own temperature is followed
  */
 public record Charge(
     double furnitureKilograms,
     List<Mould> moulds,
     Optional<Investment> investment,
-    List<Piece> pieces) {
+    List<Piece> pieces,
+    List<FollowedPiece> followed) {
 
   /** Area of small pieces a kilogram: 1 mm sheet of copper, both sides. Our estimate, m²/kg. */
   private static final double PIECE_SQUARE_METRES_PER_KILOGRAM = 0.22;
@@ -47,6 +51,7 @@ public record Charge(
   public Charge {
     moulds = List.copyOf(moulds);
     pieces = List.copyOf(pieces);
+    followed = List.copyOf(followed);
     if (!(furnitureKilograms >= 0)) {
       throw new IllegalArgumentException(
           "The furniture (%s kg) must not be negative.".formatted(furnitureKilograms));
@@ -58,15 +63,20 @@ public record Charge(
   }
 
   public static Charge empty() {
-    return new Charge(0, List.of(), Optional.empty(), List.of());
+    return new Charge(0, List.of(), Optional.empty(), List.of(), List.of());
+  }
+
+  /** Work whose own temperature is followed, and nothing else. */
+  public static Charge followed(List<FollowedPiece> followed) {
+    return new Charge(0, List.of(), Optional.empty(), List.of(), followed);
   }
 
   public static Charge moulds(List<Mould> moulds, Investment investment) {
-    return new Charge(0, moulds, Optional.of(investment), List.of());
+    return new Charge(0, moulds, Optional.of(investment), List.of(), List.of());
   }
 
   public boolean isEmpty() {
-    return furnitureKilograms == 0 && moulds.isEmpty() && pieces.isEmpty();
+    return furnitureKilograms == 0 && moulds.isEmpty() && pieces.isEmpty() && followed.isEmpty();
   }
 
   /** What the kiln's network sees: the moulds first, in their order, then the rest. */
@@ -74,6 +84,9 @@ public record Charge(
     List<Load> loads = new ArrayList<>();
     for (Mould mould : moulds) {
       loads.add(new MouldLoad(mould, investment.orElseThrow()));
+    }
+    for (FollowedPiece piece : followed) {
+      loads.add(new SlabLoad(piece));
     }
     if (furnitureKilograms > 0) {
       loads.add(LumpedLoad.furniture(furnitureKilograms));

@@ -90,8 +90,8 @@ public record DoorCost(
     for (int d = 0; d < falls.length; d++) {
       display(shut.get(d), open.get(d), atSeconds, end, d, falls, back);
     }
-    List<InsideForecast> insideShut = InsideSolver.solve(request, draws, shut, end);
-    List<InsideForecast> insideOpen = InsideSolver.solve(opened, draws, open, end);
+    List<InsideForecast> insideShut = InsideSolver.solve(request, draws, shut, end).moulds();
+    List<InsideForecast> insideOpen = InsideSolver.solve(opened, draws, open, end).moulds();
     double target =
         request
             .schedule()

@@ -16,6 +16,7 @@ import java.util.Optional;
  * @param work places inside the work; empty for an empty kiln
  * @param trace the curves
  * @param inside what happens inside the moulds, one entry a kind; empty without moulds
+ * @param pieces what other work that is followed does, one entry a kind
  */
 public record Forecast(
     String schedule,
@@ -26,12 +27,14 @@ public record Forecast(
     double meanWatts,
     List<WorkForecast> work,
     ForecastTrace trace,
-    List<InsideForecast> inside) {
+    List<InsideForecast> inside,
+    List<PieceForecast> pieces) {
 
   public Forecast {
     segments = List.copyOf(segments);
     work = List.copyOf(work);
     inside = List.copyOf(inside);
+    pieces = List.copyOf(pieces);
   }
 
   /**

@@ -13,6 +13,7 @@ import org.heatwright.kiln.FiringSimulation;
 import org.heatwright.kiln.Kiln;
 import org.heatwright.kiln.KilnParameters;
 import org.heatwright.mould.MouldFiring;
+import org.heatwright.piece.FollowedPiece;
 import org.heatwright.schedule.AtEnd;
 import org.heatwright.schedule.Schedule;
 import org.heatwright.schedule.Segment;
@@ -88,8 +89,8 @@ public final class Forecaster {
     return summarise(request, runs, inside(request, ensemble, runs, horizon), horizon);
   }
 
-  /** The inside of the moulds in some of the draws. */
-  private static List<InsideForecast> inside(
+  /** The inside of the work in some of the draws. */
+  private static InsideSolver.Inside inside(
       ForecastRequest request,
       List<KilnParameters> ensemble,
       List<FiringRun> runs,
@@ -105,7 +106,7 @@ public final class Forecaster {
   }
 
   private static Forecast summarise(
-      ForecastRequest request, List<FiringRun> runs, List<InsideForecast> inside, double horizon) {
+      ForecastRequest request, List<FiringRun> runs, InsideSolver.Inside inside, double horizon) {
     Schedule schedule = request.schedule();
     List<SegmentForecast> segments = new ArrayList<>();
     double near =
@@ -173,9 +174,10 @@ public final class Forecaster {
         endBand,
         energyBand,
         energyBand.median() * JOULES_PER_KILOWATT_HOUR / Math.max(1, endBand.median()),
-        workForecasts(schedule, runs, inside, horizon),
+        workForecasts(schedule, runs, inside.moulds(), horizon),
         trace(request.kiln(), runs, inside, segments, horizon),
-        inside);
+        inside.moulds(),
+        inside.pieces());
   }
 
   private static List<WorkForecast> workForecasts(
@@ -234,7 +236,7 @@ public final class Forecaster {
   private static ForecastTrace trace(
       Kiln kiln,
       List<FiringRun> runs,
-      List<InsideForecast> inside,
+      InsideSolver.Inside inside,
       List<SegmentForecast> segments,
       double horizon) {
     double[] grid = grid(segments, horizon);
@@ -266,12 +268,21 @@ public final class Forecaster {
       power[i] = Band.of(powerSample).median();
     }
     Map<String, double[]> work = new LinkedHashMap<>();
-    for (InsideForecast one : inside) {
+    for (InsideForecast one : inside.moulds()) {
       double[] column = new double[n];
       for (int i = 0; i < n; i++) {
         column[i] = one.centreCelsiusAt(grid[i]).median();
       }
       work.put("mould " + one.mould() + " centre", column);
+    }
+    for (PieceForecast one : inside.pieces()) {
+      for (FollowedPiece.Place place : one.piece().places()) {
+        double[] column = new double[n];
+        for (int i = 0; i < n; i++) {
+          column[i] = one.celsiusAt(place, grid[i]).median();
+        }
+        work.put(one.piece().curve(place), column);
+      }
     }
     return new ForecastTrace(grid, setpoint, low, middle, high, power, work);
   }

@@ -8,13 +8,13 @@ import org.heatwright.kiln.KilnParameters;
 import org.heatwright.numerics.Samples;
 
 /**
- * What the inside of the moulds did, from nothing but what the display said.
+ * What the inside of the work did, from nothing but what the display said.
  *
  * <p>In each draw the kiln is simulated through the schedule; what the display said above the
  * simulated display is added to the simulated air and to the simulated radiant temperature, so that
  * the lag of the thermocouple and what the elements give beyond the air stay in. On top come the
- * kelvins of the thermocouple's stem ({@link LoadSurroundings}). Each kind of mould is then solved
- * in its section.
+ * kelvins of the thermocouple's stem ({@link org.heatwright.kiln.StemLoss}). Each kind of mould is
+ * then solved in its section, each followed piece through its thickness.
  *
  * <p>Limits: where the real firing ran apart from the simulated one by more than a few minutes
  * (mains cut, door), the difference between chamber and display is taken from the wrong moment.
@@ -38,6 +38,21 @@ public final class InsideFromLog {
    * @throws org.heatwright.numerics.NumericsException if a simulation does not converge
    */
   public static List<InsideForecast> estimate(
+      ForecastRequest request, double[] seconds, double[] celsius) {
+    return solve(request, seconds, celsius).moulds();
+  }
+
+  /**
+   * As {@link #estimate}, for the followed pieces.
+   *
+   * @return one a piece, from 0 s to the last reading; empty where the charge has none
+   */
+  public static List<PieceForecast> pieces(
+      ForecastRequest request, double[] seconds, double[] celsius) {
+    return solve(request, seconds, celsius).pieces();
+  }
+
+  private static InsideSolver.Inside solve(
       ForecastRequest request, double[] seconds, double[] celsius) {
     if (seconds.length < 2
         || seconds.length != celsius.length

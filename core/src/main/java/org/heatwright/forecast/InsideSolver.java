@@ -12,12 +12,14 @@ import org.heatwright.kiln.StemLoss;
 import org.heatwright.mould.Mould;
 import org.heatwright.mould.MouldFiring;
 import org.heatwright.mould.Surroundings;
+import org.heatwright.piece.SlabHistory;
 import org.heatwright.schedule.Segment;
 import org.heatwright.units.Temperature;
 
 /**
- * Solves the inside of every kind of mould in simulated kilns, driven by what surrounds the load in
- * them, with the stem of the thermocouple as uncertain as it is ({@link StemLoss}).
+ * Solves the inside of every kind of mould, and every followed piece, in simulated kilns, driven by
+ * what surrounds the load in them, with the stem of the thermocouple as uncertain as it is ({@link
+ * StemLoss}).
  */
 final class InsideSolver {
 
@@ -32,8 +34,16 @@ final class InsideSolver {
 
   private InsideSolver() {}
 
-  /** One entry a kind of mould, in kilns that do as they were simulated. */
-  static List<InsideForecast> solve(
+  /**
+   * What happens in the work.
+   *
+   * @param moulds one entry a kind of mould
+   * @param pieces one entry a followed piece
+   */
+  record Inside(List<InsideForecast> moulds, List<PieceForecast> pieces) {}
+
+  /** In kilns that do as they were simulated. */
+  static Inside solve(
       ForecastRequest request,
       List<KilnParameters> draws,
       List<FiringRun> runs,
@@ -43,7 +53,7 @@ final class InsideSolver {
   }
 
   /**
-   * One entry a kind of mould.
+   * In kilns that did otherwise.
    *
    * @param request the firing
    * @param draws one kiln a draw
@@ -51,14 +61,14 @@ final class InsideSolver {
    * @param beyond by how much the real display was above the run's, K, over seconds, one a draw
    * @param horizonSeconds how far to solve, s
    */
-  static List<InsideForecast> solve(
+  static Inside solve(
       ForecastRequest request,
       List<KilnParameters> draws,
       List<FiringRun> runs,
       List<DoubleUnaryOperator> beyond,
       double horizonSeconds) {
-    if (request.charge().moulds().isEmpty()) {
-      return List.of();
+    if (request.charge().moulds().isEmpty() && request.charge().followed().isEmpty()) {
+      return new Inside(List.of(), List.of());
     }
     Temperature room = request.conditions().room().orElse(request.kiln().room());
     List<Segment> segments = request.schedule().segments();
@@ -84,7 +94,8 @@ final class InsideSolver {
                         horizonSeconds,
                         step))
             .toList();
-    List<InsideForecast> all = new ArrayList<>();
+    Temperature start = request.conditions().start().orElse(room);
+    List<InsideForecast> moulds = new ArrayList<>();
     for (Mould mould : request.charge().moulds()) {
       List<MouldFiring> firings =
           IntStream.range(0, draws.size())
@@ -94,12 +105,30 @@ final class InsideSolver {
                       MouldFiring.of(
                           MouldFiring.Setting.of(
                               mould, request.charge().investment().orElseThrow(), draws.get(d), d),
-                          request.conditions().start().orElse(room),
+                          start,
                           around.get(d)))
               .toList();
-      all.add(new InsideForecast(all.size() + 1, firings, days));
+      moulds.add(new InsideForecast(moulds.size() + 1, firings, days));
     }
-    return all;
+    List<PieceForecast> pieces =
+        request.charge().followed().stream()
+            .map(
+                piece ->
+                    new PieceForecast(
+                        piece,
+                        IntStream.range(0, draws.size())
+                            .parallel()
+                            .mapToObj(
+                                d ->
+                                    SlabHistory.of(
+                                        piece.drawn(draws.get(d), d),
+                                        around.get(d),
+                                        start,
+                                        horizonSeconds))
+                            .toList(),
+                        days))
+            .toList();
+    return new Inside(moulds, pieces);
   }
 
   private static Surroundings around(

@@ -77,6 +77,16 @@ public final class ThermalBody {
     return cells;
   }
 
+  /** Heat to warm all of it by a kelvin at a temperature, latent heats included, J/K. */
+  public double joulesPerKelvin(double celsius) {
+    double sum = 0;
+    for (int i = 0; i < cells; i++) {
+      double heat = curve[i].heatAt(celsius);
+      sum += volume[i] / curve[i].kelvinsPerHeat(curve[i].interval(heat));
+    }
+    return sum;
+  }
+
   /** Area that faces the chamber, m². */
   public double faceSquareMetres() {
     return faceSquareMetres;

@@ -154,6 +154,13 @@ public final class Surroundings {
     return seconds[seconds.length - 1];
   }
 
+  /** The first point after a time, s; infinite if there is none: where a solver must stop. */
+  public double nextPointAfter(double second) {
+    int found = Arrays.binarySearch(seconds, second);
+    int next = found >= 0 ? found + 1 : -found - 1;
+    return next < seconds.length ? seconds[next] : Double.POSITIVE_INFINITY;
+  }
+
   /** The gas, °C. */
   public double gasCelsiusAt(double second) {
     return Samples.linear(seconds, gasCelsius, second);

@@ -139,7 +139,8 @@ final class BurnoutComposer {
         Charge.moulds(
             work.moulds().stream().map(PatternedMould::mould).toList(), work.investment()),
         cautions(),
-        moments(fitted.draft()));
+        moments(fitted.draft()),
+        PieceJudge.none());
   }
 
   // ---- what is refused

@@ -1,11 +1,14 @@
 package org.heatwright.work;
 
+import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
+import java.util.stream.Stream;
 import org.heatwright.forecast.Charge;
 import org.heatwright.forecast.Forecast;
 import org.heatwright.forecast.StartPlanner;
 import org.heatwright.inspect.Demands;
+import org.heatwright.inspect.Finding;
 import org.heatwright.schedule.Schedule;
 
 /**
@@ -17,6 +20,7 @@ import org.heatwright.schedule.Schedule;
  * @param charge what will stand in the kiln
  * @param cautions what to know before the heat
  * @param moments when to act and what can be changed until when
+ * @param judge what the firing does to the pieces
  */
 public record Composition(
     Schedule schedule,
@@ -24,7 +28,8 @@ public record Composition(
     Demands demands,
     Charge charge,
     List<Caution> cautions,
-    List<Moment> moments) {
+    List<Moment> moments,
+    PieceJudge judge) {
 
   public Composition {
     Objects.requireNonNull(schedule, "schedule");
@@ -33,6 +38,26 @@ public record Composition(
     Objects.requireNonNull(charge, "charge");
     cautions = List.copyOf(cautions);
     moments = List.copyOf(moments);
+    Objects.requireNonNull(judge, "judge");
+  }
+
+  /** What the firing does to the pieces by a forecast of this composition's charge. */
+  public List<Outcome> outcomes(Schedule run, Forecast forecast) {
+    return forecast.pieces().size() == charge.followed().size()
+        ? judge.outcomes(run, forecast.pieces())
+        : List.of();
+  }
+
+  /**
+   * What an inspection says of a schedule for this work: the findings it gave, and what the firing
+   * does to the pieces where that is to be acted on. Gravest first.
+   */
+  public List<Finding> with(List<Finding> inspected, Schedule run, Forecast forecast) {
+    return Stream.concat(
+            inspected.stream(),
+            outcomes(run, forecast).stream().flatMap(outcome -> outcome.finding().stream()))
+        .sorted(Comparator.comparing(Finding::severity))
+        .toList();
   }
 
   /**

@@ -75,7 +75,8 @@ final class EnamelComposer {
         demands(),
         Charge.empty(),
         cautions(),
-        moments(fitted.draft().steps().size()));
+        moments(fitted.draft().steps().size()),
+        PieceJudge.none());
   }
 
   private void refuseImpossibleTemperatures() {

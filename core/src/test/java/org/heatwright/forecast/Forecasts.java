@@ -50,6 +50,7 @@ final class Forecasts {
             celsius,
             new double[] {watts, watts, watts},
             Map.of()),
+        List.of(),
         List.of());
   }
 }

@@ -254,6 +254,7 @@ class StartPlannerTest {
         1000,
         List.of(),
         new ForecastTrace(two, two, two, two, two, two, java.util.Map.of()),
+        List.of(),
         List.of());
   }
 

@@ -515,6 +515,7 @@ class InspectorTest {
         plain.meanWatts(),
         List.of(new WorkForecast(1, "centre", dry, ready, atEnd)),
         plain.trace(),
+        List.of(),
         List.of());
   }
 
@@ -675,6 +676,7 @@ class InspectorTest {
         List.of(),
         new ForecastTrace(
             SECONDS, DISPLAY, DISPLAY, DISPLAY, DISPLAY, new double[SECONDS.length], Map.of()),
+        List.of(),
         List.of());
   }
 

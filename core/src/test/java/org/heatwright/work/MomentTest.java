@@ -46,6 +46,7 @@ class MomentTest {
         work,
         new ForecastTrace(
             new double[] {0, 200}, NOTHING, NOTHING, NOTHING, NOTHING, NOTHING, Map.of()),
+        List.of(),
         List.of());
   }
 

@@ -247,7 +247,8 @@ final class Fire {
             load.furnitureKilograms() + fromWork.furnitureKilograms(),
             fromWork.moulds(),
             fromWork.investment(),
-            load.pieces().isEmpty() ? fromWork.pieces() : load.pieces())
+            load.pieces().isEmpty() ? fromWork.pieces() : load.pieces(),
+            fromWork.followed())
         : load;
   }
 

@@ -119,13 +119,18 @@ record FiredCard(
 
   private static List<Finding> findings(
       Schedule schedule, Fire.Planned planned, Optional<Keypad> keypad) {
-    return Inspector.inspect(
-        new Inspection(
-            schedule,
-            Optional.of(planned.kiln()),
-            keypad,
-            planned.composition().map(c -> c.demands()),
-            Optional.of(planned.forecast())));
+    List<Finding> inspected =
+        Inspector.inspect(
+            new Inspection(
+                schedule,
+                Optional.of(planned.kiln()),
+                keypad,
+                planned.composition().map(c -> c.demands()),
+                Optional.of(planned.forecast())));
+    return planned
+        .composition()
+        .map(c -> c.with(inspected, schedule, planned.forecast()))
+        .orElse(inspected);
   }
 
   private static Card card(

@@ -15,6 +15,8 @@ import org.heatwright.forecast.Band;
 import org.heatwright.forecast.ClockWords;
 import org.heatwright.forecast.CostEstimate;
 import org.heatwright.forecast.Forecast;
+import org.heatwright.forecast.ForecastRequest;
+import org.heatwright.forecast.InsideFromLog;
 import org.heatwright.forecast.SegmentForecast;
 import org.heatwright.forecast.StartPlan;
 import org.heatwright.forecast.StartPlanner;
@@ -24,10 +26,12 @@ import org.heatwright.inspect.Inspection;
 import org.heatwright.inspect.Inspector;
 import org.heatwright.kiln.Kiln;
 import org.heatwright.kiln.Learned;
+import org.heatwright.learn.Readings;
 import org.heatwright.schedule.HourMinute;
 import org.heatwright.schedule.Schedule;
 import org.heatwright.units.Temperature;
 import org.heatwright.units.TemperatureUnit;
+import org.heatwright.work.Outcome;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -94,12 +98,16 @@ final class ForecastCommand implements Callable<Integer> {
     ZonedDateTime now = ZonedDateTime.now(surroundings.clock());
     Fire.Planned planned = fire.plan(schedule, Optional.empty(), seen, now);
     List<Finding> findings = findings(schedule, planned);
+    List<Outcome> outcomes =
+        planned.composition().map(c -> c.outcomes(schedule, planned.forecast())).orElse(List.of());
     Optional<String> written = traceFile.write(() -> Trace.csv(planned.forecast().trace()));
     Optional<AlignedLog> aligned =
         log.map(l -> AlignedLog.of(logPath.orElseThrow(), l, schedule, planned));
     WatchedFiring watched = watched(schedule, planned, aligned);
     Optional<String> drawn = plotPath.map(path -> PlotFile.write(path, FiringPlot.of(watched)));
-    Page page = page(schedule, planned, findings, now);
+    List<Outcome> byLog = aligned.map(a -> byLog(schedule, planned, a)).orElse(List.of());
+    Page page = page(schedule, planned, outcomes, findings, now);
+    OutcomeWords.print("What happened in the piece, by the log", byLog, page);
     watched
         .compared()
         .map(c -> c.words(schedule.unit(), watched.when()) + " " + c.missed(schedule.unit()))
@@ -110,6 +118,7 @@ final class ForecastCommand implements Callable<Integer> {
     answer.give(
         surroundings,
         ForecastJson.of(planned.forecast(), planned.cost(), planned.start(), findings)
+            .withOutcomes(outcomes, byLog)
             .withSeen(planned.update())
             .withLog(watched.compared())
             .withPlot(plotPath.map(Path::toString)),
@@ -138,14 +147,47 @@ final class ForecastCommand implements Callable<Integer> {
 
   private static List<Finding> findings(Schedule schedule, Fire.Planned planned) {
     Inspection inspection = Inspection.of(schedule).in(planned.kiln()).with(planned.forecast());
-    return Inspector.inspect(
-        planned.composition().map(c -> inspection.forWork(c.demands())).orElse(inspection));
+    List<Finding> inspected =
+        Inspector.inspect(
+            planned.composition().map(c -> inspection.forWork(c.demands())).orElse(inspection));
+    return planned
+        .composition()
+        .map(c -> c.with(inspected, schedule, planned.forecast()))
+        .orElse(inspected);
+  }
+
+  /** What the pieces did, judged by what the display said. */
+  private static List<Outcome> byLog(Schedule schedule, Fire.Planned planned, AlignedLog aligned) {
+    if (planned.charge().followed().isEmpty() || planned.composition().isEmpty()) {
+      return List.of();
+    }
+    Readings readings = aligned.readings();
+    return planned
+        .composition()
+        .get()
+        .judge()
+        .outcomes(
+            schedule,
+            InsideFromLog.pieces(
+                new ForecastRequest(
+                    schedule,
+                    planned.kiln(),
+                    planned.conditions(),
+                    planned.charge(),
+                    ForecastRequest.USUAL_DRAWS,
+                    1L),
+                readings.seconds(),
+                readings.celsius()));
   }
 
   // ---- for people
 
   private static Page page(
-      Schedule schedule, Fire.Planned planned, List<Finding> findings, ZonedDateTime now) {
+      Schedule schedule,
+      Fire.Planned planned,
+      List<Outcome> outcomes,
+      List<Finding> findings,
+      ZonedDateTime now) {
     Forecast forecast = planned.forecast();
     Page page = new Page();
     page.line(ready(planned.ready(), planned.start()));
@@ -169,6 +211,7 @@ final class ForecastCommand implements Callable<Integer> {
     for (WorkForecast place : forecast.work()) {
       page.line(work(place, schedule.unit(), planned.start()));
     }
+    OutcomeWords.print("What happens in the piece", outcomes, page);
     page.blank().line("Inspection: " + FindingWords.sum(findings));
     FindingWords.print(findings, page);
     return page;

@@ -8,6 +8,7 @@ import org.heatwright.app.files.KilnFile;
 import org.heatwright.app.json.InspectJson;
 import org.heatwright.app.report.KilnOnKeypad;
 import org.heatwright.forecast.Charge;
+import org.heatwright.forecast.Forecast;
 import org.heatwright.forecast.ForecastRequest;
 import org.heatwright.forecast.Forecaster;
 import org.heatwright.inspect.Finding;
@@ -17,6 +18,7 @@ import org.heatwright.keypad.Keypad;
 import org.heatwright.kiln.Kiln;
 import org.heatwright.schedule.Schedule;
 import org.heatwright.work.Composer;
+import org.heatwright.work.Composition;
 import org.heatwright.work.Work;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -64,21 +66,20 @@ final class InspectCommand implements Callable<Integer> {
     Optional<Keypad> keypad = keypadPath.map(Input::keypad);
     Optional<Kiln> kiln = alone.map(k -> KilnOnKeypad.of(k, keypad));
     Optional<Work> work = workPath.map(Input::work);
-    Inspection inspection =
-        new Inspection(
-            schedule,
-            kiln,
-            keypad,
-            work.map(w -> Judging.demands(w, kiln, keypad)),
-            kiln.map(
-                k ->
-                    Forecaster.forecast(
-                        ForecastRequest.of(
-                            schedule,
-                            k,
-                            work.map(w -> Composer.compose(w, k, keypad).charge())
-                                .orElse(Charge.empty())))));
-    List<Finding> findings = Inspector.inspect(inspection);
+    Optional<Composition> composed =
+        kiln.flatMap(k -> work.map(w -> Composer.compose(w, k, keypad)));
+    Optional<Forecast> forecast =
+        kiln.map(
+            k ->
+                Forecaster.forecast(
+                    ForecastRequest.of(
+                        schedule, k, composed.map(Composition::charge).orElse(Charge.empty()))));
+    List<Finding> inspected =
+        Inspector.inspect(
+            new Inspection(
+                schedule, kiln, keypad, work.map(w -> Judging.demands(w, kiln, keypad)), forecast));
+    List<Finding> findings =
+        composed.map(c -> c.with(inspected, schedule, forecast.orElseThrow())).orElse(inspected);
     Page page = new Page();
     page.line(schedule.name() + ": " + FindingWords.sum(findings));
     FindingWords.print(findings, page);

@@ -107,7 +107,8 @@ public final class FiringFile {
         map.optional("furniture-kg").map(v -> v.between(0, 500, "kg")).orElse(0.0),
         moulds,
         investment,
-        map.optional("pieces").map(v -> v.listOf(FiringFile::piece)).orElse(List.of()));
+        map.optional("pieces").map(v -> v.listOf(FiringFile::piece)).orElse(List.of()),
+        List.of());
   }
 
   /** A binder that is not told is taken for gypsum: the load only has to hold the heat. */

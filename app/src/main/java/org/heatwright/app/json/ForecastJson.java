@@ -9,6 +9,7 @@ import org.heatwright.forecast.Forecast;
 import org.heatwright.forecast.StartPlan;
 import org.heatwright.inspect.Finding;
 import org.heatwright.learn.RunningFiring;
+import org.heatwright.work.Outcome;
 
 /**
  * What {@code forecast --json} prints. Seconds count from the start of the program, after any
@@ -22,6 +23,9 @@ public record ForecastJson(
     BandJson energyKilowattHours,
     Optional<CostJson> cost,
     List<WorkJson> work,
+    List<PieceJson> pieces,
+    List<OutcomeJson> outcomes,
+    List<OutcomeJson> outcomesByLog,
     Optional<StartJson> start,
     List<FindingJson> findings,
     Optional<SeenJson> seen,
@@ -51,6 +55,9 @@ public record ForecastJson(
         energyKilowattHours,
         cost,
         work,
+        pieces,
+        outcomes,
+        outcomesByLog,
         start,
         findings,
         seen,
@@ -69,11 +76,39 @@ public record ForecastJson(
         energyKilowattHours,
         cost,
         work,
+        pieces,
+        outcomes,
+        outcomesByLog,
         start,
         findings,
         seen,
         log,
         path);
+  }
+
+  /**
+   * The same with what happens to the pieces.
+   *
+   * @param forecast by the forecast
+   * @param log by a log
+   */
+  public ForecastJson withOutcomes(List<Outcome> forecast, List<Outcome> log) {
+    return new ForecastJson(
+        schedule,
+        kiln,
+        segments,
+        endSeconds,
+        energyKilowattHours,
+        cost,
+        work,
+        pieces,
+        OutcomeJson.of(forecast),
+        OutcomeJson.of(log),
+        start,
+        findings,
+        seen,
+        this.log,
+        plot);
   }
 
   /** The same with what the display said. */
@@ -86,6 +121,9 @@ public record ForecastJson(
         energyKilowattHours,
         cost,
         work,
+        pieces,
+        outcomes,
+        outcomesByLog,
         start,
         findings,
         update.map(
@@ -167,6 +205,9 @@ public record ForecastJson(
                         w.readySeconds().map(BandJson::of),
                         BandJson.of(w.atEndCelsius())))
             .toList(),
+        PieceJson.of(forecast.pieces()),
+        List.of(),
+        List.of(),
         start.map(StartJson::of),
         FindingJson.of(findings),
         Optional.empty(),

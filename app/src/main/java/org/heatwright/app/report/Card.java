@@ -30,6 +30,7 @@ import org.heatwright.units.TemperatureUnit;
  * @param alarms three signs and what to do, one line each
  * @param estimates what the work inside does
  * @param pour what to know for the pour; empty where nothing is poured
+ * @param piece what happens in the piece; empty where nothing is told
  * @param moments what a person must do, and when, in order of time
  * @param faults the fixed classes of outcome to tick
  * @param nextService when the kiln is due, where known
@@ -55,6 +56,7 @@ public record Card(
     List<Alarm> alarms,
     List<String> estimates,
     List<Fact> pour,
+    List<Fact> piece,
     List<Act> moments,
     List<String> faults,
     Optional<String> nextService,
@@ -86,6 +88,7 @@ public record Card(
     alarms = List.copyOf(alarms);
     estimates = List.copyOf(estimates);
     pour = List.copyOf(pour);
+    piece = List.copyOf(piece);
     moments = List.copyOf(moments);
     faults = List.copyOf(faults);
     findings = List.copyOf(findings);

@@ -22,6 +22,7 @@ import org.heatwright.forecast.StartPlanner;
 import org.heatwright.forecast.WorkForecast;
 import org.heatwright.inspect.Demands;
 import org.heatwright.inspect.Finding;
+import org.heatwright.inspect.Severity;
 import org.heatwright.keypad.FitNote;
 import org.heatwright.keypad.FittedProgram;
 import org.heatwright.keypad.KeyedValue;
@@ -208,6 +209,7 @@ public final class CardBuilder {
         pourSheet
             .map(sheet -> new PourWords(sheet, forecast, unit, new WhenWords(start)).facts())
             .orElse(List.of()),
+        piece(),
         moments(),
         OUTCOMES,
         nextService,
@@ -629,6 +631,19 @@ public final class CardBuilder {
             "Two rows running outside their band",
             "plan changed: check door, vent, mains and slot; forecast again with what you read."),
         new Card.Alarm("After a power cut", afterCut));
+  }
+
+  /** What happens in the piece: the number, and what to do where it is to be acted on. */
+  private List<Card.Fact> piece() {
+    return composition.map(c -> c.outcomes(schedule, forecast)).orElse(List.of()).stream()
+        .map(
+            outcome ->
+                new Card.Fact(
+                    outcome.what(),
+                    outcome.severity().filter(s -> s != Severity.NOTE).isPresent()
+                        ? outcome.value() + ": see the cautions"
+                        : outcome.value()))
+        .toList();
   }
 
   private List<String> estimates() {

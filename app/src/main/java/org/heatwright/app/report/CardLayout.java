@@ -207,7 +207,7 @@ final class CardLayout {
     this.density = density;
     this.slack = slack;
     this.withAside = withAside;
-    this.withPour = withPour && !card.pour().isEmpty();
+    this.withPour = withPour && !facts(card).isEmpty();
     this.display = spread(card.display(), density.displayRows());
   }
 
@@ -879,17 +879,25 @@ final class CardLayout {
     return at + (lines.size() - 1) * density.smallLine() + 0.4;
   }
 
-  // ---------------------------------------------------------------- pour
+  // ---------------------------------------------------------------- pour, or the piece
+
+  /** What is told of the pour, or of the piece: no work has both. */
+  private static List<Card.Fact> facts(Card card) {
+    return card.pour().isEmpty() ? card.piece() : card.pour();
+  }
 
   /** Facts in two columns, read down the left one first. */
   private double pour(double y) {
     if (!withPour) {
       return y;
     }
-    double top = heading("Pour", "melt first, then draw the moulds; metal on water explodes", y);
+    double top =
+        card.pour().isEmpty()
+            ? heading("What happens in the piece", "by its own curve, nine times in ten", y)
+            : heading("Pour", "melt first, then draw the moulds; metal on water explodes", y);
     double gutter = 4;
     double room = (width - gutter) / 2;
-    List<Card.Fact> facts = card.pour();
+    List<Card.Fact> facts = facts(card);
     int left = (facts.size() + 1) / 2;
     double a = top;
     for (Card.Fact fact : facts.subList(0, left)) {
@@ -973,8 +981,12 @@ final class CardLayout {
         .map(Finding::message)
         .forEach(cautions::add);
     cautions.addAll(card.cautions());
-    if (!withPour && !card.pour().isEmpty()) {
-      cautions.add(0, "The pour has no room here: heatwright cast pour and the bench tell it.");
+    if (!withPour && !facts(card).isEmpty()) {
+      cautions.add(
+          0,
+          card.pour().isEmpty()
+              ? "What happens in the piece has no room here: heatwright forecast and the bench tell it."
+              : "The pour has no room here: heatwright cast pour and the bench tell it.");
     }
     if (code.isEmpty()) {
       cautions.add(0, NO_CODE);

@@ -147,12 +147,15 @@ final class FiringPlanner {
       Set<String> timeNotes = new LinkedHashSet<>(wanted.notes());
       timeNotes.addAll(start.notes());
       List<Finding> findings =
-          Inspector.inspect(
-              Inspection.of(program.expressible())
-                  .in(kiln)
-                  .on(keypad)
-                  .forWork(composition.demands())
-                  .with(forecast));
+          composition.with(
+              Inspector.inspect(
+                  Inspection.of(program.expressible())
+                      .in(kiln)
+                      .on(keypad)
+                      .forWork(composition.demands())
+                      .with(forecast)),
+              program.expressible(),
+              forecast);
       CardBuilder card =
           program.fits()
               ? CardBuilder.of(program, keypad, kiln, forecast)

@@ -80,15 +80,30 @@ public record Page(
   /** One entry of a list to choose from. */
   public record Option(String name, boolean chosen) {}
 
-  /** One planned firing. */
+  /**
+   * One planned firing.
+   *
+   * @param outcomes what happens in the piece; empty where that is told elsewhere
+   * @param moulds whether moulds are in it, with a page of their own
+   */
   public record Plan(
       Answer answer,
       Curve curve,
       List<Row> rows,
       List<Remark> findings,
+      List<Outcome> outcomes,
+      boolean moulds,
       List<String> cautions,
       Optional<Keying> keying,
       Taking taking) {}
+
+  /**
+   * One thing that the firing does to the piece.
+   *
+   * @param severity a finding's word where there is something to act on, else empty
+   */
+  public record Outcome(
+      String what, String value, String meaning, String severity, String source) {}
 
   /**
    * What now, when next, how sure.

@@ -36,6 +36,7 @@ import org.heatwright.schedule.Schedule;
 import org.heatwright.schedule.Segment;
 import org.heatwright.units.TemperatureUnit;
 import org.heatwright.work.Caution;
+import org.heatwright.work.Outcome;
 import org.heatwright.work.Reason;
 
 /** Puts a planned firing into the words of the page. */
@@ -114,6 +115,10 @@ final class PageWords {
             .curve(firing.card().timing().ready(), firing.sketch(), summary(firing, when)),
         rows(firing, when),
         findings,
+        firing.composition().outcomes(firing.program().expressible(), firing.forecast()).stream()
+            .map(PageWords::outcome)
+            .toList(),
+        !firing.composition().charge().moulds().isEmpty(),
         firing.composition().cautions().stream().map(Caution::message).toList(),
         Optional.of(keying(firing)),
         new Page.Taking(moments(firing, when)));
@@ -320,6 +325,15 @@ final class PageWords {
         finding.segment().isPresent() ? "segment " + finding.segment().getAsInt() : "",
         finding.message(),
         finding.origin().words());
+  }
+
+  private static Page.Outcome outcome(Outcome outcome) {
+    return new Page.Outcome(
+        outcome.what(),
+        outcome.value(),
+        outcome.meaning(),
+        outcome.severity().map(PageWords::word).orElse(""),
+        outcome.origin().words());
   }
 
   private static String word(Severity severity) {

@@ -44,6 +44,7 @@ import org.heatwright.units.TemperatureUnit;
 import org.heatwright.work.Caution;
 import org.heatwright.work.Composition;
 import org.heatwright.work.Moment;
+import org.heatwright.work.PieceJudge;
 import org.heatwright.work.Reason;
 
 /** Firings made by hand, for tests of what is printed; no engine is behind them. */
@@ -200,6 +201,7 @@ final class TestFirings {
         1100,
         places,
         new ForecastTrace(seconds, setpoint, low, median, high, power, work),
+        List.of(),
         List.of());
   }
 
@@ -293,7 +295,8 @@ final class TestFirings {
                 0,
                 Duration.ofMinutes(30),
                 "pour the first mould: gloves, tongs, thinnest work first",
-                "the core is within 10 K")));
+                "the core is within 10 K")),
+        PieceJudge.none());
   }
 
   static Card burnoutCard() {

@@ -1,0 +1,24 @@
+package org.heatwright.work;
+
+import java.util.List;
+import org.heatwright.forecast.PieceForecast;
+import org.heatwright.schedule.Schedule;
+
+/** Tells what a firing does to the pieces, by their own curves. */
+@FunctionalInterface
+public interface PieceJudge {
+
+  /**
+   * What happens.
+   *
+   * @param schedule what is run
+   * @param pieces what the pieces do, in the order of the charge; by a forecast or by a log
+   * @return in the order in which a person wants to know; empty where nothing can be told
+   */
+  List<Outcome> outcomes(Schedule schedule, List<PieceForecast> pieces);
+
+  /** For work that is judged elsewhere. */
+  static PieceJudge none() {
+    return (schedule, pieces) -> List.of();
+  }
+}
