@@ -908,10 +908,27 @@ public final class Interview {
     /** The unit as a program asks it. */
     private Keypad.UnitPrompt unitPrompt(Entry entry) {
       Optional<String> label = label("unit-label", "Unit");
-      String celsius = unitText("unit-celsius", "°C", entry, "C");
-      String fahrenheit = unitText("unit-fahrenheit", "°F", entry, "F");
+      boolean digits = entry instanceof Entry.DigitKeys;
+      List<String> shows =
+          ask(
+              text(
+                  "unit-shows",
+                  digits
+                      ? "Which digit is typed for °C, and which for °F?"
+                      : "What does it show for °C, and what for °F?",
+                  "The read-back knows the unit by it.",
+                  "",
+                  digits ? "0, 1" : "C, F"),
+              answer -> {
+                List<String> two = List.of(answer.split("\\s*[,;]\\s*|\\s+"));
+                if (two.size() != 2
+                    || (digits && two.stream().anyMatch(t -> !t.matches("\\d{1,4}")))) {
+                  throw wrong(answer, "two texts, such as " + (digits ? "0, 1" : "C, F"));
+                }
+                return two;
+              });
       TemperatureUnit lower = TemperatureUnit.CELSIUS;
-      if (!(entry instanceof Entry.DigitKeys)) {
+      if (!digits) {
         Question below =
             choice(
                 "unit-lower",
@@ -943,26 +960,7 @@ public final class Interview {
               "unit",
               Keypad.Position.HIDDEN);
       TemperatureUnit lowest = lower;
-      return build(() -> new Keypad.UnitPrompt(label, celsius, fahrenheit, lowest, review));
-    }
-
-    private String unitText(String id, String symbol, Entry entry, String example) {
-      boolean digits = entry instanceof Entry.DigitKeys;
-      return ask(
-          text(
-              id,
-              digits
-                  ? "Which digit is typed for %s?".formatted(symbol)
-                  : "What does it show for %s?".formatted(symbol),
-              "The read-back knows the unit by it.",
-              "",
-              digits ? (example.equals("C") ? "0" : "1") : example),
-          answer -> {
-            if (digits && !answer.matches("\\d{1,4}")) {
-              throw wrong(answer, "digits only");
-            }
-            return answer;
-          });
+      return build(() -> new Keypad.UnitPrompt(label, shows.get(0), shows.get(1), lowest, review));
     }
 
     // ---- values

@@ -369,7 +369,7 @@ class InterviewTest {
           open         | hold next     | expected the keys to press
           open         | push          | expected keys that it has: up, down, next.
           open         | none          | expected the keys to press
-          order        | rate, hold    | expected rate, target and hold, each once
+          order        | rate, hold    | expected rate (or time), target and hold, each once
           """)
   void aWrongAnswerIsToldInOneSentence(String id, String answer, String message)
       throws IOException {

@@ -72,8 +72,7 @@ public final class Owner {
         .ifPresent(
             asked -> {
               a.put("unit-label", asked.label().orElse("none"));
-              a.put("unit-celsius", asked.celsius());
-              a.put("unit-fahrenheit", asked.fahrenheit());
+              a.put("unit-shows", asked.celsius() + ", " + asked.fahrenheit());
               a.put("unit-lower", asked.lower().letter());
               a.put("unit-review", low(asked.review()));
             });

@@ -400,13 +400,19 @@ final class Moves {
       return legs;
     }
     if (entry instanceof Entry.StepKeys) {
-      for (Motion.Tick tick :
-          motion.held(from, direction, Math.min(withinSeconds, LONGEST_RUN_SECONDS))) {
+      List<Motion.Tick> ticks =
+          motion.held(from, direction, Math.min(withinSeconds, LONGEST_RUN_SECONDS));
+      for (int k = 0; k < ticks.size(); k++) {
+        Motion.Tick tick = ticks.get(k);
         double scatter =
             tick.stopped()
                 ? 0
                 : tick.stepsPerTick() * tick.ticksPerSecond() * KeyingTimes.RELEASE_SCATTER_SECONDS;
-        double letGo = tick.seconds() + 0.5 / tick.ticksPerSecond();
+        // Half way to the next tick, which a faster stage may bring sooner.
+        double letGo =
+            k + 1 < tickSeconds.length
+                ? (tick.seconds() + tickSeconds[k + 1]) / 2
+                : tick.seconds() + 0.5 / tick.ticksPerSecond();
         legs.add(
             run(
                 from,
