@@ -18,6 +18,7 @@ import org.heatwright.work.DataSheet;
 import org.heatwright.work.EnamelWork;
 import org.heatwright.work.PatternedMould;
 import org.heatwright.work.PouredMetal;
+import org.heatwright.work.SinterWork;
 import org.heatwright.work.Work;
 import org.heatwright.work.casting.PouringMethod;
 
@@ -35,8 +36,8 @@ public final class WorkFile {
 
   static final double USUAL_HOURS_SINCE_POURING = 2;
 
-  private static final List<String> KINDS = List.of("burnout", "enamel");
-  private static final List<String> LATER_KINDS = List.of("sinter", "heat-treat", "glass");
+  private static final List<String> KINDS = List.of("burnout", "enamel", "sinter");
+  private static final List<String> LATER_KINDS = List.of("heat-treat", "glass");
 
   private WorkFile() {}
 
@@ -45,13 +46,21 @@ public final class WorkFile {
     YamlValue kind = file.required("kind");
     for (String later : LATER_KINDS) {
       if (kind.isWord(later)) {
-        throw kind.wrong("burnout or enamel, the kinds that are served so far");
+        throw kind.wrong(
+            "%s, the kinds that are served so far".formatted(String.join(", ", KINDS)));
       }
     }
-    return kind.oneOf(KINDS).equals("burnout") ? burnout(file) : enamel(file);
+    return switch (kind.oneOf(KINDS)) {
+      case "burnout" -> burnout(file);
+      case "sinter" -> SinterWorkFile.read(file);
+      default -> enamel(file);
+    };
   }
 
   public static String write(Work work) {
+    if (work instanceof SinterWork sinter) {
+      return SinterWorkFile.write(sinter);
+    }
     return work instanceof BurnoutWork burnout
         ? writeBurnout(burnout)
         : writeEnamel((EnamelWork) work);
@@ -239,7 +248,7 @@ public final class WorkFile {
 
   // ---- data sheet and times
 
-  private static DataSheet dataSheet(YamlValue value) {
+  static DataSheet dataSheet(YamlValue value) {
     YamlMap map =
         value.map(
             "max-celsius",
@@ -263,7 +272,7 @@ public final class WorkFile {
                 map.optional("pour-soak").map(YamlValue::hourMinute)));
   }
 
-  private static void putSheet(Map<String, String> holder, DataSheet sheet) {
+  static void putSheet(Map<String, String> holder, DataSheet sheet) {
     Map<String, String> entries = new LinkedHashMap<>();
     put(entries, "max-celsius", sheet.max(), WorkFile::celsius);
     put(entries, "dry-celsius", sheet.dry(), WorkFile::celsius);

@@ -81,7 +81,11 @@ class SchemaTest {
     Map<String, Kind> kinds = new LinkedHashMap<>();
     kinds.put("schedule", new Kind(ScheduleFile::read, List.of(SCHEDULE)));
     kinds.put("kiln", new Kind(KilnFile::read, List.of(KilnFileTest.FULL, KILN_WITH_FACES)));
-    kinds.put("work", new Kind(WorkFile::read, List.of(WorkFileTest.BURNOUT, WorkFileTest.ENAMEL)));
+    kinds.put(
+        "work",
+        new Kind(
+            WorkFile::read,
+            List.of(WorkFileTest.BURNOUT, WorkFileTest.ENAMEL, SinterWorkFileTest.FULL)));
     kinds.put("firing", new Kind(FiringFile::read, List.of(FiringFileTest.FULL)));
     kinds.put("shown", new Kind(ShownFile::read, List.of(ShownFileTest.FULL)));
     kinds.put("body", new Kind(BodyFile::read, List.of(BodyFileTest.FULL)));
