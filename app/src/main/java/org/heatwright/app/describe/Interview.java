@@ -905,6 +905,15 @@ public final class Interview {
       return new UnitSetting(UnitSetting.Setting.SWITCHABLE, rangesIn.orElseThrow(), at, converts);
     }
 
+    /** Two values that go around either way: which one is the lower does not matter. */
+    private static boolean goesAround(Entry entry) {
+      return entry instanceof Entry.StepKeys steps
+          ? steps.atLeast() == Entry.AtLimit.WRAP && steps.atGreatest() == Entry.AtLimit.WRAP
+          : entry instanceof Entry.Knob knob
+              && knob.atLeast() == Entry.AtLimit.WRAP
+              && knob.atGreatest() == Entry.AtLimit.WRAP;
+    }
+
     /** The unit as a program asks it. */
     private Keypad.UnitPrompt unitPrompt(Entry entry) {
       Optional<String> label = label("unit-label", "Unit");
@@ -928,7 +937,7 @@ public final class Interview {
                 return two;
               });
       TemperatureUnit lower = TemperatureUnit.CELSIUS;
-      if (!digits) {
+      if (!digits && !goesAround(entry)) {
         Question below =
             choice(
                 "unit-lower",
