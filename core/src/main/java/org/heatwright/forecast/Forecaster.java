@@ -155,7 +155,14 @@ public final class Forecaster {
               end,
               band(runs, run -> run.segments().get(index).saturatedSeconds()).median(),
               Math.max(0, behind),
-              share));
+              share,
+              Overshoot.of(
+                  runs,
+                  index,
+                  segment.target().celsius(),
+                  near,
+                  horizon,
+                  keptBeyond(schedule, index))));
       previousEndMedian = end.median();
       setpointCelsius = segment.target().celsius();
     }
@@ -214,10 +221,13 @@ public final class Forecaster {
     return work;
   }
 
+  private static boolean keptBeyond(Schedule schedule, int segment) {
+    return schedule.atEnd() == AtEnd.KEEP && segment == schedule.segments().size() - 1;
+  }
+
   /** Until when a segment's target counts: its end, or as far as we look where it is kept. */
   private static double until(Schedule schedule, FiringRun run, int segment, double horizon) {
-    boolean kept = schedule.atEnd() == AtEnd.KEEP && segment == schedule.segments().size() - 1;
-    return kept ? horizon : run.segments().get(segment).endSeconds();
+    return keptBeyond(schedule, segment) ? horizon : run.segments().get(segment).endSeconds();
   }
 
   private static Band band(List<FiringRun> runs, ToDoubleFunction<FiringRun> value) {

@@ -15,6 +15,8 @@ import java.util.Optional;
  * @param behindSeconds how much later than on paper the target is reached, median, s; zero for
  *     <i>fastest</i>
  * @param reachedShare share of the ensemble that reaches the target at all, 0 to 1
+ * @param overshoot how far the display goes beyond the target while it is held; empty where nothing
+ *     is held
  */
 public record SegmentForecast(
     int index,
@@ -23,4 +25,26 @@ public record SegmentForecast(
     Band endSeconds,
     double saturatedSeconds,
     double behindSeconds,
-    double reachedShare) {}
+    double reachedShare,
+    Optional<Overshoot> overshoot) {
+
+  /** A segment of which nothing is told about its hold. */
+  public SegmentForecast(
+      int index,
+      Band reachedSeconds,
+      Optional<Band> arrivedSeconds,
+      Band endSeconds,
+      double saturatedSeconds,
+      double behindSeconds,
+      double reachedShare) {
+    this(
+        index,
+        reachedSeconds,
+        arrivedSeconds,
+        endSeconds,
+        saturatedSeconds,
+        behindSeconds,
+        reachedShare,
+        Optional.empty());
+  }
+}

@@ -25,6 +25,7 @@ import org.heatwright.units.TemperatureChange;
  * @param last last targets that make sense for this work
  * @param readyWithin how near the last target the work must be to count as ready
  * @param cores what must happen inside moulds, one entry a kind; empty where there are none
+ * @param windows temperatures that a hold must stay between; empty where only its target counts
  */
 public record Demands(
     String work,
@@ -37,10 +38,40 @@ public record Demands(
     TemperatureRange peak,
     TemperatureRange last,
     TemperatureChange readyWithin,
-    List<CoreDemands> cores) {
+    List<CoreDemands> cores,
+    List<Window> windows) {
+
+  /** Work without a window for a hold. */
+  public Demands(
+      String work,
+      List<Ceiling> ceilings,
+      List<RateLimit> rateLimits,
+      List<TimeWithin> timesWithin,
+      Optional<PourSoak> pourSoak,
+      Optional<NoReheat> noReheat,
+      Optional<StartWait> startWait,
+      TemperatureRange peak,
+      TemperatureRange last,
+      TemperatureChange readyWithin,
+      List<CoreDemands> cores) {
+    this(
+        work,
+        ceilings,
+        rateLimits,
+        timesWithin,
+        pourSoak,
+        noReheat,
+        startWait,
+        peak,
+        last,
+        readyWithin,
+        cores,
+        List.of());
+  }
 
   public Demands {
     cores = List.copyOf(cores);
+    windows = List.copyOf(windows);
     Objects.requireNonNull(work, "work");
     ceilings = List.copyOf(ceilings);
     rateLimits = List.copyOf(rateLimits);
@@ -178,6 +209,26 @@ public record Demands(
     public StartWait {
       Objects.requireNonNull(most, "most");
       Objects.requireNonNull(consequence, "consequence");
+      Objects.requireNonNull(origin, "origin");
+    }
+  }
+
+  /**
+   * What a hold must stay between, for work that is particular about it.
+   *
+   * @param range the window; targets outside it are no business of it
+   * @param what whose window it is, e.g. "keum-boo of fine silver"
+   * @param beyond what happens above, a clause
+   * @param below what happens below, a clause
+   * @param origin where the window comes from
+   */
+  public record Window(
+      TemperatureRange range, String what, String beyond, String below, Origin origin) {
+    public Window {
+      Objects.requireNonNull(range, "range");
+      Objects.requireNonNull(what, "what");
+      Objects.requireNonNull(beyond, "beyond");
+      Objects.requireNonNull(below, "below");
       Objects.requireNonNull(origin, "origin");
     }
   }

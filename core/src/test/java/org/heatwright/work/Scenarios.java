@@ -181,7 +181,7 @@ public final class Scenarios {
         "Buoy", box(0.18, 0.20, 0.11), 1500, 1050, Optional.of(new Circuit("bench", 16)), 3);
   }
 
-  static Chamber box(double widthMetres, double depthMetres, double heightMetres) {
+  public static Chamber box(double widthMetres, double depthMetres, double heightMetres) {
     return new Chamber.Box(widthMetres, depthMetres, heightMetres);
   }
 

@@ -14,7 +14,19 @@ import org.heatwright.app.store.Store;
 public final class DemoStudio {
 
   private static final List<String> WORKS =
-      List.of("harbour-burnout", "mixed-moulds", "platinum-pair", "evening-enamel");
+      List.of(
+          "harbour-burnout",
+          "mixed-moulds",
+          "platinum-pair",
+          "evening-enamel",
+          "rivet-anneal",
+          "spring-clasps-solution",
+          "spring-clasps-age",
+          "soldered-catches",
+          "red-gold-bangle",
+          "keum-boo-pendants",
+          "granulation-preheat",
+          "patina-bake");
   private static final List<String> KILNS = List.of("anchor", "buoy", "capstan");
   private static final List<String> KEYPADS =
       List.of("tern", "gull", "heron", "petrel", "skua", "dunlin");

@@ -13,7 +13,7 @@ public enum FileKind {
   KILN("a kiln file", List.of("chamber", "element", "walls", "max-celsius", "thermocouple")),
   KEYPAD("a keypad file", List.of("keys", "gestures", "review", "slots", "display-digits")),
   SCHEDULE("a schedule file", List.of("segments", "start-delay", "at-end")),
-  WORK("a work file", List.of("kind", "moulds", "investment", "enamel", "metal")),
+  WORK("a work file", List.of("kind", "moulds", "investment", "enamel", "metal", "treatment")),
   FIRING("a firing file", List.of("start-celsius", "vent", "events", "load", "supply-v")),
   SHOWN("a file of what the keypad shows", List.of("shown")),
   BODY("a body file", List.of("shape", "surface", "surroundings", "probes", "report-every-s")),
@@ -173,6 +173,9 @@ public enum FileKind {
     lines.put("piece-mm", "piece-mm: 40");
     lines.put("enamel", "enamel: medium");
     lines.put("session", "session: \"2:30\"");
+    lines.put("treatment", "treatment: anneal");
+    lines.put("WORK thickness-mm", "thickness-mm: 1.2");
+    lines.put("mass-g", "mass-g: 8");
     lines.put("at-s", "at-s: 7200");
     lines.put("mass-kg", "mass-kg: 0.5");
     // body

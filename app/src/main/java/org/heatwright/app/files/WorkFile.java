@@ -16,6 +16,7 @@ import org.heatwright.units.Temperature;
 import org.heatwright.work.BurnoutWork;
 import org.heatwright.work.DataSheet;
 import org.heatwright.work.EnamelWork;
+import org.heatwright.work.HeatTreatWork;
 import org.heatwright.work.PatternedMould;
 import org.heatwright.work.PouredMetal;
 import org.heatwright.work.SinterWork;
@@ -36,8 +37,8 @@ public final class WorkFile {
 
   static final double USUAL_HOURS_SINCE_POURING = 2;
 
-  private static final List<String> KINDS = List.of("burnout", "enamel", "sinter");
-  private static final List<String> LATER_KINDS = List.of("heat-treat", "glass");
+  private static final List<String> KINDS = List.of("burnout", "enamel", "heat-treat", "sinter");
+  private static final List<String> LATER_KINDS = List.of("glass");
 
   private WorkFile() {}
 
@@ -52,12 +53,16 @@ public final class WorkFile {
     }
     return switch (kind.oneOf(KINDS)) {
       case "burnout" -> burnout(file);
+      case "heat-treat" -> HeatTreatWorkFile.read(file);
       case "sinter" -> SinterWorkFile.read(file);
       default -> enamel(file);
     };
   }
 
   public static String write(Work work) {
+    if (work instanceof HeatTreatWork treatment) {
+      return HeatTreatWorkFile.write(treatment);
+    }
     if (work instanceof SinterWork sinter) {
       return SinterWorkFile.write(sinter);
     }
@@ -287,21 +292,21 @@ public final class WorkFile {
     }
   }
 
-  private static Optional<LocalDateTime> readyBy(YamlMap file) {
+  static Optional<LocalDateTime> readyBy(YamlMap file) {
     return file.optional("ready-by").map(YamlValue::dateTime);
   }
 
-  private static void appendReadyBy(StringBuilder out, Work work) {
+  static void appendReadyBy(StringBuilder out, Work work) {
     work.readyBy().ifPresent(time -> line(out, "ready-by", time.toString()));
   }
 
   // ---- small helpers
 
-  private static Temperature celsius(YamlValue value, double low, double high) {
+  static Temperature celsius(YamlValue value, double low, double high) {
     return Temperature.ofCelsius(value.between(low, high, "°C"));
   }
 
-  private static String celsius(Temperature temperature) {
+  static String celsius(Temperature temperature) {
     return YamlText.number(temperature.celsius());
   }
 
@@ -313,7 +318,7 @@ public final class WorkFile {
     return YamlText.number(rate.kelvinsPerHour());
   }
 
-  private static String duration(Duration duration) {
+  static String duration(Duration duration) {
     return YamlText.quoted(HourMinute.format(duration));
   }
 
@@ -322,7 +327,7 @@ public final class WorkFile {
     value.ifPresent(v -> entries.put(key, write.apply(v)));
   }
 
-  private static void line(StringBuilder out, String key, String value) {
+  static void line(StringBuilder out, String key, String value) {
     out.append(key).append(": ").append(value).append('\n');
   }
 }

@@ -85,7 +85,11 @@ class SchemaTest {
         "work",
         new Kind(
             WorkFile::read,
-            List.of(WorkFileTest.BURNOUT, WorkFileTest.ENAMEL, SinterWorkFileTest.FULL)));
+            List.of(
+                WorkFileTest.BURNOUT,
+                WorkFileTest.ENAMEL,
+                HeatTreatWorkFileTest.FULL,
+                SinterWorkFileTest.FULL)));
     kinds.put("firing", new Kind(FiringFile::read, List.of(FiringFileTest.FULL)));
     kinds.put("shown", new Kind(ShownFile::read, List.of(ShownFileTest.FULL)));
     kinds.put("body", new Kind(BodyFile::read, List.of(BodyFileTest.FULL)));
@@ -198,6 +202,8 @@ class SchemaTest {
     assertBothRefuse("schedule", SCHEDULE, "target: 300", "target: 30");
     assertBothRefuse("work", WorkFileTest.BURNOUT, "kind: burnout", "kind: enamel");
     assertBothRefuse("work", WorkFileTest.BURNOUT, "count: 3", "count: 2.5");
+    assertBothRefuse("work", HeatTreatWorkFileTest.FULL, "phase: age", "phase: second");
+    assertBothRefuse("work", HeatTreatWorkFileTest.FULL, "mass-g: 7.2", "mass-g: 0");
     assertBothRefuse("firing", FiringFileTest.FULL, "material: copper", "material: coper");
     assertBothRefuse(
         "firing", FiringFileTest.FULL, "door-open-s: 10", "door-open-s: 1, mains-off-s: 1");

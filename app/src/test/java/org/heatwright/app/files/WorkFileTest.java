@@ -106,8 +106,8 @@ class WorkFileTest {
       quoteCharacter = '`',
       textBlock =
           """
-          kind: burnout | kind: burnuot | line 1: kind is "burnuot"; expected burnout, enamel or sinter (did you mean burnout?).
-          kind: burnout | kind: glass | line 1: kind is "glass"; expected burnout, enamel, sinter, the kinds that are served so far.
+          kind: burnout | kind: burnuot | line 1: kind is "burnuot"; expected burnout, enamel, heat-treat or sinter (did you mean burnout?).
+          kind: burnout | kind: glass | line 1: kind is "glass"; expected burnout, enamel, heat-treat, sinter, the kinds that are served so far.
           count: 3 | count: 2.5 | line 3: moulds[1].count is 2.5; expected a whole number from 1 to 200.
           diameter-mm: 90 | diameter-mm: 9 | line 3: moulds[1].diameter-mm is 9; expected a number from 10 to 500 (mm).
           wall-mm: 3 | wall-mm: 30 | line 3: moulds[1]: The mould (90.0 mm across, 150.0 mm high, wall 30.0 mm) must be 10 to 500 mm across, 10 to 600 mm high, with a wall under a quarter of its diameter.

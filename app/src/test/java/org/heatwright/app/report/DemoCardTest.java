@@ -51,9 +51,9 @@ class DemoCardTest {
   }
 
   /** A demo firing, planned to be ready in time on a demo keypad. */
-  private record Planned(FittedProgram program, Forecast forecast, Card card) {}
+  record Planned(FittedProgram program, Forecast forecast, Card card) {}
 
-  private static Planned plan(
+  static Planned plan(
       String workName, String kilnName, String keypadName, TemperatureUnit unit, int hoursBefore)
       throws IOException {
     Kiln kiln = KilnFile.read(text("kilns/" + kilnName + ".yaml"), kilnName);
@@ -156,7 +156,7 @@ class DemoCardTest {
   }
 
   /** Under target/cards, for a person to look at. */
-  private static void keepForLooking(byte[] pdf, String name) throws IOException {
+  static void keepForLooking(byte[] pdf, String name) throws IOException {
     Path folder = Path.of("target", "cards");
     Files.createDirectories(folder);
     Files.write(folder.resolve(name + ".pdf"), pdf);

@@ -85,6 +85,50 @@ class ExampleKilnsTest {
     assertThat(inside / (double) all).isGreaterThanOrEqualTo(0.9);
   }
 
+  /**
+   * How far the nameplate alone lets a kiln overshoot a hold, against what the log's display did
+   * there: a kiln with a proportional controller and one with an on-off switch.
+   */
+  @Test
+  void overshootsAreInsideTheirBands() throws IOException {
+    int holds = 0;
+    for (String[] firing : new String[][] {{"k1", "f4"}, {"k1", "f5"}, {"k2", "f5"}}) {
+      Forecast forecast = forecast(firing[0], firing[1]);
+      String folder = firing[0] + "/" + firing[1] + "/";
+      Schedule schedule = ScheduleFile.read(text(folder + "schedule.yaml"), "schedule.yaml");
+      JsonNode segments = new ObjectMapper().readTree(text(folder + "truth.json")).get("segments");
+      for (int s = 0; s < segments.size(); s++) {
+        double highest =
+            highest(
+                text(folder + "log.csv"),
+                segments.get(s).get("reached_s").asDouble(),
+                segments.get(s).get("end_s").asDouble());
+        double above = highest - schedule.segments().get(s).target().celsius();
+        Band band = forecast.segments().get(s).overshoot().orElseThrow().above();
+        System.out.printf(
+            "example kilns, %s hold %d: display %.0f K above, forecast %.1f to %.1f K%n",
+            folder, s + 1, above, band.low(), band.high());
+        // The log is in whole degrees and has its noise.
+        assertThat(above).isBetween(band.low() - 3, band.high() + 3);
+        holds++;
+      }
+    }
+    assertThat(holds).isEqualTo(9);
+  }
+
+  private static double highest(String log, double fromSecond, double toSecond) {
+    double highest = Double.NEGATIVE_INFINITY;
+    String[] rows = log.strip().split("\n");
+    for (int i = 1; i < rows.length; i++) {
+      String[] cells = rows[i].split(",");
+      double second = Double.parseDouble(cells[0]);
+      if (second >= fromSecond && second <= toSecond && cells.length > 1 && !cells[1].isBlank()) {
+        highest = Math.max(highest, Double.parseDouble(cells[1]));
+      }
+    }
+    return highest;
+  }
+
   private static Forecast forecast(String kilnName, String firingName) throws IOException {
     Kiln kiln = KilnFile.read(text(kilnName + "/kiln.yaml"), "kiln.yaml");
     String folder = kilnName + "/" + firingName + "/";
