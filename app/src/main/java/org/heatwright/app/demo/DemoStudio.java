@@ -39,7 +39,8 @@ public final class DemoStudio {
           "granulation-preheat",
           "patina-bake");
   private static final List<String> KILNS = List.of("anchor", "buoy", "capstan");
-  private static final List<String> KEYPADS = List.of("tern", "gull", "heron", "petrel", "skua");
+  private static final List<String> KEYPADS =
+      List.of("tern", "gull", "heron", "petrel", "skua", "dunlin");
 
   /**
    * An invented log of kiln Anchor.
