@@ -50,7 +50,7 @@ class ArchitectureTest {
           "(?i).*(celsius|kelvins?|kelvinsPerHour|kelvinsAt1000|perKelvin|seconds|minutes|hours|"
               + "watts|joules|kilowattHours?|pascals|volts|amperes|kilograms|grams|metres|millimetres|"
               + "perSecond|perCubicMetre|perMetre|perMetreKelvin|perWatt|perKilogramKelvin|perKilogram|perMole|"
-              + "factor|share|emissivity|waterPowder|ratio|low|median|high)$");
+              + "factor|share|emissivity|waterPowder|ratio|decades|low|median|high)$");
 
   @Test
   void everyPackageHasItsPlaceInTheOrder() {

@@ -35,13 +35,15 @@ final class EnamelComposer {
   private final EnamelRules.MetalLimits metal;
   private final Temperature firmLimit;
   private final Temperature working;
+  private final EnamelDoor.Model model;
 
-  private EnamelComposer(EnamelWork work, Kiln kiln, TemperatureUnit unit) {
+  private EnamelComposer(EnamelWork work, Kiln kiln, TemperatureUnit unit, EnamelDoor.Model model) {
+    this.model = model;
     this.work = work;
     this.kiln = kiln;
     this.unit = unit;
     sheet = work.dataSheet();
-    metal = EnamelRules.limits(work.metal());
+    metal = EnamelRules.limits(work.metal(), work.build().solidus());
     firmLimit = lower(metal.firm(), sheet.max().orElse(metal.firm()));
     Temperature limit = lower(firmLimit, kiln.limit());
     working =
@@ -61,22 +63,36 @@ final class EnamelComposer {
 
   static Composition compose(
       EnamelWork work, Kiln kiln, TemperatureUnit unit, Optional<Keypad> keypad) {
-    EnamelComposer composer = new EnamelComposer(work, kiln, unit);
-    composer.refuseImpossibleTemperatures();
-    composer.refuseWhatDoesNotFit();
-    return composer.compose(keypad);
+    return compose(work, kiln, unit, keypad, EnamelDoor.Simulated.usual());
   }
 
-  private Composition compose(Optional<Keypad> keypad) {
-    Draft.Fitted fitted = Draft.firstThatFits(List.of(draft()), name(), unit, keypad);
+  /**
+   * As the other.
+   *
+   * @param model what the kiln does after its door
+   */
+  static Composition compose(
+      EnamelWork work,
+      Kiln kiln,
+      TemperatureUnit unit,
+      Optional<Keypad> keypad,
+      EnamelDoor.Model model) {
+    EnamelComposer composer = new EnamelComposer(work, kiln, unit, model);
+    composer.refuseImpossibleTemperatures();
+    composer.refuseWhatDoesNotFit();
+    return composer.compose(keypad, EnamelOutlook.of(work, kiln, model, composer.working));
+  }
+
+  private Composition compose(Optional<Keypad> keypad, EnamelOutlook outlook) {
+    Draft.Fitted fitted = Draft.firstThatFits(List.of(draft(outlook)), name(), unit, keypad);
     return new Composition(
         fitted.schedule(),
         fitted.reasons(),
         demands(),
         Charge.empty(),
-        cautions(),
-        moments(fitted.draft().steps().size()),
-        PieceJudge.none());
+        cautions(outlook),
+        moments(fitted.draft().steps().size(), outlook),
+        new EnamelJudge(work, kiln, model, outlook));
   }
 
   private void refuseImpossibleTemperatures() {
@@ -119,7 +135,7 @@ final class EnamelComposer {
     return "enamel-" + work.metal().words().replace(' ', '-');
   }
 
-  private Draft draft() {
+  private Draft draft(EnamelOutlook outlook) {
     return new Draft(
         List.of(
             new Draft.Step(
@@ -133,11 +149,11 @@ final class EnamelComposer {
                 workingWhy(),
                 work.session().plus(warmUp()),
                 new Draft.Why(
-                    ("The whole session, for pieces that go in one after another; %s each at this"
-                            + " setting, and about %s for the kiln to recover.%s")
+                    ("The whole session, for pieces that go in one after another; %s each from the"
+                            + " door's shutting, %s.%s")
                         .formatted(
-                            pieceTimeWords(),
-                            HourMinute.words(EnamelRules.RECOVERY),
+                            pieceTimeWords(outlook),
+                            rateWords(outlook),
                             holdWaits()
                                 ? ""
                                 : " The hold's clock runs from the start here, so %s are added to warm up."
@@ -223,7 +239,7 @@ final class EnamelComposer {
 
   // ---- what to know, and when to act
 
-  private List<Caution> cautions() {
+  private List<Caution> cautions(EnamelOutlook outlook) {
     List<Caution> cautions = new ArrayList<>();
     if (working.compareTo(metal.caution()) > 0) {
       cautions.add(
@@ -238,7 +254,7 @@ final class EnamelComposer {
               metal.cautionOrigin()));
     }
     if (work.metal() != Metal.STEEL
-        && work.metal() != Metal.GOLD_18K
+        && !work.metal().gold()
         && working.celsius() >= EnamelRules.COPPER_SILVER_EUTECTIC_CELSIUS - 20) {
       cautions.add(
           new Caution(
@@ -247,28 +263,47 @@ final class EnamelComposer {
                   + " stay at or below 770 °C.",
               Origin.read("a metallurgy data page on copper and silver, eutectic 779.1 °C")));
     }
-    long firings = firings();
-    if (firings < work.pieces()) {
+    long firings = firings(outlook);
+    int needed = work.pieces() * work.build().firings();
+    if (firings < needed) {
       cautions.add(
           new Caution(
               "session-short",
-              "%s is room for about %d firings one after another, fewer than the %d pieces need for a single coat: load several at once or plan longer."
-                  .formatted(HourMinute.words(work.session()), firings, work.pieces()),
-              Origin.estimate("usual time for each piece and five minutes to recover")));
+              "%s is room for about %d firings one after another, fewer than the %d that the work needs: load several at once or plan longer."
+                  .formatted(HourMinute.words(work.session()), firings, needed),
+              Origin.estimate("time for each piece and for the kiln to recover")));
     }
     cautions.add(
         new Caution(
             "door-dip",
-            "The chamber falls by some 75 °C when the door opens and needs about 5 min to come back:"
-                + " count a piece's time from the recovery, judge by its look, then go on in steps of"
-                + " 10 to 15 s.",
-            Origin.read("a blog on enamelled steel samples, one studio kiln")));
-    if (work.metal() == Metal.STERLING_925 || work.metal() == Metal.COPPER) {
+            ("The display falls by some %.0f to %.0f K when the door opens%s: count a piece's time"
+                    + " from the door's shutting, judge by its look, then go on in steps of 10 to"
+                    + " 15 s.")
+                .formatted(
+                    outlook.fallKelvins().low(),
+                    outlook.fallKelvins().high(),
+                    Double.isFinite(outlook.backSeconds().high())
+                        ? " and needs %s to %s to come back"
+                            .formatted(
+                                EnamelJudge.seconds(outlook.backSeconds().low()),
+                                EnamelJudge.seconds(outlook.backSeconds().high()))
+                        : " and comes back slowly"),
+            outlook.simulated()
+                ? Origin.derived("this kiln's model with its door open for 20 s")
+                : Origin.read("a blog on enamelled steel samples, one studio kiln")));
+    int budget = EnamelRules.firingsBudget(work.metal());
+    if (work.metal() == Metal.STERLING_925
+        || work.metal() == Metal.COPPER
+        || work.build().firings() > budget) {
       cautions.add(
           new Caution(
               "firings-budget",
               "Count the firings of each piece: sterling tends to blister after 8 to 10, copper after"
-                  + " 12 and more.",
+                  + " 12 and more%s."
+                      .formatted(
+                          work.build().firings() > budget
+                              ? ", and this work asks for %d".formatted(work.build().firings())
+                              : ""),
               Origin.estimate("bench reports")));
     }
     cautions.add(
@@ -293,7 +328,7 @@ final class EnamelComposer {
     return cautions;
   }
 
-  private List<Moment> moments(int segments) {
+  private List<Moment> moments(int segments, EnamelOutlook outlook) {
     return List.of(
         new Moment(
             Moment.Kind.READY,
@@ -307,9 +342,9 @@ final class EnamelComposer {
             Moment.Anchor.SEGMENT_REACHED,
             1,
             warmUp().plus(EnamelRules.SETTLE),
-            "first piece: look after %s".formatted(seconds(leastPieceSeconds())),
-            "Usual for this metal and thickness: %s, counted from the recovery."
-                .formatted(pieceTimeWords())),
+            "first piece: look after %s".formatted(lookWords(outlook)),
+            "This metal, thickness and enamel in this kiln: %s, counted from the door's shutting."
+                .formatted(pieceTimeWords(outlook))),
         new Moment(
             Moment.Kind.LAST_CHANGE,
             Moment.Anchor.SEGMENT_REACHED,
@@ -345,21 +380,36 @@ final class EnamelComposer {
         * EnamelRules.timeFactor(work.metal(), work.sheetMetres());
   }
 
-  private String pieceTimeWords() {
-    return "%s to %s".formatted(seconds(leastPieceSeconds()), seconds(mostPieceSeconds()));
+  private String pieceTimeWords(EnamelOutlook outlook) {
+    double latest = outlook.window().latestSeconds();
+    return outlook.window().glosses()
+        ? "%s to %s"
+            .formatted(
+                lookWords(outlook),
+                Double.isFinite(latest)
+                    ? EnamelJudge.seconds(latest)
+                    : "more than " + EnamelJudge.seconds(outlook.window().followedSeconds()))
+        : "%s to %s"
+            .formatted(
+                EnamelJudge.seconds(leastPieceSeconds()), EnamelJudge.seconds(mostPieceSeconds()));
   }
 
-  /** "90 s", "4 min 45 s": to the nearest 15 s, 15 s at least. */
-  private static String seconds(double seconds) {
-    long rounded = Math.max(15, Math.round(seconds / 15) * 15);
-    if (rounded < 120) {
-      return rounded + " s";
-    }
-    return rounded % 60 == 0 ? rounded / 60 + " min" : rounded / 60 + " min " + rounded % 60 + " s";
+  private String lookWords(EnamelOutlook outlook) {
+    return EnamelJudge.seconds(
+        outlook.window().glosses() ? outlook.window().earliestSeconds() : leastPieceSeconds());
   }
 
-  private long firings() {
-    double each = (leastPieceSeconds() + mostPieceSeconds()) / 2 + EnamelRules.RECOVERY.toSeconds();
+  private String rateWords(EnamelOutlook outlook) {
+    return outlook.window().glosses()
+        ? "about %.0f pieces an hour".formatted(outlook.piecesAnHour().median())
+        : "and this enamel may not gloss at this heat: try a tile first";
+  }
+
+  private long firings(EnamelOutlook outlook) {
+    double each =
+        outlook.piecesAnHour().median() > 0
+            ? 3600 / outlook.piecesAnHour().median()
+            : (leastPieceSeconds() + mostPieceSeconds()) / 2 + EnamelRules.RECOVERY.toSeconds();
     return (long) (work.session().toSeconds() / each);
   }
 

@@ -1,11 +1,13 @@
 package org.heatwright.work;
 
 import java.time.Duration;
+import java.util.Optional;
 import org.heatwright.inspect.TemperatureRange;
 import org.heatwright.material.Origin;
 import org.heatwright.units.Temperature;
 import org.heatwright.work.EnamelWork.Hardness;
 import org.heatwright.work.EnamelWork.Metal;
+import org.heatwright.work.enamel.EnamelMetals;
 
 /** Rules of practice for enamelling, in words in {@code docs/models/enamel.md}. */
 final class EnamelRules {
@@ -95,17 +97,16 @@ final class EnamelRules {
               "sterling begins to melt",
               Origin.read(
                   "a metals data page: solidus 788 °C, the lowest of three published values"));
-      case GOLD_18K ->
-          new MetalLimits(
-              15450,
-              Temperature.ofCelsius(800),
-              Origin.practice(),
-              Temperature.ofCelsius(820),
-              "some 18 k alloys begin to melt not far above: ask the supplier for the solidus",
-              Origin.practice(),
-              Temperature.ofCelsius(840),
-              "red 18 k gold may begin to melt",
-              Origin.estimate("60 K under the lowest bench value for 18 k, 902 °C"));
+      case GOLD_22K,
+          GOLD_18K,
+          GOLD_18K_YELLOW,
+          GOLD_18K_RED,
+          GOLD_18K_WHITE,
+          GOLD_14K,
+          GOLD_14K_YELLOW,
+          GOLD_14K_RED,
+          GOLD_14K_WHITE ->
+          gold(metal);
       case STEEL ->
           new MetalLimits(
               7850,
@@ -117,6 +118,66 @@ final class EnamelRules {
               Temperature.ofCelsius(1000),
               "the enamel boils off the steel",
               Origin.estimate("well above any enamelling temperature of practice"));
+    };
+  }
+
+  /** Gold: 60 K and what rounds it under the lowest value that is told of such an alloy. */
+  private static MetalLimits gold(Metal metal) {
+    double melts = metal.physical().solidusCelsius();
+    double firm = 5 * Math.floor((melts - 60) / 5);
+    return new MetalLimits(
+        metal.physical().densityKilogramsPerCubicMetre(),
+        Temperature.ofCelsius(Math.min(firm - 40, 830)),
+        Origin.practice(),
+        Temperature.ofCelsius(firm - 20),
+        "some %s alloys begin to melt not far above: ask the supplier for the solidus"
+            .formatted(metal.words().substring(0, 4)),
+        Origin.practice(),
+        Temperature.ofCelsius(firm),
+        metal.words() + " may begin to melt",
+        Origin.estimate("60 K under the lowest value told of it, %.0f °C".formatted(melts)));
+  }
+
+  /**
+   * Limits where the supplier tells the solidus, which goes before what is told of such alloys: the
+   * solidus itself for sterling, {@link EnamelMetals#SUPPLIER_MARGIN_KELVINS} under it else.
+   */
+  static MetalLimits limits(Metal metal, Optional<Temperature> solidus) {
+    MetalLimits usual = limits(metal);
+    if (solidus.isEmpty()) {
+      return usual;
+    }
+    double told = solidus.get().celsius();
+    double firm = metal == Metal.STERLING_925 ? told : EnamelMetals.firmCelsius(told);
+    double caution = metal == Metal.STERLING_925 ? firm - 18 : firm - 20;
+    // A supplier who is generous makes no metal of practice hotter than practice.
+    boolean pure = metal == Metal.COPPER || metal == Metal.FINE_SILVER || metal == Metal.STEEL;
+    double least = pure ? Math.min(firm, usual.firm().celsius()) : firm;
+    return new MetalLimits(
+        usual.densityKilogramsPerCubicMetre(),
+        Temperature.ofCelsius(
+            Math.min(metal.gold() ? 830 : usual.usualMost().celsius(), caution - 10)),
+        Origin.own("supplier's solidus"),
+        Temperature.ofCelsius(pure ? Math.min(caution, usual.caution().celsius()) : caution),
+        usual.cautionBecause(),
+        Origin.own("supplier's solidus"),
+        Temperature.ofCelsius(least),
+        "the supplier's solidus is %.0f °C".formatted(told),
+        Origin.own("supplier's solidus"));
+  }
+
+  /** A piece this long cools more slowly than is good in the open. Estimate. */
+  static final double LARGE_PIECE_METRES = 0.08;
+
+  /**
+   * How many firings a piece usually stands. Bench reports for sterling and copper; else estimates.
+   */
+  static int firingsBudget(Metal metal) {
+    return switch (metal) {
+      case STERLING_925 -> 9;
+      case COPPER -> 12;
+      case STEEL -> 8;
+      default -> 15;
     };
   }
 

@@ -6,6 +6,9 @@ import java.util.Objects;
 import java.util.Optional;
 import org.heatwright.schedule.HourMinute;
 import org.heatwright.units.Temperature;
+import org.heatwright.work.enamel.EnamelMetal;
+import org.heatwright.work.enamel.EnamelMetals;
+import org.heatwright.work.enamel.FusingClass;
 
 /**
  * An enamelling session: the kiln waits at its working temperature, pieces go in and out.
@@ -20,6 +23,7 @@ import org.heatwright.units.Temperature;
  *     up to 24 h
  * @param dataSheet what the maker of the enamel says
  * @param readyBy when the kiln must be ready for the first piece
+ * @param build what is known of the piece beyond that
  */
 public record EnamelWork(
     Metal metal,
@@ -30,38 +34,68 @@ public record EnamelWork(
     Optional<Temperature> working,
     Duration session,
     DataSheet dataSheet,
-    Optional<LocalDateTime> readyBy)
+    Optional<LocalDateTime> readyBy,
+    EnamelBuild build)
     implements Work {
 
   /** What carries the enamel. */
   public enum Metal {
-    COPPER("copper"),
-    FINE_SILVER("fine silver"),
-    STERLING_925("sterling silver"),
-    GOLD_18K("18 k gold"),
-    STEEL("steel");
+    COPPER(EnamelMetals.COPPER),
+    FINE_SILVER(EnamelMetals.FINE_SILVER),
+    STERLING_925(EnamelMetals.STERLING),
+    GOLD_22K(EnamelMetals.GOLD_22K),
+    GOLD_18K(EnamelMetals.GOLD_18K),
+    GOLD_18K_YELLOW(EnamelMetals.GOLD_18K_YELLOW),
+    GOLD_18K_RED(EnamelMetals.GOLD_18K_RED),
+    GOLD_18K_WHITE(EnamelMetals.GOLD_18K_WHITE),
+    GOLD_14K(EnamelMetals.GOLD_14K),
+    GOLD_14K_YELLOW(EnamelMetals.GOLD_14K_YELLOW),
+    GOLD_14K_RED(EnamelMetals.GOLD_14K_RED),
+    GOLD_14K_WHITE(EnamelMetals.GOLD_14K_WHITE),
+    STEEL(EnamelMetals.STEEL);
 
-    private final String words;
+    private final EnamelMetal physical;
 
-    Metal(String words) {
-      this.words = words;
+    Metal(EnamelMetal physical) {
+      this.physical = physical;
     }
 
     public String words() {
-      return words;
+      return physical.name();
+    }
+
+    /** What it is made of, as physics. */
+    public EnamelMetal physical() {
+      return physical;
+    }
+
+    /** How many firings a piece of it usually stands. */
+    public int usualFirings() {
+      return EnamelRules.firingsBudget(this);
+    }
+
+    /** Whether it is a gold alloy. */
+    public boolean gold() {
+      return name().startsWith("GOLD");
     }
   }
 
   /** How hard the enamel is: harder flows hotter. */
   public enum Hardness {
-    SOFT("soft"),
-    MEDIUM("medium"),
-    HARD("hard");
+    SOFT("soft", FusingClass.SOFT),
+    MEDIUM("medium", FusingClass.MEDIUM),
+    HARD("hard", FusingClass.HARD);
 
     private final String words;
+    private final FusingClass fusing;
 
-    Hardness(String words) {
+    Hardness(String words, FusingClass fusing) {
       this.words = words;
+      this.fusing = fusing;
+    }
+
+    public FusingClass fusing() {
+      return fusing;
     }
 
     public String words() {
@@ -75,6 +109,7 @@ public record EnamelWork(
     Objects.requireNonNull(working, "working");
     Objects.requireNonNull(dataSheet, "dataSheet");
     Objects.requireNonNull(readyBy, "readyBy");
+    Objects.requireNonNull(build, "build");
     if (!(sheetMetres >= 1e-4 && sheetMetres <= 0.01)) {
       throw new IllegalArgumentException(
           "The metal's thickness (%s mm) must be 0.1 to 10 mm.".formatted(sheetMetres * 1000));
@@ -99,6 +134,44 @@ public record EnamelWork(
                 "The working temperature (%s °C) must be 100 to 2000 °C.".formatted(t.celsius()));
           }
         });
+  }
+
+  /** Work of which no more is known than metal, sheet and hardness. */
+  public EnamelWork(
+      Metal metal,
+      double sheetMetres,
+      int pieces,
+      double pieceMetres,
+      Hardness hardness,
+      Optional<Temperature> working,
+      Duration session,
+      DataSheet dataSheet,
+      Optional<LocalDateTime> readyBy) {
+    this(
+        metal,
+        sheetMetres,
+        pieces,
+        pieceMetres,
+        hardness,
+        working,
+        session,
+        dataSheet,
+        readyBy,
+        EnamelBuild.unknown());
+  }
+
+  public EnamelWork withBuild(EnamelBuild newBuild) {
+    return new EnamelWork(
+        metal,
+        sheetMetres,
+        pieces,
+        pieceMetres,
+        hardness,
+        working,
+        session,
+        dataSheet,
+        readyBy,
+        newBuild);
   }
 
   @Override

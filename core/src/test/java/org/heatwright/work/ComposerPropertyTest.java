@@ -76,6 +76,9 @@ class ComposerPropertyTest {
           .as("%s", work)
           .isLessThanOrEqualTo(composition.get().demands().firmCeiling().orElseThrow().limit());
       sheet(work).max().ifPresent(max -> assertThat(peak).isLessThanOrEqualTo(max));
+      if (work instanceof EnamelWork enamel) {
+        enamelKeepsItsLimits(enamel, composition.get());
+      }
       if (work instanceof BurnoutWork burnout) {
         assertThat(peak)
             .isLessThanOrEqualTo(
@@ -154,13 +157,36 @@ class ComposerPropertyTest {
     }
   }
 
+  /** Under the supplier's solidus, every coat no hotter than the session, the window in order. */
+  private static void enamelKeepsItsLimits(EnamelWork work, Composition composition) {
+    Temperature peak = composition.schedule().peak();
+    work.build()
+        .solidus()
+        .ifPresent(solidus -> assertThat(peak).as("%s", work).isLessThanOrEqualTo(solidus));
+    EnamelOutlook outlook = ((EnamelJudge) composition.judge()).composed();
+    EnamelCoats.of(work, outlook.working())
+        .steps()
+        .forEach(step -> assertThat(step.chamber()).isLessThanOrEqualTo(outlook.working()));
+    assertThat(outlook.window().earliestSeconds())
+        .isLessThanOrEqualTo(outlook.window().likelySeconds());
+    assertThat(outlook.window().likelySeconds())
+        .isLessThanOrEqualTo(outlook.window().latestSeconds());
+    assertThat(outlook.hottestCelsius().high())
+        .isLessThanOrEqualTo(outlook.working().celsius() + 1e-6);
+  }
+
   private static Optional<Composition> compose(Work work, Kiln kiln) {
     try {
       return Optional.of(
           work instanceof BurnoutWork burnout
               ? BurnoutComposer.compose(
                   burnout, kiln, TemperatureUnit.CELSIUS, Optional.empty(), RuleHolds::new)
-              : Composer.compose(work, kiln, Optional.empty()));
+              : EnamelComposer.compose(
+                  (EnamelWork) work,
+                  kiln,
+                  TemperatureUnit.CELSIUS,
+                  Optional.empty(),
+                  new EnamelDoor.Estimated()));
     } catch (WorkRefusedException refused) {
       assertThat(refused).message().endsWith(".").doesNotContain("\n");
       return Optional.empty();

@@ -114,7 +114,7 @@ class EnamelComposerTest {
         new EnamelWork(
             Metal.COPPER,
             0.001,
-            30,
+            90,
             0.04,
             Hardness.SOFT,
             Optional.empty(),

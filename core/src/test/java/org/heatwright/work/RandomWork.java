@@ -3,6 +3,7 @@ package org.heatwright.work;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.random.RandomGenerator;
@@ -11,6 +12,9 @@ import org.heatwright.mould.Investment;
 import org.heatwright.mould.Mould;
 import org.heatwright.units.HeatingRate;
 import org.heatwright.units.Temperature;
+import org.heatwright.work.enamel.Look;
+import org.heatwright.work.enamel.Oxide;
+import org.heatwright.work.enamel.TestTile;
 
 /** Work and kilns as they may come in, over and beyond what is usual. */
 final class RandomWork {
@@ -92,18 +96,70 @@ final class RandomWork {
   EnamelWork enamel() {
     EnamelWork.Metal[] metals = EnamelWork.Metal.values();
     EnamelWork.Hardness[] hardnesses = EnamelWork.Hardness.values();
-    return new EnamelWork(
-        metals[random.nextInt(metals.length)],
-        between(0.0003, 0.005),
-        1 + random.nextInt(40),
-        between(0.01, 0.15),
-        hardnesses[random.nextInt(hardnesses.length)],
-        random.nextInt(4) == 0
-            ? Optional.of(Temperature.ofCelsius(Math.rint(between(690, 1000))))
+    EnamelWork work =
+        new EnamelWork(
+            metals[random.nextInt(metals.length)],
+            between(0.0003, 0.005),
+            1 + random.nextInt(40),
+            between(0.01, 0.15),
+            hardnesses[random.nextInt(hardnesses.length)],
+            random.nextInt(4) == 0
+                ? Optional.of(Temperature.ofCelsius(Math.rint(between(690, 1000))))
+                : Optional.empty(),
+            Duration.ofMinutes(1 + random.nextInt(600)),
+            sheet(680, 950),
+            Optional.empty());
+    // From numbers of its own, so that the works of before stay what they were.
+    RandomWork more =
+        new RandomWork(new java.util.SplittableRandom(Double.doubleToLongBits(work.sheetMetres())));
+    return more.random.nextBoolean() ? work : work.withBuild(more.build());
+  }
+
+  private EnamelBuild build() {
+    EnamelWork.Hardness[] hardnesses = EnamelWork.Hardness.values();
+    EnamelCoat.Kind[] kinds = EnamelCoat.Kind.values();
+    List<EnamelCoat> coats = new ArrayList<>();
+    for (int i = random.nextInt(5); i > 0; i--) {
+      coats.add(
+          new EnamelCoat(
+              kinds[random.nextInt(kinds.length)],
+              random.nextBoolean()
+                  ? Optional.of(hardnesses[random.nextInt(hardnesses.length)])
+                  : Optional.empty(),
+              1 + random.nextInt(6)));
+    }
+    List<TestTile> tiles = new ArrayList<>();
+    for (int i = random.nextInt(8) - 5; i > 0; i--) {
+      tiles.add(
+          new TestTile(
+              between(650, 950),
+              between(5, 600),
+              Look.values()[random.nextInt(Look.values().length)]));
+    }
+    return new EnamelBuild(
+        random.nextBoolean() ? OptionalDouble.of(between(5e-5, 2e-3)) : OptionalDouble.empty(),
+        random.nextBoolean()
+            ? Optional.of(
+                new EnamelBuild.Counter(
+                    OptionalDouble.of(between(5e-5, 2e-3)),
+                    random.nextBoolean() ? Optional.of(expansion()) : Optional.empty()))
             : Optional.empty(),
-        Duration.ofMinutes(1 + random.nextInt(600)),
-        sheet(680, 950),
-        Optional.empty());
+        random.nextBoolean() ? Optional.of(expansion()) : Optional.empty(),
+        random.nextBoolean()
+            ? Optional.of(Temperature.ofCelsius(between(500, 750)))
+            : Optional.empty(),
+        random.nextInt(3) == 0
+            ? Optional.of(Temperature.ofCelsius(Math.rint(between(760, 1100))))
+            : Optional.empty(),
+        coats,
+        tiles);
+  }
+
+  private EnamelBuild.Expansion expansion() {
+    return random.nextBoolean()
+        ? new EnamelBuild.Expansion.OfSheet(between(5e-6, 16e-6))
+        : new EnamelBuild.Expansion.OfOxides(
+            Map.of(Oxide.SIO2, 70.0, Oxide.NA2O, 20.0, Oxide.CAO, 10.0), random.nextBoolean());
   }
 
   private DataSheet sheet(double lowCelsius, double highCelsius) {

@@ -179,6 +179,14 @@ public enum FileKind {
     lines.put("span-mm", "span-mm: 180");
     lines.put("WORK depth-mm", "depth-mm: 25");
     lines.put("session", "session: \"2:30\"");
+    lines.put("clay", "clay: copper");
+    lines.put("WORK pieces", "pieces: [{thickness-mm: 2.5, length-mm: 30}]");
+    lines.put("length-mm", "length-mm: 30");
+    lines.put("wall", "wall: steel");
+    lines.put("before-mm", "before-mm: 50");
+    lines.put("after-mm", "after-mm: 43.5");
+    lines.put("celsius", "celsius: 930");
+    lines.put("WORK hold", "hold: \"3:00\"");
     lines.put("treatment", "treatment: anneal");
     lines.put("WORK thickness-mm", "thickness-mm: 1.2");
     lines.put("mass-g", "mass-g: 8");

@@ -51,7 +51,7 @@ public final class WorkFile {
       case "glass" -> GlassWorkFile.read(file);
       case "heat-treat" -> HeatTreatWorkFile.read(file);
       case "sinter" -> SinterWorkFile.read(file);
-      default -> enamel(file);
+      default -> EnamelWorkFile.read(file);
     };
   }
 
@@ -67,7 +67,7 @@ public final class WorkFile {
     }
     return work instanceof BurnoutWork burnout
         ? writeBurnout(burnout)
-        : writeEnamel((EnamelWork) work);
+        : EnamelWorkFile.write((EnamelWork) work);
   }
 
   // ---- burnout
@@ -186,66 +186,6 @@ public final class WorkFile {
         .ifPresent(metres -> metal.put("thinnest-mm", YamlText.number(metres * MILLI)));
     put(metal, "method", poured.method(), PouringMethod::word);
     out.append("metal: ").append(YamlText.flow(metal)).append('\n');
-    appendReadyBy(out, work);
-    return out.toString();
-  }
-
-  // ---- enamel
-
-  private static EnamelWork enamel(YamlMap file) {
-    file.only(
-        "kind",
-        "metal",
-        "sheet-mm",
-        "pieces",
-        "piece-mm",
-        "enamel",
-        "working-celsius",
-        "session",
-        "data-sheet",
-        "ready-by");
-    EnamelWork.Metal metal = file.required("metal").oneOf(EnamelWork.Metal.class);
-    double sheet = file.required("sheet-mm").between(0.1, 10, "mm") / MILLI;
-    int pieces = file.optional("pieces").map(v -> v.whole(1, 500)).orElse(1);
-    double piece = file.required("piece-mm").between(5, 500, "mm") / MILLI;
-    EnamelWork.Hardness hardness = file.required("enamel").oneOf(EnamelWork.Hardness.class);
-    Optional<Temperature> working =
-        file.optional("working-celsius").map(v -> celsius(v, 100, 2000));
-    YamlValue sessionValue = file.required("session");
-    Duration session = sessionValue.hourMinute();
-    if (session.isZero() || session.compareTo(Duration.ofHours(24)) > 0) {
-      throw sessionValue.wrong("hours and minutes such as \"2:30\", above 0:00, at most 24:00");
-    }
-    DataSheet sheetOfMaker =
-        file.optional("data-sheet").map(WorkFile::dataSheet).orElse(DataSheet.none());
-    Optional<LocalDateTime> readyBy = readyBy(file);
-    return file.place()
-        .build(
-            () ->
-                new EnamelWork(
-                    metal,
-                    sheet,
-                    pieces,
-                    piece,
-                    hardness,
-                    working,
-                    session,
-                    sheetOfMaker,
-                    readyBy));
-  }
-
-  private static String writeEnamel(EnamelWork work) {
-    StringBuilder out = new StringBuilder("kind: enamel\n");
-    line(out, "metal", YamlValue.word(work.metal()));
-    line(out, "sheet-mm", YamlText.number(work.sheetMetres() * MILLI));
-    line(out, "pieces", String.valueOf(work.pieces()));
-    line(out, "piece-mm", YamlText.number(work.pieceMetres() * MILLI));
-    line(out, "enamel", YamlValue.word(work.hardness()));
-    work.working().ifPresent(t -> line(out, "working-celsius", celsius(t)));
-    line(out, "session", duration(work.session()));
-    Map<String, String> holder = new LinkedHashMap<>();
-    putSheet(holder, work.dataSheet());
-    holder.forEach((key, sheet) -> line(out, key, sheet));
     appendReadyBy(out, work);
     return out.toString();
   }

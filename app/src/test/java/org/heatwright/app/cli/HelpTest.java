@@ -37,6 +37,7 @@ class HelpTest {
         "scan",
         "learn",
         "health",
+        "pieces",
         "body",
         "couple",
         "heatwork",
@@ -47,6 +48,9 @@ class HelpTest {
         "cast size",
         "cast pour",
         "cast order",
+        "sinter",
+        "sinter size",
+        "sinter fit",
         "completion"
       })
   void everyCommandHasHelpWithExamplesIn80Columns(String command) {
@@ -78,6 +82,7 @@ class HelpTest {
         "send",
         "scan",
         "health",
+        "pieces",
         "body",
         "couple",
         "heatwork",

@@ -62,6 +62,7 @@ class MutationTest {
         Arguments.of("kiln", kiln, KilnFileTest.FULL),
         Arguments.of("burnout", work, WorkFileTest.BURNOUT),
         Arguments.of("enamel", work, WorkFileTest.ENAMEL),
+        Arguments.of("enamel, all known", work, WorkFileTest.ENAMEL_FULL),
         Arguments.of("heat-treat", work, HeatTreatWorkFileTest.FULL),
         Arguments.of("firing", firing, FiringFileTest.FULL),
         Arguments.of("shown", shown, ShownFileTest.FULL),

@@ -88,6 +88,7 @@ class SchemaTest {
             List.of(
                 WorkFileTest.BURNOUT,
                 WorkFileTest.ENAMEL,
+                WorkFileTest.ENAMEL_FULL,
                 HeatTreatWorkFileTest.FULL,
                 SinterWorkFileTest.FULL,
                 GlassWorkFileTest.FUSE,

@@ -1,16 +1,21 @@
 package org.heatwright.app.files;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
 
 import java.time.Duration;
 import java.time.LocalDateTime;
 import org.heatwright.mould.Investment;
 import org.heatwright.mould.Mould;
 import org.heatwright.work.BurnoutWork;
+import org.heatwright.work.EnamelBuild;
 import org.heatwright.work.EnamelWork;
 import org.heatwright.work.PatternedMould;
 import org.heatwright.work.Work;
 import org.heatwright.work.casting.PouringMethod;
+import org.heatwright.work.enamel.Look;
+import org.heatwright.work.enamel.TestTile;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -44,6 +49,29 @@ class WorkFileTest {
       session: "2:30"
       data-sheet: {max-celsius: 820, dry-celsius: 149, dry-hold: "2:00", top-celsius: 725, top-hold: "3:00", fastest-rise-k-per-h: 200, fastest-wet-rise-k-per-h: 80, pour-soak: "1:00"}
       ready-by: 2026-12-02T18:30
+      """;
+
+  static final String ENAMEL_FULL =
+      """
+      kind: enamel
+      metal: gold-14k-red
+      sheet-mm: 0.8
+      pieces: 6
+      piece-mm: 45
+      enamel: medium
+      coat-mm: 0.35
+      counter-enamel: {coat-mm: 0.25, expansion-ppm-k: 10.2}
+      oxides-mol-percent: {SiO2: 60, Na2O: 5, K2O: 10, PbO: 25}
+      softening-celsius: 605
+      solidus-celsius: 912
+      coats:
+        - {coat: counter, enamel: hard}
+        - {coat: ground, times: 2}
+        - {coat: overglaze, enamel: soft, times: 1}
+      tiles:
+        - {at-celsius: 800, seconds: 75, look: orange-peel}
+        - {at-celsius: 800, seconds: 120, look: glossy}
+      session: "2:30"
       """;
 
   private static Work read(String text) {
@@ -82,9 +110,47 @@ class WorkFileTest {
   }
 
   @Test
+  void readsWhatIsKnownOfAnEnamel() {
+    EnamelBuild build = ((EnamelWork) read(ENAMEL_FULL)).build();
+
+    assertThat(build.coatMetres()).hasValue(0.00035);
+    assertThat(build.counter().orElseThrow().expansion())
+        .contains(new EnamelBuild.Expansion.OfSheet(10.2e-6));
+    assertThat(((EnamelBuild.Expansion.OfOxides) build.expansion().orElseThrow()).oxides())
+        .satisfies(glass -> assertThat(glass.perKelvin()).isCloseTo(1.2155e-5, within(1e-11)));
+    assertThat(build.softening().orElseThrow().celsius()).isEqualTo(605);
+    assertThat(build.solidus().orElseThrow().celsius()).isEqualTo(912);
+    assertThat(build.firings()).isEqualTo(4);
+    assertThat(build.coats().get(0).hardness()).contains(EnamelWork.Hardness.HARD);
+    assertThat(build.tiles().get(1)).isEqualTo(new TestTile(800, 120, Look.GLOSSY));
+    assertThat(((EnamelWork) read(ENAMEL)).build()).isEqualTo(EnamelBuild.unknown());
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      textBlock =
+          """
+          SiO2: 60   | SnO2: 60   | SnO2
+          SiO2: 60   | SiO2: 50   | sum up to 90.0 mol %
+          PbO: 25}   | PbO: 25}\nexpansion-ppm-k: 9 | told once
+          look: glossy | look: shiny | orange-peel
+          coat: ground | coat: base | counter, ground, colour or overglaze
+          solidus-celsius: 912 | solidus-celsius: 9120 | 600 to 1600
+          """)
+  void whatIsWrongWithAnEnamelIsTold(String right, String wrong, String told) {
+    assertThatThrownBy(() -> read(ENAMEL_FULL.replace(right, wrong.replace("\\n", "\n"))))
+        .isInstanceOf(InputException.class)
+        .hasMessageContaining(told)
+        .hasMessageStartingWith("work.yaml");
+  }
+
+  @Test
   void whatIsWrittenReadsBackTheSame() {
     for (String text :
-        new String[] {BURNOUT, ENAMEL, GlassWorkFileTest.FUSE, GlassWorkFileTest.BOWL}) {
+        new String[] {
+          BURNOUT, ENAMEL, ENAMEL_FULL, GlassWorkFileTest.FUSE, GlassWorkFileTest.BOWL
+        }) {
       Work work = read(text);
       assertThat(read(WorkFile.write(work))).isEqualTo(work);
     }

@@ -1,0 +1,169 @@
+package org.heatwright.app.cli;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import org.heatwright.app.enamel.LoggedSession;
+import org.heatwright.app.enamel.PieceHistory;
+import org.heatwright.app.files.InputException;
+import org.heatwright.app.files.LogFile;
+import org.heatwright.app.json.PiecesJson;
+import org.heatwright.app.plot.PiecePlot;
+import org.heatwright.kiln.Kiln;
+import org.heatwright.units.TemperatureUnit;
+import org.heatwright.work.Composer;
+import org.heatwright.work.Composition;
+import org.heatwright.work.EnamelJudge;
+import org.heatwright.work.EnamelOutlook;
+import org.heatwright.work.EnamelPieceCurve;
+import org.heatwright.work.EnamelWork;
+import org.heatwright.work.Outcome;
+import org.heatwright.work.Work;
+import org.heatwright.work.enamel.LoggedPieces;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+@Command(
+    name = "pieces",
+    description = {
+      "What to expect of an enamelled piece that goes into the hot kiln, from the door's",
+      "shutting on; with logs: each session split into its pieces by the dips of the door."
+    },
+    footerHeading = "%nExamples:%n",
+    footer = {
+      "  heatwright pieces --work brooches.yaml --kiln buoy.yaml --plot piece.svg",
+      "  heatwright pieces --log friday.csv --work brooches.yaml --kiln buoy.yaml",
+      "  heatwright pieces --log friday.csv --log sunday.csv --work brooches.yaml \\",
+      "      --kiln buoy.yaml --json",
+      "  An event column may tell what the reading cannot:",
+      "      door-open brooch 3, coat 2, left"
+    })
+final class PiecesCommand implements Callable<Integer> {
+
+  @Option(
+      names = "--log",
+      paramLabel = "L",
+      description = "Log of a session; may be given again for more sessions.")
+  private List<Path> logs = List.of();
+
+  @Option(names = "--work", required = true, paramLabel = "W", description = "Work file, enamel.")
+  private Path workPath;
+
+  @Option(names = "--kiln", required = true, paramLabel = "K", description = "Kiln file.")
+  private Path kilnPath;
+
+  @Option(
+      names = "--two-openings",
+      description =
+          "The door is opened once to put a piece in and once to take it out; usual: at one opening"
+              + " one comes out and the next goes in.")
+  private boolean twoOpenings;
+
+  @Option(
+      names = "--plot",
+      paramLabel = "FILE",
+      description = "Draws the piece on its own clock there (.svg or .png).")
+  private Optional<Path> plot;
+
+  @Mixin private Answer answer;
+
+  private final Surroundings surroundings;
+
+  PiecesCommand(Surroundings surroundings) {
+    this.surroundings = surroundings;
+  }
+
+  @Override
+  public Integer call() {
+    Work work = Input.work(workPath);
+    if (!(work instanceof EnamelWork enamel)) {
+      throw InputException.in(
+          workPath.toString(), "this work is no enamel; expected kind: enamel.");
+    }
+    Kiln kiln = Input.kiln(kilnPath).kiln();
+    LoggedPieces.Openings openings =
+        twoOpenings ? LoggedPieces.Openings.TWO_A_PIECE : LoggedPieces.Openings.ONE_A_PIECE;
+    plot.ifPresent(PlotFile::require);
+    Composition composition = Composer.compose(enamel, kiln, Optional.empty());
+    EnamelOutlook outlook = ((EnamelJudge) composition.judge()).composed();
+    LoggedSession.Judge judge = LoggedSession.judge(enamel, outlook);
+    List<LoggedSession> sessions = new ArrayList<>();
+    for (Path path : logs) {
+      LogFile.Log log = Input.log(path);
+      sessions.add(LoggedSession.of(path.toString(), log, judge, openings));
+    }
+    List<PieceHistory> histories = PieceHistory.of(sessions, enamel);
+    List<Outcome> outcomes = composition.judge().outcomes(composition.schedule(), List.of());
+    Optional<String> drawn =
+        plot.map(
+            path ->
+                PlotFile.write(
+                    path,
+                    PiecePlot.of(
+                        "%s, %s enamel, in %s"
+                            .formatted(
+                                enamel.metal().words(), enamel.hardness().words(), kiln.name()),
+                        outlook,
+                        TemperatureUnit.CELSIUS)));
+    Page page = sessions.isEmpty() ? expected(outlook, outcomes) : page(sessions, histories, judge);
+    drawn.ifPresent(sentence -> page.blank().line(sentence));
+    answer.give(surroundings, PiecesJson.of(outlook, outcomes, sessions, histories), page);
+    return Answer.DONE;
+  }
+
+  /** The piece on its own clock, and what it does. */
+  private static Page expected(EnamelOutlook outlook, List<Outcome> outcomes) {
+    Page page = new Page();
+    page.line("From the door's shutting, at %.0f °C:".formatted(outlook.working().celsius()));
+    List<EnamelPieceCurve.Row> rows = outlook.curve().rows();
+    for (int i = 0; i < rows.size(); i += 6) {
+      EnamelPieceCurve.Row row = rows.get(i);
+      page.line(
+          "%6.0f s   piece %4.0f to %4.0f °C   chamber %4.0f °C"
+              .formatted(row.seconds(), row.lowCelsius(), row.highCelsius(), row.chamberCelsius()));
+    }
+    page.blank();
+    for (Outcome outcome : outcomes) {
+      page.hanging(
+          "  ",
+          "%s%s: %s. %s (%s)"
+              .formatted(
+                  outcome.severity().map(s -> s.name().toLowerCase(Locale.ROOT) + ": ").orElse(""),
+                  outcome.what(),
+                  outcome.value(),
+                  outcome.meaning(),
+                  outcome.origin().words()));
+    }
+    return page;
+  }
+
+  private static Page page(
+      List<LoggedSession> sessions, List<PieceHistory> histories, LoggedSession.Judge judge) {
+    Page page = new Page();
+    for (LoggedSession session : sessions) {
+      page.line(session.headline());
+      if (session.pieces().firings().isEmpty()) {
+        page.line(
+            "No opening of the door shows: nothing fell by 12 K and came back, and no event tells"
+                + " one.");
+        continue;
+      }
+      page.line(session.doorWords());
+      for (LoggedPieces.Firing firing : session.pieces().firings()) {
+        page.hanging("%4d  ".formatted(firing.number()), session.words(firing));
+      }
+      page.blank();
+    }
+    if (!histories.isEmpty()) {
+      page.line("By piece:");
+      histories.forEach(history -> page.hanging("  - ", history.words()));
+      page.blank();
+    }
+    page.line(judge.caveat());
+    return page;
+  }
+}
