@@ -239,7 +239,8 @@ public final class CardBuilder {
   private Optional<Card.Ready> ready() {
     Optional<Double> until =
         schedule.atEnd() == AtEnd.OFF ? Optional.of(forecast.endSeconds().low()) : Optional.empty();
-    String what = forecast.work().isEmpty() ? "Kiln ready" : "Work ready";
+    boolean work = !forecast.work().isEmpty() || !forecast.pieces().isEmpty();
+    String what = work ? "Work ready" : "Kiln ready";
     Optional<Band> from = readyFrom();
     if (from.isPresent() && until.isPresent() && from.get().median() >= until.get()) {
       // Work that is followed and ready when it has cooled stays ready; else it was never sure.
