@@ -89,6 +89,9 @@ class SchemaTest {
                 WorkFileTest.BURNOUT,
                 WorkFileTest.ENAMEL,
                 WorkFileTest.ENAMEL_FULL,
+                WorkFileTest.ENAMEL_BY_MOL,
+                WorkFileTest.ENAMEL_BY_MASS,
+                WorkFileTest.ENAMEL_BY_SHEET,
                 HeatTreatWorkFileTest.FULL,
                 SinterWorkFileTest.FULL)));
     kinds.put("firing", new Kind(FiringFile::read, List.of(FiringFileTest.FULL)));
