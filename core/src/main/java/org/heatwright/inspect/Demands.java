@@ -26,6 +26,7 @@ import org.heatwright.units.TemperatureChange;
  * @param readyWithin how near the last target the work must be to count as ready
  * @param cores what must happen inside moulds, one entry a kind; empty where there are none
  * @param windows temperatures that a hold must stay between; empty where only its target counts
+ * @param coolingLimits how fast the chamber may fall through a range
  */
 public record Demands(
     String work,
@@ -39,9 +40,40 @@ public record Demands(
     TemperatureRange last,
     TemperatureChange readyWithin,
     List<CoreDemands> cores,
-    List<Window> windows) {
+    List<Window> windows,
+    List<RateLimit> coolingLimits) {
 
-  /** Work without a window for a hold. */
+  /** Work that may cool as the kiln likes. */
+  public Demands(
+      String work,
+      List<Ceiling> ceilings,
+      List<RateLimit> rateLimits,
+      List<TimeWithin> timesWithin,
+      Optional<PourSoak> pourSoak,
+      Optional<NoReheat> noReheat,
+      Optional<StartWait> startWait,
+      TemperatureRange peak,
+      TemperatureRange last,
+      TemperatureChange readyWithin,
+      List<CoreDemands> cores,
+      List<Window> windows) {
+    this(
+        work,
+        ceilings,
+        rateLimits,
+        timesWithin,
+        pourSoak,
+        noReheat,
+        startWait,
+        peak,
+        last,
+        readyWithin,
+        cores,
+        windows,
+        List.of());
+  }
+
+  /** Work without a window for a hold that may cool as the kiln likes. */
   public Demands(
       String work,
       List<Ceiling> ceilings,
@@ -72,6 +104,7 @@ public record Demands(
   public Demands {
     cores = List.copyOf(cores);
     windows = List.copyOf(windows);
+    coolingLimits = List.copyOf(coolingLimits);
     Objects.requireNonNull(work, "work");
     ceilings = List.copyOf(ceilings);
     rateLimits = List.copyOf(rateLimits);
@@ -115,11 +148,11 @@ public record Demands(
   }
 
   /**
-   * The fastest rise allowed through a range of chamber temperatures.
+   * The fastest rise, or fall, allowed through a range of chamber temperatures.
    *
    * @param code code of the finding when it is passed
    * @param range where it applies
-   * @param most the fastest rise
+   * @param most the fastest rise or fall
    * @param atFastest how much a full-power ramp through the range matters
    * @param consequence what would happen, a clause: "steam can blow the mould out"
    * @param origin where the limit comes from

@@ -87,7 +87,39 @@ final class WorkChecks {
           rate(step, limit);
         }
       }
+      for (RateLimit limit : demands.coolingLimits()) {
+        if (!step.rises()
+            && limit.range().kelvinsOfWay(step.from(), step.segment().target()) > EDGE_KELVINS) {
+          rate(step, limit);
+        }
+      }
     }
+    endsHot();
+  }
+
+  /** After the last segment the kiln cools as it likes. */
+  private void endsHot() {
+    Walk.Step last = walk.last();
+    demands.coolingLimits().stream()
+        .filter(limit -> limit.range().contains(last.segment().target()))
+        .filter(
+            limit ->
+                last.segment().target().celsius() - limit.range().from().celsius() > EDGE_KELVINS)
+        .findFirst()
+        .ifPresent(
+            limit ->
+                findings.add(
+                    finding(
+                        Severity.WARN,
+                        "ends-hot",
+                        last,
+                        "The schedule ends at %s, and from there to %s the kiln cools as it likes, maybe faster than %s: %s. Add a segment that cools it."
+                            .formatted(
+                                walk.target(last),
+                                Wording.of(limit.range().from(), walk.unit()),
+                                Wording.of(limit.most(), walk.unit()),
+                                limit.consequence()),
+                        limit.origin())));
   }
 
   private void rate(Walk.Step step, RateLimit limit) {

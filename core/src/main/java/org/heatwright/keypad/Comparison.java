@@ -120,10 +120,15 @@ final class Comparison {
 
   private void unit() {
     TemperatureUnit unit = program.unit();
+    boolean asked = keypad.units().asked().isPresent();
     if (shown.unit().filter(u -> u != unit).isPresent()) {
       wrongUnitInForce(
           "The display says %s, but the plan is for %s: the same numbers mean other temperatures."
               .formatted(unit.other().symbol(), unit.symbol()));
+      return;
+    }
+    if (asked) {
+      unitOfProgram();
       return;
     }
     if (unitCheck.filter(c -> c.settles(unit.other())).isPresent()) {
@@ -154,10 +159,47 @@ final class Comparison {
     unitCheck.ifPresent(c -> unproven.add(c.why()));
   }
 
+  /** A unit that the program itself asks: a cold kiln's reading says nothing of it. */
+  private void unitOfProgram() {
+    Keypad.UnitPrompt asked = keypad.units().asked().orElseThrow();
+    if (asked.review() != Keypad.Position.HIDDEN) {
+      return; // one of the values that are compared
+    }
+    String symbol = program.unit().symbol();
+    Set<Keypad.UnitSetting.ShownAt> shownAt = keypad.units().shownAt();
+    if (shown.unit().isPresent() && shownAt.contains(Keypad.UnitSetting.ShownAt.REVIEW)) {
+      return;
+    }
+    if (shown.unit().isPresent() && shownAt.contains(Keypad.UnitSetting.ShownAt.ENTRY)) {
+      unproven.add(
+          "That the program is in %s rests on the sign seen while it was open; the review does not show it."
+              .formatted(symbol));
+      return;
+    }
+    UnitTrap trap = UnitTrap.of(program, keypad);
+    unitOpen = trap.needsUnitCheck();
+    unproven.add(
+        "That the program is in %s: this review does not show the unit that it was keyed with, and the kiln's own reading says nothing of it. Open the program again and look at its unit, without taking anything.%s"
+            .formatted(
+                symbol,
+                trap.worst()
+                    .map(t -> " Segment %d: %s".formatted(t.segment(), t.meaning()))
+                    .orElse("")));
+  }
+
   private void wrongUnitInForce(String finding) {
     findings.add(finding);
     corrections.add(
-        "Switch the keypad to %s, then key the program again.".formatted(program.unit().symbol()));
+        keypad
+            .units()
+            .asked()
+            .map(
+                a ->
+                    "Key %s at the unit, then look at every value again."
+                        .formatted(a.text(program.unit())))
+            .orElse(
+                "Switch the keypad to %s, then key the program again."
+                    .formatted(program.unit().symbol())));
   }
 
   /** Which shown value answers which item: by label, by position. */
@@ -186,18 +228,19 @@ final class Comparison {
 
   private OptionalInt indexOf(String at) {
     String wanted = Texts.folded(at);
+    if (wanted.matches("\\d{1,4}")) {
+      // Labels have a letter, so this is a position.
+      int index = Integer.parseInt(wanted) - 1;
+      return index >= 0 && index < items.size() && !answers.containsKey(index)
+          ? OptionalInt.of(index)
+          : OptionalInt.empty();
+    }
     for (int i = 0; i < items.size(); i++) {
       ReviewPlan.Item item = items.get(i);
       if (!answers.containsKey(i)
           && ReviewPlan.names(keypad, item.segment(), item.kind()).stream()
               .anyMatch(name -> Texts.folded(name).equals(wanted))) {
         return OptionalInt.of(i);
-      }
-    }
-    if (wanted.matches("\\d{1,4}")) {
-      int index = Integer.parseInt(wanted) - 1;
-      if (index >= 0 && index < items.size() && !answers.containsKey(index)) {
-        return OptionalInt.of(index);
       }
     }
     return OptionalInt.empty();
@@ -229,6 +272,9 @@ final class Comparison {
   }
 
   private boolean matches(ReviewPlan.Item item, Optional<Shown.Value> value) {
+    if (item.unused()) {
+      return true;
+    }
     Optional<Meanings.Meaning> meaning = value.flatMap(v -> meanings.of(item.kind(), v.text()));
     return meaning.isPresent()
         && (item.text().isEmpty()
@@ -311,7 +357,7 @@ final class Comparison {
       extraVerdicts.clear();
       for (int j = 0; j < more.size(); j++) {
         ReviewPlan.Item item = more.get(j);
-        if (item.text().isEmpty()) {
+        if (item.text().isEmpty() && !item.unused()) {
           extraVerdicts.add(
               new ReadbackReport.Verdict(
                   j + 1,
@@ -382,7 +428,9 @@ final class Comparison {
           "%s must be %s, it shows '%s'."
               .formatted(sentencePlace(item), item.text().orElse(""), text),
           Optional.of(key(item)));
-    } else if (segmentNow == item.segment() || item.kind() == KeyedValue.Kind.END) {
+    } else if (segmentNow == item.segment()
+        || item.kind() == KeyedValue.Kind.END
+        || item.unused()) {
       put(index, text, ReadbackReport.VerdictKind.MATCH, "as planned", Optional.empty());
     } else {
       put(
@@ -398,7 +446,7 @@ final class Comparison {
   private void unitOfAll() {
     List<Integer> targets = new ArrayList<>();
     for (int i = 0; i < items.size(); i++) {
-      if (items.get(i).kind() == KeyedValue.Kind.TARGET) {
+      if (items.get(i).kind() == KeyedValue.Kind.TARGET && !items.get(i).unused()) {
         targets.add(i);
       }
     }
@@ -537,6 +585,13 @@ final class Comparison {
           ReadbackReport.VerdictKind.UNREADABLE,
           "%s must be %s; '%s' means nothing certain here.%s"
               .formatted(sentencePlace(item), must, text, unreadable(item)));
+    } else if (item.kind() == KeyedValue.Kind.UNIT) {
+      wrong(
+          index,
+          text,
+          ReadbackReport.VerdictKind.WRONG_UNIT,
+          "The program's unit must read %s, it shows '%s': the same numbers mean other temperatures."
+              .formatted(must, text));
     } else if (isOtherUnit(index)) {
       wrong(
           index,
@@ -561,7 +616,7 @@ final class Comparison {
   }
 
   private static String unreadable(ReviewPlan.Item item) {
-    return item.kind() == KeyedValue.Kind.HOLD || item.kind() == KeyedValue.Kind.DELAY
+    return isTime(item.kind())
         ? " Give it exactly as displayed, with both digits of the minutes."
         : "";
   }
@@ -605,8 +660,14 @@ final class Comparison {
     return value.filter(v -> Math.abs(v - number.doubleValue()) < step.doubleValue()).isPresent();
   }
 
+  private static boolean isTime(KeyedValue.Kind kind) {
+    return kind == KeyedValue.Kind.HOLD
+        || kind == KeyedValue.Kind.DELAY
+        || kind == KeyedValue.Kind.TIME;
+  }
+
   private boolean isHoursForMinutes(ReviewPlan.Item item, Meanings.Meaning shownMeaning) {
-    if (item.kind() != KeyedValue.Kind.HOLD && item.kind() != KeyedValue.Kind.DELAY) {
+    if (!isTime(item.kind())) {
       return false;
     }
     Optional<BigDecimal> planned =
@@ -632,7 +693,8 @@ final class Comparison {
     Set<KeyedValue.Kind> hidden = keypad.hiddenInReview();
     Set<Integer> ends = new TreeSet<>();
     for (KeyedValue value : program.values()) {
-      if (!hidden.contains(value.kind())) {
+      // A unit that is not shown has been told of already, with what it may lead to.
+      if (!hidden.contains(value.kind()) || value.kind() == KeyedValue.Kind.UNIT) {
         continue;
       }
       if (value.kind() == KeyedValue.Kind.END) {
@@ -660,7 +722,7 @@ final class Comparison {
     CheckFigures planned = program.checkFigures();
     int segments =
         as.stream()
-            .filter(item -> item.kind() != KeyedValue.Kind.END)
+            .filter(item -> item.kind() != KeyedValue.Kind.END && !item.unused())
             .mapToInt(ReviewPlan.Item::segment)
             .max()
             .orElse(0);
@@ -695,7 +757,7 @@ final class Comparison {
       KeyedValue.Kind kind, List<ReviewPlan.Item> as, List<Shown.Value> texts, boolean complete) {
     BigDecimal sum = BigDecimal.ZERO;
     for (int i = 0; i < as.size(); i++) {
-      if (as.get(i).kind() != kind) {
+      if (as.get(i).kind() != kind || as.get(i).unused()) {
         continue;
       }
       Optional<Meanings.Meaning> meaning = meanings.of(kind, texts.get(i).text());
@@ -727,7 +789,7 @@ final class Comparison {
         item.text().orElse(""),
         shownText(index),
         ReadbackReport.VerdictKind.MATCH,
-        "as planned",
+        item.unused() ? "not run, so no matter what it reads" : "as planned",
         Optional.empty());
   }
 
@@ -757,7 +819,7 @@ final class Comparison {
   }
 
   private static String place(ReviewPlan.Item item) {
-    return KeyedValue.place(item.segment(), item.kind());
+    return KeyedValue.place(item.segment(), item.kind()) + (item.unused() ? " (unused)" : "");
   }
 
   private static String sentencePlace(ReviewPlan.Item item) {

@@ -6,7 +6,7 @@ import java.util.Objects;
 /**
  * One value to key.
  *
- * @param segment 1-based; 0 for the whole program (delay, number of segments)
+ * @param segment 1-based; 0 for the whole program (unit, delay, number of segments)
  * @param kind which field
  * @param digits as the display must show it
  * @param meaning in words: "2 h 30 min", "full power up"
@@ -32,6 +32,7 @@ public record KeyedValue(int segment, Kind kind, String digits, String meaning) 
   public static String place(int segment, Kind kind) {
     return switch (kind) {
       case DELAY -> "start delay";
+      case UNIT -> "unit";
       case END -> segment == 0 ? "number of segments" : "segment " + segment + " (unused)";
       default -> "segment " + segment + " " + kind.word();
     };
@@ -40,10 +41,14 @@ public record KeyedValue(int segment, Kind kind, String digits, String meaning) 
   /** The fields of a program. */
   public enum Kind {
     RATE,
+    /** The time to get to the target, on keypads that take it instead of a rate. */
+    TIME,
     TARGET,
     HOLD,
     /** How long the controller waits before the first segment. */
     DELAY,
+    /** The unit of the whole program, on keypads that ask it in the program. */
+    UNIT,
     /** What says that the program is over. */
     END;
 

@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Objects;
@@ -29,8 +30,9 @@ import org.heatwright.units.TemperatureUnit;
  * @param slots programs it can store, 1 to 999
  * @param segments segments in a program, 1 to 99
  * @param displayDigits digits the display has, 2 to 8
- * @param order the fields of a segment in the order they are keyed: rate, target, hold, each once
- * @param rate the rate field
+ * @param order the fields of a segment in the order they are keyed: rate (or time), target, hold,
+ *     each once
+ * @param rate the rate field, or that of the time to get to the target
  * @param target the target field
  * @param hold the hold field
  * @param delay the delay field, if it has one
@@ -61,9 +63,6 @@ public record Keypad(
     Review review,
     PowerCut afterPowerCut) {
 
-  static final Set<KeyedValue.Kind> SEGMENT_FIELDS =
-      EnumSet.of(KeyedValue.Kind.RATE, KeyedValue.Kind.TARGET, KeyedValue.Kind.HOLD);
-
   public Keypad {
     Objects.requireNonNull(units, "units");
     keys = Set.copyOf(keys);
@@ -91,13 +90,15 @@ public record Keypad(
         "A display has 2 to 8 digits, not %d.",
         displayDigits);
     require(
-        order.size() == SEGMENT_FIELDS.size() && Set.copyOf(order).equals(SEGMENT_FIELDS),
-        "The order of a segment names rate, target and hold once each, not %s.",
+        order.size() == 3 && Set.copyOf(order).equals(segmentFields(rate)),
+        "The order of a segment names %s, target and hold once each, not %s.",
+        rampKind(rate).word(),
         words(order));
     for (KeyedValue.Kind kind : review.order()) {
       require(
-          SEGMENT_FIELDS.contains(kind),
-          "The review's order names rate, target and hold, not %s.",
+          order.contains(kind),
+          "The review's order names %s, target and hold, not %s.",
+          rampKind(rate).word(),
           kind.word());
     }
     require(
@@ -124,21 +125,31 @@ public record Keypad(
         units.setting() == UnitSetting.Setting.SWITCHABLE
             || (rate.inOtherUnit().isEmpty() && target.inOtherUnit().isEmpty()),
         "Ranges in the other unit are for a keypad that can be switched to it.");
-    requireDistinctTexts(rate, target, hold, end, order.get(0));
+    KeyedValue.Kind markField = end.in().orElse(order.get(0));
+    require(
+        order.contains(markField),
+        "The mark that ends a program is keyed at one of a segment's values, not at %s.",
+        markField.word());
+    require(
+        !review.unused() || markField == order.get(0) || review.order().contains(markField),
+        "A review that shows the first unused segment shows its %s, which ends the program.",
+        markField.word());
+    Range holds = holdRange(hold, end, markField);
+    requireDistinctTexts(rate, target, hold, holds, end, markField);
     if (entry instanceof Entry.DigitKeys) {
-      KeyedValue.Kind first = order.get(0);
-      requireTypable(rate.fastest(), n -> rate.range().holds(n));
-      requireTypable(hold.endless(), n -> isOrdinaryHold(hold, n));
+      requireTypable(rate.fastest(), rate::isTyped);
+      requireTypable(hold.endless(), n -> isTyped(holds, hold.form(), hold.decimals(), n));
       requireTypable(
           end.mark(),
           n ->
-              switch (first) {
-                case RATE -> rate.range().holds(n);
+              switch (markField) {
+                case RATE, TIME -> rate.isTyped(n);
                 case TARGET -> target.range().holds(n);
-                default -> isOrdinaryHold(hold, n);
+                default -> isTyped(holds, hold.form(), hold.decimals(), n);
               });
     }
-    requireLabels(rate, target, hold, delay);
+    requireLabels(rate, target, hold, delay, units);
+    requireUnitAsked(units, gestures, entry);
     requireProgramming(programming, gestures, entry, keys, units);
     KeyClashes.first(entry, keys, accept, programming, gestures)
         .ifPresent(
@@ -156,9 +167,7 @@ public record Keypad(
                     target.range().holds(v), "The target cannot start at %s: it is not one.", v));
     hold.startMinutes()
         .ifPresent(
-            v ->
-                require(
-                    hold.range().holds(v), "The hold cannot start at %s min: it is not one.", v));
+            v -> require(holds.holds(v), "The hold cannot start at %s min: it is not one.", v));
     delay
         .flatMap(DelayField::startMinutes)
         .ifPresent(
@@ -185,6 +194,27 @@ public record Keypad(
     return kinds.stream().map(KeyedValue.Kind::word).toList().toString();
   }
 
+  private static KeyedValue.Kind rampKind(RateField rate) {
+    return rate.time().isPresent() ? KeyedValue.Kind.TIME : KeyedValue.Kind.RATE;
+  }
+
+  private static Set<KeyedValue.Kind> segmentFields(RateField rate) {
+    return EnumSet.of(rampKind(rate), KeyedValue.Kind.TARGET, KeyedValue.Kind.HOLD);
+  }
+
+  /** Where a hold of zero marks the end of a program, it is no ordinary hold. */
+  private static Range holdRange(HoldField hold, EndRule end, KeyedValue.Kind markField) {
+    boolean zeroEnds =
+        markField == KeyedValue.Kind.HOLD
+            && end.mark()
+                .flatMap(m -> hold.form().minutes(Texts.clean(m.shows())))
+                .filter(m -> m.signum() == 0)
+                .isPresent();
+    return zeroEnds
+        ? new Range(hold.stepMinutes(), hold.maxMinutes(), hold.stepMinutes())
+        : hold.range();
+  }
+
   private static Set<Key> needed(Entry entry, RateField rate, Gestures gestures) {
     Set<Key> needed = EnumSet.noneOf(Key.class);
     if (entry instanceof Entry.StepKeys) {
@@ -209,21 +239,30 @@ public record Keypad(
 
   /** One text must never mean two things in one field. */
   private static void requireDistinctTexts(
-      RateField rate, TargetField target, HoldField hold, EndRule end, KeyedValue.Kind first) {
+      RateField rate,
+      TargetField target,
+      HoldField hold,
+      Range holds,
+      EndRule end,
+      KeyedValue.Kind markField) {
+    String ramp = rampKind(rate).word();
     rate.fastest()
         .ifPresent(
             fastest -> {
               require(
-                  Texts.number(fastest.shows()).filter(n -> rate.range().holds(n.abs())).isEmpty(),
-                  "The rate '%s' means fastest, but it is also an ordinary rate between %s and %s.",
+                  !rate.isShown(fastest.shows()),
+                  "The %s '%s' means fastest, but it is also an ordinary %s between %s and %s.",
+                  ramp,
                   fastest.shows(),
-                  rate.range().min().toPlainString(),
-                  rate.range().max().toPlainString());
+                  ramp,
+                  rate.text(rate.range(), rate.range().min()),
+                  rate.text(rate.range(), rate.range().greatest()));
               require(
-                  !(first == KeyedValue.Kind.RATE
+                  !(markField == rampKind(rate)
                       && end.mark().isPresent()
                       && Texts.same(fastest.shows(), end.mark().orElseThrow().shows())),
-                  "The rate '%s' means both fastest and the end of the program.",
+                  "The %s '%s' means both fastest and the end of the program.",
+                  ramp,
                   fastest.shows());
             });
     hold.endless()
@@ -232,7 +271,7 @@ public record Keypad(
                 require(
                     hold.form()
                         .minutes(Texts.clean(endless.shows()))
-                        .filter(m -> m.compareTo(hold.maxMinutes()) <= 0)
+                        .filter(m -> isBetween(holds, m))
                         .isEmpty(),
                     "The hold '%s' means endless, but it is also an ordinary hold.",
                     endless.shows()));
@@ -241,29 +280,39 @@ public record Keypad(
             mark -> {
               Optional<BigDecimal> number = Texts.number(mark.shows());
               boolean ordinary =
-                  switch (first) {
-                    case RATE -> number.filter(n -> rate.range().holds(n.abs())).isPresent();
+                  switch (markField) {
+                    case RATE, TIME -> rate.isShown(mark.shows());
                     case TARGET -> number.filter(n -> target.range().holds(n)).isPresent();
                     default ->
                         hold.form()
                             .minutes(Texts.clean(mark.shows()))
-                            .filter(m -> m.compareTo(hold.maxMinutes()) <= 0)
+                            .filter(m -> isBetween(holds, m))
                             .isPresent();
                   };
               require(
+                  !(markField == KeyedValue.Kind.HOLD
+                      && hold.endless()
+                          .filter(e -> Texts.same(e.shows(), mark.shows()))
+                          .isPresent()),
+                  "The hold '%s' means both endless and the end of the program.",
+                  mark.shows());
+              require(
                   !ordinary,
                   "The %s '%s' marks the end of the program, but it is also an ordinary %s.",
-                  first.word(),
+                  markField.word(),
                   mark.shows(),
-                  first.word());
+                  markField.word());
             });
   }
 
-  /** Whether typing these digits makes a hold; points and colons are not typed. */
-  private static boolean isOrdinaryHold(HoldField hold, BigDecimal typed) {
-    Range range = hold.range();
+  private static boolean isBetween(Range range, BigDecimal number) {
+    return number.compareTo(range.min()) >= 0 && number.compareTo(range.max()) <= 0;
+  }
+
+  /** Whether typing these digits makes a time; points and colons are not typed. */
+  private static boolean isTyped(Range range, TimeForm form, int decimals, BigDecimal typed) {
     return IntStream.range(0, range.count())
-        .mapToObj(i -> hold.form().text(range.value(i), hold.decimals()).replaceAll("[.:]", ""))
+        .mapToObj(i -> form.text(range.value(i), decimals).replaceAll("[.:]", ""))
         .anyMatch(text -> new BigDecimal(text).compareTo(typed) == 0);
   }
 
@@ -284,8 +333,13 @@ public record Keypad(
   }
 
   private static void requireLabels(
-      RateField rate, TargetField target, HoldField hold, Optional<DelayField> delay) {
+      RateField rate,
+      TargetField target,
+      HoldField hold,
+      Optional<DelayField> delay,
+      UnitSetting units) {
     List<String> labels = new ArrayList<>();
+    units.asked().flatMap(UnitPrompt::label).ifPresent(labels::add);
     rate.label().ifPresent(labels::add);
     target.label().ifPresent(labels::add);
     hold.label().ifPresent(labels::add);
@@ -300,6 +354,24 @@ public record Keypad(
         Set.copyOf(labels.stream().map(Texts::folded).toList()).size() == labels.size(),
         "Two fields have the same label: %s.",
         labels);
+  }
+
+  private static void requireUnitAsked(UnitSetting units, Gestures gestures, Entry entry) {
+    if (units.asked().isEmpty()) {
+      return;
+    }
+    require(
+        gestures.switchUnit().isEmpty(),
+        "Where each program asks its unit, no keys switch it from the idle display: leave switch-unit out.");
+    if (entry instanceof Entry.DigitKeys) {
+      UnitPrompt asked = units.asked().orElseThrow();
+      for (String shows : List.of(asked.celsius(), asked.fahrenheit())) {
+        require(
+            shows.matches("\\d+"),
+            "The unit '%s' cannot be typed on digit keys: give the digits that choose it.",
+            shows);
+      }
+    }
   }
 
   private static void requireProgramming(
@@ -345,9 +417,12 @@ public record Keypad(
     };
   }
 
-  /** The rates it accepts while {@code unit} is in force, in degrees of it an hour or a minute. */
+  /**
+   * The rates it accepts while {@code unit} is in force, in degrees of it an hour or a minute;
+   * where it takes times to get to the target, these, min.
+   */
   public Range rateRange(TemperatureUnit unit) {
-    return unit == units.rangesIn()
+    return unit == units.rangesIn() || rate.time().isPresent()
         ? rate.range()
         : rate.inOtherUnit().orElseGet(() -> rate.range().converted(unit, false, displayDigits));
   }
@@ -359,9 +434,27 @@ public record Keypad(
         : target.inOtherUnit().orElseGet(() -> target.range().converted(unit, true, displayDigits));
   }
 
+  /** The ordinary holds, min. */
+  public Range holdRange() {
+    return holdRange(hold, end, markField());
+  }
+
+  /** How fast is told as a rate or as a time. */
+  public KeyedValue.Kind rampKind() {
+    return rampKind(rate);
+  }
+
+  /** The field of an unused segment at which the mark stands that ends a program. */
+  public KeyedValue.Kind markField() {
+    return end.in().orElse(order.get(0));
+  }
+
   /** Every value of a full program, in the order in which they are keyed. */
   public List<Place> places() {
     List<Place> places = new ArrayList<>();
+    if (units.asked().isPresent()) {
+      places.add(new Place(0, KeyedValue.Kind.UNIT));
+    }
     boolean first = delay.filter(d -> d.position() == Position.FIRST).isPresent();
     if (first) {
       places.add(new Place(0, KeyedValue.Kind.DELAY));
@@ -384,7 +477,8 @@ public record Keypad(
   public String label(int segment, KeyedValue.Kind kind) {
     Optional<String> label =
         switch (kind) {
-          case RATE -> rate.label();
+          case RATE, TIME -> rate.label();
+          case UNIT -> units.asked().flatMap(UnitPrompt::label);
           case TARGET -> target.label();
           case HOLD -> hold.label();
           case DELAY -> delay.flatMap(DelayField::label);
@@ -397,8 +491,11 @@ public record Keypad(
 
   /** Fields of a program that the review does not show. */
   public Set<KeyedValue.Kind> hiddenInReview() {
-    Set<KeyedValue.Kind> hidden = EnumSet.copyOf(SEGMENT_FIELDS);
+    Set<KeyedValue.Kind> hidden = EnumSet.copyOf(order);
     review.order().forEach(hidden::remove);
+    if (units.asked().filter(a -> a.review() == Position.HIDDEN).isPresent()) {
+      hidden.add(KeyedValue.Kind.UNIT);
+    }
     if (delay.isPresent() && review.delay() == Position.HIDDEN) {
       hidden.add(KeyedValue.Kind.DELAY);
     }
@@ -412,15 +509,31 @@ public record Keypad(
    * @param setting fixed or switchable
    * @param rangesIn the unit in which this description gives ranges; the fixed one if it is fixed
    * @param shownAt places where the display shows which unit is in force
-   * @param switchingConverts whether switching converts stored programs
+   * @param switchingConverts whether switching converts stored programs; where each program asks
+   *     its unit, whether choosing another converts the numbers of that program
+   * @param asked how a program asks its own unit, if it does; then it is switchable
    */
   public record UnitSetting(
       Setting setting,
       TemperatureUnit rangesIn,
       Set<ShownAt> shownAt,
-      SwitchingConverts switchingConverts) {
+      SwitchingConverts switchingConverts,
+      Optional<UnitPrompt> asked) {
+
+    /** A unit that is a setting of the whole keypad. */
+    public UnitSetting(
+        Setting setting,
+        TemperatureUnit rangesIn,
+        Set<ShownAt> shownAt,
+        SwitchingConverts switchingConverts) {
+      this(setting, rangesIn, shownAt, switchingConverts, Optional.empty());
+    }
 
     public UnitSetting {
+      Objects.requireNonNull(asked, "asked");
+      require(
+          asked.isEmpty() || setting == Setting.SWITCHABLE,
+          "A keypad whose programs ask their unit can be in either unit: its setting is switchable.");
       Objects.requireNonNull(setting, "setting");
       Objects.requireNonNull(rangesIn, "rangesIn");
       shownAt = Set.copyOf(shownAt);
@@ -443,6 +556,18 @@ public record Keypad(
       return setting == Setting.SWITCHABLE;
     }
 
+    /** Whether a cold kiln's reading tells the unit that a program is in. */
+    public boolean coldKilnTells() {
+      return switchable() && asked.isEmpty();
+    }
+
+    /** Whether a read-back asks for the unit's sign: not where the unit is one of the values. */
+    public boolean asksSign() {
+      return shownAt.contains(ShownAt.REVIEW)
+          || (shownAt.contains(ShownAt.ENTRY)
+              && asked.filter(a -> a.review() == Position.HIDDEN).isPresent());
+    }
+
     /** Fixed to one unit, or switchable. */
     public enum Setting {
       CELSIUS,
@@ -463,6 +588,44 @@ public record Keypad(
       YES,
       NO,
       UNKNOWN
+    }
+  }
+
+  /**
+   * The unit as the first value of every program, in force for that program alone.
+   *
+   * @param label what the display marks it with
+   * @param celsius what it reads for °C; on digit keys the digits that choose it
+   * @param fahrenheit what it reads for °F
+   * @param lower the unit that keys or a knob come to downward; the other one lies above it
+   * @param review where the review shows it, if at all
+   */
+  public record UnitPrompt(
+      Optional<String> label,
+      String celsius,
+      String fahrenheit,
+      TemperatureUnit lower,
+      Position review) {
+
+    public UnitPrompt {
+      Objects.requireNonNull(label, "label");
+      Objects.requireNonNull(lower, "lower");
+      Objects.requireNonNull(review, "review");
+      require(
+          !celsius.isBlank() && !fahrenheit.isBlank() && !Texts.same(celsius, fahrenheit),
+          "The unit must show something else for °C than for °F.");
+    }
+
+    /** What it reads for a unit. */
+    public String text(TemperatureUnit unit) {
+      return unit == TemperatureUnit.CELSIUS ? celsius : fahrenheit;
+    }
+
+    /** The unit that a text means; empty if it means none. */
+    public Optional<TemperatureUnit> unit(String text) {
+      return Arrays.stream(TemperatureUnit.values())
+          .filter(u -> Texts.same(text(u).replace("°", ""), text.replace("°", "")))
+          .findFirst();
     }
   }
 
@@ -565,6 +728,8 @@ public record Keypad(
   /**
    * @param label what the display marks it with; {@code #} stands for the segment's number
    * @param per the time a rate is given over
+   * @param time how the time to get to the target is written, on keypads that take that instead of
+   *     a rate; {@code range} and {@code start} are minutes then and {@code per} means nothing
    * @param range ordinary rates, above zero
    * @param inOtherUnit the range when switched to the other unit; converted if not told
    * @param fastest how <i>fastest</i> is expressed, if it can be
@@ -574,13 +739,56 @@ public record Keypad(
   public record RateField(
       Optional<String> label,
       Per per,
+      Optional<TimeForm> time,
       Range range,
       Optional<Range> inOtherUnit,
       Optional<Special> fastest,
       Cooling cooling,
       Optional<BigDecimal> start) {
 
+    /** A rate. */
+    public RateField(
+        Optional<String> label,
+        Per per,
+        Range range,
+        Optional<Range> inOtherUnit,
+        Optional<Special> fastest,
+        Cooling cooling,
+        Optional<BigDecimal> start) {
+      this(label, per, Optional.empty(), range, inOtherUnit, fastest, cooling, start);
+    }
+
+    /** The time to get to the target, min. */
+    public static RateField time(
+        Optional<String> label,
+        TimeForm form,
+        Range minutes,
+        Optional<Special> fastest,
+        Cooling cooling,
+        Optional<BigDecimal> startMinutes) {
+      return new RateField(
+          label,
+          Per.HOUR,
+          Optional.of(form),
+          minutes,
+          Optional.empty(),
+          fastest,
+          cooling,
+          startMinutes);
+    }
+
     public RateField {
+      Objects.requireNonNull(time, "time");
+      time.ifPresent(
+          form -> {
+            requireTimes("time", form, range.max(), range.step());
+            requireTimes("time", form, range.max(), range.min());
+            require(
+                inOtherUnit.isEmpty(), "A time to get to the target has no range in another unit.");
+            require(
+                cooling != Cooling.NEGATIVE,
+                "A time to get to the target has no sign: down follows from a lower target.");
+          });
       Objects.requireNonNull(label, "label");
       Objects.requireNonNull(per, "per");
       Objects.requireNonNull(range, "range");
@@ -591,6 +799,30 @@ public record Keypad(
       require(
           range.min().signum() > 0 && inOtherUnit.map(r -> r.min().signum() > 0).orElse(true),
           "The least ordinary rate must be above zero; a rate of 0 is a special value.");
+    }
+
+    /** What the display reads for an ordinary value of a range of this field. */
+    public String text(Range of, BigDecimal value) {
+      return time.map(form -> form.text(value, decimals())).orElseGet(() -> of.text(value));
+    }
+
+    private int decimals() {
+      return time.map(
+              form -> Math.max(hourDecimals(form, range.step()), hourDecimals(form, range.min())))
+          .orElse(0);
+    }
+
+    /** Whether a text shows an ordinary value. */
+    private boolean isShown(String text) {
+      return time.map(
+              form -> form.minutes(Texts.clean(text)).filter(m -> isBetween(range, m)).isPresent())
+          .orElseGet(() -> Texts.number(text).filter(n -> range.holds(n.abs())).isPresent());
+    }
+
+    /** Whether typing these digits makes an ordinary value. */
+    private boolean isTyped(BigDecimal typed) {
+      return time.map(form -> Keypad.isTyped(range, form, decimals(), typed))
+          .orElseGet(() -> range.holds(typed));
     }
 
     /** Per hour or per minute. */
@@ -761,12 +993,24 @@ public record Keypad(
 
   /**
    * @param by what marks the end
-   * @param mark what the first field of an unused segment reads; empty only with a count
+   * @param mark what a field of an unused segment reads; empty only with a count
+   * @param in the field that reads it, whatever the fields before it read: that segment is not run;
+   *     empty if it is the first one
    * @param afterwards what the controller does after the last segment
    */
-  public record EndRule(By by, Optional<Special> mark, AtEnd afterwards) {
+  public record EndRule(
+      By by, Optional<Special> mark, Optional<KeyedValue.Kind> in, AtEnd afterwards) {
+
+    /** With the mark in the first field, or with a count. */
+    public EndRule(By by, Optional<Special> mark, AtEnd afterwards) {
+      this(by, mark, Optional.empty(), afterwards);
+    }
 
     public EndRule {
+      Objects.requireNonNull(in, "in");
+      require(
+          by != By.COUNT || in.isEmpty(),
+          "With a segment count no field of a segment marks the end.");
       Objects.requireNonNull(by, "by");
       Objects.requireNonNull(mark, "mark");
       Objects.requireNonNull(afterwards, "afterwards");
@@ -777,7 +1021,7 @@ public record Keypad(
 
     /** What marks the end of a program. */
     public enum By {
-      /** A mark in the first field of the first unused segment: a word, a zero rate. */
+      /** A mark in a field of the first unused segment: a word, a rate or hold of zero. */
       MARK,
       /** Every segment runs, so every unused one must be emptied. */
       EVERY_UNUSED,

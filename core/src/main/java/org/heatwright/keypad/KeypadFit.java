@@ -94,6 +94,7 @@ public final class KeypadFit {
       unit();
       segmentCount();
       Duration delay = delay();
+      unitAsked();
       for (int i = 0; i < schedule.segments().size(); i++) {
         segment(i);
       }
@@ -112,7 +113,7 @@ public final class KeypadFit {
             OptionalInt.empty(),
             "The schedule is in %s, the keypad works in %s: every number below is converted. Key the numbers of this sheet, not those of the schedule."
                 .formatted(schedule.unit().symbol(), unit.symbol()));
-      } else if (keypad.units().switchable()) {
+      } else if (keypad.units().switchable() && keypad.units().asked().isEmpty()) {
         String stored =
             switch (keypad.units().switchingConverts()) {
               case YES -> "switching converts the stored programs, so look at them afterwards";
@@ -126,6 +127,22 @@ public final class KeypadFit {
             OptionalInt.empty(),
             "Set the keypad to %s before keying: %s.".formatted(unit.symbol(), stored));
       }
+    }
+
+    /** The first of all values, where a program asks its own unit. */
+    private void unitAsked() {
+      keypad
+          .units()
+          .asked()
+          .ifPresent(
+              asked ->
+                  values.add(
+                      0,
+                      new KeyedValue(
+                          0,
+                          KeyedValue.Kind.UNIT,
+                          asked.text(unit),
+                          "%s for the whole program".formatted(unit.symbol()))));
     }
 
     private void segmentCount() {
@@ -208,7 +225,10 @@ public final class KeypadFit {
       boolean cooling =
           index > 0 && target.value().compareTo(expressible.get(index - 1).target()) < 0;
       Temperature from = index == 0 ? COLD_KILN : expressible.get(index - 1).target();
-      Keyed<Ramp> ramp = rate(number, asked, cooling, from);
+      Keyed<Ramp> ramp =
+          keypad.rate().time().isPresent()
+              ? time(number, asked, target.value(), from)
+              : rate(number, asked, cooling, from);
       boolean endless =
           number == schedule.segments().size()
               && schedule.atEnd() == AtEnd.KEEP
@@ -218,7 +238,7 @@ public final class KeypadFit {
       expressible.add(new Segment(ramp.value(), target.value(), hold.value()));
       for (KeyedValue.Kind kind : keypad.order()) {
         Keyed<?> keyed =
-            kind == KeyedValue.Kind.RATE ? ramp : kind == KeyedValue.Kind.TARGET ? target : hold;
+            kind == keypad.rampKind() ? ramp : kind == KeyedValue.Kind.TARGET ? target : hold;
         requireShowable(OptionalInt.of(number), kind.word(), keyed.digits());
         values.add(new KeyedValue(number, kind, keyed.digits(), keyed.meaning()));
       }
@@ -363,16 +383,163 @@ public final class KeypadFit {
                   cooling ? "down" : "up"));
     }
 
+    /**
+     * The time to get to the target. It is rounded up, so that the rate never becomes faster; from
+     * where the segment before ends, and the first from a cold kiln.
+     */
+    private Keyed<Ramp> time(int number, Segment asked, Temperature target, Temperature from) {
+      Keypad.RateField field = keypad.rate();
+      Keypad.Range range = field.range();
+      boolean cooling = target.compareTo(from) < 0;
+      boolean uncontrolled = cooling && field.cooling() == Keypad.Cooling.NOT_CONTROLLED;
+      double kelvins = Math.abs(target.minus(from).kelvins());
+      Optional<HeatingRate> rate = asked.ramp().rate();
+      if (rate.isPresent() && uncontrolled) {
+        return rate(number, asked, true, from);
+      }
+      if (rate.isEmpty() || kelvins == 0) {
+        return quickest(number, asked, target, from, uncontrolled);
+      }
+      String was = rateWords(rate.orElseThrow(), schedule.unit());
+      double exactMinutes = 60 * kelvins / rate.orElseThrow().kelvinsPerHour();
+      // A time that is one of the keypad's but for the last digits of a double is that one.
+      BigDecimal wanted = new BigDecimal(exactMinutes).setScale(6, RoundingMode.HALF_UP);
+      if (wanted.compareTo(range.greatest()) > 0) {
+        refuse(
+            OptionalInt.of(number),
+            "Segment %d: %s takes %s, longer than the %s that the keypad takes for a ramp. A shorter time would be faster. Maybe climb in two segments."
+                .formatted(number, was, minutesWords(wanted), minutesWords(range.greatest())));
+        return new Keyed<>(asked.ramp(), "", "");
+      }
+      BigDecimal keyed = range.min();
+      if (wanted.compareTo(range.min()) > 0) {
+        keyed =
+            range
+                .min()
+                .add(
+                    wanted
+                        .subtract(range.min())
+                        .divide(range.step(), 0, RoundingMode.CEILING)
+                        .multiply(range.step()));
+      }
+      while (field.time().orElseThrow() == TimeForm.HOURS_UNSURE
+          && !usable(TimeForm.HOURS_UNSURE, keyed)) {
+        keyed = keyed.add(range.step());
+        if (keyed.compareTo(range.greatest()) > 0) {
+          refuse(
+              OptionalInt.of(number),
+              "Segment %d: a time of %s cannot be keyed without doubt: nobody has found out whether this keypad counts minutes or hundredths of an hour after the point."
+                  .formatted(number, minutesWords(wanted)));
+          return new Keyed<>(asked.ramp(), "", "");
+        }
+      }
+      if (keyed.compareTo(wanted) != 0) {
+        HeatingRate result = HeatingRate.ofKelvinsPerHour(60 * kelvins / keyed.doubleValue());
+        note(
+            FitNote.Kind.ROUNDED,
+            OptionalInt.of(number),
+            "Segment %d: a rate of %s is keyed as a time of %s, which is %s, slower; its ramp takes %s min longer%s."
+                .formatted(
+                    number,
+                    was,
+                    minutesWords(keyed),
+                    rateRounded(result),
+                    Words.number(keyed.subtract(wanted).setScale(2, RoundingMode.HALF_UP)),
+                    number == 1 ? " from a cold kiln" : ""));
+        return timed(Ramp.at(result), keyed, cooling, number, result);
+      }
+      if (number == 1) {
+        note(
+            FitNote.Kind.TOLD,
+            OptionalInt.of(1),
+            "Segment 1: its time is counted from a cold kiln of %s; a warmer one climbs more slowly."
+                .formatted(Words.temperature(COLD_KILN, unit)));
+      }
+      return timed(asked.ramp(), keyed, cooling, number, rate.orElseThrow());
+    }
+
+    private Keyed<Ramp> timed(
+        Ramp ramp, BigDecimal minutes, boolean cooling, int number, HeatingRate rate) {
+      return new Keyed<>(
+          ramp,
+          keypad.rate().text(keypad.rate().range(), minutes),
+          "%s %s%s (%s)"
+              .formatted(
+                  minutesWords(minutes),
+                  cooling ? "down" : "up",
+                  number == 1 ? " from a cold kiln" : "",
+                  rateRounded(rate)));
+    }
+
+    /** As fast as it goes, or a segment that begins where it is to get to. */
+    private Keyed<Ramp> quickest(
+        int number, Segment asked, Temperature target, Temperature from, boolean uncontrolled) {
+      Keypad.RateField field = keypad.rate();
+      double kelvins = Math.abs(target.minus(from).kelvins());
+      boolean cooling = target.compareTo(from) < 0;
+      String meaning =
+          kelvins == 0
+              ? "it is there already"
+              : cooling ? "free cooling, as fast as the kiln falls" : "full power up";
+      if (field.fastest().isPresent()) {
+        return new Keyed<>(asked.ramp(), field.fastest().orElseThrow().shows(), meaning);
+      }
+      BigDecimal least = field.range().min();
+      if (field.time().orElseThrow() == TimeForm.HOURS_UNSURE) {
+        least = least.max(BigDecimal.valueOf(60));
+      }
+      if (uncontrolled) {
+        return new Keyed<>(asked.ramp(), field.text(field.range(), least), meaning);
+      }
+      if (kelvins == 0) {
+        note(
+            FitNote.Kind.ROUNDED,
+            OptionalInt.of(number),
+            "Segment %d begins at its target, but the keypad takes no time of zero: %s is keyed, so it stays so much longer."
+                .formatted(number, minutesWords(least)));
+        return new Keyed<>(
+            asked.ramp(), field.text(field.range(), least), minutesWords(least) + ", the least");
+      }
+      note(
+          FitNote.Kind.LIMITED,
+          OptionalInt.of(number),
+          "Segment %d: the keypad has no 'fastest', so its least time is keyed, %s; where the kiln cannot follow, the hold may begin before it is there."
+              .formatted(number, minutesWords(least)));
+      HeatingRate rate = HeatingRate.ofKelvinsPerHour(60 * kelvins / least.doubleValue());
+      return new Keyed<>(
+          Ramp.at(rate),
+          field.text(field.range(), least),
+          "%s %s, the least time".formatted(minutesWords(least), cooling ? "down" : "up"));
+    }
+
+    private static String minutesWords(BigDecimal minutes) {
+      BigDecimal rounded = minutes.setScale(2, RoundingMode.HALF_UP).stripTrailingZeros();
+      return rounded.scale() <= 0
+          ? HourMinute.words(Duration.ofMinutes(rounded.longValueExact()))
+          : Words.number(rounded) + " min";
+    }
+
+    private String rateRounded(HeatingRate rate) {
+      return "%s %s/h"
+          .formatted(
+              Words.number(BigDecimal.valueOf(unit.value(rate)).setScale(2, RoundingMode.HALF_UP)),
+              unit.symbol());
+    }
+
     private String signed(String digits, boolean cooling) {
       return cooling && keypad.rate().cooling() == Keypad.Cooling.NEGATIVE ? "-" + digits : digits;
     }
 
     private Keyed<Duration> hold(int number, Segment asked) {
       Keypad.HoldField field = keypad.hold();
-      Keypad.Range range = field.range();
+      Keypad.Range range = keypad.holdRange();
       BigDecimal wanted = BigDecimal.valueOf(asked.hold().toMinutes());
+      // Where a hold of zero ends the program, the least hold stands for none.
       BigDecimal keyed =
-          wanted.divide(range.step(), 0, RoundingMode.CEILING).multiply(range.step());
+          wanted
+              .divide(range.step(), 0, RoundingMode.CEILING)
+              .multiply(range.step())
+              .max(range.min());
       if (field.form() == TimeForm.HOURS_UNSURE && !usable(field.form(), keyed)) {
         refuse(
             OptionalInt.of(number),
@@ -486,13 +653,22 @@ public final class KeypadFit {
       String firstUnused =
           used >= keypad.segments()
               ? "none: all %d segments are used".formatted(keypad.segments())
-              : keypad.end().mark().map(Special::shows).orElse("none: the keypad counts segments");
+              : keypad
+                  .end()
+                  .mark()
+                  .map(m -> markWords() + m.shows())
+                  .orElse("none: the keypad counts segments");
       return new CheckFigures(
           used,
           sumOfTargets.doubleValue(),
           shownHoldMinutes,
           firstUnused,
           Math.round(result.nominalTime(COLD_KILN).total().getSeconds() / 60.0));
+    }
+
+    /** Which value of the first unused segment; nothing if it is the first one. */
+    private String markWords() {
+      return keypad.markField() == keypad.order().get(0) ? "" : keypad.markField().word() + " ";
     }
 
     private void requireShowable(OptionalInt segment, String what, String text) {

@@ -16,13 +16,10 @@ record Meanings(Keypad keypad, TemperatureUnit unit) {
   /** What a text means in a field, if it means exactly one thing there. */
   Optional<Meaning> of(KeyedValue.Kind kind, String text) {
     Optional<Special> mark =
-        keypad
-            .end()
-            .mark()
-            .filter(m -> kind == KeyedValue.Kind.END || kind == keypad.order().get(0));
+        keypad.end().mark().filter(m -> kind == KeyedValue.Kind.END || kind == keypad.markField());
     Optional<Special> special =
         switch (kind) {
-          case RATE -> keypad.rate().fastest().filter(s -> Texts.same(s.shows(), text));
+          case RATE, TIME -> keypad.rate().fastest().filter(s -> Texts.same(s.shows(), text));
           case HOLD -> keypad.hold().endless().filter(s -> Texts.same(s.shows(), text));
           default -> Optional.empty();
         };
@@ -31,6 +28,8 @@ record Meanings(Keypad keypad, TemperatureUnit unit) {
       return special.map(Meaning::of);
     }
     return switch (kind) {
+      case TIME -> keypad.rate().time().flatMap(f -> f.minutes(Texts.clean(text))).map(Meaning::of);
+      case UNIT -> keypad.units().asked().flatMap(a -> a.unit(text)).map(Meaning::of);
       case HOLD -> keypad.hold().form().minutes(Texts.clean(text)).map(Meaning::of);
       case DELAY ->
           keypad.delay().flatMap(d -> d.form().minutes(Texts.clean(text))).map(Meaning::of);
@@ -53,6 +52,10 @@ record Meanings(Keypad keypad, TemperatureUnit unit) {
 
     static Meaning of(BigDecimal number) {
       return new Meaning(Optional.of(number.stripTrailingZeros()), "");
+    }
+
+    static Meaning of(TemperatureUnit unit) {
+      return new Meaning(Optional.empty(), unit.name());
     }
 
     static Meaning of(Special special) {

@@ -14,10 +14,10 @@ public record Place(int segment, KeyedValue.Kind kind) {
     Objects.requireNonNull(kind, "kind");
   }
 
-  /** Where a value is keyed: the mark of an unused segment is keyed at its first field. */
+  /** Where a value is keyed: the mark of an unused segment is keyed at one of its fields. */
   public static Place of(KeyedValue value, Keypad keypad) {
     return value.kind() == KeyedValue.Kind.END && value.segment() > 0
-        ? new Place(value.segment(), keypad.order().get(0))
+        ? new Place(value.segment(), keypad.markField())
         : new Place(value.segment(), value.kind());
   }
 

@@ -72,10 +72,11 @@ public final class ReadbackWords {
   /**
    * What came of a comparison.
    *
+   * @param keypad whose review it was
    * @param slotTold whether the slot that the display shows was told: right values in an unknown
    *     slot prove nothing of the slot that will be started
    */
-  public static Told told(ReadbackReport report, boolean slotTold) {
+  public static Told told(ReadbackReport report, Keypad keypad, boolean slotTold) {
     List<String> more = new ArrayList<>(report.findings());
     report.verdicts().forEach(v -> more.remove(v.message())); // stands beside its field
     report.unproven().forEach(u -> more.add("Not shown by this check: " + u));
@@ -96,7 +97,9 @@ public final class ReadbackWords {
       return new Told(
           Kind.OPEN,
           "Values right, unit open",
-          "Settle the unit below: a cold kiln's display against a thermometer beside it.",
+          keypad.units().asked().isPresent()
+              ? "Open the program again and look at its unit, without taking anything."
+              : "Settle the unit below: a cold kiln's display against a thermometer beside it.",
           more);
     }
     return new Told(

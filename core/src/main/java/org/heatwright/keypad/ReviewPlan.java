@@ -10,14 +10,20 @@ import java.util.Set;
 
 /** What a keypad would show of a program, changed or not. */
 record ReviewPlan(
-    Keypad keypad, Optional<String> delay, List<Map<KeyedValue.Kind, String>> segments) {
+    Keypad keypad,
+    Optional<String> unit,
+    Optional<String> delay,
+    List<Map<KeyedValue.Kind, String>> segments) {
 
   static ReviewPlan of(FittedProgram program, Keypad keypad) {
     List<Map<KeyedValue.Kind, String>> segments = new ArrayList<>();
     Optional<String> delay = Optional.empty();
+    Optional<String> unit = Optional.empty();
     for (KeyedValue value : program.values()) {
       if (value.kind() == KeyedValue.Kind.DELAY) {
         delay = Optional.of(value.digits());
+      } else if (value.kind() == KeyedValue.Kind.UNIT) {
+        unit = Optional.of(value.digits());
       } else if (value.kind() != KeyedValue.Kind.END) {
         if (segments.size() < value.segment()) {
           segments.add(new EnumMap<>(KeyedValue.Kind.class));
@@ -25,25 +31,28 @@ record ReviewPlan(
         segments.get(value.segment() - 1).put(value.kind(), value.digits());
       }
     }
-    return new ReviewPlan(keypad, delay, segments);
+    return new ReviewPlan(keypad, unit, delay, segments);
   }
 
   ReviewPlan without(int segment) {
     List<Map<KeyedValue.Kind, String>> fewer = new ArrayList<>(segments);
     fewer.remove(segment - 1);
-    return new ReviewPlan(keypad, delay, fewer);
+    return new ReviewPlan(keypad, unit, delay, fewer);
   }
 
   /** With a segment that may hold anything, so that it becomes number {@code segment}. */
   ReviewPlan with(int segment) {
     List<Map<KeyedValue.Kind, String>> more = new ArrayList<>(segments);
     more.add(segment - 1, Map.of());
-    return new ReviewPlan(keypad, delay, more);
+    return new ReviewPlan(keypad, unit, delay, more);
   }
 
   List<Item> items() {
     Keypad.Review review = keypad.review();
     List<Item> items = new ArrayList<>();
+    if (unitShown(keypad, Keypad.Position.FIRST)) {
+      unit.ifPresent(u -> items.add(new Item(0, KeyedValue.Kind.UNIT, Optional.of(u))));
+    }
     if (review.delay() == Keypad.Position.FIRST) {
       delay.ifPresent(d -> items.add(new Item(0, KeyedValue.Kind.DELAY, Optional.of(d))));
     }
@@ -61,13 +70,31 @@ record ReviewPlan(
               ? keypad.segments()
               : Math.min(segments.size() + 1, keypad.segments());
       for (int segment = segments.size() + 1; segment <= last; segment++) {
+        for (KeyedValue.Kind kind : beforeMark(keypad)) {
+          items.add(new Item(segment, kind, Optional.empty(), true));
+        }
         items.add(new Item(segment, KeyedValue.Kind.END, keypad.end().mark().map(Special::shows)));
       }
     }
     if (review.delay() == Keypad.Position.LAST) {
       delay.ifPresent(d -> items.add(new Item(0, KeyedValue.Kind.DELAY, Optional.of(d))));
     }
+    if (unitShown(keypad, Keypad.Position.LAST)) {
+      unit.ifPresent(u -> items.add(new Item(0, KeyedValue.Kind.UNIT, Optional.of(u))));
+    }
     return items;
+  }
+
+  static boolean unitShown(Keypad keypad, Keypad.Position position) {
+    return keypad.units().asked().filter(a -> a.review() == position).isPresent();
+  }
+
+  /** What the review shows of an unused segment before its mark: whatever stands there. */
+  static List<KeyedValue.Kind> beforeMark(Keypad keypad) {
+    List<KeyedValue.Kind> order = keypad.review().order();
+    return keypad.markField() == keypad.order().get(0)
+        ? List.of()
+        : order.subList(0, order.indexOf(keypad.markField()));
   }
 
   /** What the display marks a place with during the review; our words if it marks nothing. */
@@ -76,33 +103,39 @@ record ReviewPlan(
     if (!unused) {
       return keypad.label(segment, kind);
     }
-    String label = keypad.label(segment, firstShown(keypad));
-    return label.equals(KeyedValue.place(segment, firstShown(keypad)))
-        ? words(segment, kind)
-        : label;
+    KeyedValue.Kind shownAt = markShown(keypad);
+    String label = keypad.label(segment, shownAt);
+    return label.equals(KeyedValue.place(segment, shownAt)) ? words(keypad, segment, kind) : label;
   }
 
   /** Our words for a place; blind, because "unused" would tell how many segments there are. */
-  static String words(int segment, KeyedValue.Kind kind) {
-    return kind == KeyedValue.Kind.END && segment > 0
+  static String words(Keypad keypad, int segment, KeyedValue.Kind kind) {
+    if (kind != KeyedValue.Kind.END || segment == 0) {
+      return KeyedValue.place(segment, kind);
+    }
+    return keypad.markField() == keypad.order().get(0)
         ? "segment %d, first value".formatted(segment)
-        : KeyedValue.place(segment, kind);
+        : KeyedValue.place(segment, keypad.markField());
   }
 
   /** Everything a person may call a place. */
   static Set<String> names(Keypad keypad, int segment, KeyedValue.Kind kind) {
     Set<String> names = new LinkedHashSet<>();
     names.add(label(keypad, segment, kind));
-    names.add(words(segment, kind));
+    names.add(words(keypad, segment, kind));
     names.add(KeyedValue.place(segment, kind));
     if (kind == KeyedValue.Kind.END && segment > 0) {
-      names.add(KeyedValue.place(segment, firstShown(keypad)));
+      names.add(KeyedValue.place(segment, markShown(keypad)));
     }
     return names;
   }
 
-  private static KeyedValue.Kind firstShown(Keypad keypad) {
+  /** Where the review shows the mark: in its first value, or in the one that it is keyed at. */
+  private static KeyedValue.Kind markShown(Keypad keypad) {
     List<KeyedValue.Kind> order = keypad.review().order();
+    if (keypad.markField() != keypad.order().get(0)) {
+      return keypad.markField();
+    }
     return order.isEmpty() ? keypad.order().get(0) : order.get(0);
   }
 
@@ -113,6 +146,12 @@ record ReviewPlan(
    * @param kind which field
    * @param text what it reads; empty for a segment that is not the plan's, where it may read
    *     anything
+   * @param unused whether it is a value of an unused segment before its mark: no matter what it is
    */
-  record Item(int segment, KeyedValue.Kind kind, Optional<String> text) {}
+  record Item(int segment, KeyedValue.Kind kind, Optional<String> text, boolean unused) {
+
+    Item(int segment, KeyedValue.Kind kind, Optional<String> text) {
+      this(segment, kind, text, false);
+    }
+  }
 }

@@ -13,6 +13,7 @@ import org.heatwright.schedule.AtEnd;
 import org.heatwright.schedule.Ramp;
 import org.heatwright.schedule.Schedule;
 import org.heatwright.schedule.Segment;
+import org.heatwright.units.HeatingRate;
 import org.heatwright.units.Temperature;
 import org.heatwright.units.TemperatureUnit;
 
@@ -41,6 +42,9 @@ public final class ReviewReading {
   /** Where to look, in display order, if every segment were used. */
   public static List<ReadbackQuestion> questions(Keypad keypad) {
     List<ReadbackQuestion> questions = new ArrayList<>();
+    if (ReviewPlan.unitShown(keypad, Keypad.Position.FIRST)) {
+      ask(questions, keypad, 0, KeyedValue.Kind.UNIT);
+    }
     if (delayShown(keypad, Keypad.Position.FIRST)) {
       ask(questions, keypad, 0, KeyedValue.Kind.DELAY);
     }
@@ -55,7 +59,22 @@ public final class ReviewReading {
     if (delayShown(keypad, Keypad.Position.LAST)) {
       ask(questions, keypad, 0, KeyedValue.Kind.DELAY);
     }
+    if (ReviewPlan.unitShown(keypad, Keypad.Position.LAST)) {
+      ask(questions, keypad, 0, KeyedValue.Kind.UNIT);
+    }
     return questions;
+  }
+
+  /** The unit that the program itself shows among these values, if its review shows it. */
+  public static Optional<TemperatureUnit> unitShown(Keypad keypad, Shown shown) {
+    List<Shown.Value> told = shown.values().stream().filter(v -> !v.text().isBlank()).toList();
+    return keypad
+        .units()
+        .asked()
+        .filter(a -> a.review() != Keypad.Position.HIDDEN && !told.isEmpty())
+        .flatMap(
+            a ->
+                a.unit(told.get(a.review() == Keypad.Position.FIRST ? 0 : told.size() - 1).text()));
   }
 
   private static void ask(
@@ -64,7 +83,7 @@ public final class ReviewReading {
         new ReadbackQuestion(
             questions.size() + 1,
             ReviewPlan.label(keypad, segment, kind),
-            ReviewPlan.words(segment, kind)));
+            ReviewPlan.words(keypad, segment, kind)));
   }
 
   private static boolean delayShown(Keypad keypad, Keypad.Position position) {
@@ -136,7 +155,7 @@ public final class ReviewReading {
     }
 
     Schedule program() {
-      for (KeyedValue.Kind kind : Keypad.SEGMENT_FIELDS) {
+      for (KeyedValue.Kind kind : keypad.order()) {
         if (!keypad.review().order().contains(kind)) {
           throw new Unreadable(
               "The review of %s does not show every %s, so a program cannot be learned from it.",
@@ -149,12 +168,18 @@ public final class ReviewReading {
       if (shown.unit().filter(u -> u != unit).isPresent()) {
         throw new Unreadable("The display says %s, not %s.", unit.other().symbol(), unit.symbol());
       }
+      if (ReviewPlan.unitShown(keypad, Keypad.Position.FIRST)) {
+        unit();
+      }
       if (delayShown(keypad, Keypad.Position.FIRST)) {
         delay();
       }
       segments();
       if (delayShown(keypad, Keypad.Position.LAST)) {
         delay();
+      }
+      if (ReviewPlan.unitShown(keypad, Keypad.Position.LAST)) {
+        unit();
       }
       if (rest.hasNext()) {
         throw new Unreadable(
@@ -180,7 +205,9 @@ public final class ReviewReading {
               text, keypad.name(), keypad.segments());
         }
       }
-      int after = delayShown(keypad, Keypad.Position.LAST) ? 1 : 0;
+      int after =
+          (delayShown(keypad, Keypad.Position.LAST) ? 1 : 0)
+              + (ReviewPlan.unitShown(keypad, Keypad.Position.LAST) ? 1 : 0);
       boolean mayRunOut = keypad.end().by() != Keypad.EndRule.By.COUNT && !keypad.review().unused();
       for (int segment = 1; segment <= most; segment++) {
         if (mayRunOut && left == after) {
@@ -198,20 +225,31 @@ public final class ReviewReading {
      */
     private boolean segment(int number) {
       Map<KeyedValue.Kind, Meanings.Meaning> values = new EnumMap<>(KeyedValue.Kind.class);
+      Optional<Unreadable> unreadable = Optional.empty();
       for (KeyedValue.Kind kind : keypad.review().order()) {
         Shown.Value value = next(number, kind);
-        boolean marked = keypad.review().unused() && values.isEmpty() && isMark(value.text());
+        boolean atMark =
+            keypad.markField() == keypad.order().get(0)
+                ? values.isEmpty()
+                : kind == keypad.markField();
+        boolean marked = keypad.review().unused() && atMark && isMark(value.text());
         Optional<Meanings.Meaning> meaning = meanings.of(kind, value.text());
         if (marked) {
           return false;
         }
-        values.put(
-            kind,
-            meaning.orElseThrow(
-                () ->
-                    new Unreadable(
-                        "%s: “%s” means nothing certain there. Give it exactly as displayed.",
-                        ReviewPlan.words(number, kind), value.text())));
+        if (meaning.isPresent()) {
+          values.put(kind, meaning.orElseThrow());
+        } else if (unreadable.isEmpty()) {
+          // No matter, if the segment turns out to be unused.
+          unreadable =
+              Optional.of(
+                  new Unreadable(
+                      "%s: “%s” means nothing certain there. Give it exactly as displayed.",
+                      ReviewPlan.words(keypad, number, kind), value.text()));
+        }
+      }
+      if (unreadable.isPresent()) {
+        throw unreadable.orElseThrow();
       }
       segments.add(values);
       return true;
@@ -223,6 +261,9 @@ public final class ReviewReading {
         return;
       }
       for (int segment = from; segment <= keypad.segments(); segment++) {
+        for (KeyedValue.Kind kind : ReviewPlan.beforeMark(keypad)) {
+          next(segment, kind);
+        }
         Shown.Value value = next(segment, KeyedValue.Kind.END);
         if (!isMark(value.text())) {
           throw new Unreadable(
@@ -233,6 +274,21 @@ public final class ReviewReading {
 
     private boolean isMark(String text) {
       return keypad.end().mark().filter(m -> Texts.same(m.shows(), text)).isPresent();
+    }
+
+    private void unit() {
+      Shown.Value value = next(0, KeyedValue.Kind.UNIT);
+      TemperatureUnit read =
+          keypad
+              .units()
+              .asked()
+              .flatMap(a -> a.unit(value.text()))
+              .orElseThrow(() -> new Unreadable("“%s” is no unit.", value.text()));
+      if (read != unit) {
+        throw new Unreadable(
+            "The program itself says %s, not %s: read its numbers in that unit.",
+            read.symbol(), unit.symbol());
+      }
     }
 
     private void delay() {
@@ -255,7 +311,7 @@ public final class ReviewReading {
       if (!rest.hasNext()) {
         throw new Unreadable(
             "The values end before %s. Read on to the end of the review.",
-            ReviewPlan.words(segment, kind));
+            ReviewPlan.words(keypad, segment, kind));
       }
       left--;
       Shown.Value value = rest.next();
@@ -289,7 +345,9 @@ public final class ReviewReading {
           throw new Unreadable(
               "Segment %d holds without end, so what follows it never runs.", i + 1);
         }
-        read.add(new Segment(ramp(values), target(values, i + 1), hold));
+        Temperature target = target(values, i + 1);
+        Temperature from = i == 0 ? KeypadFit.COLD_KILN : read.get(i - 1).target();
+        read.add(new Segment(ramp(values, from, target), target, hold));
       }
       return new Schedule(name, unit, read, delay, atEnd);
     }
@@ -311,7 +369,17 @@ public final class ReviewReading {
       return unit.temperature(degrees.doubleValue());
     }
 
-    private Ramp ramp(Map<KeyedValue.Kind, Meanings.Meaning> values) {
+    private Ramp ramp(
+        Map<KeyedValue.Kind, Meanings.Meaning> values, Temperature from, Temperature to) {
+      if (keypad.rampKind() == KeyedValue.Kind.TIME) {
+        double kelvins = Math.abs(to.minus(from).kelvins());
+        return number(values, KeyedValue.Kind.TIME)
+            .filter(minutes -> minutes.signum() > 0 && kelvins > 0)
+            .map(
+                minutes ->
+                    Ramp.at(HeatingRate.ofKelvinsPerHour(60 * kelvins / minutes.doubleValue())))
+            .orElse(Ramp.fastest());
+      }
       return number(values, KeyedValue.Kind.RATE)
           .map(BigDecimal::abs)
           .map(n -> n.multiply(keypad.rate().per().inAnHour()))

@@ -40,13 +40,13 @@ public final class Scale {
    * @param kind a field that the keypad has; END is the number of segments
    */
   public static Scale of(Keypad keypad, KeyedValue.Kind kind, TemperatureUnit unit) {
-    Optional<Special> mark = kind == keypad.order().get(0) ? keypad.end().mark() : Optional.empty();
+    Optional<Special> mark = kind == keypad.markField() ? keypad.end().mark() : Optional.empty();
     return switch (kind) {
-      case RATE -> {
+      case RATE, TIME -> {
         Keypad.Range range = keypad.rateRange(unit);
         yield of(
             range,
-            range::text,
+            n -> keypad.rate().text(range, n),
             keypad.rate().cooling() == Keypad.Cooling.NEGATIVE,
             keypad.rate().fastest(),
             mark);
@@ -58,7 +58,11 @@ public final class Scale {
       case HOLD -> {
         Keypad.HoldField hold = keypad.hold();
         yield of(
-            hold.range(), m -> hold.form().text(m, hold.decimals()), false, hold.endless(), mark);
+            keypad.holdRange(),
+            m -> hold.form().text(m, hold.decimals()),
+            false,
+            hold.endless(),
+            mark);
       }
       case DELAY -> {
         Keypad.DelayField delay = keypad.delay().orElseThrow();
@@ -68,6 +72,11 @@ public final class Scale {
             false,
             Optional.empty(),
             Optional.empty());
+      }
+      case UNIT -> {
+        Keypad.UnitPrompt asked = keypad.units().asked().orElseThrow();
+        yield new Scale(
+            List.of(asked.text(asked.lower()), asked.text(asked.lower().other())), 0, List.of());
       }
       case END -> numbers(keypad.segments());
     };

@@ -19,6 +19,14 @@ final class Texts {
 
   /** Without blanks, with a point for a comma and a plain minus. */
   static String clean(String text) {
+    boolean isClean = true;
+    for (int i = 0; i < text.length() && isClean; i++) {
+      char c = text.charAt(i);
+      isClean = c > ' ' && c != '\u00a0' && c != '\u202f' && c != ',' && c != '\u2212';
+    }
+    if (isClean) {
+      return text;
+    }
     return BLANKS.matcher(text).replaceAll("").replace(',', '.').replace('\u2212', '-');
   }
 

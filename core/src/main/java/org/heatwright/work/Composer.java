@@ -24,6 +24,9 @@ public final class Composer {
     if (work instanceof BurnoutWork burnout) {
       return BurnoutComposer.compose(burnout, kiln, unit, keypad);
     }
+    if (work instanceof GlassWork glass) {
+      return GlassComposer.compose(glass, kiln, unit, keypad);
+    }
     if (work instanceof HeatTreatWork treatment) {
       return HeatTreatComposer.compose(treatment, kiln, unit, keypad);
     }

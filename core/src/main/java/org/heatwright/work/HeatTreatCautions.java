@@ -177,8 +177,8 @@ final class HeatTreatCautions {
                             .formatted(seconds(s)),
                         Origin.derived("radiation and moved air from both faces"))));
     solder(cautions, cap);
-    surface(cautions);
     quench(cautions);
+    surface(cautions);
     if (work.setting() == Setting.BLOCK) {
       cautions.add(
           new Caution(
@@ -293,12 +293,8 @@ final class HeatTreatCautions {
       cautions.add(
           new Caution(
               "hardness-range",
-              "Expect %.0f to %.0f HV after both heats, from 60 to 70%s; our sources disagree. What narrows it: %s."
-                  .formatted(
-                      expected.get().low(),
-                      expected.get().high(),
-                      dissolved,
-                      SterlingHardness.NARROWED_BY),
+              "Expect %.0f to %.0f HV after both heats, from 60 to 70%s; our sources disagree: try a strip of the same sheet with the pieces."
+                  .formatted(expected.get().low(), expected.get().high(), dissolved),
               SterlingHardness.ORIGIN));
     } else if (expected.isEmpty() && (work.isAgeing() || work.isSolution())) {
       cautions.add(

@@ -2,6 +2,7 @@ package org.heatwright.work;
 
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.heatwright.forecast.Charge;
@@ -80,9 +81,16 @@ final class HeatTreatComposer {
   private Temperature target() {
     return work.own().target().isPresent()
         ? heat.plan()
-        : heat.fixed()
-            ? RoundNumbers.lower(heat.plan(), cap.limit())
-            : RoundNumbers.target(heat.plan(), cap.limit(), unit);
+        : heat.fixed() ? RoundNumbers.lower(heat.plan(), cap.limit()) : round();
+  }
+
+  /** In tens where a ten lies in the window and under the caps, else in whole degrees. */
+  private Temperature round() {
+    Temperature most = RoundNumbers.lower(cap.limit(), heat.window().to());
+    Temperature tens = RoundNumbers.target(heat.plan(), most, unit);
+    return tens.compareTo(heat.window().from()) >= 0
+        ? tens
+        : whole(RoundNumbers.lower(heat.plan(), most));
   }
 
   private void refuseWhatCannotBeDone() {
@@ -243,28 +251,19 @@ final class HeatTreatComposer {
 
   private Demands demands() {
     List<Ceiling> ceilings = new ArrayList<>();
-    Temperature solid = HeatTreatRules.solidByDisplay(work, kiln);
-    Optional<Temperature> sheet = work.dataSheet().max();
-    boolean sheetRules = sheet.isPresent() && sheet.get().compareTo(solid) < 0;
-    Temperature firm = sheetRules ? sheet.get() : solid;
-    ceilings.add(
-        new Ceiling(
-            firm,
-            Severity.STOP,
-            sheetRules ? "this metal by its data sheet" : work.metal().words(),
-            sheetRules
-                ? "the supplier does not stand behind it"
-                : "it begins to melt at %s, and the display may be off"
-                    .formatted(words(HeatTreatRules.solidus(work).temperature())),
-            sheetRules ? Origin.own("data sheet") : HeatTreatRules.solidus(work).origin()));
-    if (cap.limit().compareTo(firm) < 0) {
+    Ceiling firmest = firmCeiling();
+    Temperature firm = firmest.limit();
+    ceilings.add(firmest);
+    boolean windowRules = window().to().compareTo(cap.limit()) <= 0;
+    Temperature usual = windowRules ? window().to() : cap.limit();
+    if (usual.compareTo(firm) < 0) {
       ceilings.add(
           new Ceiling(
-              target.compareTo(cap.limit()) > 0 ? target : cap.limit(),
+              usual,
               Severity.WARN,
-              work.metal().words(),
-              cap.words(),
-              cap.origin()));
+              windowRules ? work.words() : work.metal().words(),
+              windowRules ? heat.beyond() : cap.words(),
+              windowRules ? heat.windowOrigin() : cap.origin()));
     }
     Temperature low =
         HeatTreatRules.less(
@@ -285,12 +284,49 @@ final class HeatTreatComposer {
         Optional.empty(),
         Optional.empty(),
         Optional.empty(),
-        new TemperatureRange(low, firm),
+        new TemperatureRange(low, RoundNumbers.lower(firm, window().to())),
         new TemperatureRange(Temperature.ofCelsius(0), firm),
         TemperatureChange.ofKelvins(HeatTreatRules.NEAR_KELVINS),
         List.of(),
         List.of(
             new Window(window(), work.words(), heat.beyond(), heat.below(), heat.windowOrigin())));
+  }
+
+  /** What must not be passed for sure: the metal melts, a joint flows, the sheet forbids it. */
+  private Ceiling firmCeiling() {
+    Temperature solid = HeatTreatRules.solidByDisplay(work, kiln);
+    List<Ceiling> firm = new ArrayList<>();
+    firm.add(
+        new Ceiling(
+            solid,
+            Severity.STOP,
+            work.metal().words(),
+            "it begins to melt at %s, and the display may be off"
+                .formatted(words(HeatTreatRules.solidus(work).temperature())),
+            HeatTreatRules.solidus(work).origin()));
+    work.own()
+        .solderFlow()
+        .ifPresent(
+            flow ->
+                firm.add(
+                    new Ceiling(
+                        HeatTreatRules.trueByDisplay(flow, kiln),
+                        Severity.STOP,
+                        "the soldered joints",
+                        "the solder flows at %s, and the display may be off".formatted(words(flow)),
+                        Origin.own("work file"))));
+    work.dataSheet()
+        .max()
+        .ifPresent(
+            max ->
+                firm.add(
+                    new Ceiling(
+                        max,
+                        Severity.STOP,
+                        "this metal by its data sheet",
+                        "the supplier does not stand behind it",
+                        Origin.own("data sheet"))));
+    return firm.stream().min(Comparator.comparing(Ceiling::limit)).orElseThrow();
   }
 
   /** The window for the piece; where a cap presses the target to its lower edge, it gives way. */

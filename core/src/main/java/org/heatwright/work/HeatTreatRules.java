@@ -87,10 +87,14 @@ final class HeatTreatRules {
    * couple may be off, as far as the kiln's description has it.
    */
   static Temperature solidByDisplay(HeatTreatWork work, Kiln kiln) {
-    Temperature solidus = solidus(work).temperature();
-    return solidus
+    return trueByDisplay(solidus(work).temperature(), kiln);
+  }
+
+  /** The highest display at which the truth is for sure not above a temperature. */
+  static Temperature trueByDisplay(Temperature limit, Kiln kiln) {
+    return limit
         .plus(kiln.thermocouple().offset())
-        .plus(TemperatureChange.ofKelvins(-coupleKelvins(kiln, solidus)));
+        .plus(TemperatureChange.ofKelvins(-coupleKelvins(kiln, limit)));
   }
 
   /** Every cap on the target, by the display. */

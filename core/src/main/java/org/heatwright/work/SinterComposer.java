@@ -19,12 +19,18 @@ import org.heatwright.inspect.Severity;
 import org.heatwright.inspect.TemperatureRange;
 import org.heatwright.inspect.Wording;
 import org.heatwright.keypad.Keypad;
+import org.heatwright.kiln.Control;
+import org.heatwright.kiln.FiringConditions;
+import org.heatwright.kiln.FiringSimulation;
 import org.heatwright.kiln.Kiln;
+import org.heatwright.kiln.KilnParameters;
+import org.heatwright.material.HeatCurves;
 import org.heatwright.material.Origin;
 import org.heatwright.material.PieceMaterials;
 import org.heatwright.piece.FollowedPiece;
 import org.heatwright.piece.Slab;
 import org.heatwright.schedule.Ramp;
+import org.heatwright.schedule.Schedule;
 import org.heatwright.units.Temperature;
 import org.heatwright.units.TemperatureChange;
 import org.heatwright.units.TemperatureUnit;
@@ -46,8 +52,12 @@ final class SinterComposer {
   /** Draws that decide whether a firing fits into the day; a forecast tells it better later. */
   private static final int WINDOW_DRAWS = 8;
 
-  /** Film about a piece on the shelf, W/(m² K). */
-  private static final double FILM = 8;
+  /** How far an on-off kiln may go beyond its setting, K. {@code estimate:} */
+  private static final double SWING_KELVINS = 20;
+
+  private static final int COOLING_DRAWS = 5;
+  private static final double QUARTER_SECONDS = 900;
+  private static final double DAY_SECONDS = 86_400;
 
   /** A footprint is about half of its longest side squared. {@code estimate:} */
   private static final double FOOTPRINT = 0.5;
@@ -61,6 +71,9 @@ final class SinterComposer {
   /** How fast a small kiln rises at full power. {@code estimate:} */
   private static final double FULL_POWER_KELVINS_PER_HOUR = 1200;
 
+  /** The same, cautiously, where a hold's clock runs from the start. {@code estimate:} */
+  private static final double WARM_UP_KELVINS_PER_HOUR = 900;
+
   private final SinterWork work;
   private final Kiln kiln;
   private final TemperatureUnit unit;
@@ -71,7 +84,15 @@ final class SinterComposer {
   private final Limit cap;
   private final Optional<CarbonBox> box;
 
-  private SinterComposer(SinterWork work, Kiln kiln, TemperatureUnit unit) {
+  /** How long a shut kiln takes to cool after its program. */
+  interface Cooling {
+    Duration after(Schedule schedule, Kiln kiln, Charge charge);
+  }
+
+  private final Cooling cooling;
+
+  private SinterComposer(SinterWork work, Kiln kiln, TemperatureUnit unit, Cooling cooling) {
+    this.cooling = cooling;
     this.work = work;
     this.kiln = kiln;
     this.unit = unit;
@@ -83,21 +104,29 @@ final class SinterComposer {
         kiln.limit().compareTo(firm.value()) < 0
             ? new Limit(
                 kiln.limit(), kiln.name(), "the kiln is not made for more", Origin.own("kiln file"))
-            : firm;
-    box =
-        work.inCarbon()
-            ? work.box()
-                .or(
-                    () ->
-                        Optional.of(
-                            CarbonBox.usualFor(
-                                facts, work.thickest().thicknessMetres(), work.longestMetres())))
-            : Optional.empty();
+            : swinging(firm);
+    box = work.carbonBox();
+  }
+
+  /** An on-off kiln swings beyond its setting: a limit is kept away from by so much. */
+  private Limit swinging(Limit limit) {
+    return kiln.control().kind() == Control.Kind.ON_OFF
+        ? new Limit(
+            limit.value().plus(TemperatureChange.ofKelvins(-SWING_KELVINS)),
+            limit.what() + ", less %.0f K for an on-off kiln's swing".formatted(SWING_KELVINS),
+            limit.because(),
+            limit.origin())
+        : limit;
   }
 
   static Composition compose(
       SinterWork work, Kiln kiln, TemperatureUnit unit, Optional<Keypad> keypad) {
-    SinterComposer composer = new SinterComposer(work, kiln, unit);
+    return compose(work, kiln, unit, keypad, SinterComposer::simulatedCooling);
+  }
+
+  static Composition compose(
+      SinterWork work, Kiln kiln, TemperatureUnit unit, Optional<Keypad> keypad, Cooling cooling) {
+    SinterComposer composer = new SinterComposer(work, kiln, unit, cooling);
     composer.refuseWhatDoesNotFit();
     return work.phase() == Phase.BINDER
         ? composer.composed(composer.binderPhase(), Optional.empty(), keypad)
@@ -129,7 +158,7 @@ final class SinterComposer {
       Composition tried = composed(sinterPhase(option), Optional.of(option), keypad);
       double seconds = handBackSeconds(tried);
       if (seconds <= window.get().toSeconds()) {
-        return tried;
+        return option.equals(options.get(0)) ? tried : withLost(tried, options.get(0), option);
       }
       if (seconds < shortest) {
         shortest = seconds;
@@ -146,6 +175,31 @@ final class SinterComposer {
                     ? SinterRules.words(Duration.ofMinutes(Math.round(shortest / 60)))
                     : "a day and more",
                 SinterRules.coolsShut(work) ? ", cooled in the shut kiln" : ""));
+  }
+
+  /** Says which firing the day was too short for. */
+  private Composition withLost(Composition tried, Option lost, Option taken) {
+    List<Caution> cautions = new ArrayList<>();
+    cautions.add(
+        new Caution(
+            "day-too-short",
+            "%s for %s does not fit into the %s from dry to ready: taken is %s for %s."
+                .formatted(
+                    words(lost.at()),
+                    SinterRules.words(lost.hold()),
+                    SinterRules.words(work.window().orElseThrow()),
+                    words(taken.at()),
+                    SinterRules.words(taken.hold())),
+            Origin.derived("forecasts of each firing in this kiln")));
+    cautions.addAll(tried.cautions());
+    return new Composition(
+        tried.schedule(),
+        tried.reasons(),
+        tried.demands(),
+        tried.charge(),
+        cautions,
+        tried.moments(),
+        tried.judge());
   }
 
   /** The late end of when the pieces are ready, s from the start. */
@@ -247,7 +301,9 @@ final class SinterComposer {
                   facts.binder().origin())));
     }
     Optional<Rate> rate = SinterRules.topRate(work, facts, option.at());
-    double lag = lagSeconds(slab, option.at(), rate);
+    double from = steps.isEmpty() ? ROOM_CELSIUS : steps.get(0).target().celsius();
+    double warmUp = rate.isPresent() ? 0 : warmUpSeconds(from, option.at());
+    double lag = lagSeconds(slab, option.at(), rate) + warmUp;
     steps.add(
         new Draft.Step(
             "sinter",
@@ -259,34 +315,45 @@ final class SinterComposer {
             lag < SHORT_LAG_SECONDS
                 ? option.holdWhy()
                 : new Draft.Why(
-                    "%s Of it %s are for the piece to follow the chamber%s, then %s of its own."
+                    "%s Of it %s are for %sthe piece to follow%s, then %s of its own."
                         .formatted(
                             option.holdWhy().rule(),
                             SinterRules.words(extra(option.hold(), lag)),
+                            warmUp > 0
+                                ? "the kiln to warm up, as the hold's clock does not wait, and for "
+                                : "",
                             work.inCarbon() ? " through the carbon" : "",
                             SinterRules.words(option.hold())),
                     work.inCarbon() ? "boxes lag 30 to 90 min" : option.holdWhy().range(),
                     option.holdWhy().origin())));
-    if (SinterRules.coolsShut(work)) {
-      steps.add(cooling());
-    }
     return steps;
   }
 
-  private Draft.Step cooling() {
-    return new Draft.Step(
-        "cool shut",
-        Ramp.fastest(),
-        new Draft.Why("The kiln cools by itself, shut.", "", Origin.practice()),
-        Temperature.ofCelsius(SinterRules.COLD_CELSIUS),
-        new Draft.Why(
-            work.inCarbon()
-                ? "Hot carbon burns when the lid is lifted and gives off carbon monoxide."
-                : "Glass and stones crack in a draught.",
-            "",
-            Origin.practice()),
-        Duration.ZERO,
-        new Draft.Why("Cold is cold.", "", Origin.practice()));
+  /** The longest of some likely kilns, in quarters of an hour, a day at most. */
+  private static Duration simulatedCooling(Schedule schedule, Kiln kiln, Charge charge) {
+    HeatCurves curves = new HeatCurves();
+    double longest = 0;
+    for (KilnParameters draw : kiln.beliefs().ensemble(kiln, COOLING_DRAWS, 1)) {
+      FiringSimulation simulation =
+          new FiringSimulation(
+              kiln,
+              draw,
+              FiringConditions.usual(),
+              charge.loads(),
+              schedule,
+              FiringSimulation.Accuracy.USUAL,
+              curves);
+      simulation.runProgram();
+      double end = simulation.elapsedSeconds();
+      double after = 0;
+      do {
+        after += QUARTER_SECONDS;
+        simulation.coastUntil(end + after);
+      } while (after < DAY_SECONDS
+          && simulation.run().readingCelsiusAt(end + after) > SinterRules.COLD_CELSIUS);
+      longest = Math.max(longest, after);
+    }
+    return Duration.ofSeconds(Math.round(longest));
   }
 
   private static Ramp ramp(Optional<Rate> rate) {
@@ -299,7 +366,10 @@ final class SinterComposer {
             new Draft.Why(
                 work.inCarbon()
                     ? "The carbon slows the pieces more than the kiln could."
-                    : "Dry pieces of up to 3 mm stand any rate of a small kiln.",
+                    : work.phase() != Phase.BOTH_IN_ONE
+                            || work.thickest().thicknessMetres() > SinterRules.THIN_METRES + 1e-9
+                        ? "Once the binder has gone they stand any rate of a small kiln."
+                        : "Dry pieces of up to 3 mm stand any rate of a small kiln.",
                 "",
                 Origin.practice()));
   }
@@ -311,6 +381,13 @@ final class SinterComposer {
         at.celsius(),
         rate.map(r -> r.value().kelvinsPerHour()).orElse(FULL_POWER_KELVINS_PER_HOUR),
         SinterRules.LAG_KELVINS);
+  }
+
+  /** Part of the hold on a controller whose hold does not wait for the kiln, s. */
+  private double warmUpSeconds(double fromCelsius, Temperature at) {
+    return kiln.control().holdWaitsWithin().isPresent()
+        ? 0
+        : Math.max(0, at.celsius() - fromCelsius) / WARM_UP_KELVINS_PER_HOUR * 3600;
   }
 
   private static Duration extra(Duration own, double lagSeconds) {
@@ -335,7 +412,9 @@ final class SinterComposer {
   /** The thickest piece on a shelf that insulates. */
   private Slab bare() {
     return Slab.lying(
-        facts.dense(), work.thickest().thicknessMetres(), new Slab.Face(facts.emissivity(), FILM));
+        facts.dense(),
+        work.thickest().thicknessMetres(),
+        new Slab.Face(facts.emissivity(), SinterWork.FILM));
   }
 
   private Charge charge() {
@@ -387,13 +466,7 @@ final class SinterComposer {
 
   private Composition composed(
       List<Draft.Step> steps, Optional<Option> option, Optional<Keypad> keypad) {
-    List<Draft> drafts = new ArrayList<>();
-    drafts.add(rounded(steps));
-    if (SinterRules.coolsShut(work) && steps.size() > 1) {
-      drafts.add(rounded(steps.subList(0, steps.size() - 1)));
-    }
-    Draft.Fitted fitted = Draft.firstThatFits(drafts, name(), unit, keypad);
-    List<Draft.Step> kept = fitted.draft().steps();
+    Draft.Fitted fitted = Draft.firstThatFits(List.of(rounded(steps)), name(), unit, keypad);
     Temperature top = option.map(Option::at).orElseGet(() -> fitted.schedule().peak());
     return new Composition(
         fitted.schedule(),
@@ -401,7 +474,7 @@ final class SinterComposer {
         demands(top, option),
         charge(),
         cautions(option),
-        moments(kept, option),
+        moments(fitted.schedule(), option),
         new SinterJudge(
             work,
             top,
@@ -589,7 +662,7 @@ final class SinterComposer {
   }
 
   private void strength(List<Caution> cautions, Option option) {
-    Optional<CurveBelief> belief = SinterJudge.belief(work, box);
+    Optional<CurveBelief> belief = work.belief();
     if (belief.isEmpty() || !work.clay().isFineSilver()) {
       return;
     }
@@ -661,10 +734,8 @@ final class SinterComposer {
 
   // ---- when to act
 
-  private List<Moment> moments(List<Draft.Step> steps, Optional<Option> option) {
-    boolean cools = steps.get(steps.size() - 1).purpose().equals("cool shut");
-    int last = steps.size();
-    int hold = cools ? last - 1 : last;
+  private List<Moment> moments(Schedule schedule, Optional<Option> option) {
+    int last = schedule.segments().size();
     List<Moment> moments = new ArrayList<>();
     SinterWork.Piece thickest = work.thickest();
     if (work.phase() == Phase.SINTER) {
@@ -695,12 +766,12 @@ final class SinterComposer {
           new Moment(
               Moment.Kind.LAST_CHANGE,
               Moment.Anchor.SEGMENT_END,
-              hold,
+              last,
               Duration.ZERO,
               "lengthen the hold",
               "Afterwards the kiln cools; a second firing still helps a weak piece."));
     }
-    if (cools) {
+    if (SinterRules.coolsShut(work) && work.phase() != Phase.BINDER) {
       Duration inside =
           work.inCarbon()
               ? RoundNumbers.quarterUp(
@@ -709,13 +780,14 @@ final class SinterComposer {
       moments.add(
           new Moment(
               Moment.Kind.READY,
-              Moment.Anchor.SEGMENT_REACHED,
+              Moment.Anchor.SEGMENT_END,
               last,
-              inside,
+              cooling.after(schedule, kiln, charge()).plus(inside),
               "hand back",
               work.inCarbon()
-                  ? "The middle of the box follows the chamber late: do not open it before."
-                  : "Cooled in the shut kiln to %s."
+                  ? "The shut kiln is at %s, and the middle of the box follows late: do not open it before, hot carbon burns and gives off carbon monoxide."
+                      .formatted(words(Temperature.ofCelsius(SinterRules.COLD_CELSIUS)))
+                  : "Cooled in the shut kiln to %s: glass and stones crack in a draught."
                       .formatted(words(Temperature.ofCelsius(SinterRules.COLD_CELSIUS)))));
     } else if (work.phase() == Phase.BINDER) {
       moments.add(
@@ -726,15 +798,6 @@ final class SinterComposer {
               SinterRules.BY_TONGS,
               "phase 1 is done",
               "Let the pieces cool on their shelf, then lay them in for phase 2."));
-    } else if (SinterRules.coolsShut(work)) {
-      moments.add(
-          new Moment(
-              Moment.Kind.READY,
-              Moment.Anchor.SEGMENT_END,
-              last,
-              Duration.ofHours(8),
-              "hand back",
-              "This keypad has no cooling segment: 8 h in the shut kiln is our estimate."));
     } else {
       moments.add(
           new Moment(

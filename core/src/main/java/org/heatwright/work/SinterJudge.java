@@ -8,17 +8,14 @@ import org.heatwright.forecast.Band;
 import org.heatwright.forecast.PieceForecast;
 import org.heatwright.inspect.Severity;
 import org.heatwright.material.Origin;
-import org.heatwright.piece.Slab;
 import org.heatwright.piece.SlabHistory;
 import org.heatwright.schedule.Schedule;
 import org.heatwright.units.Temperature;
 import org.heatwright.work.SinterWork.Phase;
-import org.heatwright.work.sinter.CarbonBox;
 import org.heatwright.work.sinter.ClayFacts;
 import org.heatwright.work.sinter.Clays;
 import org.heatwright.work.sinter.CurveBelief;
 import org.heatwright.work.sinter.Likely;
-import org.heatwright.work.sinter.ShrinkageTest;
 import org.heatwright.work.sinter.SinterHeat;
 
 /**
@@ -35,26 +32,6 @@ record SinterJudge(SinterWork work, Temperature top, Duration hold) implements P
 
   private static final Origin OWN_CURVE =
       Origin.derived("the piece's own temperature, followed through the firing");
-
-  /** What is believed of the curve, by the literature's ranges and the person's own strips. */
-  static Optional<CurveBelief> belief(SinterWork work, Optional<CarbonBox> box) {
-    ClayFacts facts = Clays.of(work.clay());
-    Slab slab =
-        box.map(b -> b.slab(facts, TEST_STRIP_METRES))
-            .orElseGet(
-                () ->
-                    Slab.lying(
-                        facts.dense(),
-                        TEST_STRIP_METRES,
-                        new Slab.Face(facts.emissivity(), TEST_FILM)));
-    List<ShrinkageTest> tests = work.tests().stream().map(test -> test.in(slab)).toList();
-    return CurveBelief.of(facts, tests);
-  }
-
-  /** A strip is about so thick. */
-  private static final double TEST_STRIP_METRES = 0.002;
-
-  private static final double TEST_FILM = 8;
 
   @Override
   public List<Outcome> outcomes(Schedule schedule, List<PieceForecast> pieces) {
@@ -73,16 +50,7 @@ record SinterJudge(SinterWork work, Temperature top, Duration hold) implements P
     }
     outcomes.add(atHeat(piece, depth));
     outcomes.add(hottest(facts, piece));
-    Optional<CarbonBox> box =
-        work.inCarbon()
-            ? work.box()
-                .or(
-                    () ->
-                        Optional.of(
-                            CarbonBox.usualFor(
-                                facts, work.thickest().thicknessMetres(), work.longestMetres())))
-            : Optional.empty();
-    Optional<CurveBelief> belief = belief(work, box);
+    Optional<CurveBelief> belief = work.belief();
     boolean melts = piece.hottestCelsius().median() > facts.meltsCelsius();
     if (belief.isEmpty() || melts) {
       outcomes.add(
@@ -173,6 +141,21 @@ record SinterJudge(SinterWork work, Temperature top, Duration hold) implements P
     String value = range(hottest.low(), hottest.high(), " °C");
     String what = "hottest in the piece";
     Origin origin = facts.limitOrigin();
+    Optional<SinterRules.Limit> held = SinterRules.embedded(work);
+    if (held.isPresent() && hottest.high() > held.get().value().celsius()) {
+      double above = hottest.high() - held.get().value().celsius();
+      return Outcome.of(
+          "hottest",
+          what,
+          value,
+          "Up to %.0f K above what %s stands, %.0f °C: %s. Lower the target or take a steadier kiln."
+              .formatted(
+                  above, held.get().what(), held.get().value().celsius(), held.get().because()),
+          hottest.median() > held.get().value().celsius() + SinterRules.AT_HEAT_KELVINS
+              ? Severity.WARN
+              : Severity.NOTE,
+          held.get().origin());
+    }
     String margin = "The metal begins to melt from about %.0f °C".formatted(melts);
     if (hottest.median() > melts && work.dataSheet().top().isEmpty()) {
       return Outcome.of(
@@ -229,7 +212,7 @@ record SinterJudge(SinterWork work, Temperature top, Duration hold) implements P
         Outcome.of(
             "strength",
             "strength",
-            percent(belief.strength(heats, facts.best().heat())),
+            percent(belief.strength(heats, facts.best().heat()).map(v -> Math.min(1, v))),
             "Of what %.0f °C for %s gives. A strip from this firing, bent round a finger, is the test; a sound piece rings when it is dropped."
                 .formatted(facts.best().at().celsius(), SinterRules.words(facts.best().hold())),
             Origin.estimate("strength as the density to the power 2 to 6")));
@@ -271,8 +254,11 @@ record SinterJudge(SinterWork work, Temperature top, Duration hold) implements P
   private static String minutesWords(Band minutes) {
     long low = Math.round(minutes.low());
     long high = Math.round(minutes.high());
-    return low == high
-        ? SinterRules.words(Duration.ofMinutes(low))
+    if (low == high) {
+      return SinterRules.words(Duration.ofMinutes(low));
+    }
+    return high < 60
+        ? low + " to " + high + " min"
         : "%s to %s"
             .formatted(
                 SinterRules.words(Duration.ofMinutes(low)),

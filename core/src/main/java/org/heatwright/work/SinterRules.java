@@ -145,10 +145,10 @@ final class SinterRules {
         .min(Comparator.comparing(Limit::value));
   }
 
-  /** Below this a firing of the clay is not worth anything. */
+  /** Below this a firing of the clay is not worth anything: our estimate. */
   private static double coolestCelsius(ClayFacts facts) {
     return switch (facts.clay()) {
-      case FINE_SILVER, FINE_SILVER_LOW_FIRE -> facts.coolest().celsius();
+      case FINE_SILVER, FINE_SILVER_LOW_FIRE -> facts.coolest().celsius() - 25;
       case FINE_SILVER_OLDER -> 850;
       case STERLING -> 720;
       case COPPER -> 880;
@@ -266,7 +266,7 @@ final class SinterRules {
         hold,
         Strength.LEAST,
         new Draft.Why(
-            "As hot as %s stands; practice would take %.0f °C."
+            "As hot as may be (%s); practice would take %.0f °C."
                 .formatted(cap.what(), best.at().celsius()),
             range(facts),
             cap.origin()),

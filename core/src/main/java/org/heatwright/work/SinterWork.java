@@ -6,8 +6,12 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import org.heatwright.piece.Slab;
 import org.heatwright.work.sinter.CarbonBox;
 import org.heatwright.work.sinter.Clay;
+import org.heatwright.work.sinter.ClayFacts;
+import org.heatwright.work.sinter.Clays;
+import org.heatwright.work.sinter.CurveBelief;
 import org.heatwright.work.sinter.TestFiring;
 
 /**
@@ -34,6 +38,12 @@ public record SinterWork(
     DataSheet dataSheet,
     Optional<LocalDateTime> readyBy)
     implements Work {
+
+  /** A measured strip is about so thick. {@code estimate:} */
+  private static final double STRIP_METRES = 0.002;
+
+  /** About a piece on the shelf, W/(m² K). {@code estimate:} */
+  static final double FILM = 8;
 
   /** Which part of the firing. */
   public enum Phase {
@@ -152,6 +162,35 @@ public record SinterWork(
   /** Whether the pieces lie in carbon. */
   public boolean inCarbon() {
     return !clay.isFineSilver() && phase != Phase.BINDER;
+  }
+
+  /** The box, where the pieces lie in carbon: the stated one, else the usual one for them. */
+  public Optional<CarbonBox> carbonBox() {
+    return inCarbon()
+        ? box.or(
+            () ->
+                Optional.of(
+                    CarbonBox.usualFor(
+                        Clays.of(clay), thickest().thicknessMetres(), longestMetres())))
+        : Optional.empty();
+  }
+
+  /**
+   * What is believed of the clay's sintering curve, by the literature's ranges and the measured
+   * strips; those were fired as these pieces are, in the box or on a shelf.
+   *
+   * @return empty for a clay that has no such curve
+   */
+  public Optional<CurveBelief> belief() {
+    ClayFacts facts = Clays.of(clay);
+    Slab strip =
+        carbonBox()
+            .map(carbon -> carbon.slab(facts, STRIP_METRES))
+            .orElseGet(
+                () ->
+                    Slab.lying(
+                        facts.dense(), STRIP_METRES, new Slab.Face(facts.emissivity(), FILM)));
+    return CurveBelief.of(facts, tests.stream().map(test -> test.in(strip)).toList());
   }
 
   /** How long there is from dry pieces to pieces in the hand, where both are told. */

@@ -36,7 +36,7 @@ class ReadbackPropertyTest {
   }
 
   private final Random random = new Random(20261125);
-  private final List<Keypad> keypads = TestKeypads.five();
+  private final List<Keypad> keypads = TestKeypads.kinds();
 
   @Test
   void everySlipThatTheReviewShowsIsCaughtAndNoCorrectReadBackIsRefused() {
@@ -286,7 +286,9 @@ class ReadbackPropertyTest {
 
     private void rebuild(List<List<KeyedValue>> segments, Keypad keypad) {
       List<KeyedValue> whole =
-          values.stream().filter(v -> v.kind() == KeyedValue.Kind.DELAY).toList();
+          values.stream()
+              .filter(v -> v.kind() == KeyedValue.Kind.DELAY || v.kind() == KeyedValue.Kind.UNIT)
+              .toList();
       values.clear();
       values.addAll(whole);
       if (keypad.end().by() == Keypad.EndRule.By.COUNT) {
@@ -316,6 +318,7 @@ class ReadbackPropertyTest {
     /** This slot's own review, walked in the keypad's display order. */
     Shown review(Keypad keypad, TemperatureUnit unit) {
       List<Shown.Value> shown = new ArrayList<>();
+      show(shown, 0, KeyedValue.Kind.UNIT);
       if (keypad.review().delay() == Keypad.Position.FIRST) {
         show(shown, 0, KeyedValue.Kind.DELAY);
       }
@@ -324,7 +327,13 @@ class ReadbackPropertyTest {
         for (KeyedValue.Kind kind : keypad.review().order()) {
           show(shown, segment, kind);
         }
-        if (keypad.review().unused()) {
+        int number = segment;
+        if (keypad.review().unused()
+            && values.stream()
+                .anyMatch(v -> v.segment() == number && v.kind() == KeyedValue.Kind.END)) {
+          // Whatever stands there: the segment is not run.
+          TestKeypads.beforeMark(keypad)
+              .forEach(k -> shown.add(new Shown.Value(String.valueOf(shown.size() + 1), "95")));
           show(shown, segment, KeyedValue.Kind.END);
         }
       }

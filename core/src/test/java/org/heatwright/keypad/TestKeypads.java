@@ -3,6 +3,7 @@ package org.heatwright.keypad;
 import static org.heatwright.keypad.KeyedValue.Kind.HOLD;
 import static org.heatwright.keypad.KeyedValue.Kind.RATE;
 import static org.heatwright.keypad.KeyedValue.Kind.TARGET;
+import static org.heatwright.keypad.KeyedValue.Kind.TIME;
 
 import java.math.BigDecimal;
 import java.time.Duration;
@@ -18,7 +19,7 @@ import org.heatwright.schedule.Schedule;
 import org.heatwright.schedule.Segment;
 import org.heatwright.units.TemperatureUnit;
 
-/** Three invented keypads that differ in as much as they can, and schedules for them. */
+/** Invented keypads that differ in as much as they can, and schedules for them. */
 public final class TestKeypads {
 
   private TestKeypads() {}
@@ -331,9 +332,157 @@ public final class TestKeypads {
         Keypad.PowerCut.STOPS);
   }
 
-  /** All five kinds. */
-  public static List<Keypad> five() {
-    return List.of(steps(), digits(), knob(), list(), awkward());
+  /**
+   * Digit keys; a time to get to the target instead of a rate, zero for as fast as it goes; a hold
+   * of zero ends the program, so there is no other hold of zero.
+   */
+  public static Keypad timed() {
+    return new Keypad(
+        "Timed",
+        UnitSetting.fixed(TemperatureUnit.CELSIUS, UnitSetting.ShownAt.IDLE),
+        Set.of(Key.DIGITS, Key.CONFIRM, Key.CLEAR, Key.PROGRAM, Key.START),
+        new Entry.DigitKeys(false),
+        Key.CONFIRM,
+        Keypad.FieldStart.STORED,
+        9,
+        9,
+        4,
+        List.of(TARGET, TIME, HOLD),
+        Keypad.RateField.time(
+            Optional.of("t#"),
+            TimeForm.HOURS_DOT_MINUTES,
+            Keypad.Range.of(1, 5999, 1),
+            Optional.of(new Special("0.00", Special.Place.BELOW_LEAST, Optional.of("0"))),
+            Keypad.Cooling.IMPLIED,
+            Optional.empty()),
+        new Keypad.TargetField(
+            Optional.of("d#"), Keypad.Range.of(0, 1200, 1), Optional.empty(), Optional.empty()),
+        new Keypad.HoldField(
+            Optional.of("h#"),
+            TimeForm.HOURS_DOT_MINUTES,
+            BigDecimal.valueOf(5999),
+            BigDecimal.ONE,
+            Optional.empty(),
+            Optional.empty()),
+        Optional.of(
+            new Keypad.DelayField(
+                Optional.of("dEL"),
+                TimeForm.HOURS_DOT_MINUTES,
+                BigDecimal.valueOf(5999),
+                BigDecimal.ONE,
+                Keypad.Position.LAST,
+                Optional.empty())),
+        new Keypad.EndRule(
+            Keypad.EndRule.By.MARK,
+            Optional.of(new Special("0.00", Special.Place.BELOW_LEAST, Optional.of("0"))),
+            Optional.of(HOLD),
+            AtEnd.OFF),
+        programming(Keypad.Commits.ACCEPTING),
+        new Keypad.Gestures(
+            Gesture.of(Key.PROGRAM),
+            Gesture.of(),
+            Optional.empty(),
+            OptionalInt.empty(),
+            Gesture.of(Key.PROGRAM),
+            Gesture.of(),
+            Gesture.of(Key.CONFIRM, Key.PROGRAM),
+            Gesture.of(Key.START),
+            Gesture.of(Key.START),
+            Gesture.of()),
+        new Keypad.Review(List.of(TARGET, TIME, HOLD), Keypad.Position.LAST, true, false),
+        Keypad.PowerCut.STOPS);
+  }
+
+  /** Each program asks its unit first; a target of zero, the second value, ends it. */
+  public static Keypad asked() {
+    return asked(UnitSetting.SwitchingConverts.UNKNOWN, Keypad.Position.FIRST);
+  }
+
+  public static Keypad asked(UnitSetting.SwitchingConverts converts, Keypad.Position unitInReview) {
+    return new Keypad(
+        "Asked",
+        new UnitSetting(
+            UnitSetting.Setting.SWITCHABLE,
+            TemperatureUnit.CELSIUS,
+            Set.of(UnitSetting.ShownAt.ENTRY),
+            converts,
+            Optional.of(
+                new Keypad.UnitPrompt(
+                    Optional.of("Unit"), "C", "F", TemperatureUnit.CELSIUS, unitInReview))),
+        Set.of(Key.TURN, Key.PUSH, Key.BACK),
+        new Entry.Knob(20, 5, Entry.AtLimit.STOP, Entry.AtLimit.STOP),
+        Key.PUSH,
+        Keypad.FieldStart.STORED,
+        5,
+        8,
+        4,
+        List.of(RATE, TARGET, HOLD),
+        new Keypad.RateField(
+            Optional.of("r#"),
+            Keypad.RateField.Per.HOUR,
+            Keypad.Range.of(5, 995, 5),
+            Optional.of(Keypad.Range.of(10, 1790, 10)),
+            Optional.of(Special.above("FAST")),
+            Keypad.Cooling.IMPLIED,
+            Optional.empty()),
+        new Keypad.TargetField(
+            Optional.of("t#"),
+            Keypad.Range.of(20, 1150, 1),
+            Optional.of(Keypad.Range.of(70, 2100, 1)),
+            Optional.empty()),
+        new Keypad.HoldField(
+            Optional.of("h#"),
+            TimeForm.HOURS_COLON_MINUTES,
+            BigDecimal.valueOf(1439),
+            BigDecimal.ONE,
+            Optional.empty(),
+            Optional.empty()),
+        Optional.of(
+            new Keypad.DelayField(
+                Optional.of("dEL"),
+                TimeForm.HOURS_COLON_MINUTES,
+                BigDecimal.valueOf(1430),
+                BigDecimal.TEN,
+                Keypad.Position.FIRST,
+                Optional.empty())),
+        new Keypad.EndRule(
+            Keypad.EndRule.By.MARK,
+            Optional.of(Special.below("0")),
+            Optional.of(TARGET),
+            AtEnd.OFF),
+        programming(Keypad.Commits.GESTURE),
+        new Keypad.Gestures(
+            Gesture.holding(Key.PUSH, 2),
+            Gesture.of(Key.BACK),
+            Optional.of("donE"),
+            OptionalInt.of(120),
+            Gesture.of(Key.BACK),
+            Gesture.of(),
+            Gesture.of(Key.PUSH),
+            Gesture.holding(Key.BACK, 2),
+            Gesture.holding(Key.BACK, 2),
+            Gesture.of()),
+        new Keypad.Review(List.of(RATE, TARGET, HOLD), Keypad.Position.FIRST, true, false),
+        Keypad.PowerCut.RESUMES);
+  }
+
+  /** All kinds. */
+  public static List<Keypad> kinds() {
+    return List.of(steps(), digits(), knob(), list(), awkward(), timed(), asked());
+  }
+
+  /** What a review shows of an unused segment before the mark that ends the program. */
+  static List<KeyedValue.Kind> beforeMark(Keypad keypad) {
+    List<KeyedValue.Kind> before = new ArrayList<>();
+    if (keypad.end().in().isPresent() && keypad.review().unused()) {
+      for (KeyedValue.Kind kind : keypad.review().order()) {
+        if (kind == keypad.end().in().get()) {
+          return before;
+        }
+        before.add(kind);
+      }
+    }
+    return before;
   }
 
   private static Keypad.Programming programming(Keypad.Commits commits) {

@@ -8,10 +8,12 @@ import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 import java.util.SplittableRandom;
+import java.util.stream.IntStream;
 import org.heatwright.inspect.Finding;
 import org.heatwright.inspect.Inspection;
 import org.heatwright.inspect.Inspector;
 import org.heatwright.inspect.Severity;
+import org.heatwright.keypad.FittedProgram;
 import org.heatwright.keypad.Keypad;
 import org.heatwright.keypad.Keypad.Cooling;
 import org.heatwright.keypad.KeypadFit;
@@ -44,34 +46,37 @@ class ComposerKeypadTest {
   @MethodSource("keypads")
   void whatIsComposedForAKeypadFitsIt(Keypad keypad) {
     RandomWork random = new RandomWork(new SplittableRandom(20261204));
-    int composed = 0;
-    for (int i = 0; i < 1000; i++) {
-      Work work = random.work();
-      Kiln kiln = random.kiln();
-      Composition composition;
-      try {
-        composition = Composer.compose(work, kiln, Optional.of(keypad));
-      } catch (WorkRefusedException refused) {
-        continue;
-      }
-      Schedule schedule = composition.schedule();
-      if (schedule.peak().compareTo(Temperature.ofCelsius(1000)) > 0) {
-        continue; // the studio's own wish, beyond some keypads
-      }
-      composed++;
-      assertThat(KeypadFit.fit(schedule, keypad).fits())
-          .as("%s: %s", schedule, KeypadFit.fit(schedule, keypad).notes())
-          .isTrue();
-      assertThat(schedule.unit()).isEqualTo(keypad.unitFor(TemperatureUnit.CELSIUS));
-      List<Finding> grave =
-          Inspector.inspect(
-                  Inspection.of(schedule).in(kiln).on(keypad).forWork(composition.demands()))
-              .stream()
-              .filter(f -> f.severity() != Severity.NOTE)
-              .toList();
-      assertThat(grave).as("%s: %s", work, schedule).isEmpty();
-    }
+    List<Case> cases =
+        IntStream.range(0, 1000).mapToObj(i -> new Case(random.work(), random.kiln())).toList();
+    long composed = cases.parallelStream().filter(c -> fits(c, keypad)).count();
     assertThat(composed).isGreaterThan(500);
+  }
+
+  private record Case(Work work, Kiln kiln) {}
+
+  /** Whether it was composed; what was composed must fit. */
+  private static boolean fits(Case asked, Keypad keypad) {
+    Composition composition;
+    try {
+      composition = Composer.compose(asked.work(), asked.kiln(), Optional.of(keypad));
+    } catch (WorkRefusedException refused) {
+      return false;
+    }
+    Schedule schedule = composition.schedule();
+    if (schedule.peak().compareTo(Temperature.ofCelsius(1000)) > 0) {
+      return false; // the studio's own wish, beyond some keypads
+    }
+    FittedProgram fitted = KeypadFit.fit(schedule, keypad);
+    assertThat(fitted.fits()).as("%s: %s", schedule, fitted.notes()).isTrue();
+    assertThat(schedule.unit()).isEqualTo(keypad.unitFor(TemperatureUnit.CELSIUS));
+    List<Finding> grave =
+        Inspector.inspect(
+                Inspection.of(schedule).in(asked.kiln()).on(keypad).forWork(composition.demands()))
+            .stream()
+            .filter(f -> f.severity() != Severity.NOTE)
+            .toList();
+    assertThat(grave).as("%s: %s", asked.work(), schedule).isEmpty();
+    return true;
   }
 
   @Test

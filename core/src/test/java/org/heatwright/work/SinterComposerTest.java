@@ -77,11 +77,26 @@ class SinterComposerTest {
     assertThat(composed.demands().firmCeiling().orElseThrow().limit().celsius()).isEqualTo(650);
     assertThat(codes(composed)).contains("fire-apart", "strength");
     assertThat(caution(composed, "fire-apart")).startsWith("1 of 12 pieces");
-    List<Segment> segments = composed.schedule().segments();
-    assertThat(segments.get(segments.size() - 1).target().celsius()).isEqualTo(100);
     assertThat(caution(composed, "quench")).startsWith("Do not quench");
-    assertThat(segments.get(segments.size() - 2).hold())
-        .isGreaterThanOrEqualTo(Duration.ofHours(2));
+    assertThat(lastHold(composed)).isGreaterThanOrEqualTo(Duration.ofHours(2));
+    Moment handBack = composed.moments().get(composed.moments().size() - 1);
+    assertThat(handBack.kind()).isEqualTo(Moment.Kind.READY);
+    assertThat(handBack.after()).isBetween(Duration.ofHours(2), Duration.ofHours(20));
+  }
+
+  /** A hold whose clock runs from the start gets the way up on top, and the reason says so. */
+  @Test
+  void aHoldThatDoesNotWaitHasTheWayUpInIt() {
+    SinterWork work = work(Clay.FINE_SILVER, Phase.BOTH_IN_ONE, THIN);
+    Composition composed =
+        Composer.compose(
+            work,
+            Scenarios.kiln(
+                "Clockwork", Scenarios.box(0.18, 0.2, 0.11), 1500, 1050, Optional.empty(), 0),
+            Optional.empty());
+    assertThat(lastHold(composed)).isEqualTo(Duration.ofMinutes(180));
+    assertThat(composed.reasons())
+        .anyMatch(reason -> reason.rule().contains("the hold's clock does not wait"));
   }
 
   @ParameterizedTest
@@ -209,6 +224,7 @@ class SinterComposerTest {
     assertThat(lastHold(day)).isGreaterThanOrEqualTo(Duration.ofHours(2));
     Composition afternoon = compose(window(class1, 4));
     assertThat(lastHold(afternoon)).isLessThan(lastHold(day));
+    assertThat(caution(afternoon, "day-too-short")).contains("900 °C for 2 h does not fit");
     assertThatThrownBy(() -> compose(window(class1, 1)))
         .isInstanceOf(WorkRefusedException.class)
         .hasMessageContaining("No firing of these pieces fits into the 1 h from dry to ready");

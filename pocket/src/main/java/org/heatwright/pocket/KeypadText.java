@@ -42,6 +42,7 @@ final class KeypadText {
         map(
             "label", rate.label(),
             "per", rate.per().name(),
+            "time", rate.time().map(TimeForm::name),
             "range", range(rate.range()),
             "other", rate.inOtherUnit().map(KeypadText::range),
             "fastest", rate.fastest().map(KeypadText::special),
@@ -83,6 +84,7 @@ final class KeypadText {
         map(
             "by", keypad.end().by().name(),
             "mark", keypad.end().mark().map(KeypadText::special),
+            "in", keypad.end().in().map(KeyedValue.Kind::name),
             "afterwards", keypad.end().afterwards().name()));
     Keypad.Programming programming = keypad.programming();
     out.put(
@@ -139,6 +141,7 @@ final class KeypadText {
         new Keypad.RateField(
             rate.optional("label"),
             rate.word("per", Keypad.RateField.Per.values()),
+            rate.optional("time").map(name -> Fields.named(name, TimeForm.values())),
             range(rate.map("range")),
             rate.optionalMap("other").map(KeypadText::range),
             rate.optionalMap("fastest").map(KeypadText::special),
@@ -169,6 +172,7 @@ final class KeypadText {
         new Keypad.EndRule(
             end.word("by", Keypad.EndRule.By.values()),
             end.optionalMap("mark").map(KeypadText::special),
+            end.optional("in").map(name -> Fields.named(name, KeyedValue.Kind.values())),
             end.word("afterwards", AtEnd.values())),
         new Keypad.Programming(
             programming.word("navigation", Keypad.Navigation.values()),
@@ -202,7 +206,18 @@ final class KeypadText {
         "shownAt",
         units.shownAt().stream().sorted().map(Enum::name).toList(),
         "converts",
-        units.switchingConverts().name());
+        units.switchingConverts().name(),
+        "asked",
+        units
+            .asked()
+            .map(
+                asked ->
+                    map(
+                        "label", asked.label(),
+                        "celsius", asked.celsius(),
+                        "fahrenheit", asked.fahrenheit(),
+                        "lower", asked.lower().name(),
+                        "review", asked.review().name())));
   }
 
   private static Keypad.UnitSetting units(Fields from) {
@@ -214,7 +229,16 @@ final class KeypadText {
         from.word("setting", Keypad.UnitSetting.Setting.values()),
         from.word("rangesIn", TemperatureUnit.values()),
         Set.copyOf(shownAt),
-        from.word("converts", Keypad.UnitSetting.SwitchingConverts.values()));
+        from.word("converts", Keypad.UnitSetting.SwitchingConverts.values()),
+        from.optionalMap("asked")
+            .map(
+                asked ->
+                    new Keypad.UnitPrompt(
+                        asked.optional("label"),
+                        asked.text("celsius"),
+                        asked.text("fahrenheit"),
+                        asked.word("lower", TemperatureUnit.values()),
+                        asked.word("review", Keypad.Position.values()))));
   }
 
   private static Map<String, Object> entry(Entry entry) {

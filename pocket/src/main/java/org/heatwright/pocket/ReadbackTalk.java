@@ -42,9 +42,9 @@ final class ReadbackTalk {
         "values",
         values,
         "sign",
-        keypad.units().shownAt().contains(Keypad.UnitSetting.ShownAt.REVIEW),
+        keypad.units().asksSign(),
         "switchable",
-        keypad.units().switchable());
+        keypad.units().coldKilnTells());
   }
 
   /**
@@ -97,7 +97,7 @@ final class ReadbackTalk {
       marks.add(mark(report, i));
     }
     return verdict(
-        ReadbackWords.told(report, shownSlot.isPresent()),
+        ReadbackWords.told(report, keypad, shownSlot.isPresent()),
         figures,
         marks,
         shownSlot.isPresent() && shownSlot.getAsInt() == slot ? "right" : "wrong");

@@ -102,7 +102,9 @@ public final class Cli {
     line.addSubcommand(new PiecesCommand(surroundings));
     line.addSubcommand(new BodyCommand(surroundings));
     line.addSubcommand(new CoupleCommand(surroundings));
+    line.addSubcommand(new HeatworkCommand(surroundings));
     line.addSubcommand(CastCommand.line(surroundings));
+    line.addSubcommand(SinterCommand.line(surroundings));
     line.addSubcommand(new CompletionCommand(surroundings));
     line.setOut(writer(surroundings.out()));
     line.setErr(writer(surroundings.err()));

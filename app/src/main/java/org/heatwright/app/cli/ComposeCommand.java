@@ -8,6 +8,7 @@ import java.util.concurrent.Callable;
 import org.heatwright.app.files.ScheduleFile;
 import org.heatwright.app.files.YamlValue;
 import org.heatwright.app.json.ComposeJson;
+import org.heatwright.app.report.KilnOnKeypad;
 import org.heatwright.inspect.Finding;
 import org.heatwright.inspect.Inspection;
 import org.heatwright.inspect.Inspector;
@@ -66,8 +67,9 @@ final class ComposeCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     output.ifPresent(path -> Output.requireReplaceable(path, Output.Kind.SCHEDULE));
-    Kiln kiln = Input.kiln(kilnPath).kiln();
+    Kiln alone = Input.kiln(kilnPath).kiln();
     Optional<Keypad> keypad = keypadPath.map(Input::keypad);
+    Kiln kiln = KilnOnKeypad.of(alone, keypad);
     Composition composition = Composer.compose(Input.work(workPath), kiln, keypad);
     Inspection inspection =
         Inspection.of(composition.schedule()).in(kiln).forWork(composition.demands());

@@ -9,6 +9,7 @@ import java.util.Optional;
 import org.heatwright.app.files.Firing;
 import org.heatwright.app.files.InputException;
 import org.heatwright.app.files.KilnFile;
+import org.heatwright.app.report.KilnOnKeypad;
 import org.heatwright.forecast.Charge;
 import org.heatwright.forecast.CostEstimate;
 import org.heatwright.forecast.Forecast;
@@ -131,7 +132,7 @@ final class Fire {
       notes.add(
           "The kiln file holds what another version learned; it is kept but not used: learn again.");
     }
-    Kiln kiln = content.kiln();
+    Kiln kiln = KilnOnKeypad.of(content.kiln(), keypad);
     if (startText.isPresent() && readyByText.isPresent()) {
       throw InputException.in("--ready-by", "--start is given too; keep one of the two.");
     }

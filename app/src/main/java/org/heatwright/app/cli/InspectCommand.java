@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.heatwright.app.files.KilnFile;
 import org.heatwright.app.json.InspectJson;
+import org.heatwright.app.report.KilnOnKeypad;
 import org.heatwright.forecast.Charge;
 import org.heatwright.forecast.Forecast;
 import org.heatwright.forecast.ForecastRequest;
@@ -61,8 +62,9 @@ final class InspectCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     Schedule schedule = Input.schedule(schedulePath);
-    Optional<Kiln> kiln = kilnPath.map(Input::kiln).map(KilnFile.Content::kiln);
+    Optional<Kiln> alone = kilnPath.map(Input::kiln).map(KilnFile.Content::kiln);
     Optional<Keypad> keypad = keypadPath.map(Input::keypad);
+    Optional<Kiln> kiln = alone.map(k -> KilnOnKeypad.of(k, keypad));
     Optional<Work> work = workPath.map(Input::work);
     Optional<Composition> composed =
         kiln.flatMap(k -> work.map(w -> Composer.compose(w, k, keypad)));

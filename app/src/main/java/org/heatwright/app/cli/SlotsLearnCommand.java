@@ -55,13 +55,14 @@ final class SlotsLearnCommand extends SlotsAction {
           "--slot",
           "%d is not the slot that %s names (%d).".formatted(slot, file, shown.slot().getAsInt()));
     }
-    if (place.keypad().units().switchable() && shown.unit().isEmpty()) {
+    Optional<TemperatureUnit> told = ReviewReading.unitShown(place.keypad(), shown).or(shown::unit);
+    if (place.keypad().units().switchable() && told.isEmpty()) {
       throw InputException.in(
           file,
           "the unit is missing, and %s can be in either; add a line such as unit: C."
               .formatted(place.name()));
     }
-    TemperatureUnit unit = place.keypad().unitFor(shown.unit().orElse(TemperatureUnit.CELSIUS));
+    TemperatureUnit unit = place.keypad().unitFor(told.orElse(TemperatureUnit.CELSIUS));
     String called =
         name.map(String::strip).filter(n -> !n.isEmpty()).orElse("Found in slot " + slot);
     ReviewReading.Result result = ReviewReading.read(place.keypad(), shown, unit, called);

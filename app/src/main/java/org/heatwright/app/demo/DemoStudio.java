@@ -19,6 +19,14 @@ public final class DemoStudio {
           "mixed-moulds",
           "platinum-pair",
           "evening-enamel",
+          "silver-class",
+          "glass-charms",
+          "copper-leaves-1",
+          "copper-leaves-2",
+          "glass-disc",
+          "glass-bowl",
+          "glass-tack",
+          "glass-slab",
           "silver-cloisonne",
           "steel-numbers",
           "gold-studs",
@@ -31,7 +39,8 @@ public final class DemoStudio {
           "granulation-preheat",
           "patina-bake");
   private static final List<String> KILNS = List.of("anchor", "buoy", "capstan");
-  private static final List<String> KEYPADS = List.of("tern", "gull", "heron", "petrel", "skua");
+  private static final List<String> KEYPADS =
+      List.of("tern", "gull", "heron", "petrel", "skua", "dunlin");
 
   /**
    * An invented log of kiln Anchor.

@@ -16,6 +16,7 @@ import java.util.function.Function;
 import java.util.function.Supplier;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import org.heatwright.app.files.InputException;
 import org.heatwright.app.files.KeypadFile;
 import org.heatwright.app.files.YamlValue;
@@ -339,7 +340,10 @@ public final class Interview {
       List<KeyedValue.Kind> kinds =
           words(question, answer).stream().map(w -> constant(KeyedValue.Kind.class, w)).toList();
       if (kinds.size() < least) {
-        throw wrong(answer, "rate, target and hold, each once, in their order");
+        throw wrong(answer, "rate (or time), target and hold, each once, in their order");
+      }
+      if (kinds.contains(KeyedValue.Kind.RATE) && kinds.contains(KeyedValue.Kind.TIME)) {
+        throw wrong(answer, "a rate or a time, not both");
       }
       return kinds;
     }
@@ -387,21 +391,27 @@ public final class Interview {
                   "Count the places that light up at switching on.",
                   "4"),
               answer -> whole(answer, 2, 8));
-      UnitSetting units = units();
+      UnitSetting units = units(entry);
       about = "Making a program";
       List<KeyedValue.Kind> order = order();
       Keypad.FieldStart starts = starts();
-      Keypad.RateField rate = rate(entry, units, starts);
+      Keypad.RateField rate =
+          order.contains(KeyedValue.Kind.TIME) ? time(entry, starts) : rate(entry, units, starts);
       Keypad.TargetField target = target(units, starts);
       Keypad.HoldField hold = hold(entry, starts);
       Optional<Keypad.DelayField> delay = delay(starts);
-      Keypad.Range first =
-          switch (order.get(0)) {
-            case RATE -> rate.range();
-            case TARGET -> target.range();
-            default -> hold.range();
-          };
-      Keypad.EndRule end = end(entry, first);
+      Keypad.EndRule end =
+          end(
+              entry,
+              order,
+              kind ->
+                  switch (kind) {
+                    case RATE, TIME -> rate.range();
+                    case TARGET -> target.range();
+                    // Where a hold of zero ends a program it is none of the ordinary ones.
+                    default ->
+                        new Keypad.Range(hold.stepMinutes(), hold.maxMinutes(), hold.stepMinutes());
+                  });
       about = "Opening, keeping, leaving";
       Gesture open =
           keysFor(
@@ -461,7 +471,7 @@ public final class Interview {
               "A slip is then mended without starting over.",
               "Change a value, do not accept it, and try each key.",
               false);
-      Keypad.Review review = review(delay, end);
+      Keypad.Review review = review(order, delay, end);
       Gesture start = starting(programming.commits() == Keypad.Commits.START);
       Gesture stop =
           ask(
@@ -792,12 +802,12 @@ public final class Interview {
 
     // ---- the unit
 
-    private UnitSetting units() {
+    private UnitSetting units(Entry entry) {
       about = "The unit";
       Question setting =
           choice(
               "unit",
-              "Does it work in °C or °F, or can it be switched?",
+              "Does it work in °C or °F, can it be switched, or does each program ask?",
               "Numbers in the wrong unit ruin work and kiln.",
               "A cold kiln reads about 20 in °C and about 68 in °F. Look for a setting.",
               "C",
@@ -805,15 +815,20 @@ public final class Interview {
               "F",
               "°F only",
               "switchable",
-              "either");
+              "either, by a setting",
+              "asked",
+              "either: each program asks first");
       String chosen = ask(setting, answer -> word(setting, answer));
-      boolean switchable = chosen.equals("switchable");
+      boolean asked = chosen.equals("asked");
+      boolean switchable = asked || chosen.equals("switchable");
       Optional<TemperatureUnit> rangesIn = TemperatureUnit.ofLetter(chosen);
       if (switchable) {
         Question now =
             choice(
                 "ranges-in",
-                "In which unit is it now, while you try out its ranges?",
+                asked
+                    ? "In which unit is the program with which you try out its ranges?"
+                    : "In which unit is it now, while you try out its ranges?",
                 "Ranges differ between the two.",
                 "",
                 "C",
@@ -857,7 +872,9 @@ public final class Interview {
               orUnknown(
                   choice(
                       "switching-converts",
-                      "Switch the unit: are the numbers of stored programs converted?",
+                      asked
+                          ? "Choose the other unit in a stored program: are its numbers converted?"
+                          : "Switch the unit: are the numbers of stored programs converted?",
                       "If not, a program that was right is dangerous afterwards.",
                       "Note a stored target, switch, and look again.",
                       "yes",
@@ -869,6 +886,14 @@ public final class Interview {
               UnitSetting.SwitchingConverts.class,
               "unit",
               UnitSetting.SwitchingConverts.UNKNOWN);
+      if (asked) {
+        TemperatureUnit ranges = rangesIn.orElseThrow();
+        Keypad.UnitPrompt prompt = unitPrompt(entry);
+        return build(
+            () ->
+                new UnitSetting(
+                    UnitSetting.Setting.SWITCHABLE, ranges, at, converts, Optional.of(prompt)));
+      }
       switchUnit =
           keysFor(
               "switch-unit",
@@ -880,6 +905,73 @@ public final class Interview {
       return new UnitSetting(UnitSetting.Setting.SWITCHABLE, rangesIn.orElseThrow(), at, converts);
     }
 
+    /** Two values that go around either way: which one is the lower does not matter. */
+    private static boolean goesAround(Entry entry) {
+      return entry instanceof Entry.StepKeys steps
+          ? steps.atLeast() == Entry.AtLimit.WRAP && steps.atGreatest() == Entry.AtLimit.WRAP
+          : entry instanceof Entry.Knob knob
+              && knob.atLeast() == Entry.AtLimit.WRAP
+              && knob.atGreatest() == Entry.AtLimit.WRAP;
+    }
+
+    /** The unit as a program asks it. */
+    private Keypad.UnitPrompt unitPrompt(Entry entry) {
+      Optional<String> label = label("unit-label", "Unit");
+      boolean digits = entry instanceof Entry.DigitKeys;
+      List<String> shows =
+          ask(
+              text(
+                  "unit-shows",
+                  digits
+                      ? "Which digit is typed for °C, and which for °F?"
+                      : "What does it show for °C, and what for °F?",
+                  "The read-back knows the unit by it.",
+                  "",
+                  digits ? "0, 1" : "C, F"),
+              answer -> {
+                List<String> two = List.of(answer.split("\\s*[,;]\\s*|\\s+"));
+                if (two.size() != 2
+                    || (digits && two.stream().anyMatch(t -> !t.matches("\\d{1,4}")))) {
+                  throw wrong(answer, "two texts, such as " + (digits ? "0, 1" : "C, F"));
+                }
+                return two;
+              });
+      TemperatureUnit lower = TemperatureUnit.CELSIUS;
+      if (!digits && !goesAround(entry)) {
+        Question below =
+            choice(
+                "unit-lower",
+                "Which of the two do you come to downward?",
+                "It decides the key that a sheet tells.",
+                "Go down until nothing changes, or see which one follows the other.",
+                "C",
+                "",
+                "F",
+                "");
+        lower = ask(below, answer -> TemperatureUnit.ofLetter(word(below, answer)).orElseThrow());
+      }
+      Keypad.Position review =
+          one(
+              orUnknown(
+                  choice(
+                      "unit-review",
+                      "When a stored program is read back, is its unit one of the values?",
+                      "Otherwise a read-back cannot prove the unit.",
+                      "",
+                      "first",
+                      "yes, the first",
+                      "last",
+                      "yes, the last",
+                      "hidden",
+                      "no"),
+                  "whether the review shows a program's unit is not known; it counts as not shown."),
+              Keypad.Position.class,
+              "unit",
+              Keypad.Position.HIDDEN);
+      TemperatureUnit lowest = lower;
+      return build(() -> new Keypad.UnitPrompt(label, shows.get(0), shows.get(1), lowest, review));
+    }
+
     // ---- values
 
     private List<KeyedValue.Kind> order() {
@@ -888,11 +980,17 @@ public final class Interview {
               "order",
               "In which order does it ask for the values of a segment?",
               "Sheets go in this order.",
-              "Open an empty program and go on from value to value.");
+              "Open an empty program and go on from value to value.",
+              List.of(
+                  KeyedValue.Kind.RATE,
+                  KeyedValue.Kind.TIME,
+                  KeyedValue.Kind.TARGET,
+                  KeyedValue.Kind.HOLD));
       return ask(question, answer -> kinds(question, answer, 3));
     }
 
-    private Question order(String id, String ask, String why, String look) {
+    private Question order(
+        String id, String ask, String why, String look, List<KeyedValue.Kind> kinds) {
       return new Question(
           id,
           about,
@@ -900,12 +998,23 @@ public final class Interview {
           why,
           look,
           Question.Kind.TEXT,
-          List.of(
-              new Question.Option("rate", "how fast"),
-              new Question.Option("target", "up or down to which temperature"),
-              new Question.Option("hold", "how long to stay")),
-          "rate, target, hold",
+          kinds.stream()
+              .map(kind -> new Question.Option(YamlValue.word(kind), meaning(kind)))
+              .toList(),
+          kinds.stream()
+              .filter(kind -> kinds.size() == 3 || kind != KeyedValue.Kind.TIME)
+              .map(YamlValue::word)
+              .collect(Collectors.joining(", ")),
           Optional.empty());
+    }
+
+    private static String meaning(KeyedValue.Kind kind) {
+      return switch (kind) {
+        case RATE -> "how fast";
+        case TIME -> "instead of a rate: the time to get to the target";
+        case TARGET -> "up or down to which temperature";
+        default -> "how long to stay";
+      };
     }
 
     private Optional<String> label(String id, String example) {
@@ -1086,6 +1195,48 @@ public final class Interview {
       return build(() -> new Keypad.RateField(label, per, range, other, fastest, down, start));
     }
 
+    private Keypad.RateField time(Entry entry, Keypad.FieldStart starts) {
+      about = "The time to get to the target";
+      Optional<String> label = label("time-label", "t#");
+      TimeForm form = form("time-form", "a time");
+      List<BigDecimal> longest = times("time-range", "time");
+      Keypad.Range range =
+          build(() -> new Keypad.Range(longest.get(1), longest.get(0), longest.get(1)));
+      Optional<Special> fastest =
+          special(
+              "fastest",
+              orUnknown(
+                  text(
+                      "fastest",
+                      "Key full speed: what does the display show for the time? none: it cannot",
+                      "Heating as fast as the kiln can is its own value, often 0 or a word.",
+                      "Go to both ends of the times and one further.",
+                      "0.00"),
+                  "how full speed is keyed is not known; the least time is used."),
+              entry,
+              range,
+              Optional.of("time"));
+      Keypad.Cooling down =
+          one(
+              orUnknown(
+                  choice(
+                      "cooling",
+                      "How do you key a slow way down?",
+                      "Moulds and glass must not cool as fast as the kiln likes.",
+                      "",
+                      "implied",
+                      "by a target below the one before",
+                      "not-controlled",
+                      "it cannot: the kiln just cools"),
+                  "whether it cools in a given time is not known; it is taken that it cannot."),
+              Keypad.Cooling.class,
+              "time",
+              Keypad.Cooling.NOT_CONTROLLED);
+      Optional<BigDecimal> start = start("time-start", starts, ", in minutes");
+      requireIn(range, start);
+      return build(() -> Keypad.RateField.time(label, form, range, fastest, down, start));
+    }
+
     private Asking again(String sentence) {
       return new Asking(answered.remove(answered.size() - 1).question(), sentence);
     }
@@ -1137,7 +1288,7 @@ public final class Interview {
                       .formatted(what)
                   + " only whole hours are keyed."),
           answer -> TimeForm.ofWord(word(question, answer)).orElseThrow(),
-          id.startsWith("hold") ? "hold" : "delay",
+          id.substring(0, id.indexOf('-')),
           TimeForm.HOURS_UNSURE);
     }
 
@@ -1235,9 +1386,10 @@ public final class Interview {
     }
 
     /**
-     * @param first the ordinary numbers of a segment's first field
+     * @param numbers the ordinary numbers of a segment's field
      */
-    private Keypad.EndRule end(Entry entry, Keypad.Range first) {
+    private Keypad.EndRule end(
+        Entry entry, List<KeyedValue.Kind> order, Function<KeyedValue.Kind, Keypad.Range> numbers) {
       about = "The end of a program";
       Keypad.EndRule.By by =
           one(
@@ -1253,6 +1405,24 @@ public final class Interview {
                   "count",
                   "the number of segments is keyed first"),
               Keypad.EndRule.By.class);
+      KeyedValue.Kind in = order.get(0);
+      if (by != Keypad.EndRule.By.COUNT) {
+        List<String> options = new ArrayList<>();
+        for (KeyedValue.Kind kind : order) {
+          options.add(YamlValue.word(kind));
+          options.add(kind == in ? "the first one" : "whatever stands before it");
+        }
+        in =
+            one(
+                choice(
+                    "end-in",
+                    "At which value of the first unused segment does it say that the program ends?",
+                    "A hold or a target of zero may end it just as a word does.",
+                    "Go through the values of the first segment that is not run.",
+                    options.toArray(String[]::new)),
+                KeyedValue.Kind.class);
+      }
+      KeyedValue.Kind markField = in;
       Optional<Special> mark =
           by == Keypad.EndRule.By.COUNT
               ? Optional.empty()
@@ -1260,12 +1430,12 @@ public final class Interview {
                   "end",
                   text(
                       "end",
-                      "What does the display show in the first value of an unused segment?",
+                      "What does the display show at that value?",
                       "It ends the program.",
                       "Go to both ends of that value and one further.",
                       "End"),
                   entry,
-                  first,
+                  numbers.apply(markField),
                   Optional.empty());
       if (by != Keypad.EndRule.By.COUNT && mark.isEmpty()) {
         throw again("Something marks it; if nothing does, the end goes by a count.");
@@ -1286,7 +1456,9 @@ public final class Interview {
               AtEnd.class,
               "end",
               AtEnd.OFF);
-      return build(() -> new Keypad.EndRule(by, mark, afterwards));
+      Optional<KeyedValue.Kind> later =
+          markField == order.get(0) ? Optional.empty() : Optional.of(markField);
+      return build(() -> new Keypad.EndRule(by, mark, later, afterwards));
     }
 
     // ---- keys with a purpose
@@ -1354,7 +1526,8 @@ public final class Interview {
           OptionalInt.empty());
     }
 
-    private Keypad.Review review(Optional<Keypad.DelayField> delay, Keypad.EndRule end) {
+    private Keypad.Review review(
+        List<KeyedValue.Kind> order, Optional<Keypad.DelayField> delay, Keypad.EndRule end) {
       about = "Reading a program back";
       reviewKeys =
           keysFor(
@@ -1363,13 +1536,14 @@ public final class Interview {
               "Nothing is called proven that was not read back.",
               "If only opening it again shows it, give those keys.",
               true);
-      Question order =
+      Question shows =
           order(
               "review-order",
               "Which values of a segment does it show there, in which order? none: none of them",
               "The read-back asks in this order, and tells what it does not show.",
-              "Go through a stored program.");
-      List<KeyedValue.Kind> shown = ask(order, answer -> kinds(order, answer, 0));
+              "Go through a stored program.",
+              order);
+      List<KeyedValue.Kind> shown = ask(shows, answer -> kinds(shows, answer, 0));
       Keypad.Position delayAt = Keypad.Position.HIDDEN;
       if (delay.isPresent()) {
         delayAt =

@@ -64,11 +64,26 @@ public final class KeypadWords {
     facts.add("A segment is keyed in this order: %s.".formatted(words(keypad.order())));
     Keypad.RateField rate = keypad.rate();
     facts.add(
-        "Rate%s: %s degrees %s; %s; %s."
+        "%s; %s; %s."
             .formatted(
-                label(rate.label()),
-                range(rate.range()),
-                rate.per() == Keypad.RateField.Per.HOUR ? "an hour" : "a minute",
+                rate.time()
+                    .map(
+                        form ->
+                            "Time to get to the target%s: written as %s, %s to %s"
+                                .formatted(
+                                    label(rate.label()),
+                                    form.word(),
+                                    rate.text(rate.range(), rate.range().min()),
+                                    rate.text(rate.range(), rate.range().greatest())))
+                    .orElseGet(
+                        () ->
+                            "Rate%s: %s degrees %s"
+                                .formatted(
+                                    label(rate.label()),
+                                    range(rate.range()),
+                                    rate.per() == Keypad.RateField.Per.HOUR
+                                        ? "an hour"
+                                        : "a minute")),
                 special(rate.fastest(), "full speed"),
                 switch (rate.cooling()) {
                   case IMPLIED -> "down follows from a lower target";
@@ -99,7 +114,7 @@ public final class KeypadWords {
                             HourMinute.format(
                                 java.time.Duration.ofMinutes(d.range().greatest().longValue()))))
             .orElse("It cannot wait before it starts."));
-    facts.add(end(keypad.end()));
+    facts.add(end(keypad));
     facts.add(
         switch (keypad.programming().commits()) {
           case ACCEPTING -> "Each value is kept as it is taken.";
@@ -138,6 +153,26 @@ public final class KeypadWords {
                     .collect(Collectors.joining(", "));
     if (!units.switchable()) {
       return "It works in %s; the unit is %s.".formatted(units.rangesIn().symbol(), shown);
+    }
+    if (units.asked().isPresent()) {
+      Keypad.UnitPrompt asked = units.asked().orElseThrow();
+      return "Each program asks its unit first%s: %s for °C, %s for °F (ranges here are in %s); the unit is %s; choosing another %s; read back it is %s."
+          .formatted(
+              label(asked.label()),
+              asked.celsius(),
+              asked.fahrenheit(),
+              units.rangesIn().symbol(),
+              shown,
+              switch (units.switchingConverts()) {
+                case YES -> "converts the program's numbers";
+                case NO -> "leaves the program's numbers as they are";
+                case UNKNOWN -> "may or may not convert the program's numbers";
+              },
+              switch (asked.review()) {
+                case FIRST -> "shown first";
+                case LAST -> "shown last";
+                case HIDDEN -> "not shown";
+              });
     }
     return "It can be switched between °C and °F (ranges here are in %s); the unit is %s; switching %s."
         .formatted(
@@ -211,16 +246,23 @@ public final class KeypadWords {
         .orElse("no value for " + what);
   }
 
-  private static String end(Keypad.EndRule end) {
+  private static String end(Keypad keypad) {
+    Keypad.EndRule end = keypad.end();
+    String where =
+        keypad.markField() == keypad.order().get(0)
+            ? ""
+            : " as the " + keypad.markField().word() + ", whatever stands before it,";
     String mark = end.mark().map(Special::shows).orElse("");
     String after =
         end.afterwards() == AtEnd.OFF ? "the elements go off" : "the last target is kept";
     return switch (end.by()) {
       case COUNT ->
           "The number of segments is keyed first; after the last one %s.".formatted(after);
-      case MARK -> "%s in the first unused segment ends a program; then %s.".formatted(mark, after);
+      case MARK ->
+          "%s%s in the first unused segment ends a program; then %s.".formatted(mark, where, after);
       case EVERY_UNUSED ->
-          "Every segment runs: each unused one must read %s; then %s.".formatted(mark, after);
+          "Every segment runs: each unused one must read %s%s; then %s."
+              .formatted(mark, where, after);
     };
   }
 

@@ -13,7 +13,9 @@ public enum FileKind {
   KILN("a kiln file", List.of("chamber", "element", "walls", "max-celsius", "thermocouple")),
   KEYPAD("a keypad file", List.of("keys", "gestures", "review", "slots", "display-digits")),
   SCHEDULE("a schedule file", List.of("segments", "start-delay", "at-end")),
-  WORK("a work file", List.of("kind", "moulds", "investment", "enamel", "metal", "treatment")),
+  WORK(
+      "a work file",
+      List.of("kind", "moulds", "investment", "enamel", "metal", "treatment", "glass", "process")),
   FIRING("a firing file", List.of("start-celsius", "vent", "events", "load", "supply-v")),
   SHOWN("a file of what the keypad shows", List.of("shown")),
   BODY("a body file", List.of("shape", "surface", "surroundings", "probes", "report-every-s")),
@@ -172,7 +174,19 @@ public enum FileKind {
     lines.put("sheet-mm", "sheet-mm: 0.8");
     lines.put("piece-mm", "piece-mm: 40");
     lines.put("enamel", "enamel: medium");
+    lines.put("glass", "glass: soft-art");
+    lines.put("process", "process: full-fuse");
+    lines.put("span-mm", "span-mm: 180");
+    lines.put("WORK depth-mm", "depth-mm: 25");
     lines.put("session", "session: \"2:30\"");
+    lines.put("clay", "clay: copper");
+    lines.put("WORK pieces", "pieces: [{thickness-mm: 2.5, length-mm: 30}]");
+    lines.put("length-mm", "length-mm: 30");
+    lines.put("wall", "wall: steel");
+    lines.put("before-mm", "before-mm: 50");
+    lines.put("after-mm", "after-mm: 43.5");
+    lines.put("celsius", "celsius: 930");
+    lines.put("WORK hold", "hold: \"3:00\"");
     lines.put("treatment", "treatment: anneal");
     lines.put("WORK thickness-mm", "thickness-mm: 1.2");
     lines.put("mass-g", "mass-g: 8");

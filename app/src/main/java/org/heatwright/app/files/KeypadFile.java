@@ -32,7 +32,8 @@ public final class KeypadFile {
   private static final List<String> UNIT_LETTERS = List.of("C", "F");
   private static final String SWITCHABLE = "switchable";
   private static final List<KeyedValue.Kind> SEGMENT_FIELDS =
-      List.of(KeyedValue.Kind.RATE, KeyedValue.Kind.TARGET, KeyedValue.Kind.HOLD);
+      List.of(
+          KeyedValue.Kind.RATE, KeyedValue.Kind.TIME, KeyedValue.Kind.TARGET, KeyedValue.Kind.HOLD);
   private static final double MAX_NUMBER = 100_000;
 
   private KeypadFile() {}
@@ -52,6 +53,7 @@ public final class KeypadFile {
                 "display-digits",
                 "order",
                 "rate",
+                "time",
                 "target",
                 "hold",
                 "delay",
@@ -76,7 +78,12 @@ public final class KeypadFile {
     int segments = file.required("segments").whole(1, 99);
     int displayDigits = file.required("display-digits").whole(2, 8);
     List<KeyedValue.Kind> order = kinds(file.required("order"));
-    Keypad.RateField rate = rate(file.required("rate"));
+    if (file.has("rate") && file.has("time")) {
+      throw file.required("time")
+          .error("a segment has a rate or a time to get to its target, not both; remove one.");
+    }
+    Keypad.RateField rate =
+        file.optional("time").map(KeypadFile::time).orElseGet(() -> rate(file.required("rate")));
     Keypad.TargetField target = target(file.required("target"));
     Keypad.HoldField hold = hold(file.required("hold"));
     Optional<Keypad.DelayField> delay = file.optional("delay").map(KeypadFile::delay);
@@ -125,7 +132,11 @@ public final class KeypadFile {
     line(out, "segments", String.valueOf(keypad.segments()));
     line(out, "display-digits", String.valueOf(keypad.displayDigits()));
     line(out, "order", kinds(keypad.order()));
-    line(out, "rate", rate(keypad.rate()));
+    if (keypad.rate().time().isPresent()) {
+      line(out, "time", time(keypad.rate()));
+    } else {
+      line(out, "rate", rate(keypad.rate()));
+    }
     line(out, "target", target(keypad.target()));
     line(out, "hold", hold(keypad.hold()));
     keypad.delay().ifPresent(delay -> line(out, "delay", delay(delay)));
@@ -146,7 +157,7 @@ public final class KeypadFile {
     if (!value.isMap()) {
       return UnitSetting.fixed(unit(value));
     }
-    YamlMap map = value.map("setting", "ranges-in", "shown", "switching-converts");
+    YamlMap map = value.map("setting", "ranges-in", "shown", "switching-converts", "asked");
     String setting = map.required("setting").oneOf(List.of("C", "F", SWITCHABLE));
     Set<UnitSetting.ShownAt> shown = EnumSet.noneOf(UnitSetting.ShownAt.class);
     map.optional("shown")
@@ -157,15 +168,37 @@ public final class KeypadFile {
           map.optional("switching-converts")
               .map(v -> v.oneOf(UnitSetting.SwitchingConverts.class))
               .orElse(UnitSetting.SwitchingConverts.UNKNOWN);
-      return new UnitSetting(UnitSetting.Setting.SWITCHABLE, rangesIn, shown, converts);
+      Optional<Keypad.UnitPrompt> asked = map.optional("asked").map(KeypadFile::unitPrompt);
+      return new UnitSetting(UnitSetting.Setting.SWITCHABLE, rangesIn, shown, converts, asked);
     }
-    for (String key : List.of("ranges-in", "switching-converts")) {
+    for (String key : List.of("ranges-in", "switching-converts", "asked")) {
       if (map.has(key)) {
         throw map.required(key).error("only a switchable keypad has it; remove it.");
       }
     }
     return UnitSetting.fixed(
         TemperatureUnit.ofLetter(setting).orElseThrow(), shown.toArray(new UnitSetting.ShownAt[0]));
+  }
+
+  private static Keypad.UnitPrompt unitPrompt(YamlValue value) {
+    YamlMap map = value.map("label", "celsius", "fahrenheit", "lower", "review");
+    Optional<String> label = label(map);
+    String celsius = map.required("celsius").asWritten();
+    String fahrenheit = map.required("fahrenheit").asWritten();
+    TemperatureUnit lower =
+        map.optional("lower").map(KeypadFile::unit).orElse(TemperatureUnit.CELSIUS);
+    Keypad.Position review = map.required("review").oneOf(Keypad.Position.class);
+    return value.build(() -> new Keypad.UnitPrompt(label, celsius, fahrenheit, lower, review));
+  }
+
+  private static String unitPrompt(Keypad.UnitPrompt asked) {
+    Map<String, String> entries = new LinkedHashMap<>();
+    label(entries, asked.label());
+    entries.put("celsius", YamlText.quoted(asked.celsius()));
+    entries.put("fahrenheit", YamlText.quoted(asked.fahrenheit()));
+    entries.put("lower", asked.lower().letter());
+    entries.put("review", YamlValue.word(asked.review()));
+    return YamlText.flow(entries);
   }
 
   private static TemperatureUnit unit(YamlValue value) {
@@ -182,6 +215,7 @@ public final class KeypadFile {
     if (units.switchable()) {
       entries.put("switching-converts", quotedWord(units.switchingConverts()));
     }
+    units.asked().ifPresent(asked -> entries.put("asked", unitPrompt(asked)));
     return YamlText.flow(entries);
   }
 
@@ -266,8 +300,12 @@ public final class KeypadFile {
   // ---- fields
 
   private static List<KeyedValue.Kind> kinds(YamlValue value) {
+    return value.listOf(KeypadFile::kind);
+  }
+
+  private static KeyedValue.Kind kind(YamlValue value) {
     List<String> words = SEGMENT_FIELDS.stream().map(YamlValue::word).toList();
-    return value.listOf(v -> SEGMENT_FIELDS.get(words.indexOf(v.oneOf(words))));
+    return SEGMENT_FIELDS.get(words.indexOf(value.oneOf(words)));
   }
 
   private static String kinds(List<KeyedValue.Kind> kinds) {
@@ -300,6 +338,38 @@ public final class KeypadFile {
     rate.fastest().ifPresent(fastest -> entries.put("fastest", special(fastest)));
     entries.put("cooling", YamlValue.word(rate.cooling()));
     rate.start().ifPresent(start -> entries.put("start", start.toPlainString()));
+    return YamlText.flow(entries);
+  }
+
+  private static Keypad.RateField time(YamlValue value) {
+    YamlMap map =
+        value.map(
+            "label", "form", "least-min", "max", "step-min", "fastest", "cooling", "start-min");
+    Optional<String> label = label(map);
+    TimeForm form = form(map.required("form"));
+    BigDecimal max = minutes(map.required("max").hourMinute());
+    BigDecimal step = map.optional("step-min").map(KeypadFile::decimal).orElse(BigDecimal.ONE);
+    BigDecimal least = map.optional("least-min").map(KeypadFile::decimal).orElse(step);
+    Optional<Special> fastest = map.optional("fastest").map(KeypadFile::special);
+    Keypad.Cooling cooling =
+        map.optional("cooling")
+            .map(v -> v.oneOf(Keypad.Cooling.class))
+            .orElse(Keypad.Cooling.IMPLIED);
+    Optional<BigDecimal> start = map.optional("start-min").map(KeypadFile::decimal);
+    return value.build(
+        () ->
+            Keypad.RateField.time(
+                label, form, new Keypad.Range(least, max, step), fastest, cooling, start));
+  }
+
+  private static String time(Keypad.RateField time) {
+    Map<String, String> entries = new LinkedHashMap<>();
+    label(entries, time.label());
+    time(entries, time.time().orElseThrow(), time.range().max(), time.range().step());
+    entries.put("least-min", time.range().min().toPlainString());
+    time.fastest().ifPresent(fastest -> entries.put("fastest", special(fastest)));
+    entries.put("cooling", YamlValue.word(time.cooling()));
+    time.start().ifPresent(start -> entries.put("start-min", start.toPlainString()));
     return YamlText.flow(entries);
   }
 
@@ -441,11 +511,11 @@ public final class KeypadFile {
   // ---- end, gestures, review
 
   private static Keypad.EndRule end(YamlValue value) {
-    YamlMap map = value.map("by", "shows", "at", "typed", "afterwards");
+    YamlMap map = value.map("by", "shows", "at", "typed", "in", "afterwards");
     Keypad.EndRule.By by = map.required("by").oneOf(Keypad.EndRule.By.class);
     AtEnd afterwards = map.optional("afterwards").map(v -> v.oneOf(AtEnd.class)).orElse(AtEnd.OFF);
     if (by == Keypad.EndRule.By.COUNT) {
-      for (String key : List.of("shows", "at", "typed")) {
+      for (String key : List.of("shows", "at", "typed", "in")) {
         if (map.has(key)) {
           throw map.required(key).error("an end by count shows no mark; remove it.");
         }
@@ -455,14 +525,17 @@ public final class KeypadFile {
     String shows = map.required("shows").asWritten();
     Special.Place place = map.required("at").oneOf(Special.Place.class);
     Optional<String> typed = map.optional("typed").map(YamlValue::asWritten);
+    Optional<KeyedValue.Kind> in = map.optional("in").map(KeypadFile::kind);
     return value.build(
-        () -> new Keypad.EndRule(by, Optional.of(new Special(shows, place, typed)), afterwards));
+        () ->
+            new Keypad.EndRule(by, Optional.of(new Special(shows, place, typed)), in, afterwards));
   }
 
   private static String end(Keypad.EndRule end) {
     Map<String, String> entries = new LinkedHashMap<>();
     entries.put("by", YamlValue.word(end.by()));
     end.mark().ifPresent(mark -> entries.putAll(specialEntries(mark)));
+    end.in().ifPresent(in -> entries.put("in", YamlValue.word(in)));
     entries.put("afterwards", YamlValue.word(end.afterwards()));
     return YamlText.flow(entries);
   }

@@ -16,6 +16,7 @@ import org.heatwright.units.Temperature;
 import org.heatwright.work.BurnoutWork;
 import org.heatwright.work.DataSheet;
 import org.heatwright.work.EnamelWork;
+import org.heatwright.work.GlassWork;
 import org.heatwright.work.HeatTreatWork;
 import org.heatwright.work.PatternedMould;
 import org.heatwright.work.PouredMetal;
@@ -37,22 +38,17 @@ public final class WorkFile {
 
   static final double USUAL_HOURS_SINCE_POURING = 2;
 
-  private static final List<String> KINDS = List.of("burnout", "enamel", "heat-treat", "sinter");
-  private static final List<String> LATER_KINDS = List.of("glass");
+  private static final List<String> KINDS =
+      List.of("burnout", "enamel", "heat-treat", "sinter", "glass");
 
   private WorkFile() {}
 
   public static Work read(String text, String fileName) {
     YamlMap file = YamlFile.read(text, fileName, FileKind.WORK);
     YamlValue kind = file.required("kind");
-    for (String later : LATER_KINDS) {
-      if (kind.isWord(later)) {
-        throw kind.wrong(
-            "%s, the kinds that are served so far".formatted(String.join(", ", KINDS)));
-      }
-    }
     return switch (kind.oneOf(KINDS)) {
       case "burnout" -> burnout(file);
+      case "glass" -> GlassWorkFile.read(file);
       case "heat-treat" -> HeatTreatWorkFile.read(file);
       case "sinter" -> SinterWorkFile.read(file);
       default -> EnamelWorkFile.read(file);
@@ -65,6 +61,9 @@ public final class WorkFile {
     }
     if (work instanceof SinterWork sinter) {
       return SinterWorkFile.write(sinter);
+    }
+    if (work instanceof GlassWork glass) {
+      return GlassWorkFile.write(glass);
     }
     return work instanceof BurnoutWork burnout
         ? writeBurnout(burnout)

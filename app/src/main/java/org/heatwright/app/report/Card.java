@@ -159,7 +159,8 @@ public record Card(
   /**
    * @param what is ready, e.g. "Moulds ready to pour"
    * @param fromSeconds from when, s from the program's start
-   * @param untilSeconds until when, s from the program's start; empty: until a person stops it
+   * @param untilSeconds until when, s from the program's start; empty: until a person stops it, or
+   *     for good where the work is ready when it has cooled
    */
   public record Ready(String what, Band fromSeconds, Optional<Double> untilSeconds) {}
 

@@ -29,7 +29,6 @@ import org.heatwright.keypad.KeyedValue;
 import org.heatwright.keypad.Keypad;
 import org.heatwright.keypad.TimeForm;
 import org.heatwright.kiln.Circuit;
-import org.heatwright.kiln.Control.AfterPowerCut;
 import org.heatwright.kiln.Kiln;
 import org.heatwright.mould.Mould;
 import org.heatwright.schedule.AtEnd;
@@ -241,9 +240,14 @@ public final class CardBuilder {
     Optional<Double> until =
         schedule.atEnd() == AtEnd.OFF ? Optional.of(forecast.endSeconds().low()) : Optional.empty();
     String what = forecast.work().isEmpty() ? "Kiln ready" : "Work ready";
-    return readyFrom()
-        .filter(from -> until.isEmpty() || from.median() < until.get())
-        .map(from -> new Card.Ready(what, from, until));
+    Optional<Band> from = readyFrom();
+    if (from.isPresent() && until.isPresent() && from.get().median() >= until.get()) {
+      // Work that is followed and ready when it has cooled stays ready; else it was never sure.
+      return forecast.pieces().isEmpty()
+          ? Optional.empty()
+          : Optional.of(new Card.Ready("Work ready", from.get(), Optional.empty()));
+    }
+    return from.map(band -> new Card.Ready(what, band, until));
   }
 
   /** The work if there is any, else what the composition calls ready, else the last target. */
@@ -262,15 +266,15 @@ public final class CardBuilder {
     List<Card.Act> acts = new ArrayList<>();
     List<Moment> told = composition.map(Composition::moments).orElse(List.of());
     for (Moment moment : told) {
-      if (moment.kind() == Moment.Kind.READY) {
-        continue; // stands at the head of the card
+      if (moment.kind() == Moment.Kind.READY && ready().isPresent()) {
+        continue; // stands at the head of the card; what is ready after the end does not
       }
       moment
           .seconds(forecast)
           .ifPresent(
               at ->
                   acts.add(
-                      moment.kind() == Moment.Kind.ACT
+                      moment.kind() != Moment.Kind.LAST_CHANGE
                           ? new Card.Act(moment.what(), at, true)
                           : new Card.Act(LAST_MOMENT + moment.what(), at, false)));
     }
@@ -313,6 +317,7 @@ public final class CardBuilder {
     String form =
         switch (kind) {
           case RATE -> unit.symbol() + (aMinute ? "/min" : "/h");
+          case TIME -> keypad.flatMap(k -> k.rate().time()).map(CardBuilder::words).orElse("h:mm");
           case TARGET -> unit.symbol();
           default -> keypad.map(k -> k.hold().form()).map(CardBuilder::words).orElse("h:mm");
         };
@@ -376,7 +381,7 @@ public final class CardBuilder {
     boolean before = true;
     for (int i = 0; i < values.size(); i++) {
       KeyedValue value = values.get(i);
-      if (value.kind() != KeyedValue.Kind.DELAY && value.kind() != KeyedValue.Kind.END) {
+      if (value.segment() > 0 && value.kind() != KeyedValue.Kind.END) {
         before = false;
         continue;
       }
@@ -612,25 +617,10 @@ public final class CardBuilder {
     return list;
   }
 
-  /** As the keypad's description says, for it is the controller; else as the kiln's says. */
-  private AfterPowerCut afterPowerCut() {
-    AfterPowerCut told = kiln.control().afterPowerCut();
-    return keypad
-        .map(
-            k ->
-                switch (k.afterPowerCut()) {
-                  case RESUMES -> AfterPowerCut.CONTINUE;
-                  case RESTARTS -> AfterPowerCut.RESTART;
-                  case STOPS -> AfterPowerCut.STOP;
-                  case UNKNOWN -> told;
-                })
-        .orElse(told);
-  }
-
   private List<Card.Alarm> alarms() {
     Temperature top = Temperature.ofCelsius(ceilings().get(0).celsius());
     String afterCut =
-        switch (afterPowerCut()) {
+        switch (KilnOnKeypad.of(kiln, keypad).control().afterPowerCut()) {
           case CONTINUE -> "it goes on where it was: read the display, forecast again.";
           case RESTART ->
               "it starts again from segment 1: switch off, decide before you let it run.";

@@ -438,8 +438,10 @@ final class CardLayout {
         y,
         what + " until",
         until,
-        kept ? "kept hot" : "",
-        kept ? "until a person ends it" : ready.map(r -> "then the kiln cools").orElse(unsure));
+        kept ? (timing.atEnd() == AtEnd.OFF ? "cold" : "kept hot") : "",
+        kept
+            ? (timing.atEnd() == AtEnd.OFF ? "and it keeps" : "until a person ends it")
+            : ready.map(r -> "then the kiln cools").orElse(unsure));
     answer(
         3,
         y,

@@ -38,6 +38,7 @@ import org.heatwright.units.TemperatureUnit;
  */
 public final class PocketPage {
 
+  private static final String COLOURS = "colours.css";
   private static final String STYLE = "pocket.css";
   private static final String SCRIPT = "pocket.js";
 
@@ -85,7 +86,7 @@ public final class PocketPage {
 
   /** One file that needs nothing else. */
   public static String file(Content content) {
-    String style = resource(STYLE);
+    String style = resource(COLOURS) + resource(STYLE);
     String script = PageScript.withCore(resource(SCRIPT));
     String policy =
         "default-src 'none'; style-src '%s'; script-src '%s'; base-uri 'none'; form-action 'none'"
@@ -106,7 +107,8 @@ public final class PocketPage {
   public static String served(Content content, String back) {
     return new PocketPage(content)
         .page(
-            "<link rel=\"stylesheet\" href=\"/" + STYLE + "\">\n",
+            "<link rel=\"stylesheet\" href=\"/%s\">\n<link rel=\"stylesheet\" href=\"/%s\">\n"
+                .formatted(COLOURS, STYLE),
             "<script type=\"module\" src=\"/" + SCRIPT + "\"></script>\n",
             Optional.of(back));
   }

@@ -17,6 +17,15 @@ public final class RegisterPdf {
   private static final double FIRST_ROW = 44;
   private static final double LEAST_ROW = 16.5;
   private static final double MOST_ROW = 26;
+
+  /** A name that is too long for this size, pt, goes on in a second line, mm below. */
+  private static final double NAME_POINTS = 10.5;
+
+  private static final double NAME_LINE = 4.2;
+
+  /** The least row that has room for two lines of a name and two below them, mm. */
+  private static final double TWO_LINE_ROW = 20;
+
   private static final double FINE = 0.4;
   private static final double FIRM = 0.9;
 
@@ -71,6 +80,9 @@ public final class RegisterPdf {
     private final double proven;
     private final double initials;
 
+    /** One size for all hours, the smallest that any of them needs, pt. */
+    private final double hoursPoints;
+
     Leaf(Sheet sheet, PageSize size, RegisterSheet register, double rowHeight) {
       this.rowHeight = rowHeight;
       this.sheet = sheet;
@@ -82,6 +94,11 @@ public final class RegisterPdf {
       this.proven = initials - PROVEN;
       this.hours = proven - HOURS;
       this.top = hours - TOP_WIDTH;
+      this.hoursPoints =
+          register.rows().stream()
+              .mapToDouble(r -> sheet.sizeFor(r.hours(), Weight.REGULAR, HOURS - 3, 8, 12))
+              .min()
+              .orElse(12);
     }
 
     void draw(List<RegisterSheet.Row> rows, int page, int pages) {
@@ -149,30 +166,32 @@ public final class RegisterPdf {
           row.under().isEmpty()
               ? List.of()
               : sheet.wrap(row.under(), Weight.REGULAR, 8, proven - program - 3, 2);
-      double block = Sheet.capitals(13) + (under.isEmpty() ? 0 : 0.7 + 3.5 * under.size());
+      double name = sheet.sizeFor(row.program(), Weight.BOLD, nameWidth, NAME_POINTS, 13);
+      List<String> names =
+          sheet.wrap(
+              row.program(),
+              Weight.BOLD,
+              name,
+              nameWidth,
+              rowHeight >= TWO_LINE_ROW || under.isEmpty() ? 2 : 1);
+      double more = NAME_LINE * Math.max(0, names.size() - 1);
+      double block = Sheet.capitals(13) + more + (under.isEmpty() ? 0 : 0.7 + 3.5 * under.size());
       double base = middle - block / 2 + Sheet.capitals(13);
       if (row.program().isEmpty()) {
         // A line to write on; what is known goes beside it.
         sheet.line(program, base + 1, proven - 3, base + 1, FINE);
       } else {
-        double name = sheet.sizeFor(row.program(), Weight.BOLD, nameWidth, 9.5, 13);
-        sheet.text(
-            program,
-            base,
-            sheet.fit(row.program(), Weight.BOLD, name, nameWidth),
-            Weight.BOLD,
-            name);
+        for (int i = 0; i < names.size(); i++) {
+          String text = sheet.fit(names.get(i), Weight.BOLD, name, nameWidth);
+          sheet.text(program, base + i * NAME_LINE, text, Weight.BOLD, name);
+        }
         sheet.text(top, base, row.top(), Weight.BOLD, 13);
         sheet.text(
             hours,
             base,
-            sheet.fit(
-                row.hours(),
-                Weight.REGULAR,
-                sheet.sizeFor(row.hours(), Weight.REGULAR, HOURS - 4, 8, 12),
-                HOURS),
+            sheet.fit(row.hours(), Weight.REGULAR, hoursPoints, HOURS),
             Weight.REGULAR,
-            sheet.sizeFor(row.hours(), Weight.REGULAR, HOURS - 4, 8, 12));
+            hoursPoints);
       }
       sheet.text(
           proven,
@@ -181,7 +200,7 @@ public final class RegisterPdf {
           row.good() ? Weight.BOLD : Weight.REGULAR,
           sheet.sizeFor(
               row.proven(), row.good() ? Weight.BOLD : Weight.REGULAR, PROVEN - 2, 8, 12));
-      double line = base + 4.2;
+      double line = base + more + 4.2;
       for (String text : under) {
         sheet.text(program, line, text, row.needed() ? Weight.BOLD : Weight.REGULAR, 8);
         line += 3.5;

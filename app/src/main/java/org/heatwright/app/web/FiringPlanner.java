@@ -22,6 +22,7 @@ import org.heatwright.app.files.KeypadFile;
 import org.heatwright.app.files.KilnFile;
 import org.heatwright.app.files.WorkFile;
 import org.heatwright.app.report.CardBuilder;
+import org.heatwright.app.report.KilnOnKeypad;
 import org.heatwright.app.store.Document;
 import org.heatwright.app.store.Kind;
 import org.heatwright.app.store.Store;
@@ -111,8 +112,9 @@ final class FiringPlanner {
       Document keypadText = choose(Kind.KEYPAD, typed.keypad());
       choices = choices.withKeypad(keypadText.name());
       Work work = read(workText, text -> WorkFile.read(text, workText.name()));
-      Kiln kiln = read(kilnText, text -> KilnFile.read(text, kilnText.name()));
+      Kiln alone = read(kilnText, text -> KilnFile.read(text, kilnText.name()));
       Keypad keypad = read(keypadText, text -> KeypadFile.read(text, keypadText.name()));
+      Kiln kiln = KilnOnKeypad.of(alone, Optional.of(keypad));
       int slot = slot(keypad);
       ZoneId zone = kiln.timeZone().orElse(clock.getZone());
       ZonedDateTime press = press(zone);

@@ -79,7 +79,9 @@ final class ReadbackDesk {
             typed,
             Optional.of(report),
             Optional.of(
-                verdict(ReadbackWords.told(report, shown.slot().isPresent()), report.figures())));
+                verdict(
+                    ReadbackWords.told(report, firing.keypad(), shown.slot().isPresent()),
+                    report.figures())));
     return new Answered(reading, shown, unitCheck(typed), true);
   }
 
@@ -113,7 +115,7 @@ final class ReadbackDesk {
             ? Optional.of(typed.getOrDefault("shown-sign", ""))
             : Optional.empty(),
         asks,
-        firing.keypad().units().switchable()
+        firing.keypad().units().coldKilnTells()
             ? Optional.of(
                 new Page.ColdKiln(
                     typed.containsKey("overnight"),
@@ -183,7 +185,7 @@ final class ReadbackDesk {
   }
 
   private static boolean showsSign(Keypad keypad) {
-    return keypad.units().shownAt().contains(Keypad.UnitSetting.ShownAt.REVIEW);
+    return keypad.units().asksSign();
   }
 
   private static List<ReadbackQuestion> asked(Firing firing) {

@@ -344,7 +344,7 @@ final class SlotsDesk {
         key(at.kiln(), at.keypad()),
         slot,
         typed.getOrDefault("name", ""),
-        keypad.units().switchable()
+        keypad.units().switchable() && !isUnitShown(keypad)
             ? Optional.of(typed.getOrDefault("shown-sign", ""))
             : Optional.empty(),
         ReviewReading.questions(keypad).stream()
@@ -359,6 +359,11 @@ final class SlotsDesk {
             .toList(),
         roles(),
         error);
+  }
+
+  /** Whether a program's unit is one of the values that its review shows. */
+  private static boolean isUnitShown(Keypad keypad) {
+    return keypad.units().asked().filter(a -> a.review() != Keypad.Position.HIDDEN).isPresent();
   }
 
   /** Whether there is such a slot. */
@@ -381,7 +386,7 @@ final class SlotsDesk {
       return "Choose who reads it: a role.";
     }
     Optional<TemperatureUnit> sign = TemperatureUnit.ofLetter(typed.getOrDefault("shown-sign", ""));
-    if (keypad.units().switchable() && sign.isEmpty()) {
+    if (keypad.units().switchable() && !isUnitShown(keypad) && sign.isEmpty()) {
       return "Say in which unit the keypad is: without it these numbers mean nothing.";
     }
     List<Shown.Value> values = new ArrayList<>();
@@ -391,11 +396,15 @@ final class SlotsDesk {
               Integer.toString(question.position()), typed.getOrDefault(field(question), "")));
     }
     String name = typed.getOrDefault("name", "").strip();
+    Shown shown = new Shown(OptionalInt.of(slot), Optional.empty(), values);
     ReviewReading.Result result =
         ReviewReading.read(
             keypad,
-            new Shown(OptionalInt.of(slot), Optional.empty(), values),
-            keypad.unitFor(sign.orElse(TemperatureUnit.CELSIUS)),
+            shown,
+            keypad.unitFor(
+                ReviewReading.unitShown(keypad, shown)
+                    .or(() -> sign)
+                    .orElse(TemperatureUnit.CELSIUS)),
             name.isEmpty() ? "Found in slot " + slot : name);
     if (result.program().isPresent()) {
       book.tell(

@@ -40,6 +40,7 @@ class HelpTest {
         "pieces",
         "body",
         "couple",
+        "heatwork",
         "cast",
         "cast metal",
         "cast powder",
@@ -47,6 +48,9 @@ class HelpTest {
         "cast size",
         "cast pour",
         "cast order",
+        "sinter",
+        "sinter size",
+        "sinter fit",
         "completion"
       })
   void everyCommandHasHelpWithExamplesIn80Columns(String command) {
@@ -81,6 +85,7 @@ class HelpTest {
         "pieces",
         "body",
         "couple",
+        "heatwork",
         "cast metal",
         "cast powder",
         "cast fineness",

@@ -225,6 +225,28 @@ class JsonShapeTest {
   }
 
   @Test
+  void heatworkGivesEveryAssumption() throws IOException {
+    Path schedule = Studio.schedule("working-heat");
+    JsonNode root =
+        json(
+            Run.of(
+                "heatwork", schedule, schedule, "--activation", 185, "--fastest", 600, "--json"));
+
+    assertThat(keys(root))
+        .containsExactly("first", "second", "referenceCelsius", "law", "curves", "cases", "notes");
+    assertThat(keys(root.get("cases").get(0)))
+        .containsExactly(
+            "name",
+            "activationKilojoulesPerMole",
+            "firstMinutes",
+            "secondMinutes",
+            "ratio",
+            "holdSegment",
+            "holdMinutes");
+    assertThat(root.get("cases").get(0).get("ratio").doubleValue()).isEqualTo(1);
+  }
+
+  @Test
   void coupleGivesBothSidesAndTheTolerance() throws IOException {
     assertThat(keys(json(Run.of("couple", "--type", "K", "--celsius", "800", "--json"))))
         .containsExactly(

@@ -20,7 +20,7 @@ class RehearseCommandTest {
   @TempDir Path folder;
 
   @ParameterizedTest
-  @ValueSource(strings = {"tern", "gull", "heron", "petrel", "skua"})
+  @ValueSource(strings = {"tern", "gull", "heron", "petrel", "skua", "dunlin"})
   void theSheetsOwnKeysLeadToThePlan(String keypad) {
     Run run = Run.of("rehearse", HARBOUR, "--keypad", Studio.keypad(keypad), "--slot", 3);
 

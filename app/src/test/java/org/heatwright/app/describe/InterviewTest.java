@@ -39,7 +39,7 @@ class InterviewTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"tern", "gull", "heron", "petrel", "skua"})
+  @ValueSource(strings = {"tern", "gull", "heron", "petrel", "skua", "dunlin"})
   void itsOwnersAnswersDescribeADemoKeypadInEveryField(String name) throws IOException {
     Keypad keypad = demo(name);
     Interview interview = Interview.of(Owner.answers(keypad));
@@ -55,7 +55,7 @@ class InterviewTest {
     try (var files = Files.list(KEYPADS)) {
       assertThat(files.map(f -> f.getFileName().toString()))
           .containsExactlyInAnyOrder(
-              "tern.yaml", "gull.yaml", "heron.yaml", "petrel.yaml", "skua.yaml");
+              "tern.yaml", "gull.yaml", "heron.yaml", "petrel.yaml", "skua.yaml", "dunlin.yaml");
     }
   }
 
@@ -306,7 +306,7 @@ class InterviewTest {
 
   @Test
   void everyQuestionSaysWhyAndWhatIsUnknownIsWrittenDown() throws IOException {
-    for (String name : List.of("tern", "gull", "heron", "petrel", "skua")) {
+    for (String name : List.of("tern", "gull", "heron", "petrel", "skua", "dunlin")) {
       Map<String, String> answers = Owner.answers(demo(name));
       List<String> unsure = new ArrayList<>();
       for (Interview.Answered one : Interview.of(answers).answered()) {
@@ -369,7 +369,7 @@ class InterviewTest {
           open         | hold next     | expected the keys to press
           open         | push          | expected keys that it has: up, down, next.
           open         | none          | expected the keys to press
-          order        | rate, hold    | expected rate, target and hold, each once
+          order        | rate, hold    | expected rate (or time), target and hold, each once
           """)
   void aWrongAnswerIsToldInOneSentence(String id, String answer, String message)
       throws IOException {
@@ -426,7 +426,7 @@ class InterviewTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"tern", "gull", "heron", "petrel", "skua"})
+  @ValueSource(strings = {"tern", "gull", "heron", "petrel", "skua", "dunlin"})
   void everyDemoKeypadIsToldWithoutAGap(String name) throws IOException {
     assertThat(KeypadWords.facts(demo(name))).hasSizeGreaterThan(10).allMatch(f -> f.endsWith("."));
     List<KeypadWords.Section> keys = KeypadWords.keys(demo(name));

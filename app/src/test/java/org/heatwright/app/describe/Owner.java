@@ -62,7 +62,20 @@ public final class Owner {
     a.put("segments", "" + keypad.segments());
     a.put("display-digits", "" + keypad.displayDigits());
     Keypad.UnitSetting units = keypad.units();
-    a.put("unit", units.switchable() ? "switchable" : units.rangesIn().letter());
+    a.put(
+        "unit",
+        units.asked().isPresent()
+            ? "asked"
+            : units.switchable() ? "switchable" : units.rangesIn().letter());
+    units
+        .asked()
+        .ifPresent(
+            asked -> {
+              a.put("unit-label", asked.label().orElse("none"));
+              a.put("unit-shows", asked.celsius() + ", " + asked.fahrenheit());
+              a.put("unit-lower", asked.lower().letter());
+              a.put("unit-review", low(asked.review()));
+            });
     a.put("ranges-in", units.rangesIn().letter());
     a.put(
         "unit-shown",
@@ -75,6 +88,18 @@ public final class Owner {
             ? "?"
             : low(units.switchingConverts()));
     a.put("order", kinds(keypad.order()));
+    keypad
+        .rate()
+        .time()
+        .ifPresent(
+            form -> {
+              a.put("time-label", keypad.rate().label().orElse("none"));
+              a.put("time-form", form(form));
+              a.put("time-range", times(keypad.rate().range().max(), keypad.rate().range().step()));
+              a.put(
+                  "time-start",
+                  keypad.rate().start().map(BigDecimal::toPlainString).orElse("none"));
+            });
     a.put("rate-label", keypad.rate().label().orElse("none"));
     a.put("rate-per", low(keypad.rate().per()));
     a.put("rate-range", range(keypad.rate().range()));
@@ -105,6 +130,7 @@ public final class Owner {
                   delay.startMinutes().map(BigDecimal::toPlainString).orElse("none"));
             });
     a.put("end-by", low(keypad.end().by()));
+    a.put("end-in", low(keypad.end().in().orElse(keypad.order().get(0))));
     special(a, "end", keypad.end().mark());
     a.put("end-afterwards", keypad.end().afterwards() == AtEnd.OFF ? "off" : "keep");
     a.put("navigation", low(keypad.programming().navigation()));

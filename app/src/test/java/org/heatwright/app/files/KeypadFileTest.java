@@ -120,8 +120,28 @@ class KeypadFileTest {
       review: {order: [hold, rate], unused: shown}
       """;
 
+  private static final String TIMED =
+      """
+      name: Timed
+      unit: {setting: switchable, ranges-in: C, shown: [entry], asked: {label: Unit, celsius: 0, fahrenheit: 1, lower: F, review: last}}
+      keys: [digits, confirm, program]
+      entry: {kind: digits}
+      accept: confirm
+      starts: default
+      slots: 3
+      segments: 5
+      display-digits: 4
+      order: [target, time, hold]
+      time: {label: t#, form: h.mm, least-min: 2, max: "19:59", step-min: 1, fastest: {shows: "0.00", at: below-least, typed: "0"}, cooling: not-controlled, start-min: 60}
+      target: {min: 20, max: 1150, step: 1}
+      hold: {form: h.mm, max: "19:59"}
+      end: {by: mark, shows: "0.00", at: below-least, typed: "0", in: hold}
+      gestures: {open: [program], review: [confirm]}
+      review: {order: [target, time, hold], unused: shown}
+      """;
+
   /** Texts that together use every key. */
-  static final List<String> FULL = List.of(STEPS, DIGITS, KNOB);
+  static final List<String> FULL = List.of(STEPS, DIGITS, KNOB, TIMED);
 
   private static Keypad read(String text) {
     return KeypadFile.read(text, "keypad.yaml");
@@ -172,6 +192,33 @@ class KeypadFileTest {
     assertThat(keypad.gestures().stop().words()).isEqualTo("hold down 3 s");
     assertThat(keypad.gestures().switchUnit().words()).isEqualTo("hold down 5 s");
     assertThat(keypad.afterPowerCut()).isEqualTo(Keypad.PowerCut.RESTARTS);
+  }
+
+  @Test
+  void readsTimesAnAskedUnitAndAnEndInALaterField() {
+    Keypad keypad = read(TIMED);
+
+    assertThat(keypad.units().asked())
+        .contains(
+            new Keypad.UnitPrompt(
+                Optional.of("Unit"), "0", "1", TemperatureUnit.FAHRENHEIT, Keypad.Position.LAST));
+    assertThat(keypad.rate())
+        .isEqualTo(
+            Keypad.RateField.time(
+                Optional.of("t#"),
+                TimeForm.HOURS_DOT_MINUTES,
+                Keypad.Range.of(2, 1199, 1),
+                Optional.of(new Special("0.00", Special.Place.BELOW_LEAST, Optional.of("0"))),
+                Keypad.Cooling.NOT_CONTROLLED,
+                Optional.of(BigDecimal.valueOf(60))));
+    assertThat(keypad.end().in()).contains(KeyedValue.Kind.HOLD);
+    assertThat(keypad.holdRange().min()).isEqualTo(BigDecimal.ONE);
+    assertThatThrownBy(
+            () ->
+                read(
+                    TIMED.replace(
+                        "target: {", "rate: {per: hour, min: 1, max: 9, step: 1}\ntarget: {")))
+        .hasMessageContaining("not both; remove one");
   }
 
   @Test
@@ -234,7 +281,7 @@ class KeypadFileTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"tern", "gull", "heron", "petrel", "skua"})
+  @ValueSource(strings = {"tern", "gull", "heron", "petrel", "skua", "dunlin"})
   void theDemoKeypadsTakeTheDemoBurnout(String name) throws IOException {
     Keypad keypad =
         KeypadFile.read(

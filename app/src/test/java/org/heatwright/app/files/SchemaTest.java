@@ -93,7 +93,9 @@ class SchemaTest {
                 WorkFileTest.ENAMEL_BY_MASS,
                 WorkFileTest.ENAMEL_BY_SHEET,
                 HeatTreatWorkFileTest.FULL,
-                SinterWorkFileTest.FULL)));
+                SinterWorkFileTest.FULL,
+                GlassWorkFileTest.FUSE,
+                GlassWorkFileTest.BOWL)));
     kinds.put("firing", new Kind(FiringFile::read, List.of(FiringFileTest.FULL)));
     kinds.put("shown", new Kind(ShownFile::read, List.of(ShownFileTest.FULL)));
     kinds.put("body", new Kind(BodyFile::read, List.of(BodyFileTest.FULL)));

@@ -167,7 +167,17 @@ class WorkFileTest {
 
   @Test
   void whatIsWrittenReadsBackTheSame() {
-    for (String text : new String[] {BURNOUT, ENAMEL, ENAMEL_FULL, ENAMEL_BY_MOL, ENAMEL_BY_MASS, ENAMEL_BY_SHEET}) {
+    for (String text :
+        new String[] {
+          BURNOUT,
+          ENAMEL,
+          ENAMEL_FULL,
+          ENAMEL_BY_MOL,
+          ENAMEL_BY_MASS,
+          ENAMEL_BY_SHEET,
+          GlassWorkFileTest.FUSE,
+          GlassWorkFileTest.BOWL
+        }) {
       Work work = read(text);
       assertThat(read(WorkFile.write(work))).isEqualTo(work);
     }
@@ -190,8 +200,8 @@ class WorkFileTest {
       quoteCharacter = '`',
       textBlock =
           """
-          kind: burnout | kind: burnuot | line 1: kind is "burnuot"; expected burnout, enamel, heat-treat or sinter (did you mean burnout?).
-          kind: burnout | kind: glass | line 1: kind is "glass"; expected burnout, enamel, heat-treat, sinter, the kinds that are served so far.
+          kind: burnout | kind: burnuot | line 1: kind is "burnuot"; expected burnout, enamel, heat-treat, sinter or glass (did you mean burnout?).
+          kind: burnout | kind: pottery | line 1: kind is "pottery"; expected burnout, enamel, heat-treat, sinter or glass.
           count: 3 | count: 2.5 | line 3: moulds[1].count is 2.5; expected a whole number from 1 to 200.
           diameter-mm: 90 | diameter-mm: 9 | line 3: moulds[1].diameter-mm is 9; expected a number from 10 to 500 (mm).
           wall-mm: 3 | wall-mm: 30 | line 3: moulds[1]: The mould (90.0 mm across, 150.0 mm high, wall 30.0 mm) must be 10 to 500 mm across, 10 to 600 mm high, with a wall under a quarter of its diameter.

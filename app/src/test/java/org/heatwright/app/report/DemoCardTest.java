@@ -98,6 +98,10 @@ class DemoCardTest {
     "mixed-moulds, capstan, gull, CELSIUS, 30",
     "mixed-moulds, capstan, gull, CELSIUS, 10",
     "evening-enamel, buoy, heron, CELSIUS, 2",
+    "silver-class, buoy, tern, CELSIUS, 6",
+    "glass-charms, anchor, gull, CELSIUS, 20",
+    "copper-leaves-1, buoy, tern, CELSIUS, 6",
+    "copper-leaves-2, anchor, heron, CELSIUS, 24",
     "silver-cloisonne, buoy, tern, CELSIUS, 4",
     "steel-numbers, buoy, gull, CELSIUS, 4",
     "gold-studs, buoy, heron, FAHRENHEIT, 4",
@@ -141,6 +145,20 @@ class DemoCardTest {
     }
     Planned enamel = plan("evening-enamel", "buoy", "heron", TemperatureUnit.CELSIUS, 2);
     assertThat(enamel.card().pour()).isEmpty();
+  }
+
+  /** The chain ends in what happens in the piece; what is ready after the end is told as an act. */
+  @Test
+  void cardsOfMetalClayTellThePieceAndTheHandBack() throws IOException {
+    Planned planned = plan("silver-class", "buoy", "tern", TemperatureUnit.CELSIUS, 6);
+    String text =
+        PrintedPage.text(CardPdf.render(planned.card(), PageSize.A4)).replaceAll("\\s+", " ");
+    assertThat(text)
+        .contains(
+            "What happens in the piece", "time at heat in the piece", "density when it is done")
+        .contains("latest load, all dry", "hand back");
+    assertThat(planned.card().findings())
+        .noneMatch(finding -> finding.severity() == org.heatwright.inspect.Severity.STOP);
   }
 
   /** Where the page has room, it says what the display is worth. */

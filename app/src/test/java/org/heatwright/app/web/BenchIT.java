@@ -19,8 +19,10 @@ import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
+import java.util.function.Predicate;
 import java.util.stream.Stream;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
@@ -31,6 +33,12 @@ import org.heatwright.app.files.KeypadFile;
 import org.heatwright.app.store.Kind;
 import org.heatwright.app.store.Store;
 import org.heatwright.keypad.KeyedValue;
+import org.heatwright.keypad.Readback;
+import org.heatwright.keypad.ReadbackQuestion;
+import org.heatwright.keypad.keying.Instruction;
+import org.heatwright.keypad.keying.KeyingPlanner;
+import org.heatwright.keypad.keying.KeyingStep;
+import org.heatwright.keypad.machine.KeyAction;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
@@ -458,6 +466,84 @@ class BenchIT {
     assertThat(curve).isGreaterThan(answer + 300);
   }
 
+  /** No pointer from the plan to the proof: the drawn keypad, then what its review shows. */
+  @Test
+  void aProgramIsRehearsedAndReadBackWithTheKeyboardAlone() throws Exception {
+    choose("work", "Harbour burnout");
+    choose("kiln", "Capstan");
+    choose("keypad", "Gull");
+    Firing firing = planned();
+    browser.find("#keying a[href^='/rehearse']").sendKeys(Keys.ENTER);
+    browser.until("the drawn keypad", () -> browser.maybe("#rehearse .padkeys").isPresent());
+    for (KeyingStep step :
+        KeyingPlanner.plan(firing.program(), firing.keypad(), firing.slot(), Optional.empty())
+            .steps()) {
+      for (Instruction instruction : step.make()) {
+        key(instruction);
+      }
+      for (Instruction instruction : step.go()) {
+        key(instruction);
+      }
+      if (browser.find("#rehearse .say").getAttribute("class").contains("done")) {
+        break;
+      }
+    }
+    assertThat(browser.text("#rehearse .say"))
+        .contains("Keyed: slot %d holds the plan".formatted(firing.slot()));
+    browser.picture("11-rehearsed-with-the-keyboard");
+    tabUntil("the tab of the read-back", e -> e.getText().equals("Read back"));
+    focused().sendKeys(Keys.ENTER);
+    browser.until("the read-back", () -> browser.find("#readback").isDisplayed());
+    assertThat(focused().getAttribute("id")).isEqualTo("readback-head");
+    tabUntil("the slot", e -> "shown-slot".equals(e.getAttribute("id")));
+    focused().sendKeys(Integer.toString(firing.slot()));
+    for (ReadbackQuestion question : Readback.questions(firing.program(), firing.keypad())) {
+      focused().sendKeys(Keys.TAB);
+      assertThat(focused().getAttribute("id")).isEqualTo("shown" + question.position());
+      focused()
+          .sendKeys(
+              firing.program().values().stream()
+                  .filter(v -> v.place().equals(question.words()))
+                  .findFirst()
+                  .orElseThrow()
+                  .digits());
+    }
+    focused().sendKeys(Keys.ENTER);
+    assertThat(focused().getText()).contains("Keyed as planned");
+  }
+
+  private static void key(Instruction instruction) {
+    KeyAction action = ((Instruction.Press) instruction).action();
+    if (action instanceof KeyAction.Digit digit) {
+      focused().sendKeys(Integer.toString(digit.digit()));
+      return;
+    }
+    String word = action.press().key().word();
+    tabUntil("the key " + word, e -> e.getText().equals(word));
+    focused().sendKeys(Keys.ENTER);
+  }
+
+  private static WebElement focused() {
+    return browser.driver.switchTo().activeElement();
+  }
+
+  private static void tabUntil(String what, Predicate<WebElement> there) {
+    for (int i = 0; i < 60; i++) {
+      if (there.test(focused())) {
+        return;
+      }
+      focused().sendKeys(Keys.TAB);
+    }
+    throw new AssertionError("The tab key does not lead to " + what + ".");
+  }
+
+  private static Firing planned() {
+    return new FiringPlanner(store, CLOCK)
+        .plan(Choices.of(query(browser.driver.getCurrentUrl())), 64)
+        .firing()
+        .orElseThrow();
+  }
+
   private static void choose(String list, String name) {
     Select select = new Select(browser.find("#" + list));
     if (!select.getFirstSelectedOption().getText().equals(name)) {
@@ -472,11 +558,7 @@ class BenchIT {
    * What a keypad that was keyed right shows, by form field, read from the plan behind the page.
    */
   private static Map<String, String> whatTheDisplayShows() {
-    Firing firing =
-        new FiringPlanner(store, CLOCK)
-            .plan(Choices.of(query(browser.driver.getCurrentUrl())), 64)
-            .firing()
-            .orElseThrow();
+    Firing firing = planned();
     Map<String, String> shown = new LinkedHashMap<>();
     shown.put("shown-slot", Integer.toString(firing.slot()));
     for (Page.Ask ask : ReadbackDesk.ask(firing).shown()) {

@@ -31,17 +31,20 @@ public final class KeyingPlanner {
    */
   public static KeyingSheet plan(
       FittedProgram program, Keypad keypad, int slot, Optional<Schedule> held) {
+    return plan(program, new Hand(new KeypadMachine(keypad), KeyingTimes.OCCASIONAL), slot, held);
+  }
+
+  /** As above, by a hand that may have keyed other programs on this keypad before. */
+  static KeyingSheet plan(FittedProgram program, Hand hand, int slot, Optional<Schedule> held) {
+    Keypad keypad = hand.machine().keypad();
     program.requireFits();
     if (slot < 1 || slot > keypad.slots()) {
       throw new IllegalArgumentException(
           "There is no slot %d: the keypad has slots 1 to %d.".formatted(slot, keypad.slots()));
     }
-    SheetWriter sheet = new SheetWriter(program, keypad, slot, KeyingTimes.OCCASIONAL);
+    SheetWriter sheet = new SheetWriter(program, slot, hand);
     unit(program, keypad, sheet);
-    KeypadMachine machine = new KeypadMachine(keypad);
-    KeyingSearch search =
-        new KeyingSearch(
-            program, machine, KeyingTimes.OCCASIONAL, Known.of(program, machine, held));
+    KeyingSearch search = new KeyingSearch(program, hand, Known.of(program, hand.machine(), held));
     sheet.keyed(search.quickest());
     sheet.review();
     return sheet.sheet();
@@ -59,6 +62,16 @@ public final class KeyingPlanner {
             "nothing; key the numbers of this sheet, not those of the schedule",
             unit.symbol(),
             "The keypad would take the schedule's numbers as well." + worst);
+      }
+      return;
+    }
+    if (keypad.units().asked().isPresent()) {
+      if (trap.springs()) {
+        sheet.tell(
+            "unit",
+            "nothing yet: it is the first value of the program",
+            unit.symbol(),
+            "The keypad would take these numbers in the other unit as well." + worst);
       }
       return;
     }

@@ -39,20 +39,21 @@ final class KeyingSearch {
 
   private final FittedProgram program;
   private final Keypad keypad;
+  private final Hand hand;
   private final KeyingTimes times;
   private final Known known;
   private final KeypadMachine machine;
   private final List<Place> places;
   private final Map<Integer, KeyedValue> wanted = new HashMap<>();
-  private final Map<KeyedValue.Kind, Moves> moves = new HashMap<>();
   private final Map<String, Moves.Move> made = new HashMap<>();
 
-  KeyingSearch(FittedProgram program, KeypadMachine machine, KeyingTimes times, Known known) {
+  KeyingSearch(FittedProgram program, Hand hand, Known known) {
     this.program = program;
+    this.hand = hand;
+    this.machine = hand.machine();
     this.keypad = machine.keypad();
-    this.times = times;
+    this.times = hand.times();
     this.known = known;
-    this.machine = machine;
     this.places = keypad.places();
     program.values().forEach(v -> wanted.put(places.indexOf(Place.of(v, keypad)), v));
   }
@@ -359,9 +360,7 @@ final class KeyingSearch {
                     new IllegalArgumentException(
                         "The value %s is not one this keypad can make; fit the schedule to this keypad."
                             .formatted(want.digits())));
-    Moves quickest =
-        moves.computeIfAbsent(
-            places.get(place).kind(), k -> new Moves(keypad.entry(), scale, times));
+    Moves quickest = hand.at(places.get(place), program.unit());
     OptionalInt from = before.map(scale::positionOf).orElseGet(OptionalInt::empty);
     return from.isPresent() ? quickest.between(from.getAsInt(), to) : quickest.fromUnknown(to);
   }
@@ -370,7 +369,7 @@ final class KeyingSearch {
   private Optional<Special> special(KeyedValue value) {
     Optional<Special> candidate =
         switch (value.kind()) {
-          case RATE -> keypad.rate().fastest();
+          case RATE, TIME -> keypad.rate().fastest();
           case HOLD -> keypad.hold().endless();
           case END -> keypad.end().mark();
           default -> Optional.empty();

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import org.heatwright.keypad.FittedProgram;
+import org.heatwright.keypad.KeyedValue;
 import org.heatwright.keypad.Keypad;
 import org.heatwright.keypad.KeypadFit;
 import org.heatwright.keypad.Place;
@@ -25,7 +26,11 @@ record Known(Contents contents, Set<Integer> places) {
     places = Set.copyOf(places);
   }
 
-  /** A slot that was keyed in the other unit may or may not have been converted: not known. */
+  /**
+   * A slot that was keyed in the other unit may or may not have been converted: not known. Where a
+   * program asks its own unit, its times and its unit are known all the same, and its numbers too
+   * if choosing another unit leaves them.
+   */
   static Known of(FittedProgram program, KeypadMachine machine, Optional<Schedule> held) {
     Keypad keypad = machine.keypad();
     List<Place> places = keypad.places();
@@ -34,15 +39,25 @@ record Known(Contents contents, Set<Integer> places) {
       Scale scale = machine.scale(places.get(i), program.unit());
       contents = contents.with(i, scale.text(scale.size() / 2));
     }
+    boolean asked = keypad.units().asked().isPresent();
     Optional<FittedProgram> fitted =
-        held.filter(h -> keypad.unitFor(h.unit()) == program.unit())
+        held.filter(h -> asked || keypad.unitFor(h.unit()) == program.unit())
             .map(h -> KeypadFit.fit(h, keypad))
             .filter(FittedProgram::fits);
     if (fitted.isEmpty()) {
       return new Known(contents, Set.of());
     }
     Set<Integer> known = new HashSet<>();
-    fitted.get().values().forEach(v -> known.add(places.indexOf(Place.of(v, keypad))));
+    boolean other =
+        fitted.get().unit() != program.unit()
+            && keypad.units().switchingConverts() != Keypad.UnitSetting.SwitchingConverts.NO;
+    for (KeyedValue value : fitted.get().values()) {
+      boolean degrees =
+          value.kind() == KeyedValue.Kind.RATE || value.kind() == KeyedValue.Kind.TARGET;
+      if (!(other && degrees)) {
+        known.add(places.indexOf(Place.of(value, keypad)));
+      }
+    }
     return new Known(Contents.of(fitted.get(), keypad, contents), known);
   }
 }

@@ -4,7 +4,9 @@ import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Deque;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.PriorityQueue;
@@ -44,6 +46,7 @@ final class Moves {
   private final double[] tickScatter;
   private final double[] least;
   private final double[] leastToAnEnd;
+  private final Map<Integer, Move> fromUnknown = new HashMap<>();
 
   Moves(Entry entry, Scale scale, KeyingTimes times) {
     this.entry = entry;
@@ -61,6 +64,11 @@ final class Moves {
             .toArray();
     this.least = leastSeconds(true);
     this.leastToAnEnd = leastSeconds(false);
+  }
+
+  /** Everything that the value can be. */
+  Scale scale() {
+    return scale;
   }
 
   /**
@@ -140,6 +148,10 @@ final class Moves {
 
   /** The way to a value from an unknown one: its time is that from the middle of the scale. */
   Move fromUnknown(int to) {
+    return fromUnknown.computeIfAbsent(to, this::newFromUnknown);
+  }
+
+  private Move newFromUnknown(int to) {
     String shows = scale.text(to);
     double seconds = between(scale.size() / 2, to).seconds();
     String words =
@@ -388,13 +400,19 @@ final class Moves {
       return legs;
     }
     if (entry instanceof Entry.StepKeys) {
-      for (Motion.Tick tick :
-          motion.held(from, direction, Math.min(withinSeconds, LONGEST_RUN_SECONDS))) {
+      List<Motion.Tick> ticks =
+          motion.held(from, direction, Math.min(withinSeconds, LONGEST_RUN_SECONDS));
+      for (int k = 0; k < ticks.size(); k++) {
+        Motion.Tick tick = ticks.get(k);
         double scatter =
             tick.stopped()
                 ? 0
                 : tick.stepsPerTick() * tick.ticksPerSecond() * KeyingTimes.RELEASE_SCATTER_SECONDS;
-        double letGo = tick.seconds() + 0.5 / tick.ticksPerSecond();
+        // Half way to the next tick, which a faster stage may bring sooner.
+        double letGo =
+            k + 1 < tickSeconds.length
+                ? (tick.seconds() + tickSeconds[k + 1]) / 2
+                : tick.seconds() + 0.5 / tick.ticksPerSecond();
         legs.add(
             run(
                 from,

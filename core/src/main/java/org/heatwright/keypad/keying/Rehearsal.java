@@ -53,13 +53,14 @@ public final class Rehearsal {
    */
   public static Course play(
       KeypadMachine machine, KeyJudge judge, MachineState from, List<Instruction> instructions) {
+    Hand hand = new Hand(machine, KeyingTimes.OCCASIONAL);
     List<Played> played = new ArrayList<>();
     OptionalInt firstWrong = OptionalInt.empty();
     MachineState state = from;
     for (Instruction instruction : instructions) {
       MachineState before = state;
       Optional<String> wrong = Optional.empty();
-      for (KeyAction key : keys(machine, state, instruction)) {
+      for (KeyAction key : keys(hand, state, instruction)) {
         MachineState after = machine.press(state, key);
         MachineState pressed = state;
         wrong = wrong.or(() -> judge.wrong(pressed, key, after));
@@ -78,11 +79,17 @@ public final class Rehearsal {
   /** An instruction in keys, from where the keypad stands. */
   public static List<KeyAction> keys(
       KeypadMachine machine, MachineState state, Instruction instruction) {
+    return keys(new Hand(machine, KeyingTimes.OCCASIONAL), state, instruction);
+  }
+
+  static List<KeyAction> keys(Hand hand, MachineState state, Instruction instruction) {
     if (instruction instanceof Instruction.Press press) {
       return List.of(press.action());
     }
+    KeypadMachine machine = hand.machine();
     String shows = ((Instruction.Until) instruction).shows();
-    Scale scale = scale(machine, state);
+    Moves moves = moves(hand, state);
+    Scale scale = moves.scale();
     int from = scale.positionOf(machine.display(state).value()).orElse(scale.leastNumber());
     int to =
         scale
@@ -91,17 +98,16 @@ public final class Rehearsal {
                 () ->
                     new IllegalArgumentException(
                         "The display cannot come to show %s here.".formatted(shows)));
-    return new Moves(machine.keypad().entry(), scale, KeyingTimes.OCCASIONAL)
-        .between(from, to)
-        .actions();
+    return moves.between(from, to).actions();
   }
 
-  private static Scale scale(KeypadMachine machine, MachineState state) {
+  private static Moves moves(Hand hand, MachineState state) {
+    KeypadMachine machine = hand.machine();
     if (state.where() instanceof Where.Value value) {
-      return machine.scale(machine.keypad().places().get(value.place()), state.unit());
+      return hand.at(machine.keypad().places().get(value.place()), state.unit());
     }
     if (state.where() instanceof Where.Choosing) {
-      return Scale.numbers(machine.keypad().slots());
+      return hand.atSlots();
     }
     throw new IllegalArgumentException(
         "There is no value to make while the display shows %s."

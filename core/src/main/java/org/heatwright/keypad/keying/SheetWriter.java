@@ -12,7 +12,6 @@ import org.heatwright.keypad.KeyedValue;
 import org.heatwright.keypad.Keypad;
 import org.heatwright.keypad.Place;
 import org.heatwright.keypad.Readback;
-import org.heatwright.keypad.Scale;
 import org.heatwright.keypad.machine.KeyAction;
 import org.heatwright.keypad.machine.KeypadMachine;
 
@@ -24,17 +23,19 @@ final class SheetWriter {
   private final FittedProgram program;
   private final Keypad keypad;
   private final int slot;
+  private final Hand hand;
   private final KeyingTimes times;
   private final List<Place> places;
   private final List<KeyingStep> steps = new ArrayList<>();
   private double keyingSeconds;
   private double otherSeconds;
 
-  SheetWriter(FittedProgram program, Keypad keypad, int slot, KeyingTimes times) {
+  SheetWriter(FittedProgram program, int slot, Hand hand) {
     this.program = program;
-    this.keypad = keypad;
+    this.keypad = hand.machine().keypad();
     this.slot = slot;
-    this.times = times;
+    this.hand = hand;
+    this.times = hand.times();
     this.places = keypad.places();
   }
 
@@ -138,11 +139,21 @@ final class SheetWriter {
 
   private void value(KeyingSearch.Edge edge, int walked) {
     int place = edge.place().getAsInt();
-    KeyedValue value =
+    Optional<KeyedValue> planned =
         program.values().stream()
             .filter(v -> places.indexOf(Place.of(v, keypad)) == place)
-            .findFirst()
-            .orElseThrow();
+            .findFirst();
+    if (planned.isEmpty()) {
+      stepOf(
+          "pass " + label(place),
+          edge.before().orElse(NOT_KNOWN),
+          "just " + accept(),
+          edge.go(),
+          "",
+          "this segment is not run: it does not matter what it reads here");
+      return;
+    }
+    KeyedValue value = planned.orElseThrow();
     List<Instruction> make = new ArrayList<>();
     List<String> words = new ArrayList<>();
     if (walked != 0) {
@@ -267,11 +278,10 @@ final class SheetWriter {
       return 0;
     }
     String text = Integer.toString(slot);
-    Scale slots = Scale.numbers(keypad.slots());
     Moves.Move move =
         keypad.entry() instanceof Entry.DigitKeys
             ? Moves.typing(text, times)
-            : new Moves(keypad.entry(), slots, times).fromUnknown(slot - 1);
+            : hand.atSlots().fromUnknown(slot - 1);
     step(
         KeyingStep.Kind.VALUE,
         prompt,

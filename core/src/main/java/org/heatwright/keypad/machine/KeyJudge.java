@@ -45,7 +45,7 @@ public final class KeyJudge {
 
   /** Why a key was wrong; empty if it was not. */
   public Optional<String> wrong(MachineState before, KeyAction action, MachineState after) {
-    if (after.unit() != program.unit()) {
+    if (after.unit() != program.unit() && keypad.units().asked().isEmpty()) {
       return Optional.of("that switched the unit; it must be " + program.unit().symbol() + ".");
     }
     if (before.where() instanceof Where.Choosing choosing) {

@@ -33,6 +33,8 @@ public final class KeypadMachine {
   /** What it shows while a slot is chosen. */
   public static final String SLOT_WORDS = "a slot number";
 
+  private static final Place UNIT = new Place(0, KeyedValue.Kind.UNIT);
+
   private final Keypad keypad;
   private final List<Place> places;
   private final Map<TemperatureUnit, Map<KeyedValue.Kind, Scale>> scales = new HashMap<>();
@@ -73,12 +75,16 @@ public final class KeypadMachine {
           List<String> texts = new ArrayList<>();
           for (Place place : places) {
             Scale scale = scale(place, u);
-            boolean first = place.segment() > 0 && place.kind() == keypad.order().get(0);
+            if (place.kind() == KeyedValue.Kind.UNIT) {
+              texts.add(keypad.units().asked().orElseThrow().text(u));
+              continue;
+            }
+            boolean marked = place.segment() > 0 && place.kind() == keypad.markField();
             texts.add(
                 keypad
                     .end()
                     .mark()
-                    .filter(m -> first)
+                    .filter(m -> marked)
                     .map(Special::shows)
                     .orElseGet(() -> scale.text(scale.leastNumber())));
           }
@@ -143,13 +149,13 @@ public final class KeypadMachine {
       put(all, gestures.start(), s -> choose(s, Where.Then.START));
       put(all, gestures.switchUnit(), this::switched);
     } else if (state.where() instanceof Where.Choosing) {
-      put(all, gestures.leave(), KeypadMachine::idle);
+      put(all, gestures.leave(), this::idle);
     } else if (state.where() instanceof Where.Value) {
       if (!state.saved()) {
         put(all, gestures.commit(), this::committed);
       }
       if (state.saved() || !gestures.leave().equals(gestures.commit())) {
-        put(all, gestures.leave(), KeypadMachine::idle);
+        put(all, gestures.leave(), this::idle);
       }
       put(all, gestures.previous(), this::previous);
       if (keypad.programming().commits() == Keypad.Commits.START) {
@@ -162,10 +168,10 @@ public final class KeypadMachine {
                     .at(new Where.Running()));
       }
     } else if (state.where() instanceof Where.Review) {
-      put(all, gestures.leave(), KeypadMachine::idle);
+      put(all, gestures.leave(), this::idle);
       put(all, gestures.previous(), this::previousItem);
     } else if (state.where() instanceof Where.Running) {
-      put(all, gestures.stop(), KeypadMachine::idle);
+      put(all, gestures.stop(), this::idle);
     }
     return all;
   }
@@ -179,8 +185,34 @@ public final class KeypadMachine {
     }
   }
 
-  private static MachineState idle(MachineState state) {
-    return state.withDraft(Optional.empty()).at(new Where.Idle(""));
+  private MachineState idle(MachineState state) {
+    return inUnitOf(
+        state.withDraft(Optional.empty()).at(new Where.Idle("")), contents(state, state.slot()));
+  }
+
+  /** With a program's own unit in force, where programs ask it. */
+  private MachineState inUnitOf(MachineState state, Contents contents) {
+    return keypad
+        .units()
+        .asked()
+        .flatMap(a -> a.unit(contents.texts().get(places.indexOf(UNIT))))
+        .map(state::withUnit)
+        .orElse(state);
+  }
+
+  /** With another text in one place; another unit may convert the program's numbers. */
+  private Contents changed(Contents contents, int place, String text) {
+    Contents changed = contents.with(place, text);
+    if (!places.get(place).equals(UNIT)
+        || keypad.units().switchingConverts() != Keypad.UnitSetting.SwitchingConverts.YES) {
+      return changed;
+    }
+    Keypad.UnitPrompt asked = keypad.units().asked().orElseThrow();
+    Optional<TemperatureUnit> from = asked.unit(contents.texts().get(place));
+    Optional<TemperatureUnit> to = asked.unit(text);
+    return from.isPresent() && to.isPresent() && from.get() != to.get()
+        ? converted(changed, from.get(), to.get())
+        : changed;
   }
 
   private MachineState switched(MachineState state) {
@@ -199,7 +231,8 @@ public final class KeypadMachine {
     Contents result = contents;
     for (int i = 0; i < places.size(); i++) {
       KeyedValue.Kind kind = places.get(i).kind();
-      if (kind != KeyedValue.Kind.TARGET && kind != KeyedValue.Kind.RATE) {
+      if ((kind != KeyedValue.Kind.TARGET && kind != KeyedValue.Kind.RATE)
+          || isSpecial(kind, contents.texts().get(i))) {
         continue;
       }
       Keypad.Range range =
@@ -213,6 +246,17 @@ public final class KeypadMachine {
     return result;
   }
 
+  /**
+   * Whether a text is the end of the program or the fastest rate, which are the same in any unit.
+   */
+  private boolean isSpecial(KeyedValue.Kind kind, String text) {
+    Optional<Special> mark = keypad.end().mark().filter(m -> kind == keypad.markField());
+    Optional<Special> fastest =
+        kind == KeyedValue.Kind.RATE ? keypad.rate().fastest() : Optional.empty();
+    return mark.filter(m -> m.shows().equals(text)).isPresent()
+        || fastest.filter(f -> f.shows().equals(text)).isPresent();
+  }
+
   private MachineState choose(MachineState state, Where.Then then) {
     return keypad.slots() == 1
         ? chosen(state.withSlot(1), then)
@@ -220,10 +264,12 @@ public final class KeypadMachine {
   }
 
   private MachineState chosen(MachineState state, Where.Then then) {
+    Contents contents = contents(state, state.slot());
+    MachineState chosen = inUnitOf(state, contents);
     return switch (then) {
-      case KEYING -> arrive(state.withDraft(Optional.of(contents(state, state.slot()))), 0);
-      case REVIEW -> items(state).isEmpty() ? idle(state) : state.at(new Where.Review(0));
-      case START -> state.at(new Where.Running());
+      case KEYING -> arrive(chosen.withDraft(Optional.of(contents)), 0);
+      case REVIEW -> items(chosen).isEmpty() ? idle(chosen) : chosen.at(new Where.Review(0));
+      case START -> chosen.at(new Where.Running());
     };
   }
 
@@ -356,8 +402,8 @@ public final class KeypadMachine {
   }
 
   private MachineState taken(MachineState state, int place, String text) {
-    Contents draft = state.draft().orElseThrow().with(place, text);
-    MachineState taken = state.withDraft(Optional.of(draft));
+    Contents draft = changed(state.draft().orElseThrow(), place, text);
+    MachineState taken = inUnitOf(state.withDraft(Optional.of(draft)), draft);
     return keypad.programming().commits() == Keypad.Commits.ACCEPTING ? taken.stored(draft) : taken;
   }
 
@@ -386,11 +432,12 @@ public final class KeypadMachine {
     Scale scale = scale(place, unit);
     Optional<String> start =
         switch (place.kind()) {
-          case RATE -> keypad.rate().start().map(keypad.rateRange(unit)::text);
+          case RATE, TIME ->
+              keypad.rate().start().map(s -> keypad.rate().text(keypad.rateRange(unit), s));
           case TARGET -> keypad.target().start().map(keypad.targetRange(unit)::text);
           case HOLD -> keypad.hold().startText();
           case DELAY -> keypad.delay().flatMap(Keypad.DelayField::startText);
-          case END -> Optional.empty();
+          case UNIT, END -> Optional.empty();
         };
     return start.orElseGet(() -> scale.text(scale.leastNumber()));
   }
@@ -416,7 +463,7 @@ public final class KeypadMachine {
       return index + 1;
     }
     int first = firstField(place.segment());
-    boolean unused = isMark(contents, place.segment()) && index == first;
+    boolean unused = isMark(contents, place.segment()) && index == markPlace(place.segment());
     int count = keypad.order().size();
     if (unused && keypad.end().by() == Keypad.EndRule.By.MARK) {
       return afterSegments();
@@ -449,8 +496,13 @@ public final class KeypadMachine {
     return keypad
         .end()
         .mark()
-        .filter(m -> m.shows().equals(contents.texts().get(firstField(segment))))
+        .filter(m -> m.shows().equals(contents.texts().get(markPlace(segment))))
         .isPresent();
+  }
+
+  /** Where the mark of an unused segment stands. */
+  private int markPlace(int segment) {
+    return firstField(segment) + keypad.order().indexOf(keypad.markField());
   }
 
   private int counted(Contents contents) {
@@ -512,6 +564,9 @@ public final class KeypadMachine {
     Contents contents = contents(state, state.slot());
     Keypad.Review review = keypad.review();
     List<Item> items = new ArrayList<>();
+    if (isUnitShown(Keypad.Position.FIRST)) {
+      items.add(item(contents, UNIT));
+    }
     if (review.delay() == Keypad.Position.FIRST && keypad.delay().isPresent()) {
       items.add(item(contents, new Place(0, KeyedValue.Kind.DELAY)));
     }
@@ -525,12 +580,7 @@ public final class KeypadMachine {
         over = true;
       } else if (!counts && isMark(contents, segment)) {
         if (review.unused()) {
-          KeyedValue.Kind first = review.order().get(0);
-          items.add(
-              new Item(
-                  new Place(segment, first),
-                  firstField(segment),
-                  keypad.end().mark().map(Special::shows).orElseThrow()));
+          unused(items, contents, segment);
         }
         over = keypad.end().by() == Keypad.EndRule.By.MARK;
       } else {
@@ -542,7 +592,30 @@ public final class KeypadMachine {
     if (review.delay() == Keypad.Position.LAST && keypad.delay().isPresent()) {
       items.add(item(contents, new Place(0, KeyedValue.Kind.DELAY)));
     }
+    if (isUnitShown(Keypad.Position.LAST)) {
+      items.add(item(contents, UNIT));
+    }
     return items;
+  }
+
+  private boolean isUnitShown(Keypad.Position position) {
+    return keypad.units().asked().filter(a -> a.review() == position).isPresent();
+  }
+
+  /** An unused segment: its mark in the first value shown, or what stands there up to the mark. */
+  private void unused(List<Item> items, Contents contents, int segment) {
+    List<KeyedValue.Kind> order = keypad.review().order();
+    if (keypad.markField() == keypad.order().get(0)) {
+      items.add(
+          new Item(
+              new Place(segment, order.get(0)),
+              markPlace(segment),
+              keypad.end().mark().map(Special::shows).orElseThrow()));
+      return;
+    }
+    for (KeyedValue.Kind kind : order.subList(0, order.indexOf(keypad.markField()) + 1)) {
+      items.add(item(contents, new Place(segment, kind)));
+    }
   }
 
   private Item item(Contents contents, Place place) {
@@ -573,9 +646,11 @@ public final class KeypadMachine {
     Scale scale = scale(places.get(item.index()), state.unit());
     int from = scale.positionOf(item.text()).orElse(scale.leastNumber());
     int to = moved(scale, from, action);
-    return to == from
-        ? state
-        : state.stored(contents(state, state.slot()).with(item.index(), scale.text(to)));
+    if (to == from) {
+      return state;
+    }
+    Contents edited = changed(contents(state, state.slot()), item.index(), scale.text(to));
+    return inUnitOf(state.stored(edited), edited);
   }
 
   private MachineState previousItem(MachineState state) {

@@ -56,6 +56,15 @@ public final class Proof {
     if (!units.switchable()) {
       return UnitGround.FIXED;
     }
+    if (units.asked().isPresent()) {
+      return units.asked().orElseThrow().review() != Keypad.Position.HIDDEN
+          ? UnitGround.PROGRAM
+          : evidence.shown().unit().isPresent()
+                  && (units.shownAt().contains(Keypad.UnitSetting.ShownAt.REVIEW)
+                      || units.shownAt().contains(Keypad.UnitSetting.ShownAt.ENTRY))
+              ? UnitGround.SIGN
+              : UnitGround.REFUSED_IN_OTHER;
+    }
     if (evidence.unitCheck().filter((UnitCheck.Result c) -> c.settles(unit)).isPresent()) {
       return UnitGround.COLD_KILN;
     }

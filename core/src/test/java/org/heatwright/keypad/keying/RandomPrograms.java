@@ -29,10 +29,14 @@ final class RandomPrograms {
     while (true) {
       List<Segment> segments = new ArrayList<>();
       int count = 1 + random.nextInt(Math.min(8, keypad.segments()));
+      TemperatureUnit unit =
+          keypad.units().asked().isPresent() && random.nextBoolean()
+              ? TemperatureUnit.FAHRENHEIT
+              : TemperatureUnit.CELSIUS;
       for (int i = 0; i < count; i++) {
-        segments.add(segment());
+        segments.add(segment(unit));
       }
-      Schedule schedule = Schedule.of("random", TemperatureUnit.CELSIUS, segments);
+      Schedule schedule = Schedule.of("random", unit, segments);
       if (random.nextBoolean()) {
         schedule = schedule.withStartDelay(Duration.ofMinutes(10L * random.nextInt(90)));
       }
@@ -43,14 +47,12 @@ final class RandomPrograms {
     }
   }
 
-  Segment segment() {
+  private Segment segment(TemperatureUnit unit) {
     Ramp ramp =
-        random.nextInt(4) == 0
-            ? Ramp.fastest()
-            : Ramp.at(TemperatureUnit.CELSIUS.rate(60 * (1 + random.nextInt(9))));
+        random.nextInt(4) == 0 ? Ramp.fastest() : Ramp.at(unit.rate(60 * (1 + random.nextInt(9))));
     return new Segment(
         ramp,
-        TemperatureUnit.CELSIUS.temperature(100 + 5 * random.nextInt(180)),
+        unit.temperature(100 + 5 * random.nextInt(180)),
         Duration.ofMinutes(5L * random.nextInt(100)));
   }
 
@@ -59,7 +61,7 @@ final class RandomPrograms {
     while (true) {
       List<Segment> segments = new ArrayList<>(schedule.segments());
       for (int i = random.nextInt(2); i >= 0; i--) {
-        segments.set(random.nextInt(segments.size()), segment());
+        segments.set(random.nextInt(segments.size()), segment(schedule.unit()));
       }
       FittedProgram fitted = KeypadFit.fit(schedule.withSegments(segments), keypad);
       if (fitted.fits()) {

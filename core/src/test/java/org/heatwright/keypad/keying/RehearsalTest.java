@@ -39,9 +39,10 @@ class RehearsalTest {
   @Test
   void aSheetsOwnKeysAreNeverWrongAndAWrongValueIsMarkedWhereItIsTaken() {
     RandomPrograms programs = new RandomPrograms(8);
+    List<Keypad> kinds = TestKeypads.kinds();
     int marked = 0;
     for (int run = 0; run < 400; run++) {
-      Keypad keypad = TestKeypads.five().get(run % 5);
+      Keypad keypad = kinds.get(run % kinds.size());
       Schedule wanted = programs.schedule(keypad);
       FittedProgram program = KeypadFit.fit(wanted, keypad);
       List<Instruction> keys = keys(KeyingPlanner.plan(program, keypad, 2, Optional.empty()));

@@ -26,7 +26,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 class KeypadMachineTest {
 
   static List<Keypad> keypads() {
-    return TestKeypads.five();
+    return TestKeypads.kinds();
   }
 
   private KeypadMachine machine;

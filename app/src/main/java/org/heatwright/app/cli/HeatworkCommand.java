@@ -1,0 +1,386 @@
+package org.heatwright.app.cli;
+
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import org.heatwright.app.files.InputException;
+import org.heatwright.app.files.YamlText;
+import org.heatwright.app.json.HeatworkJson;
+import org.heatwright.app.json.HeatworkJson.CaseJson;
+import org.heatwright.forecast.Charge;
+import org.heatwright.forecast.ForecastRequest;
+import org.heatwright.forecast.ForecastTrace;
+import org.heatwright.forecast.Forecaster;
+import org.heatwright.inspect.Wording;
+import org.heatwright.kiln.Kiln;
+import org.heatwright.material.HeatWork;
+import org.heatwright.material.HeatWork.Weighting;
+import org.heatwright.schedule.HourMinute;
+import org.heatwright.schedule.Schedule;
+import org.heatwright.units.HeatingRate;
+import org.heatwright.units.Temperature;
+import org.heatwright.units.TemperatureUnit;
+import org.heatwright.work.GlassWork;
+import org.heatwright.work.Work;
+import org.heatwright.work.glass.Glass;
+import org.heatwright.work.glass.Glass.Viscosities;
+import org.heatwright.work.heatwork.Equivalence;
+import org.heatwright.work.heatwork.FiringCurve;
+import org.heatwright.work.heatwork.HeatWorkComparison;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+@Command(
+    name = "heatwork",
+    description = {
+      "Compares two schedules by what time and temperature do together: each as time",
+      "at one temperature, and the hold that makes the second do what the first does."
+    },
+    footerHeading = "%nExamples:%n",
+    footer = {
+      "  heatwright heatwork old.yaml new.yaml --activation 185",
+      "  heatwright heatwork old.yaml new.yaml --activation 185 --at 780 \\",
+      "      --weighting sintering --kiln anchor.yaml",
+      "  heatwright heatwork old.yaml new.yaml --glass soft-art --at 740 --fastest 400"
+    })
+final class HeatworkCommand implements Callable<Integer> {
+
+  /** Activation energies from the literature disagree by so much and more. */
+  private static final double SPREAD = 0.2;
+
+  @Parameters(index = "0", paramLabel = "A", description = "Schedule file.")
+  private Path firstPath;
+
+  @Parameters(index = "1", paramLabel = "B", description = "Schedule file to compare with it.")
+  private Path secondPath;
+
+  @Option(
+      names = "--activation",
+      paramLabel = "KJ",
+      description = "Activation energy, kJ/mol: 100 to 500 for metals and glasses.")
+  private Optional<Double> kilojoules;
+
+  @Option(
+      names = "--glass",
+      paramLabel = "G",
+      description =
+          "Instead: the flow of a glass: float, soft-art, unknown, or a work file of kind glass.")
+  private Optional<String> glassWord;
+
+  @Option(
+      names = "--at",
+      paramLabel = "T",
+      description = "Temperature to tell the time at, °C; the top of A if left out.")
+  private Optional<Double> atCelsius;
+
+  @Option(
+      names = "--weighting",
+      paramLabel = "W",
+      description = "plain, or sintering (with 1/T, as the master sintering curve).")
+  private Optional<String> weightingWord;
+
+  @Option(
+      names = "--kiln",
+      paramLabel = "K",
+      description = "Kiln file: compare what the empty kiln's display will do, not the paper.")
+  private Optional<Path> kilnPath;
+
+  @Option(
+      names = "--fastest",
+      paramLabel = "KH",
+      description = "On paper: what \"fastest\" comes to, K/h.")
+  private Optional<Double> fastestKelvinsPerHour;
+
+  @Option(
+      names = "--from",
+      paramLabel = "T",
+      description = "On paper: where both begin, °C; 20 if left out.")
+  private Optional<Double> fromCelsius;
+
+  @Mixin private Answer answer;
+
+  private final Surroundings surroundings;
+
+  HeatworkCommand(Surroundings surroundings) {
+    this.surroundings = surroundings;
+  }
+
+  /** One curve, or with a kiln the low, the likely and the high one. */
+  private record Curves(
+      FiringCurve likely, Optional<FiringCurve> low, Optional<FiringCurve> high) {}
+
+  @Override
+  public Integer call() {
+    requireOneLaw();
+    Schedule first = Input.schedule(firstPath);
+    Schedule second = Input.schedule(secondPath);
+    Temperature reference =
+        atCelsius.map(c -> temperature("--at", c, 100, 1800)).orElse(first.peak());
+    Map<String, Equivalence> laws = laws(reference);
+    Optional<Kiln> kiln = kilnPath.map(p -> Input.kiln(p).kiln());
+    Curves one = curves(first, kiln);
+    Curves two = curves(second, kiln);
+    Map<String, HeatWorkComparison> cases = new LinkedHashMap<>();
+    laws.forEach(
+        (name, law) ->
+            cases.put(name, HeatWorkComparison.of(law, one.likely(), two.likely(), second)));
+    List<String> notes = notes(kiln, laws, one, two);
+    answer.give(
+        surroundings,
+        new HeatworkJson(
+            first.name(),
+            second.name(),
+            reference.celsius(),
+            glassWord.isPresent()
+                ? "glass"
+                : weighting() == Weighting.PLAIN ? "plain" : "sintering",
+            kiln.isPresent() ? "kiln" : "paper",
+            cases.entrySet().stream().map(e -> CaseJson.of(e.getKey(), e.getValue())).toList(),
+            notes),
+        page(first, second, reference, cases, notes));
+    return Answer.DONE;
+  }
+
+  // ---- what is asked
+
+  private void requireOneLaw() {
+    if (kilojoules.isPresent() == glassWord.isPresent()) {
+      throw InputException.in(
+          "--activation",
+          kilojoules.isPresent()
+              ? "--glass is given too; keep one of the two."
+              : "neither this nor --glass is given; expected one of the two.");
+    }
+    if (glassWord.isPresent() && weightingWord.isPresent()) {
+      throw InputException.in("--weighting", "a glass flows by its viscosity; leave this out.");
+    }
+    kilojoules.ifPresent(q -> requireBetween("--activation", q, 20, 1000, "kJ/mol"));
+    fastestKelvinsPerHour.ifPresent(r -> requireBetween("--fastest", r, 1, 100_000, "K/h"));
+    for (String[] pair :
+        new String[][] {
+          {"--fastest", fastestKelvinsPerHour.isPresent() ? "x" : ""},
+          {"--from", fromCelsius.isPresent() ? "x" : ""}
+        }) {
+      if (kilnPath.isPresent() && !pair[1].isEmpty()) {
+        throw InputException.in(pair[0], "the kiln knows that; leave it out beside --kiln.");
+      }
+    }
+  }
+
+  private static void requireBetween(
+      String option, double value, double low, double high, String unit) {
+    if (!(value >= low && value <= high)) {
+      throw InputException.in(
+          option,
+          "%s is not a number from %s to %s (%s)."
+              .formatted(
+                  YamlText.number(value), YamlText.number(low), YamlText.number(high), unit));
+    }
+  }
+
+  private static Temperature temperature(String option, double celsius, double low, double high) {
+    requireBetween(option, celsius, low, high, "°C");
+    return Temperature.ofCelsius(celsius);
+  }
+
+  private Weighting weighting() {
+    String word = weightingWord.orElse("plain");
+    return switch (word) {
+      case "plain" -> Weighting.PLAIN;
+      case "sintering" -> Weighting.MASTER_SINTERING;
+      default ->
+          throw InputException.in(
+              "--weighting", "\"%s\" is not known; expected plain or sintering.".formatted(word));
+    };
+  }
+
+  /** What is asked first, then how far it may be off. */
+  private Map<String, Equivalence> laws(Temperature reference) {
+    Map<String, Equivalence> laws = new LinkedHashMap<>();
+    if (glassWord.isPresent()) {
+      Viscosities glass = glass(glassWord.get()).viscosities();
+      try {
+        laws.put("this glass", Equivalence.flow(glass.usual(), reference));
+        laws.put("if it is softer", Equivalence.flow(glass.soft(), reference));
+        laws.put("if it is stiffer", Equivalence.flow(glass.stiff(), reference));
+      } catch (IllegalArgumentException e) {
+        throw InputException.in("--at", String.valueOf(e.getMessage()));
+      }
+      return laws;
+    }
+    double joules = kilojoules.orElseThrow() * 1000;
+    for (double share : new double[] {1, 1 - SPREAD, 1 + SPREAD}) {
+      laws.put(
+          "Q %s kJ/mol".formatted(Wording.number(joules * share / 1000)),
+          Equivalence.arrhenius(new HeatWork(joules * share, reference, weighting())));
+    }
+    return laws;
+  }
+
+  private static Glass glass(String word) {
+    for (Glass.Family family : Glass.Family.values()) {
+      if (family.name().toLowerCase(Locale.ROOT).replace('_', '-').equals(word)) {
+        return Glass.of(family);
+      }
+    }
+    if (!word.endsWith(".yaml") && !word.endsWith(".yml")) {
+      throw InputException.in(
+          "--glass",
+          "\"%s\" is not known; expected float, soft-art, unknown or a work file (.yaml)."
+              .formatted(word));
+    }
+    Work work = Input.work(Path.of(word));
+    if (work instanceof GlassWork glass) {
+      return glass.glass();
+    }
+    throw InputException.in(
+        "--glass", "%s is of kind %s; expected glass.".formatted(word, work.kind()));
+  }
+
+  private Curves curves(Schedule schedule, Optional<Kiln> kiln) {
+    if (kiln.isPresent()) {
+      ForecastTrace trace =
+          Forecaster.forecast(ForecastRequest.of(schedule, kiln.get(), Charge.empty())).trace();
+      return new Curves(
+          FiringCurve.of(trace.seconds(), trace.medianCelsius()),
+          Optional.of(FiringCurve.of(trace.seconds(), trace.lowCelsius())),
+          Optional.of(FiringCurve.of(trace.seconds(), trace.highCelsius())));
+    }
+    Temperature start =
+        fromCelsius.map(c -> temperature("--from", c, -50, 1800)).orElse(Temperature.ofCelsius(20));
+    try {
+      return new Curves(
+          FiringCurve.onPaper(
+              schedule, start, fastestKelvinsPerHour.map(HeatingRate::ofKelvinsPerHour)),
+          Optional.empty(),
+          Optional.empty());
+    } catch (IllegalArgumentException e) {
+      throw InputException.in(
+          "--fastest", "%s Say what it comes to, or give --kiln.".formatted(e.getMessage()));
+    }
+  }
+
+  // ---- the answer
+
+  private List<String> notes(
+      Optional<Kiln> kiln, Map<String, Equivalence> laws, Curves one, Curves two) {
+    List<String> notes = new ArrayList<>();
+    Equivalence law = laws.values().iterator().next();
+    kiln.ifPresent(
+        k ->
+            notes.add(
+                "By the display of %s, empty: A %s, B %s from the low to the high edge of the forecast."
+                    .formatted(k.name(), span(law, one), span(law, two))));
+    notes.add(
+        kiln.isPresent()
+            ? "Counted to the end of the program; work that lags the display gets less."
+            : "On paper: ramps at their rates, nothing after the last segment; work that lags the kiln gets less.");
+    notes.add(
+        "One law holds over a narrow range: it knows nothing of melting, of gas that must leave, of a second process that takes over. Test pieces fired both ways decide.");
+    return notes;
+  }
+
+  private static String span(Equivalence law, Curves curves) {
+    return "%s to %s"
+        .formatted(
+            time(law.secondsOf(curves.low().orElseThrow())),
+            time(law.secondsOf(curves.high().orElseThrow())));
+  }
+
+  private Page page(
+      Schedule first,
+      Schedule second,
+      Temperature reference,
+      Map<String, HeatWorkComparison> cases,
+      List<String> notes) {
+    Page page = new Page();
+    String at = Wording.of(reference, TemperatureUnit.CELSIUS);
+    HeatWorkComparison likely = cases.values().iterator().next();
+    page.line(
+        "Heat-work as time at %s, by %s."
+            .formatted(
+                at,
+                glassWord.isPresent()
+                    ? "the flow of the glass (about Q %.0f kJ/mol there)"
+                        .formatted(likely.activationJoulesPerMole() / 1000)
+                    : "Q %s kJ/mol%s"
+                        .formatted(
+                            Wording.number(likely.activationJoulesPerMole() / 1000),
+                            weighting() == Weighting.PLAIN ? "" : ", with 1/T")));
+    page.blank();
+    page.hanging("  A  ", "%s: %s".formatted(first.name(), time(likely.firstSeconds())));
+    page.hanging("  B  ", "%s: %s".formatted(second.name(), time(likely.secondSeconds())));
+    page.blank();
+    page.line(verdict(likely));
+    page.line(hold(likely, second));
+    page.blank().line("How far that depends on what is assumed:");
+    cases.forEach(
+        (name, c) ->
+            page.hanging("  - ", "%s: %s %s".formatted(name, verdict(c), hold(c, second))));
+    page.blank();
+    for (String note : notes) {
+      page.line(note);
+    }
+    return page;
+  }
+
+  private static String verdict(HeatWorkComparison comparison) {
+    double ratio = comparison.secondToFirstRatio();
+    if (!Double.isFinite(ratio)) {
+      return "A does nothing that counts.";
+    }
+    if (ratio > 0.99 && ratio < 1.01) {
+      return "B does the same as A.";
+    }
+    return "B does %s times what A does.".formatted(figure(ratio));
+  }
+
+  private static String hold(HeatWorkComparison comparison, Schedule second) {
+    String segment =
+        "segment %d (%s)"
+            .formatted(
+                comparison.holdSegment(),
+                Wording.of(
+                    second.segments().get(comparison.holdSegment() - 1).target(), second.unit()));
+    Duration now = second.segments().get(comparison.holdSegment() - 1).hold();
+    return comparison.holdSeconds().isPresent()
+        ? "Even with a hold of %s in %s instead of %s."
+            .formatted(time(comparison.holdSeconds().getAsDouble()), segment, HourMinute.words(now))
+        : "No hold in %s makes it even: B does more without any.".formatted(segment);
+  }
+
+  /** Three figures, never more. */
+  private static String figure(double value) {
+    if (value >= 100) {
+      return value < 1e5 ? String.valueOf(Math.round(value)) : "%.2g".formatted(value);
+    }
+    return value >= 10
+        ? "%.1f".formatted(value)
+        : value >= 0.01 ? "%.2f".formatted(value) : "%.2g".formatted(value);
+  }
+
+  /** "6.7 min", "2 h 10 min", "12 s". */
+  private static String time(double seconds) {
+    if (seconds < 0.5) {
+      return "nothing that counts";
+    }
+    if (seconds < 60) {
+      return Math.round(seconds) + " s";
+    }
+    if (seconds < 3600) {
+      return YamlText.number(Math.rint(seconds / 6) / 10) + " min";
+    }
+    if (seconds < 999 * 3600.0) {
+      return HourMinute.words(Duration.ofMinutes(Math.round(seconds / 60)));
+    }
+    return "%s h".formatted(figure(seconds / 3600));
+  }
+}
