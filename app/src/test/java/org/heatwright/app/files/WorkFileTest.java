@@ -133,7 +133,8 @@ class WorkFileTest {
 
     assertThat(build.coatMetres()).hasValue(0.00035);
     assertThat(
-            ((EnamelBuild.Expansion.OfSheet) build.counter().orElseThrow().expansion().orElseThrow())
+            ((EnamelBuild.Expansion.OfSheet)
+                    build.counter().orElseThrow().expansion().orElseThrow())
                 .perKelvin())
         .isCloseTo(10.2e-6, within(1e-15));
     assertThat(((EnamelBuild.Expansion.OfOxides) build.expansion().orElseThrow()).oxides())
