@@ -74,6 +74,24 @@ class WorkFileTest {
       session: "2:30"
       """;
 
+  private static final String EVERY_OXIDE =
+      "{SiO2: 60, TiO2: 1, B2O3: 5, K2O: 5, PbO: 3, Li2O: 3, Na2O: 10, MgO: 1, CaO: 5, SrO: 1,"
+          + " BaO: 1, ZnO: 2, Al2O3: 2, ZrO2: 1}";
+
+  /** The same with expansions told in the other ways, and every oxide. */
+  static final String ENAMEL_BY_MOL =
+      ENAMEL_FULL.replaceAll("oxides-mol-percent: .*", "oxides-mol-percent: " + EVERY_OXIDE);
+
+  static final String ENAMEL_BY_MASS =
+      ENAMEL_FULL
+          .replaceAll("oxides-mol-percent: .*", "oxides-mass-percent: " + EVERY_OXIDE)
+          .replace("expansion-ppm-k: 10.2", "oxides-mol-percent: " + EVERY_OXIDE);
+
+  static final String ENAMEL_BY_SHEET =
+      ENAMEL_FULL
+          .replaceAll("oxides-mol-percent: .*", "expansion-ppm-k: 9.8")
+          .replace("expansion-ppm-k: 10.2", "oxides-mass-percent: " + EVERY_OXIDE);
+
   private static Work read(String text) {
     return WorkFile.read(text, "work.yaml");
   }
@@ -114,8 +132,11 @@ class WorkFileTest {
     EnamelBuild build = ((EnamelWork) read(ENAMEL_FULL)).build();
 
     assertThat(build.coatMetres()).hasValue(0.00035);
-    assertThat(build.counter().orElseThrow().expansion())
-        .contains(new EnamelBuild.Expansion.OfSheet(10.2e-6));
+    assertThat(
+            ((EnamelBuild.Expansion.OfSheet)
+                    build.counter().orElseThrow().expansion().orElseThrow())
+                .perKelvin())
+        .isCloseTo(10.2e-6, within(1e-15));
     assertThat(((EnamelBuild.Expansion.OfOxides) build.expansion().orElseThrow()).oxides())
         .satisfies(glass -> assertThat(glass.perKelvin()).isCloseTo(1.2155e-5, within(1e-11)));
     assertThat(build.softening().orElseThrow().celsius()).isEqualTo(605);
@@ -133,13 +154,13 @@ class WorkFileTest {
           """
           SiO2: 60   | SnO2: 60   | SnO2
           SiO2: 60   | SiO2: 50   | sum up to 90.0 mol %
-          PbO: 25}   | PbO: 25}\nexpansion-ppm-k: 9 | told once
+          coat-mm: 0.35 | expansion-ppm-k: 9 | told once
           look: glossy | look: shiny | orange-peel
           coat: ground | coat: base | counter, ground, colour or overglaze
           solidus-celsius: 912 | solidus-celsius: 9120 | 600 to 1600
           """)
   void whatIsWrongWithAnEnamelIsTold(String right, String wrong, String told) {
-    assertThatThrownBy(() -> read(ENAMEL_FULL.replace(right, wrong.replace("\\n", "\n"))))
+    assertThatThrownBy(() -> read(ENAMEL_FULL.replace(right, wrong)))
         .isInstanceOf(InputException.class)
         .hasMessageContaining(told)
         .hasMessageStartingWith("work.yaml");
@@ -149,7 +170,14 @@ class WorkFileTest {
   void whatIsWrittenReadsBackTheSame() {
     for (String text :
         new String[] {
-          BURNOUT, ENAMEL, ENAMEL_FULL, GlassWorkFileTest.FUSE, GlassWorkFileTest.BOWL
+          BURNOUT,
+          ENAMEL,
+          ENAMEL_FULL,
+          ENAMEL_BY_MOL,
+          ENAMEL_BY_MASS,
+          ENAMEL_BY_SHEET,
+          GlassWorkFileTest.FUSE,
+          GlassWorkFileTest.BOWL
         }) {
       Work work = read(text);
       assertThat(read(WorkFile.write(work))).isEqualTo(work);
@@ -201,9 +229,9 @@ class WorkFileTest {
       quoteCharacter = '`',
       textBlock =
           """
-          metal: gold-18k | metal: tin | line 2: metal is "tin"; expected copper, fine-silver, sterling-925, gold-18k or steel.
+          metal: gold-18k | metal: tin | line 2: metal is "tin"; expected copper, fine-silver, sterling-925, gold-22k, gold-18k, gold-18k-yellow, gold-18k-red, gold-18k-white, gold-14k, gold-14k-yellow, gold-14k-red, gold-14k-white or steel.
           session: "2:30" | session: "30:00" | line 8: session is "30:00"; expected hours and minutes such as "2:30", above 0:00, at most 24:00.
-          pieces: 6 | moulds: 6 | line 4: moulds is not known; expected one of kind, metal, sheet-mm, pieces, piece-mm, enamel, working-celsius, session, data-sheet, ready-by.
+          pieces: 6 | moulds: 6 | line 4: moulds is not known; expected one of kind, metal, sheet-mm, pieces, piece-mm, enamel, coat-mm, counter-enamel, expansion-ppm-k, oxides-mol-percent, oxides-mass-percent, softening-celsius, solidus-celsius, coats, tiles, working-celsius, session, data-sheet, ready-by.
           """)
   void refusesWrongEnamelWithOneSentence(String part, String replacement, String message) {
     Inputs.refused(WorkFileTest::read, ENAMEL, part, replacement, "work.yaml, " + message);
