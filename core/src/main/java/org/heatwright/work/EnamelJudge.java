@@ -210,7 +210,9 @@ public record EnamelJudge(
     String side =
         most < 0.05
             ? "flat"
-            : "%.1f to %.1f mm over %.0f mm".formatted(least, most, work.pieceMetres() * 1000);
+            : most - least < 0.05
+                ? "about %.1f mm over %.0f mm".formatted(most, work.pieceMetres() * 1000)
+                : "%.1f to %.1f mm over %.0f mm".formatted(least, most, work.pieceMetres() * 1000);
     return Outcome.of(
         "bow",
         "bow when it is cold",
@@ -220,8 +222,8 @@ public record EnamelJudge(
                 most < 0.05
                     ? ""
                     : bow.median() < 0
-                        ? "The enamel on the outside of the curve. "
-                        : "The enamel on the inside of the curve. ",
+                        ? "The enamel is on the outside of the curve. "
+                        : "The enamel is on the inside of the curve. ",
                 balance),
         ELASTIC);
   }

@@ -59,7 +59,7 @@ public final class PiecePlot {
         Axis.numbers(0, end, 1, "s"),
         List.of(new Figure.Panel("", Axis.temperature(unit, 0, top + 40), 0, layers)),
         List.of(
-            new Figure.Key(Figure.Kind.AFTER, "the piece"),
+            new Figure.Key(Figure.Kind.MEASURED, "the piece"),
             new Figure.Key(Figure.Kind.BAND, "nine times in ten"),
             new Figure.Key(Figure.Kind.SETPOINT, "the chamber"),
             new Figure.Key(Figure.Kind.EVENT, "glossy, from one in ten to nine in ten")));
