@@ -242,13 +242,18 @@ public final class CardBuilder {
     boolean work = !forecast.work().isEmpty() || !forecast.pieces().isEmpty();
     String what = work ? "Work ready" : "Kiln ready";
     Optional<Band> from = readyFrom();
-    if (from.isPresent() && until.isPresent() && from.get().median() >= until.get()) {
+    if (readyAfterTheEnd()) {
       // Work that is followed and ready when it has cooled stays ready; else it was never sure.
       return forecast.pieces().isEmpty()
           ? Optional.empty()
-          : Optional.of(new Card.Ready("Work ready", from.get(), Optional.empty()));
+          : from.map(band -> new Card.Ready("Work ready", band, Optional.empty()));
     }
     return from.map(band -> new Card.Ready(what, band, until));
+  }
+
+  private boolean readyAfterTheEnd() {
+    return schedule.atEnd() == AtEnd.OFF
+        && readyFrom().stream().anyMatch(from -> from.median() >= forecast.endSeconds().low());
   }
 
   /** The work if there is any, else what the composition calls ready, else the last target. */
@@ -267,8 +272,8 @@ public final class CardBuilder {
     List<Card.Act> acts = new ArrayList<>();
     List<Moment> told = composition.map(Composition::moments).orElse(List.of());
     for (Moment moment : told) {
-      if (moment.kind() == Moment.Kind.READY && ready().isPresent()) {
-        continue; // stands at the head of the card; what is ready after the end does not
+      if (moment.kind() == Moment.Kind.READY && ready().isPresent() && !readyAfterTheEnd()) {
+        continue; // stands at the head of the card; after the end somebody must come back for it
       }
       moment
           .seconds(forecast)

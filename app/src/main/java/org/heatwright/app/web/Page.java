@@ -84,6 +84,7 @@ public record Page(
    * One planned firing.
    *
    * @param outcomes what happens in the piece; empty where that is told elsewhere
+   * @param piece a piece on its own clock, where it goes in and out of a hot kiln
    * @param moulds whether moulds are in it, with a page of their own
    */
   public record Plan(
@@ -92,10 +93,20 @@ public record Page(
       List<Row> rows,
       List<Remark> findings,
       List<Outcome> outcomes,
+      Optional<Drawn> piece,
       boolean moulds,
       List<String> cautions,
       Optional<Keying> keying,
       Taking taking) {}
+
+  /**
+   * A drawing in the page.
+   *
+   * @param wide its SVG for wide screens
+   * @param narrow its SVG for a phone
+   * @param told under it, in words
+   */
+  public record Drawn(String wide, String narrow, String told) {}
 
   /**
    * One thing that the firing does to the piece.

@@ -11,6 +11,9 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.heatwright.app.demo.DemoStudio;
+import org.heatwright.app.plot.Figure;
+import org.heatwright.app.plot.PiecePlot;
+import org.heatwright.app.plot.Svg;
 import org.heatwright.app.report.Card;
 import org.heatwright.app.report.WhenWords;
 import org.heatwright.app.store.Document;
@@ -36,6 +39,7 @@ import org.heatwright.schedule.Schedule;
 import org.heatwright.schedule.Segment;
 import org.heatwright.units.TemperatureUnit;
 import org.heatwright.work.Caution;
+import org.heatwright.work.EnamelJudge;
 import org.heatwright.work.Outcome;
 import org.heatwright.work.Reason;
 
@@ -118,6 +122,7 @@ final class PageWords {
         firing.composition().outcomes(firing.program().expressible(), firing.forecast()).stream()
             .map(PageWords::outcome)
             .toList(),
+        piece(firing),
         !firing.composition().charge().moulds().isEmpty(),
         firing.composition().cautions().stream().map(Caution::message).toList(),
         Optional.of(keying(firing)),
@@ -325,6 +330,21 @@ final class PageWords {
         finding.segment().isPresent() ? "segment " + finding.segment().getAsInt() : "",
         finding.message(),
         finding.origin().words());
+  }
+
+  /** Enamel goes into a hot kiln: its curve counts from the door. */
+  private static Optional<Page.Drawn> piece(Firing firing) {
+    if (!(firing.composition().judge() instanceof EnamelJudge judge)) {
+      return Optional.empty();
+    }
+    Schedule schedule = firing.program().expressible();
+    Figure figure =
+        PiecePlot.of("A piece from the door's shutting", judge.outlook(schedule), schedule.unit());
+    return Optional.of(
+        new Page.Drawn(
+            Svg.inPage(figure, "piece-wide", Figure.Size.WIDE),
+            Svg.inPage(figure, "piece-narrow", Figure.Size.NARROW),
+            figure.told()));
   }
 
   private static Page.Outcome outcome(Outcome outcome) {
