@@ -7,10 +7,12 @@ import java.util.Optional;
 import org.heatwright.forecast.Band;
 import org.heatwright.forecast.PieceForecast;
 import org.heatwright.inspect.Severity;
+import org.heatwright.inspect.Wording;
 import org.heatwright.material.Origin;
 import org.heatwright.piece.SlabHistory;
 import org.heatwright.schedule.Schedule;
 import org.heatwright.units.Temperature;
+import org.heatwright.units.TemperatureUnit;
 import org.heatwright.work.SinterWork.Phase;
 import org.heatwright.work.sinter.ClayFacts;
 import org.heatwright.work.sinter.Clays;
@@ -39,17 +41,18 @@ record SinterJudge(SinterWork work, Temperature top, Duration hold) implements P
       return List.of();
     }
     PieceForecast piece = pieces.get(0);
+    TemperatureUnit unit = schedule.unit();
     ClayFacts facts = Clays.of(work.clay());
     double depth = piece.piece().judged().depthMetres();
     List<Outcome> outcomes = new ArrayList<>();
     if (work.phase() != Phase.SINTER) {
-      outcomes.add(binder(facts, piece, depth));
+      outcomes.add(binder(facts, piece, depth, unit));
     }
     if (work.phase() == Phase.BINDER) {
       return outcomes;
     }
-    outcomes.add(atHeat(piece, depth));
-    outcomes.add(hottest(facts, piece));
+    outcomes.add(atHeat(piece, depth, unit));
+    outcomes.add(hottest(facts, piece, unit));
     Optional<CurveBelief> belief = work.belief();
     boolean melts = piece.hottestCelsius().median() > facts.meltsCelsius();
     if (belief.isEmpty() || melts) {
@@ -69,11 +72,11 @@ record SinterJudge(SinterWork work, Temperature top, Duration hold) implements P
         piece.draws().stream()
             .map(draw -> SinterHeat.of(draw.seconds(), draw.celsiusOf(depth)))
             .toList();
-    curve(outcomes, belief.get(), heats);
+    curve(outcomes, belief.get(), heats, unit);
     return outcomes;
   }
 
-  private Outcome binder(ClayFacts facts, PieceForecast piece, double depth) {
+  private Outcome binder(ClayFacts facts, PieceForecast piece, double depth, TemperatureUnit unit) {
     double low = facts.binder().fromCelsius();
     double until = work.phase() == Phase.BINDER ? 2000 : facts.binder().toCelsius();
     Band minutes = minutes(piece, draw -> draw.secondsWithin(depth, low, until));
@@ -85,9 +88,9 @@ record SinterJudge(SinterWork work, Temperature top, Duration hold) implements P
     boolean enough = thin || minutes.median() >= needed / 2;
     String what = "binder burning in the piece";
     String value = minutesWords(minutes);
-    String range = "%.0f °C and up".formatted(low);
+    String range = "%s and up".formatted(degrees(low, unit));
     if (work.phase() != Phase.BINDER) {
-      range = "%.0f to %.0f °C".formatted(low, until);
+      range = "%s to %s".formatted(degrees(low, unit), degrees(until, unit));
     }
     return enough
         ? Outcome.of(
@@ -107,14 +110,14 @@ record SinterJudge(SinterWork work, Temperature top, Duration hold) implements P
             facts.binder().origin());
   }
 
-  private Outcome atHeat(PieceForecast piece, double depth) {
+  private Outcome atHeat(PieceForecast piece, double depth, TemperatureUnit unit) {
     double from = top.celsius() - SinterRules.AT_HEAT_KELVINS;
     Band minutes = minutes(piece, draw -> draw.secondsWithin(depth, from, 3000));
     String what = "time at heat in the piece";
     String value = minutesWords(minutes);
     String base =
-        "The piece's middle, not the chamber, is above %.0f °C for so long; %s are wanted."
-            .formatted(from, SinterRules.words(hold));
+        "The piece's middle, not the chamber, is above %s for so long; %s are wanted."
+            .formatted(degrees(from, unit), SinterRules.words(hold));
     if (minutes.median() < 0.8 * hold.toMinutes()) {
       return Outcome.of(
           "time-at-heat",
@@ -135,10 +138,14 @@ record SinterJudge(SinterWork work, Temperature top, Duration hold) implements P
         : Outcome.of("time-at-heat", what, value, base, OWN_CURVE);
   }
 
-  private Outcome hottest(ClayFacts facts, PieceForecast piece) {
+  private Outcome hottest(ClayFacts facts, PieceForecast piece, TemperatureUnit unit) {
     Band hottest = piece.hottestCelsius();
     double melts = facts.meltsCelsius();
-    String value = range(hottest.low(), hottest.high(), " °C");
+    String value =
+        range(
+            unit.value(Temperature.ofCelsius(hottest.low())),
+            unit.value(Temperature.ofCelsius(hottest.high())),
+            " " + unit.symbol());
     String what = "hottest in the piece";
     Origin origin = facts.limitOrigin();
     Optional<SinterRules.Limit> held = SinterRules.embedded(work);
@@ -148,15 +155,18 @@ record SinterJudge(SinterWork work, Temperature top, Duration hold) implements P
           "hottest",
           what,
           value,
-          "Up to %.0f K above what %s stands, %.0f °C: %s. Lower the target or take a steadier kiln."
+          "Up to %.0f K above what %s stands, %s: %s. Lower the target or take a steadier kiln."
               .formatted(
-                  above, held.get().what(), held.get().value().celsius(), held.get().because()),
+                  above,
+                  held.get().what(),
+                  degrees(held.get().value().celsius(), unit),
+                  held.get().because()),
           hottest.median() > held.get().value().celsius() + SinterRules.AT_HEAT_KELVINS
               ? Severity.WARN
               : Severity.NOTE,
           held.get().origin());
     }
-    String margin = "The metal begins to melt from about %.0f °C".formatted(melts);
+    String margin = "The metal begins to melt from about %s".formatted(degrees(melts, unit));
     if (hottest.median() > melts && work.dataSheet().top().isEmpty()) {
       return Outcome.of(
           "hottest",
@@ -184,7 +194,8 @@ record SinterJudge(SinterWork work, Temperature top, Duration hold) implements P
         origin);
   }
 
-  private void curve(List<Outcome> outcomes, CurveBelief belief, List<SinterHeat> heats) {
+  private void curve(
+      List<Outcome> outcomes, CurveBelief belief, List<SinterHeat> heats, TemperatureUnit unit) {
     ClayFacts facts = belief.facts();
     Likely density = belief.density(heats);
     String thin = thinness(belief);
@@ -213,8 +224,10 @@ record SinterJudge(SinterWork work, Temperature top, Duration hold) implements P
             "strength",
             "strength",
             percent(belief.strength(heats, facts.best().heat()).map(v -> Math.min(1, v))),
-            "Of what %.0f °C for %s gives. A strip from this firing, bent round a finger, is the test; a sound piece rings when it is dropped."
-                .formatted(facts.best().at().celsius(), SinterRules.words(facts.best().hold())),
+            "Of what %s for %s gives. A strip from this firing, bent round a finger, is the test; a sound piece rings when it is dropped."
+                .formatted(
+                    degrees(facts.best().at().celsius(), unit),
+                    SinterRules.words(facts.best().hold())),
             Origin.estimate("strength as the density to the power 2 to 6")));
     outcomes.add(
         Outcome.of(
@@ -263,6 +276,12 @@ record SinterJudge(SinterWork work, Temperature top, Duration hold) implements P
             .formatted(
                 SinterRules.words(Duration.ofMinutes(low)),
                 SinterRules.words(Duration.ofMinutes(high)));
+  }
+
+  /** To the degree, in the unit of the schedule. */
+  private static String degrees(double celsius, TemperatureUnit unit) {
+    return Wording.of(
+        unit.temperature(Math.rint(unit.value(Temperature.ofCelsius(celsius)))), unit);
   }
 
   private static String range(double low, double high, String unit) {

@@ -18,6 +18,7 @@ import org.heatwright.schedule.Ramp;
 import org.heatwright.schedule.Segment;
 import org.heatwright.units.HeatingRate;
 import org.heatwright.units.Temperature;
+import org.heatwright.units.TemperatureUnit;
 import org.heatwright.work.SinterWork.Aim;
 import org.heatwright.work.SinterWork.Embedded;
 import org.heatwright.work.SinterWork.Phase;
@@ -157,6 +158,13 @@ class SinterComposerTest {
         Forecaster.forecast(
             ForecastRequest.of(composed.schedule(), Scenarios.capstan(), composed.charge())
                 .withDraws(12));
+    assertThat(
+            composed
+                .judge()
+                .outcomes(
+                    composed.schedule().withUnit(TemperatureUnit.FAHRENHEIT), forecast.pieces()))
+        .noneMatch(told -> (told.value() + told.meaning()).contains("°C"))
+        .anyMatch(told -> told.value().contains("°F"));
     Outcome time = outcome(composed, forecast, "time-at-heat");
     assertThat(time.severity()).isNotEqualTo(Optional.of(Severity.WARN));
     SinterJudge judge = (SinterJudge) composed.judge();
