@@ -93,6 +93,9 @@ public enum FileKind {
     lines.put("SCHEDULE rate", "rate: 150, or rate: fastest");
     lines.put("SCHEDULE target", "target: 730");
     lines.put("KEYPAD rate", "rate: {per: hour, min: 1, max: 999, step: 1}");
+    lines.put("KEYPAD time", "time: {form: \"hh:mm\", max: \"19:59\", step-min: 1}");
+    lines.put("KEYPAD celsius", "celsius: \"C\"");
+    lines.put("KEYPAD fahrenheit", "fahrenheit: \"F\"");
     lines.put("KEYPAD target", "target: {min: 0, max: 1200, step: 1}");
     lines.put("KEYPAD hold", "hold: {form: \"hh:mm\", max: \"99:59\", step-min: 1}");
     lines.put("KEYPAD end", "end: {by: count, afterwards: off}");
@@ -187,6 +190,10 @@ public enum FileKind {
     lines.put("after-mm", "after-mm: 43.5");
     lines.put("celsius", "celsius: 930");
     lines.put("WORK hold", "hold: \"3:00\"");
+    lines.put("coat", "coat: ground");
+    lines.put("at-celsius", "at-celsius: 780");
+    lines.put("seconds", "seconds: 95");
+    lines.put("look", "look: glossy");
     lines.put("treatment", "treatment: anneal");
     lines.put("WORK thickness-mm", "thickness-mm: 1.2");
     lines.put("mass-g", "mass-g: 8");
