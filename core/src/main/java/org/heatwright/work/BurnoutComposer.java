@@ -293,7 +293,28 @@ final class BurnoutComposer {
   }
 
   private Duration dryRule() {
-    return sheet.dryHold().orElseGet(() -> rules.dryHold(diameterMillimetres, kilnFactor));
+    return sheet
+        .dryHold()
+        .orElseGet(
+            () ->
+                CoreHolds.longer(
+                    rules.dryHold(diameterMillimetres, kilnFactor), leastDryHold()));
+  }
+
+  /**
+   * Practice's holds count on its own slow rise. Where a data sheet's is faster, the hold makes up
+   * for the time that the rises spend less in the range of drying.
+   */
+  private Duration leastDryHold() {
+    HeatingRate early = earlyRise();
+    double up = dryRange().kelvinsOfWay(Temperature.ofCelsius(20), dryTarget());
+    double on = dryRange().kelvinsOfWay(dryTarget(), top);
+    HeatingRate onward = rests.isEmpty() ? lateRise() : secondRise(early);
+    double hours =
+        rules.leastDryTime(diameterMillimetres).toMinutes() / 60.0
+            - up / early.kelvinsPerHour()
+            - on / onward.kelvinsPerHour();
+    return RoundNumbers.quarterUp(Math.max(0, hours));
   }
 
   private Draft.Step dryStep(HeatingRate early) {
@@ -320,8 +341,12 @@ final class BurnoutComposer {
             ? ""
             : "%s, by the core: less, and the next ramp would drive off more steam at a time than the mould should give. "
                 .formatted(HourMinute.words(drying.hold()));
+    String madeUp =
+        dryRule().compareTo(rules.dryHold(diameterMillimetres, kilnFactor)) > 0
+            ? " Longer here, because the data sheet's rise leaves less time on the way up."
+            : "";
     return new Draft.Why(
-        longer + rule.rule() + " " + dryingSentence(),
+        longer + rule.rule() + madeUp + " " + dryingSentence(),
         rule.range(),
         asRuled ? rule.origin() : CORE);
   }
@@ -753,11 +778,16 @@ final class BurnoutComposer {
     return limits;
   }
 
-  private List<TimeWithin> timesWithin() {
-    Temperature dryFrom =
+  /** Where the time of drying counts. */
+  private TemperatureRange dryRange() {
+    return new TemperatureRange(
         lower(
             Temperature.ofCelsius(95),
-            sheet.dry().orElse(rules.dry().value()).plus(TemperatureChange.ofKelvins(-5)));
+            sheet.dry().orElse(rules.dry().value()).plus(TemperatureChange.ofKelvins(-5))),
+        rules.dryUpTo());
+  }
+
+  private List<TimeWithin> timesWithin() {
     Temperature topFrom = lower(rules.topHoldFrom(), top.plus(TemperatureChange.ofKelvins(-20)));
     Duration leastTop =
         resin && sheet.topHold().isEmpty()
@@ -767,7 +797,7 @@ final class BurnoutComposer {
         new TimeWithin(
             "short-dry-hold",
             "dry",
-            new TemperatureRange(dryFrom, rules.dryUpTo()),
+            dryRange(),
             sheet.dryHold().orElseGet(() -> rules.leastDryTime(diameterMillimetres)),
             "the core is still wet when the chamber climbs on, and steam may crack the mould",
             sheet.dryHold().isPresent() ? Origin.own("data sheet") : rules.dryHoldWhy().origin()),
