@@ -219,12 +219,7 @@ final class BurnoutComposer {
               .formatted(words(limit), LEAST_LIMIT_CELSIUS));
     }
     if (pour.compareTo(top) > 0) {
-      Temperature other = unit.other().temperature(unit.value(pour));
-      String hint =
-          unit == TemperatureUnit.CELSIUS && other.compareTo(top) <= 0
-              ? " (%.0f reads like °F: %.0f °F is %.0f °C)"
-                  .formatted(pour.celsius(), pour.celsius(), other.celsius())
-              : "";
+      String hint = Refusals.fahrenheitHint(pour, unit, meant -> meant.compareTo(top) <= 0);
       throw new WorkRefusedException(
           "The mould's temperature at the pour, %s, is above the burnout's %s%s: set one below it."
               .formatted(words(pour), words(top), hint));
@@ -296,9 +291,7 @@ final class BurnoutComposer {
     return sheet
         .dryHold()
         .orElseGet(
-            () ->
-                CoreHolds.longer(
-                    rules.dryHold(diameterMillimetres, kilnFactor), leastDryHold()));
+            () -> CoreHolds.longer(rules.dryHold(diameterMillimetres, kilnFactor), leastDryHold()));
   }
 
   /**
@@ -695,7 +688,9 @@ final class BurnoutComposer {
             lower(rules.leastTop().plus(TemperatureChange.ofKelvins(-30)), top), firmLimit),
         lastTargets,
         TemperatureChange.ofKelvins(Forecaster.READY_WITHIN_KELVINS),
-        coreDemands());
+        coreDemands(),
+        List.of(),
+        List.of());
   }
 
   /** What practice's fastest schedule does inside each kind of mould is what we allow. */
@@ -896,8 +891,7 @@ final class BurnoutComposer {
             "Investment dust scars the lungs: mix and break out wet or under extraction, with a"
                 + " fitted respirator.",
             Origin.read("pages on the US rule for respirable crystalline silica (50 µg/m³)")));
-    cautions.add(Cautions.unattended());
-    cautions.add(Cautions.makerFirst());
+    cautions.addAll(Cautions.always());
     return cautions;
   }
 

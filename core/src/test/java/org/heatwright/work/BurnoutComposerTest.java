@@ -323,8 +323,7 @@ class BurnoutComposerTest {
     Composition composed = compose(work);
     Segment dry = composed.schedule().segments().get(0);
     assertThat(dry.ramp().rate()).contains(wet);
-    assertThat(
-            Inspector.inspect(Inspection.of(composed.schedule()).forWork(composed.demands())))
+    assertThat(Inspector.inspect(Inspection.of(composed.schedule()).forWork(composed.demands())))
         .extracting(Finding::code)
         .doesNotContain("short-dry-hold");
     // No longer than it must: two hours between 95 and 305 °C, in quarters of an hour.
