@@ -50,10 +50,10 @@ import org.heatwright.work.casting.Remark;
  */
 public final class CardBuilder {
 
-  /** Classes of outcome to tick, always the same, so that records can be compared. */
   /** What a display may go above a target without anything being wrong, K. {@code estimate:} */
   private static final double SWING_KELVINS = 10;
 
+  /** Classes of outcome to tick, always the same, so that records can be compared. */
   static final List<String> OUTCOMES =
       List.of(
           "good",
@@ -628,7 +628,9 @@ public final class CardBuilder {
 
   /**
    * The lowest limit; where a target lies close under it, as far above the target as a display may
-   * swing in a firing where all is well, but not above the kiln's own limit.
+   * swing in a firing where all is well, but not above the kiln's own limit: an alarm that goes off
+   * in a good firing is an alarm that nobody heeds. What stands no swing (glass or a stone in metal
+   * clay) is fired that far below its limit, so there the alarm stands at the limit.
    */
   private Temperature switchOffAbove() {
     double lowest = ceilings().get(0).celsius();

@@ -167,13 +167,18 @@ class DemoCardTest {
         .noneMatch(finding -> finding.severity() == org.heatwright.inspect.Severity.STOP);
   }
 
-  /** A firing where all is well never shows what the card calls a reason to switch off. */
+  /**
+   * A firing where all is well never shows what the card calls a reason to switch off; with glass
+   * or a stone in the clay that reason lies no higher than what these stand.
+   */
   @ParameterizedTest
   @CsvSource(
       delimiter = '|',
       textBlock =
           """
           clay: fine-silver, pieces: [{thickness-mm: 2, length-mm: 25, holds: glass}] | 640 | 650
+          clay: fine-silver-low-fire, pieces: [{thickness-mm: 2, length-mm: 25, holds: stone}] | 590 | 600
+          clay: fine-silver-low-fire, data-sheet: {top-celsius: 700}, pieces: [{thickness-mm: 2, length-mm: 25, holds: glass}] | 640 | 650
           clay: bronze, phase: sinter, pieces: [{thickness-mm: 2, length-mm: 25}] | 830 | 840
           """)
   void theAlarmLiesAboveWhatTheDisplaySwingsThrough(String keys, int target, int alarm)
