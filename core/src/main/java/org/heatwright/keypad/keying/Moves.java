@@ -397,8 +397,7 @@ final class Moves {
           motion.held(from, direction, Math.min(withinSeconds, LONGEST_RUN_SECONDS));
       for (int k = 0; k < ticks.size(); k++) {
         Motion.Tick tick = ticks.get(k);
-        double scatter =
-            tick.stopped() ? 0 : scatterSteps(tick);
+        double scatter = tick.stopped() ? 0 : scatterSteps(tick);
         // Half way to the next tick, which a faster stage may bring sooner.
         double letGo =
             k + 1 < runSeconds.length
