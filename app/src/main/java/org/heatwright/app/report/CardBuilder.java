@@ -51,7 +51,7 @@ import org.heatwright.work.casting.Remark;
 public final class CardBuilder {
 
   /** Classes of outcome to tick, always the same, so that records can be compared. */
-  static final List<String> OUTCOMES =
+  public static final List<String> OUTCOMES =
       List.of(
           "good",
           "incomplete",
