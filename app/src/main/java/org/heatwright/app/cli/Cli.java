@@ -102,6 +102,7 @@ public final class Cli {
     line.addSubcommand(new PiecesCommand(surroundings));
     line.addSubcommand(new BodyCommand(surroundings));
     line.addSubcommand(new CoupleCommand(surroundings));
+    line.addSubcommand(new MaterialsCommand(surroundings));
     line.addSubcommand(new HeatworkCommand(surroundings));
     line.addSubcommand(CastCommand.line(surroundings));
     line.addSubcommand(SinterCommand.line(surroundings));

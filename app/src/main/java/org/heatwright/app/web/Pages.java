@@ -34,6 +34,10 @@ final class Pages {
     return laidOut("kilns", page);
   }
 
+  String materials(MaterialsPage page) {
+    return laidOut("materials", page);
+  }
+
   String help(HelpPage page) {
     return laidOut("help", page);
   }

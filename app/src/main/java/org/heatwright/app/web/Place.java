@@ -10,6 +10,8 @@ public enum Place {
   KILNS("/kilns", "Kilns"),
   /** The book of records. */
   FIRINGS("/firings", "Firings"),
+  /** Every value with its source. */
+  MATERIALS("/materials", "Materials"),
   /** The job explained, words, cautions. */
   HELP("/help", "Help");
 

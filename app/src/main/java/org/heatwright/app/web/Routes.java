@@ -93,6 +93,7 @@ final class Routes {
     routes.get("/inside/section", this::section);
     routes.get("/pour", this::pour);
     routes.get("/kilns", ctx -> ctx.html(pages.kilns(desk.all(words.clock()))));
+    routes.get("/materials", this::materials);
     routes.get("/help", ctx -> ctx.html(pages.help(Help.page(words.clock()))));
     routes.get("/kiln", this::kiln);
     routes.post("/kiln/log", this::bringLog);
@@ -435,6 +436,13 @@ final class Routes {
     } else {
       ctx.contentType("image/png").result(Png.of(figure));
     }
+  }
+
+  private void materials(Context ctx) {
+    ctx.html(
+        pages.materials(
+            new MaterialsDesk(settings.store())
+                .page(words.clock(), Asked.query(ctx, "q"), Asked.query(ctx, "unit"))));
   }
 
   // ---- the slots of a keypad
