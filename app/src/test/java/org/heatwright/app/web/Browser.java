@@ -209,6 +209,26 @@ public final class Browser implements AutoCloseable {
     return new AxeBuilder().withOptions(options).analyze(driver);
   }
 
+  /** What is wrong with the page for people who cannot see, point or hear, by axe. */
+  List<String> violations() {
+    Results results = new AxeBuilder().analyze(chrome);
+    if (results.getPasses().size() <= 10) {
+      throw new AssertionError("The checker looked at nothing: " + results.getPasses());
+    }
+    return results.getViolations().stream()
+        .map(rule -> rule.getId() + ": " + rule.getNodes().stream().map(Object::toString).toList())
+        .toList();
+  }
+
+  /** By how many pixels the page is wider than the window. */
+  int tooWide() {
+    return ((Number)
+            script(
+                "return document.documentElement.scrollWidth -"
+                    + " document.documentElement.clientWidth"))
+        .intValue();
+  }
+
   /** What the browser had to complain about since the last call. */
   List<String> complaints() {
     return driver.manage().logs().get(LogType.BROWSER).getAll().stream()

@@ -1,0 +1,185 @@
+package org.heatwright.app.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalInt;
+import java.util.function.Predicate;
+import org.heatwright.app.demo.DemoStudio;
+import org.heatwright.app.firings.FiringBook;
+import org.heatwright.app.firings.FiringRecord;
+import org.heatwright.app.firings.Happening;
+import org.heatwright.app.firings.MovingClock;
+import org.heatwright.app.store.Store;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.MethodOrderer;
+import org.junit.jupiter.api.Order;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestMethodOrder;
+import org.openqa.selenium.By;
+import org.openqa.selenium.Keys;
+import org.openqa.selenium.WebElement;
+
+/** The places of the bench in a browser: a firing from start to result, and every page for all. */
+@TestMethodOrder(MethodOrderer.OrderAnnotation.class)
+class PlacesIT {
+
+  private static final Instant AFTERNOON = Instant.parse("2026-12-02T15:00:00Z");
+  private static final int PHONE = 390;
+
+  private static MovingClock clock;
+  private static Store store;
+  private static Bench bench;
+  private static Browser browser;
+
+  @BeforeAll
+  static void open(@org.junit.jupiter.api.io.TempDir Path folder) throws Exception {
+    clock = new MovingClock(AFTERNOON, ZoneId.of("Europe/Lisbon"));
+    store = Store.temporary(clock);
+    DemoStudio.fill(store);
+    bench = Bench.start(new BenchSettings(store, clock, OptionalInt.of(0), DemoStudio.OPENING));
+    browser =
+        new Browser(
+            folder.resolve("profile"),
+            Files.createDirectories(folder.resolve("downloads")),
+            Path.of("target", "screenshots"));
+  }
+
+  @AfterAll
+  static void close() {
+    if (browser != null) {
+      browser.close();
+    }
+    bench.close();
+    store.close();
+  }
+
+  @BeforeEach
+  void start() {
+    browser.size(PHONE, 844);
+    browser.scheme("light");
+    browser.driver.get(bench.address().toString());
+  }
+
+  @AfterEach
+  void nothingToComplainAbout() {
+    assertThat(browser.complaints()).isEmpty();
+  }
+
+  /** No pointer from the plan's last step to the result. */
+  @Test
+  @Order(1)
+  void aFiringIsStartedWatchedAndJudgedWithTheKeyboardAlone() throws Exception {
+    assertThat(browser.text("h1")).isEqualTo("Nothing is hot.");
+    browser.picture("20-now-nothing-phone");
+    tabUntil("the plan", e -> e.getText().equals("Plan a firing"));
+    focused().sendKeys(Keys.ENTER);
+    browser.until("the plan", () -> browser.maybe("#taking .pressing").isPresent());
+    WebElement pressed = browser.find("#taking .pressing button[name=pressed]");
+    pressed.sendKeys(Keys.ENTER);
+    browser.until("what is hot", () -> browser.maybe(".hot").isPresent());
+    assertThat(browser.text("h1")).isEqualTo("One kiln is hot.");
+    assertThat(browser.text(".hot")).contains("Harbour burnout in Capstan", "Waiting: heat begins");
+
+    clock.move(Duration.ofMinutes(210)); // past the delay that was keyed
+    browser.driver.navigate().refresh();
+    assertThat(browser.text(".hot")).contains("Segment 1 of 4: on the way to 150 °C");
+    String should = browser.text(".hot .facts strong");
+    tabUntil("the field", e -> "shows".equals(e.getAttribute("name")));
+    focused().sendKeys(should.split(" ")[0] + Keys.ENTER);
+    browser.until("the verdict", () -> browser.maybe(".says").isPresent());
+    assertThat(browser.text(".says")).startsWith("Normal: ");
+    usable("21-now-hot");
+
+    browser.size(PHONE, 844);
+    clock.move(Duration.ofHours(14));
+    browser.driver.navigate().refresh();
+    assertThat(browser.text(".hot")).contains("How did it come out?");
+    browser.picture("22-now-result-phone");
+    tabUntil("good", e -> "good".equals(e.getAttribute("value")));
+    focused().sendKeys(Keys.ENTER);
+    browser.until("all out", () -> browser.text("h1").equals("Nothing is hot."));
+    FiringRecord done = new FiringBook(store, clock).all().get(0);
+    assertThat(done.result().orElseThrow().outcome()).isEqualTo("good");
+    assertThat(done.all(Happening.SHOWN)).hasSize(1);
+  }
+
+  @Test
+  @Order(2)
+  void aLineIsTakenBackAndPutBackOnTheFiringsPage() throws Exception {
+    browser.driver.findElement(By.linkText("Firings")).click();
+    browser.driver.findElement(By.linkText("Harbour burnout")).click();
+    browser.until("its page", () -> browser.maybe("#happened").isPresent());
+    browser.type("#happened textarea", "The vent stood open a finger.");
+    browser.find("#happened .bring button").click();
+    browser.until("the note", () -> browser.text(".happened").contains("open a finger"));
+    int lines = browser.all(".happened li").size();
+    browser.find(".happened li:last-child button").click();
+    browser.until("fewer lines", () -> browser.all(".happened li").size() == lines - 1);
+    browser.find(".undo button").click();
+    browser.until("the line again", () -> browser.all(".happened li").size() == lines);
+    usable("23-firing");
+  }
+
+  @Test
+  @Order(3)
+  void everyPlaceIsForEverybodyByDayAndByNight() throws Exception {
+    Map<String, String> places =
+        Map.of("", "24-now", "kilns", "25-kilns", "firings", "26-firings", "help", "28-help");
+    for (Map.Entry<String, String> place : places.entrySet()) {
+      browser.driver.get(bench.address() + place.getKey());
+      usable(place.getValue());
+    }
+    browser.driver.get(bench.address() + "materials?q=sterling");
+    assertThat(browser.text("main")).contains("begins to melt", "788 °C");
+    usable("27-materials");
+  }
+
+  /** Back and forward lead where they led. */
+  @Test
+  @Order(4)
+  void everyPlaceHasItsAddress() {
+    for (String word : List.of("Plan", "Kilns", "Firings", "Materials", "Help", "Now")) {
+      browser.find(".places").findElement(By.linkText(word)).click();
+      browser.until("the place " + word, () -> browser.text(".places [aria-current]").equals(word));
+    }
+    browser.driver.navigate().back();
+    browser.until("help", () -> browser.text(".places [aria-current]").equals("Help"));
+  }
+
+  private static void usable(String name) {
+    for (String scheme : List.of("light", "dark")) {
+      for (int width : new int[] {360, 1280}) {
+        browser.size(width, 900);
+        browser.scheme(scheme);
+        assertThat(browser.tooWide()).as(name + " at " + width).isZero();
+        browser.picture("%s-%s-%d".formatted(name, scheme, width));
+        assertThat(browser.violations()).as("%s, %s, %d".formatted(name, scheme, width)).isEmpty();
+      }
+    }
+    browser.scheme("light");
+  }
+
+  private static WebElement focused() {
+    return browser.driver.switchTo().activeElement();
+  }
+
+  private static void tabUntil(String what, Predicate<WebElement> there) {
+    for (int i = 0; i < 80; i++) {
+      focused().sendKeys(Keys.TAB);
+      if (there.test(focused())) {
+        return;
+      }
+    }
+    throw new AssertionError("Tabbed in vain to " + what);
+  }
+}
