@@ -101,7 +101,7 @@ class PlacesIT {
     usable("21-now-hot");
 
     browser.size(PHONE, 844);
-    clock.move(Duration.ofHours(14));
+    clock.move(Duration.ofHours(15));
     browser.driver.navigate().refresh();
     assertThat(browser.text(".hot")).contains("How did it come out?");
     browser.picture("22-now-result-phone");
