@@ -69,6 +69,7 @@ final class Routes {
     routes.get("/health", this::health);
     routes.get("/", this::page);
     routes.post("/plan", this::plan);
+    routes.post("/plan/curve", this::curve);
     routes.get("/readback", ctx -> readback(ctx, false));
     routes.post("/readback", ctx -> readback(ctx, true));
     routes.get("/rehearse", this::rehearse);
@@ -142,17 +143,9 @@ final class Routes {
 
   /** The script asks: the parts of the page that follow from the choices, or what is wrong. */
   private void plan(Context ctx) {
-    Map<String, String> fields = new LinkedHashMap<>();
-    boolean quick;
-    try {
-      JsonNode asked = READER.readTree(ctx.body());
-      asked.path("fields").properties().forEach(e -> fields.put(e.getKey(), e.getValue().asText()));
-      quick = asked.path("draws").asInt() == 1;
-    } catch (JsonProcessingException e) {
-      throw new BadRequestResponse("The body must be JSON with fields and draws.");
-    }
-    int draws = quick ? 1 : ForecastRequest.USUAL_DRAWS;
-    PlanResult result = planner.plan(Choices.of(fields), draws);
+    Asked asked = asked(ctx);
+    int draws = asked.quick() ? 1 : ForecastRequest.USUAL_DRAWS;
+    PlanResult result = planner.plan(asked.choices(), draws);
     PlanAnswer answer =
         new PlanAnswer(
             result.errors(),
@@ -171,6 +164,37 @@ final class Routes {
                 ? pages.parts(words.page(result, Optional.empty()))
                 : Map.of());
     ctx.contentType("application/json; charset=utf-8").result(Json.text(answer));
+  }
+
+  /** While a value is edited: the sketch of one draw, or the display's band before all else. */
+  private void curve(Context ctx) {
+    Asked asked = asked(ctx);
+    PlanResult result = planner.plan(asked.choices(), 1);
+    Optional<Firing> firing = result.firing().filter(f -> result.errors().isEmpty());
+    Optional<String> answer =
+        firing.filter(f -> asked.quick()).map(f -> pages.answered(words.answered(f)));
+    Optional<CurveJson> curve =
+        firing.map(
+            f ->
+                CurveJson.of(
+                    asked.quick() ? Curves.plan(f) : Curves.band(f, planner.display(f)),
+                    PageWords.summary(f)));
+    ctx.contentType("application/json; charset=utf-8")
+        .result(Json.inPage(new CurveAnswer(result.errors(), answer, curve)));
+  }
+
+  /** What the script asks for. */
+  private record Asked(Choices choices, boolean quick) {}
+
+  private static Asked asked(Context ctx) {
+    Map<String, String> fields = new LinkedHashMap<>();
+    try {
+      JsonNode asked = READER.readTree(ctx.body());
+      asked.path("fields").properties().forEach(e -> fields.put(e.getKey(), e.getValue().asText()));
+      return new Asked(Choices.of(fields), asked.path("draws").asInt() == 1);
+    } catch (JsonProcessingException e) {
+      throw new BadRequestResponse("The body must be JSON with fields and draws.");
+    }
   }
 
   private void readback(Context ctx, boolean answered) {
