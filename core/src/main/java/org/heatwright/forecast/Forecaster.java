@@ -74,8 +74,8 @@ public final class Forecaster {
   }
 
   /**
-   * The display alone: what {@link #forecast} tells of it, without following the inside of the work,
-   * which takes longer than all else. Work and pieces are not in it.
+   * The display alone: what {@link #forecast} tells of it, without following the inside of the
+   * work, which takes longer than all else. Work and pieces are not in it.
    *
    * @param request what to run, where, when and with what inside
    * @throws org.heatwright.numerics.NumericsException if a simulation does not converge

@@ -83,9 +83,7 @@ final class CurveDrawing {
   }
 
   private static String look(CurveData.Line line, int inside) {
-    return line.role() == CurveData.Role.INSIDE
-        ? "inside n" + inside % LOOKS
-        : line.role().word();
+    return line.role() == CurveData.Role.INSIDE ? "inside n" + inside % LOOKS : line.role().word();
   }
 
   /** A letter for each of several places inside the work. */
@@ -212,8 +210,7 @@ final class CurveDrawing {
     Map<String, String> tags = tags();
     List<CurveData.Line> lines = new ArrayList<>(data.lines());
     java.util.Collections.reverse(lines); // what lies on top first
-    int inside =
-        (int) lines.stream().filter(l -> l.role() == CurveData.Role.INSIDE).count();
+    int inside = (int) lines.stream().filter(l -> l.role() == CurveData.Role.INSIDE).count();
     List<CurveFigure.Key> places = new ArrayList<>();
     for (CurveData.Line line : lines) {
       switch (line.role()) {
@@ -222,10 +219,7 @@ final class CurveDrawing {
           places.add(
               0,
               new CurveFigure.Key(
-                  look(line, inside),
-                  "line",
-                  tags.getOrDefault(line.name(), ""),
-                  line.name()));
+                  look(line, inside), "line", tags.getOrDefault(line.name(), ""), line.name()));
         }
         case READINGS ->
             keys.put(line.name(), new CurveFigure.Key("readings", "dot", "", line.name()));
@@ -236,8 +230,7 @@ final class CurveDrawing {
                     .map(b -> new CurveFigure.Key("display", "banded", "", b.name()))
                     .orElseGet(() -> new CurveFigure.Key("display", "line", "", line.name())));
         default ->
-            keys.put(
-                line.name(), new CurveFigure.Key(line.role().word(), "line", "", line.name()));
+            keys.put(line.name(), new CurveFigure.Key(line.role().word(), "line", "", line.name()));
       }
     }
     places.forEach(p -> keys.put(p.label(), p));
@@ -248,8 +241,7 @@ final class CurveDrawing {
       boolean event = stretch.during() == CurveData.During.EVENT;
       String label = event ? "happened" : stretch.label();
       if (!event || stretch.toSeconds() > stretch.fromSeconds()) {
-        keys.putIfAbsent(
-            label, new CurveFigure.Key(stretch.during().word(), "area", "", label));
+        keys.putIfAbsent(label, new CurveFigure.Key(stretch.during().word(), "area", "", label));
       }
     }
     return List.copyOf(keys.values());
@@ -277,7 +269,8 @@ final class CurveDrawing {
               b ->
                   row.add(
                       between(
-                          at(b.seconds(), b.lowCelsius(), at), at(b.seconds(), b.highCelsius(), at))));
+                          at(b.seconds(), b.lowCelsius(), at),
+                          at(b.seconds(), b.highCelsius(), at))));
       columns()
           .values()
           .forEach(
@@ -328,9 +321,7 @@ final class CurveDrawing {
 
   private static Optional<Double> valueAt(CurveData.Line line, double second) {
     List<Double> seconds = line.seconds();
-    return seconds.isEmpty()
-            || second < seconds.get(0)
-            || second > seconds.get(seconds.size() - 1)
+    return seconds.isEmpty() || second < seconds.get(0) || second > seconds.get(seconds.size() - 1)
         ? Optional.empty()
         : Optional.of(at(seconds, line.celsius(), second));
   }

@@ -14,8 +14,8 @@ import org.heatwright.app.report.Ticks;
 import org.heatwright.forecast.Forecast;
 import org.heatwright.forecast.ForecastTrace;
 import org.heatwright.forecast.SegmentForecast;
-import org.heatwright.keypad.Keypad;
 import org.heatwright.keypad.KeyedValue;
+import org.heatwright.keypad.Keypad;
 import org.heatwright.learn.Readings;
 import org.heatwright.schedule.Segment;
 import org.heatwright.units.TemperatureUnit;
@@ -144,7 +144,9 @@ final class Curves {
     boolean takesTime = keypad.rampKind() == KeyedValue.Kind.TIME;
     BigDecimal rampStep = keypad.rateRange(unit).step();
     BigDecimal perHour =
-        keypad.rate().per() == Keypad.RateField.Per.MINUTE ? rampStep.multiply(MINUTES_AN_HOUR) : rampStep;
+        keypad.rate().per() == Keypad.RateField.Per.MINUTE
+            ? rampStep.multiply(MINUTES_AN_HOUR)
+            : rampStep;
     Optional<BigDecimal> rateStep =
         takesTime ? Optional.empty() : Optional.of(same ? perHour : BigDecimal.ONE);
     Optional<BigDecimal> timeStep =
@@ -309,16 +311,12 @@ final class Curves {
     if (window.fusedSeconds() < end) {
       stretches.add(
           new CurveData.Stretch(
-              CurveData.During.EVENT,
-              "orange peel",
-              window.fusedSeconds(),
-              window.fusedSeconds()));
+              CurveData.During.EVENT, "orange peel", window.fusedSeconds(), window.fusedSeconds()));
     }
     double top =
         Math.max(
             outlook.working().celsius(),
-            Math.max(
-                Arrays.stream(high).max().orElse(0), Arrays.stream(chamber).max().orElse(0)));
+            Math.max(Arrays.stream(high).max().orElse(0), Arrays.stream(chamber).max().orElse(0)));
     return new CurveData(
         name,
         unit,
@@ -329,8 +327,7 @@ final class Curves {
         top + 40,
         Optional.of(band("nine times in ten", seconds, low, high)),
         List.of(
-            line(
-                CurveData.Role.CHAMBER, "the chamber", "the chamber about", seconds, chamber, 0),
+            line(CurveData.Role.CHAMBER, "the chamber", "the chamber about", seconds, chamber, 0),
             line(CurveData.Role.DISPLAY, "the piece", "the piece should be", seconds, median, 0)),
         stretches,
         List.of(),
@@ -360,13 +357,7 @@ final class Curves {
     double[] seconds = trace.seconds();
     List<CurveData.Line> lines = new ArrayList<>();
     lines.add(
-        line(
-            CurveData.Role.SETPOINT,
-            "setpoint",
-            "setpoint",
-            seconds,
-            trace.setpointCelsius(),
-            0));
+        line(CurveData.Role.SETPOINT, "setpoint", "setpoint", seconds, trace.setpointCelsius(), 0));
     for (String place : trace.workNames()) {
       lines.add(
           line(

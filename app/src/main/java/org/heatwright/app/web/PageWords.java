@@ -353,8 +353,7 @@ final class PageWords {
     return Optional.of(
         CurveFigure.of(
             "piece",
-            Curves.piece(
-                "a piece of %s".formatted(schedule.name()), outlook, schedule.unit()),
+            Curves.piece("a piece of %s".formatted(schedule.name()), outlook, schedule.unit()),
             PiecePlot.told(outlook, schedule.unit()),
             "The piece's temperature from the door's shutting."));
   }

@@ -111,9 +111,7 @@ class CurvesIT {
 
   @Test
   void thePointerReadsTheValueUnderIt() {
-    new Actions(browser.driver)
-        .moveToElement(browser.find("#firing .drawing"), -200, 0)
-        .perform();
+    new Actions(browser.driver).moveToElement(browser.find("#firing .drawing"), -200, 0).perform();
     String left = browser.text("#firing-seen");
     new Actions(browser.driver).moveToElement(browser.find("#firing .drawing"), 0, 0).perform();
     assertThat(browser.text("#firing-seen")).isNotEqualTo(left);
@@ -154,8 +152,8 @@ class CurvesIT {
     press("°F");
     assertThat(texts("#firing thead th")).noneMatch(h -> h.endsWith("°C"));
     double converted = Double.parseDouble(texts("#firing tbody tr:nth-child(8) td").get(1));
-    assertThat(converted).isBetween(
-        Double.parseDouble(celsius) * 1.8 + 31, Double.parseDouble(celsius) * 1.8 + 33);
+    assertThat(converted)
+        .isBetween(Double.parseDouble(celsius) * 1.8 + 31, Double.parseDouble(celsius) * 1.8 + 33);
   }
 
   // ---- zoom and pan
@@ -255,8 +253,7 @@ class CurvesIT {
 
     browser.find("#firing-take button[aria-label^=SVG]").click();
     Path file = downloaded(".svg");
-    Document svg =
-        DocumentBuilderFactory.newInstance().newDocumentBuilder().parse(file.toFile());
+    Document svg = DocumentBuilderFactory.newInstance().newDocumentBuilder().parse(file.toFile());
     assertThat(svg.getElementsByTagName("path").getLength()).isGreaterThanOrEqualTo(4);
     List<String> words = new ArrayList<>();
     NodeList texts = svg.getElementsByTagName("text");
@@ -273,7 +270,10 @@ class CurvesIT {
     browser.find("#firing-take button[aria-label^=PNG]").click();
     BufferedImage picture = ImageIO.read(downloaded(".png").toFile());
     assertThat(picture.getWidth()).isEqualTo(2000);
-    assertThat(Stream.iterate(0, i -> i < 2000, i -> i + 1).map(x -> picture.getRGB(x, 500)).distinct())
+    assertThat(
+            Stream.iterate(0, i -> i < 2000, i -> i + 1)
+                .map(x -> picture.getRGB(x, 500))
+                .distinct())
         .hasSizeGreaterThan(5);
     Files.copy(
         finished(".png").get(0),
@@ -289,13 +289,19 @@ class CurvesIT {
     String ready = browser.text("#answer .figure");
     String url = browser.driver.getCurrentUrl();
     WebElement ramp = corner(2, "ramp");
-    new Actions(browser.driver).clickAndHold(ramp).moveByOffset(0, 20).moveByOffset(0, 20).perform();
+    new Actions(browser.driver)
+        .clickAndHold(ramp)
+        .moveByOffset(0, 20)
+        .moveByOffset(0, 20)
+        .perform();
     int dragged = Integer.parseInt(value("target2"));
     assertThat(dragged).isBetween(250, 340);
     assertThat(value("rate2")).isEqualTo("70"); // straight down: the rate is not touched
     browser.until(
-        "the sketch follows under the hand", () -> browser.text("#firing .legend").contains("sketch")
-            || browser.driver.getCurrentUrl().contains("target2=" + dragged));
+        "the sketch follows under the hand",
+        () ->
+            browser.text("#firing .legend").contains("sketch")
+                || browser.driver.getCurrentUrl().contains("target2=" + dragged));
     new Actions(browser.driver).release().perform();
     browser.until("the plan", () -> browser.driver.getCurrentUrl().contains("target2=" + dragged));
     browser.settled();
@@ -403,8 +409,7 @@ class CurvesIT {
         browser.driver.navigate().refresh();
         browser.settled();
         edit();
-        browser.script(
-            "document.querySelectorAll('#firing details').forEach(d => d.open = true)");
+        browser.script("document.querySelectorAll('#firing details').forEach(d => d.open = true)");
         browser.find("#firing .drawing").sendKeys("+");
         assertNothingCutOff();
         assertThat(violations()).isEmpty();
@@ -471,7 +476,8 @@ class CurvesIT {
         wholes.add(whole);
       }
     }
-    // The aims, 50 and 250 ms, are for a quiet machine: docs/performance.md tells what it was there.
+    // The aims, 50 and 250 ms, are for a quiet machine: docs/performance.md tells what it was
+    // there.
     tell("sketch", sketches);
     tell("band", bands);
     tell("everything", wholes);
@@ -557,8 +563,9 @@ class CurvesIT {
   /** What stands where, as the server drew it or as the script did. */
   private static Object[] shapes(String of) {
     String html =
-        (String) browser.driver.executeAsyncScript(
-            "const done=arguments[0];fetch(location.href).then(r=>r.text()).then(done)");
+        (String)
+            browser.driver.executeAsyncScript(
+                "const done=arguments[0];fetch(location.href).then(r=>r.text()).then(done)");
     Object found =
         browser.script(
             "const page="
@@ -573,8 +580,7 @@ class CurvesIT {
   }
 
   private static void scripts(boolean run) {
-    browser.driver.executeCdpCommand(
-        "Emulation.setScriptExecutionDisabled", Map.of("value", !run));
+    browser.driver.executeCdpCommand("Emulation.setScriptExecutionDisabled", Map.of("value", !run));
   }
 
   private static Path downloaded(String ending) {
