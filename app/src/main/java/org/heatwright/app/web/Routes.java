@@ -55,6 +55,7 @@ final class Routes {
   private final KilnDesk desk;
   private final SlotsDesk slots;
   private final Pages pages = new Pages();
+  private final FiringRoutes firings;
 
   Routes(BenchSettings settings) {
     this.settings = settings;
@@ -62,14 +63,19 @@ final class Routes {
     this.slots = new SlotsDesk(settings.store(), settings.clock());
     this.words = new PageWords(settings.store(), settings.clock(), slots);
     this.desk = new KilnDesk(settings.store(), settings.clock());
+    this.firings =
+        new FiringRoutes(new FiringDesk(settings.store(), settings.clock(), slots), pages);
   }
 
   void addTo(RoutesConfig routes) {
     routes.before(Routes::guard);
     routes.get("/health", this::health);
-    routes.get("/", this::page);
+    routes.get("/", this::now);
+    routes.get("/plan", this::page);
     routes.post("/plan", this::plan);
     routes.post("/plan/curve", this::curve);
+    routes.post("/firings", ctx -> firings.put(ctx, firing(ctx)));
+    firings.addTo(routes);
     routes.get("/readback", ctx -> readback(ctx, false));
     routes.post("/readback", ctx -> readback(ctx, true));
     routes.get("/rehearse", this::rehearse);
@@ -87,6 +93,8 @@ final class Routes {
     routes.get("/inside", this::inside);
     routes.get("/inside/section", this::section);
     routes.get("/pour", this::pour);
+    routes.get("/kilns", ctx -> ctx.html(pages.kilns(desk.all(words.clock()))));
+    routes.get("/help", ctx -> ctx.html(pages.help(Help.page(words.clock()))));
     routes.get("/kiln", this::kiln);
     routes.post("/kiln/log", this::bringLog);
     routes.post("/kiln/learn", this::learn);
@@ -131,19 +139,29 @@ final class Routes {
         .result("{\"store\":%s}".formatted(well));
   }
 
+  /** What is hot; an address of a plan from before the plan had its own place still leads there. */
+  private void now(Context ctx) {
+    if (ctx.queryParamMap().isEmpty()) {
+      firings.now(ctx);
+    } else {
+      ctx.redirect("/plan?" + Asked.choices(ctx).query());
+    }
+  }
+
   private void page(Context ctx) {
     if (ctx.queryParam("plan") != null) {
-      ctx.redirect("/?" + choices(ctx).query());
+      ctx.redirect("/plan?" + Asked.choices(ctx).query());
       return;
     }
-    Choices choices = ctx.queryParamMap().isEmpty() ? Choices.of(settings.opening()) : choices(ctx);
+    Choices choices =
+        ctx.queryParamMap().isEmpty() ? Choices.of(settings.opening()) : Asked.choices(ctx);
     PlanResult result = planner.plan(choices, ForecastRequest.USUAL_DRAWS);
     ctx.html(pages.whole(words.page(result, Optional.empty())));
   }
 
   /** The script asks: the parts of the page that follow from the choices, or what is wrong. */
   private void plan(Context ctx) {
-    Asked asked = asked(ctx);
+    Edited asked = edited(ctx);
     int draws = asked.quick() ? 1 : ForecastRequest.USUAL_DRAWS;
     PlanResult result = planner.plan(asked.choices(), draws);
     PlanAnswer answer =
@@ -168,7 +186,7 @@ final class Routes {
 
   /** While a value is edited: the sketch of one draw, or the display's band before all else. */
   private void curve(Context ctx) {
-    Asked asked = asked(ctx);
+    Edited asked = edited(ctx);
     PlanResult result = planner.plan(asked.choices(), 1);
     Optional<Firing> firing = result.firing().filter(f -> result.errors().isEmpty());
     Optional<String> answer =
@@ -184,28 +202,28 @@ final class Routes {
   }
 
   /** What the script asks for. */
-  private record Asked(Choices choices, boolean quick) {}
+  private record Edited(Choices choices, boolean quick) {}
 
-  private static Asked asked(Context ctx) {
+  private static Edited edited(Context ctx) {
     Map<String, String> fields = new LinkedHashMap<>();
     try {
       JsonNode asked = READER.readTree(ctx.body());
       asked.path("fields").properties().forEach(e -> fields.put(e.getKey(), e.getValue().asText()));
-      return new Asked(Choices.of(fields), asked.path("draws").asInt() == 1);
+      return new Edited(Choices.of(fields), asked.path("draws").asInt() == 1);
     } catch (JsonProcessingException e) {
       throw new BadRequestResponse("The body must be JSON with fields and draws.");
     }
   }
 
   private void readback(Context ctx, boolean answered) {
-    PlanResult result = planner.plan(choices(ctx), ForecastRequest.USUAL_DRAWS);
+    PlanResult result = planner.plan(Asked.choices(ctx), ForecastRequest.USUAL_DRAWS);
     Optional<Firing> firing = result.firing().filter(f -> f.program().fits());
     if (firing.isEmpty()) {
-      ctx.redirect("/?" + result.choices().query());
+      ctx.redirect("/plan?" + result.choices().query());
       return;
     }
     Page.Reading reading =
-        answered ? answered(firing.get(), form(ctx)) : ReadbackDesk.ask(firing.get());
+        answered ? answered(firing.get(), Asked.form(ctx)) : ReadbackDesk.ask(firing.get());
     ctx.html(pages.whole(words.page(result, Optional.of(reading))));
   }
 
@@ -213,10 +231,10 @@ final class Routes {
   private void rehearse(Context ctx) {
     Firing firing = firing(ctx);
     if (!firing.program().fits()) {
-      ctx.redirect("/?" + firing.choices().query());
+      ctx.redirect("/plan?" + firing.choices().query());
       return;
     }
-    ctx.html(PocketPage.served(pocket(firing), "/?" + firing.choices().query()));
+    ctx.html(PocketPage.served(pocket(firing), "/plan?" + firing.choices().query()));
   }
 
   private void pocketFile(Context ctx) {
@@ -283,7 +301,7 @@ final class Routes {
     Firing firing = firing(ctx);
     var schedule = firing.program().expressible();
     settings.store().keep(Kind.SCHEDULE, schedule.name(), ScheduleFile.write(schedule));
-    ctx.redirect("/?" + firing.choices().query() + "#shelf");
+    ctx.redirect("/plan?" + firing.choices().query() + "#shelf");
   }
 
   private void keptSchedule(Context ctx) {
@@ -298,10 +316,10 @@ final class Routes {
 
   /** A person brings a file of their own. */
   private void shelve(Context ctx) {
-    Map<String, String> form = form(ctx);
+    Map<String, String> form = Asked.form(ctx);
     String text = form.getOrDefault("text", "");
     String name = form.getOrDefault("name", "").strip();
-    Choices choices = choices(ctx);
+    Choices choices = Asked.choices(ctx);
     String kind = form.getOrDefault("kind", "");
     Page.Bringing bringing =
         text.length() > LONGEST_FILE
@@ -314,7 +332,7 @@ final class Routes {
             case "kiln" -> choices.withKiln(bringing.name());
             default -> choices.withKeypad(bringing.name());
           };
-      ctx.redirect("/?" + chosen.query() + "#shelf");
+      ctx.redirect("/plan?" + chosen.query() + "#shelf");
       return;
     }
     PlanResult result = planner.plan(choices, ForecastRequest.USUAL_DRAWS);
@@ -323,12 +341,12 @@ final class Routes {
 
   /** A schedule from a photograph or PDF of a card, or from its code's text. */
   private void scan(Context ctx) {
-    Choices choices = choices(ctx);
+    Choices choices = Asked.choices(ctx);
     Optional<UploadedFile> file = Optional.ofNullable(ctx.uploadedFile("picture"));
     String text = Optional.ofNullable(ctx.formParam("code")).orElse("");
     String error = Scanning.keep(settings.store(), file.filter(f -> f.size() > 0), text);
     if (error.isEmpty()) {
-      ctx.redirect("/?" + choices.query() + "#shelf");
+      ctx.redirect("/plan?" + choices.query() + "#shelf");
       return;
     }
     PlanResult result = planner.plan(choices, ForecastRequest.USUAL_DRAWS);
@@ -344,7 +362,7 @@ final class Routes {
     if (described.isPresent()) {
       Page.Bringing kept = Shelving.bring(settings.store(), "keypad", "", described.get().yaml());
       if (kept.error().isEmpty()) {
-        ctx.redirect("/?" + Choices.of(settings.opening()).withKeypad(kept.name()).query());
+        ctx.redirect("/plan?" + Choices.of(settings.opening()).withKeypad(kept.name()).query());
         return;
       }
       throw new BadRequestResponse(kept.error());
@@ -358,7 +376,8 @@ final class Routes {
     Firing firing = firing(ctx);
     String clock = words.page(planned(firing), Optional.empty()).clock();
     ctx.html(
-        pages.inside(InsideDesk.page(firing, clock, query(ctx, "mould"), query(ctx, "minute"))));
+        pages.inside(
+            InsideDesk.page(firing, clock, Asked.query(ctx, "mould"), Asked.query(ctx, "minute"))));
   }
 
   /** With a plan behind it, or for any pour. */
@@ -366,7 +385,7 @@ final class Routes {
     Map<String, String> typed = new LinkedHashMap<>();
     ctx.queryParamMap().forEach((name, values) -> typed.put(name, values.get(0)));
     Optional<Firing> firing =
-        query(ctx, "plan").isEmpty() ? Optional.empty() : Optional.of(firing(ctx));
+        Asked.query(ctx, "plan").isEmpty() ? Optional.empty() : Optional.of(firing(ctx));
     PlanResult behind =
         firing
             .map(Routes::planned)
@@ -386,7 +405,7 @@ final class Routes {
   /** The cut mould alone: what the slider asks for. */
   private void section(Context ctx) {
     String svg =
-        InsideDesk.section(firing(ctx), query(ctx, "mould"), query(ctx, "minute"))
+        InsideDesk.section(firing(ctx), Asked.query(ctx, "mould"), Asked.query(ctx, "minute"))
             .orElseThrow(() -> new NotFoundResponse("There are no moulds in this firing."));
     ctx.contentType("image/svg+xml; charset=utf-8").result(svg);
   }
@@ -397,16 +416,16 @@ final class Routes {
 
   private String kilnPage(Context ctx, String error, KilnPage.Bringing bringing) {
     return pages.kiln(
-        desk.page(query(ctx, "name"), query(ctx, "log"), error, bringing)
+        desk.page(Asked.query(ctx, "name"), Asked.query(ctx, "log"), error, bringing)
             .orElseThrow(() -> new NotFoundResponse("There is no such kiln on the shelf.")));
   }
 
   private void bringLog(Context ctx) {
-    String name = query(ctx, "name");
+    String name = Asked.query(ctx, "name");
     if (settings.store().find(Kind.KILN, name).isEmpty()) {
       throw new NotFoundResponse("There is no such kiln on the shelf.");
     }
-    KilnDesk.Brought brought = desk.bring(name, form(ctx));
+    KilnDesk.Brought brought = desk.bring(name, Asked.form(ctx));
     if (brought.log().isPresent()) {
       ctx.redirect(KilnDesk.address(name) + "&log=" + brought.log().get().id() + "#logs");
       return;
@@ -415,7 +434,7 @@ final class Routes {
   }
 
   private void learn(Context ctx) {
-    String name = query(ctx, "name");
+    String name = Asked.query(ctx, "name");
     String error = desk.learn(name, Set.copyOf(ctx.formParams("use")));
     if (error.isEmpty()) {
       ctx.redirect(KilnDesk.address(name));
@@ -427,11 +446,11 @@ final class Routes {
   private void plot(Context ctx) {
     String file = ctx.pathParam("plot");
     int dot = Math.max(0, file.lastIndexOf('.'));
-    String name = query(ctx, "name");
+    String name = Asked.query(ctx, "name");
     String what = file.substring(0, dot);
     String ending = file.substring(Math.min(file.length(), dot + 1));
     Figure figure =
-        desk.figure(name, what, query(ctx, "log"))
+        desk.figure(name, what, Asked.query(ctx, "log"))
             .filter(f -> ending.equals("svg") || ending.equals("png"))
             .orElseThrow(() -> new NotFoundResponse("There is no such plot."));
     ctx.header("Content-Disposition", attachment(name + " " + what, ending));
@@ -451,7 +470,7 @@ final class Routes {
   private SlotsDesk.At at(Context ctx) {
     try {
       return slots
-          .at(query(ctx, "kiln"), query(ctx, "keypad"))
+          .at(Asked.query(ctx, "kiln"), Asked.query(ctx, "keypad"))
           .orElseThrow(() -> new NotFoundResponse("There is no such kiln or keypad on the shelf."));
     } catch (InputException e) {
       throw new BadRequestResponse(Objects.requireNonNull(e.getMessage()));
@@ -460,7 +479,7 @@ final class Routes {
 
   private void tellSlots(Context ctx) {
     SlotsDesk.At at = at(ctx);
-    String error = slots.tell(at, form(ctx));
+    String error = slots.tell(at, Asked.form(ctx));
     if (error.isEmpty()) {
       ctx.redirect(SlotsDesk.address(at.kiln(), at.keypad()));
       return;
@@ -471,7 +490,7 @@ final class Routes {
   private void keyed(Context ctx) {
     Firing firing = firing(ctx);
     Role by =
-        Role.ofWord(form(ctx).getOrDefault("role", ""))
+        Role.ofWord(Asked.form(ctx).getOrDefault("role", ""))
             .orElseThrow(() -> new BadRequestResponse("Choose who keyed it: a role."));
     if (!firing.program().fits()) {
       throw new BadRequestResponse("This program does not fit the keypad.");
@@ -483,9 +502,9 @@ final class Routes {
   private void unknownSlot(Context ctx, boolean answered) {
     SlotsDesk.At at = at(ctx);
     int slot =
-        SlotsDesk.slot(at, query(ctx, "slot"))
+        SlotsDesk.slot(at, Asked.query(ctx, "slot"))
             .orElseThrow(() -> new NotFoundResponse("This keypad has no such slot."));
-    Map<String, String> typed = answered ? form(ctx) : Map.of();
+    Map<String, String> typed = answered ? Asked.form(ctx) : Map.of();
     String error = answered ? slots.learn(at, slot, typed) : "";
     if (answered && error.isEmpty()) {
       ctx.redirect(SlotsDesk.address(at.kiln(), at.keypad()) + "#slot" + slot);
@@ -497,16 +516,12 @@ final class Routes {
 
   private void registerPdf(Context ctx) {
     SlotsDesk.At at = at(ctx);
-    PageSize size = "letter".equals(query(ctx, "paper")) ? PageSize.LETTER : PageSize.A4;
+    PageSize size = "letter".equals(Asked.query(ctx, "paper")) ? PageSize.LETTER : PageSize.A4;
     sendPdf(ctx, "Slots of " + at.kiln(), RegisterPdf.render(slots.sheet(at), size));
   }
 
-  private static String query(Context ctx, String name) {
-    return Optional.ofNullable(ctx.queryParam(name)).orElse("");
-  }
-
   private Firing firing(Context ctx) {
-    PlanResult result = planner.plan(choices(ctx), ForecastRequest.USUAL_DRAWS);
+    PlanResult result = planner.plan(Asked.choices(ctx), ForecastRequest.USUAL_DRAWS);
     if (!result.errors().isEmpty()) {
       throw new BadRequestResponse(result.errors().values().iterator().next());
     }
@@ -514,18 +529,6 @@ final class Routes {
         .firing()
         .orElseThrow(
             () -> new BadRequestResponse(result.refusal().orElse("There is no plan to take.")));
-  }
-
-  private static Choices choices(Context ctx) {
-    Map<String, String> fields = new LinkedHashMap<>();
-    ctx.queryParamMap().forEach((name, values) -> fields.put(name, values.get(0)));
-    return Choices.of(fields);
-  }
-
-  private static Map<String, String> form(Context ctx) {
-    Map<String, String> fields = new LinkedHashMap<>();
-    ctx.formParamMap().forEach((name, values) -> fields.put(name, values.get(0)));
-    return fields;
   }
 
   private static void sendPdf(Context ctx, String name, byte[] pdf) {

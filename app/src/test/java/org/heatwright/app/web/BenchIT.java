@@ -89,7 +89,7 @@ class BenchIT {
   void start() {
     browser.size(PHONE, 844);
     browser.scheme("light");
-    browser.driver.get(bench.address().toString());
+    browser.driver.get(bench.address() + "plan");
     browser.settled();
   }
 

@@ -13,6 +13,7 @@ import java.util.stream.Stream;
 import org.openqa.selenium.By;
 import org.openqa.selenium.StaleElementReferenceException;
 import org.openqa.selenium.TimeoutException;
+import org.openqa.selenium.WebDriver;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.chrome.ChromeDriverService;
@@ -20,16 +21,19 @@ import org.openqa.selenium.chrome.ChromeOptions;
 import org.openqa.selenium.logging.LogEntry;
 import org.openqa.selenium.logging.LogType;
 import org.openqa.selenium.logging.LoggingPreferences;
+import org.openqa.selenium.support.events.EventFiringDecorator;
+import org.openqa.selenium.support.events.WebDriverListener;
 import org.openqa.selenium.support.ui.WebDriverWait;
 
 /** A headless Chromium of the machine, with what the walk needs of it. */
-final class Browser implements AutoCloseable {
+public final class Browser implements AutoCloseable {
 
   private static final Duration PATIENCE = Duration.ofSeconds(15);
   private static final List<String> BROWSERS =
       List.of("chromium", "chromium-browser", "google-chrome");
 
-  final ChromeDriver driver;
+  final WebDriver driver;
+  final ChromeDriver chrome;
   private final Path pictures;
 
   Browser(Path profile, Path downloads, Path pictures) {
@@ -63,7 +67,21 @@ final class Browser implements AutoCloseable {
             .usingDriverExecutable(program(List.of("chromedriver")).toFile())
             .usingAnyFreePort()
             .build();
-    driver = new ChromeDriver(service, options);
+    chrome = new ChromeDriver(service, options);
+    driver = new EventFiringDecorator<WebDriver>(new IntoTheMiddle()).decorate(chrome);
+  }
+
+  /** As a person does, who moves what a bar at the edge covers into sight before touching it. */
+  public final class IntoTheMiddle implements WebDriverListener {
+    @Override
+    public void beforeClick(WebElement element) {
+      chrome.executeScript(
+          "const bar = document.querySelector('.places'); const box ="
+              + " arguments[0].getBoundingClientRect(); if (bar && !bar.contains(arguments[0]) &&"
+              + " box.bottom > bar.getBoundingClientRect().top && getComputedStyle(bar).position"
+              + " === 'fixed') arguments[0].scrollIntoView({block: 'center'})",
+          element);
+    }
   }
 
   private static Path program(List<String> names) {
@@ -78,13 +96,13 @@ final class Browser implements AutoCloseable {
   }
 
   void size(int width, int height) {
-    driver.executeCdpCommand(
+    chrome.executeCdpCommand(
         "Emulation.setDeviceMetricsOverride",
         Map.of("width", width, "height", height, "deviceScaleFactor", 1, "mobile", width < 600));
   }
 
   void scheme(String lightOrDark) {
-    driver.executeCdpCommand(
+    chrome.executeCdpCommand(
         "Emulation.setEmulatedMedia",
         Map.of(
             "media",
@@ -135,7 +153,7 @@ final class Browser implements AutoCloseable {
   }
 
   Object script(String code, Object... arguments) {
-    return driver.executeScript(code, arguments);
+    return chrome.executeScript(code, arguments);
   }
 
   /** Replaces what a text field holds, as typing does. */
@@ -151,7 +169,7 @@ final class Browser implements AutoCloseable {
     Number height = (Number) script("return document.documentElement.scrollHeight");
     Number width = (Number) script("return document.documentElement.clientWidth");
     Map<String, Object> shot =
-        driver.executeCdpCommand(
+        chrome.executeCdpCommand(
             "Page.captureScreenshot",
             Map.of(
                 "captureBeyondViewport",
@@ -163,7 +181,7 @@ final class Browser implements AutoCloseable {
 
   /** A picture of what is in view. */
   void view(String name) {
-    Map<String, Object> shot = driver.executeCdpCommand("Page.captureScreenshot", Map.of());
+    Map<String, Object> shot = chrome.executeCdpCommand("Page.captureScreenshot", Map.of());
     save(name, Base64.getDecoder().decode((String) shot.get("data")));
   }
 

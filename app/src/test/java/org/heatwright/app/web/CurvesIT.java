@@ -71,7 +71,7 @@ class CurvesIT {
   void start() {
     browser.size(DESKTOP, 900);
     browser.scheme("light");
-    browser.driver.get(bench.address().toString());
+    browser.driver.get(bench.address() + "plan");
     browser.script("localStorage.clear()");
     browser.driver.navigate().refresh();
     browser.settled();
@@ -357,7 +357,8 @@ class CurvesIT {
     browser.until("the plan", () -> browser.driver.getCurrentUrl().contains("target2=361"));
     browser.settled();
     // The band came in meanwhile; the corner is still held.
-    assertThat(browser.driver.switchTo().activeElement()).isEqualTo(ramp);
+    assertThat(browser.script("return document.activeElement.id"))
+        .isEqualTo(ramp.getAttribute("id"));
     corner(2, "hold").findElement(org.openqa.selenium.By.xpath("./..")).sendKeys(Keys.ARROW_RIGHT);
     assertThat(value("hold2")).isEqualTo("2:01");
     browser.until("the plan", () -> browser.driver.getCurrentUrl().contains("hold2=2%3A01"));
@@ -389,7 +390,7 @@ class CurvesIT {
   void withoutScriptsTheDrawingAndTheTableAreThere() {
     scripts(false);
     try {
-      browser.driver.get(bench.address().toString());
+      browser.driver.get(bench.address() + "plan");
       assertThat(browser.all("#firing path.display")).hasSize(1);
       assertThat(browser.all("#firing .tools, #firing input")).isEmpty();
       assertThat(browser.find("#firing .drawing").getAttribute("role")).isEqualTo("img");
@@ -432,7 +433,7 @@ class CurvesIT {
   @Test
   void onPaperOnlyTheDrawingAndItsLegendAreLeft() {
     edit();
-    browser.driver.executeCdpCommand("Emulation.setEmulatedMedia", Map.of("media", "print"));
+    browser.chrome.executeCdpCommand("Emulation.setEmulatedMedia", Map.of("media", "print"));
     try {
       assertThat(browser.find("#firing path.display").isDisplayed()).isTrue();
       assertThat(browser.find("#firing .legend").isDisplayed()).isTrue();
@@ -564,7 +565,7 @@ class CurvesIT {
   private static Object[] shapes(String of) {
     String html =
         (String)
-            browser.driver.executeAsyncScript(
+            browser.chrome.executeAsyncScript(
                 "const done=arguments[0];fetch(location.href).then(r=>r.text()).then(done)");
     Object found =
         browser.script(
@@ -580,7 +581,7 @@ class CurvesIT {
   }
 
   private static void scripts(boolean run) {
-    browser.driver.executeCdpCommand("Emulation.setScriptExecutionDisabled", Map.of("value", !run));
+    browser.chrome.executeCdpCommand("Emulation.setScriptExecutionDisabled", Map.of("value", !run));
   }
 
   private static Path downloaded(String ending) {

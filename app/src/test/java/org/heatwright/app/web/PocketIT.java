@@ -65,8 +65,8 @@ class PocketIT {
             folder.resolve("profile"),
             Files.createDirectories(folder.resolve("downloads")),
             Path.of("target", "screenshots"));
-    browser.driver.executeCdpCommand("Network.enable", Map.of());
-    browser.driver.executeCdpCommand(
+    browser.chrome.executeCdpCommand("Network.enable", Map.of());
+    browser.chrome.executeCdpCommand(
         "Network.emulateNetworkConditions",
         Map.of("offline", true, "latency", 0, "downloadThroughput", 0, "uploadThroughput", 0));
   }
