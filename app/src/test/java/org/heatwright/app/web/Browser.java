@@ -1,5 +1,8 @@
 package org.heatwright.app.web;
 
+import com.deque.html.axecore.args.AxeRunOptions;
+import com.deque.html.axecore.results.Results;
+import com.deque.html.axecore.selenium.AxeBuilder;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
@@ -29,6 +32,10 @@ import org.openqa.selenium.support.ui.WebDriverWait;
 public final class Browser implements AutoCloseable {
 
   private static final Duration PATIENCE = Duration.ofSeconds(15);
+
+  /** Between two looks; half a second, as is usual, was most of what the walk took. */
+  private static final Duration LOOKS = Duration.ofMillis(40);
+
   private static final List<String> BROWSERS =
       List.of("chromium", "chromium-browser", "google-chrome");
 
@@ -132,6 +139,7 @@ public final class Browser implements AutoCloseable {
       // A part of the page may be replaced between finding it and reading it: look again.
       new WebDriverWait(driver, PATIENCE)
           .ignoring(StaleElementReferenceException.class)
+          .pollingEvery(LOOKS)
           .withMessage(what)
           .until(d -> holds.getAsBoolean());
     } catch (TimeoutException e) {
@@ -192,6 +200,13 @@ public final class Browser implements AutoCloseable {
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
+  }
+
+  /** What axe finds; of the rules that nothing breaks one example each, not every element. */
+  Results axe() {
+    AxeRunOptions options = new AxeRunOptions();
+    options.setResultTypes(List.of("violations"));
+    return new AxeBuilder().withOptions(options).analyze(driver);
   }
 
   /** What the browser had to complain about since the last call. */
