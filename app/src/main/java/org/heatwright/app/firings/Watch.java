@@ -37,7 +37,8 @@ import org.heatwright.work.WorkRefusedException;
  * @param schedule what runs
  * @param start when the program's first segment began, or will
  * @param forecast with the readings, where they are believed
- * @param update what the readings mean; empty without any since the program began
+ * @param seen what the display said since the program began; empty without any
+ * @param update what the readings mean, where there are any
  * @param composition what the rules say of the work; empty where they refuse it now
  * @param card everything a card would say, by the clock
  * @param plan when what is ready
@@ -47,6 +48,7 @@ public record Watch(
     Schedule schedule,
     ZonedDateTime start,
     Forecast forecast,
+    Optional<Readings> seen,
     Optional<RunningFiring.Update> update,
     Optional<Composition> composition,
     Card card,
@@ -66,8 +68,8 @@ public record Watch(
     ForecastRequest request =
         ForecastRequest.of(
             schedule, kiln, composition.map(Composition::charge).orElse(Charge.empty()));
-    Optional<RunningFiring.Update> update =
-        readings(firing, start).map(seen -> RunningFiring.update(request, seen));
+    Optional<Readings> seen = readings(firing, start);
+    Optional<RunningFiring.Update> update = seen.map(s -> RunningFiring.update(request, s));
     Forecast forecast =
         update.map(RunningFiring.Update::forecast).orElseGet(() -> Forecaster.forecast(request));
     StartPlanner.Ready ready =
@@ -83,6 +85,7 @@ public record Watch(
         schedule,
         start,
         forecast,
+        seen,
         update,
         composition,
         card.slot(firing.entry().slot()).start(start, List.of()).build(),

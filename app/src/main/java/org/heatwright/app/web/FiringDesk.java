@@ -27,6 +27,8 @@ import org.heatwright.app.firings.Happening;
 import org.heatwright.app.firings.Watch;
 import org.heatwright.app.firings.WatchWords;
 import org.heatwright.app.firings.Watches;
+import org.heatwright.app.plot.FiringPlot;
+import org.heatwright.app.plot.WatchedFiring;
 import org.heatwright.app.report.CardBuilder;
 import org.heatwright.app.store.Document;
 import org.heatwright.app.store.FiringEntry;
@@ -480,6 +482,7 @@ final class FiringDesk {
                     : firing.state() == FiringRecord.State.RUNNING ? "runs now" : "planned"),
         LONG_DAY.format(pressed),
         facts,
+        curve(firing),
         lines(firing.planned()),
         keyed(firing),
         "/plan?" + firing.entry().plan(),
@@ -492,6 +495,38 @@ final class FiringDesk {
         trouble.field(),
         trouble.sentence(),
         trouble.typed());
+  }
+
+  /** Forecast and readings; a firing whose texts cannot be read any more has none. */
+  private Optional<CurveFigure> curve(FiringRecord firing) {
+    if (firing.pressed().isEmpty()) {
+      return Optional.empty();
+    }
+    try {
+      Watch watch = watches.of(firing);
+      WatchedFiring watched =
+          new WatchedFiring(
+              watch.forecast(),
+              watch.update().isPresent() ? "The forecast has been moved by what was read." : "",
+              watch.seen(),
+              watch.unit(),
+              Optional.of(watch.start()),
+              List.of());
+      boolean runs = firing.state() == FiringRecord.State.RUNNING;
+      return Optional.of(
+          CurveFigure.of(
+              "firing",
+              Curves.watched(
+                  watched,
+                  watch.card().chart().limits().stream()
+                      .map(limit -> new CurveData.Limit(limit.celsius(), limit.why()))
+                      .toList(),
+                  runs ? Optional.of(book.now().atZone(zone(firing))) : Optional.empty()),
+              FiringPlot.told(watched),
+              "The forecast and what the display said: " + FiringPlot.told(watched)));
+    } catch (InputException notReadable) {
+      return Optional.empty();
+    }
   }
 
   private static List<String> lines(Schedule schedule) {

@@ -17,6 +17,7 @@ import java.util.Optional;
  * @param lead what the figure is
  * @param day when
  * @param facts about it
+ * @param curve forecast and readings, where start was pressed and it can be told
  * @param planned the schedule as planned, a line each
  * @param keyed how the slot stood, and what it held where it held something else
  * @param plan address of the plan
@@ -41,6 +42,7 @@ public record FiringPage(
     String figure,
     String day,
     List<Page.Fact> facts,
+    Optional<CurveFigure> curve,
     List<String> planned,
     List<String> keyed,
     String plan,
