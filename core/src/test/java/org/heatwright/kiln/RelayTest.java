@@ -139,10 +139,12 @@ class RelayTest {
     assertThat(every.swingKelvinsAt(end - 1)).isZero();
     double reached = mean.segments().get(0).reachedSeconds();
     for (double from : new double[] {reached, end - 3600}) {
+      double width =
+          every.highestReadingCelsius(from, end) - every.lowestReadingCelsius(from, end);
       assertThat(mean.highestReadingCelsius(from, end))
-          .isCloseTo(every.highestReadingCelsius(from, end), within(4.0));
+          .isCloseTo(every.highestReadingCelsius(from, end), within(2 + 0.1 * width));
       assertThat(mean.lowestReadingCelsius(from, end))
-          .isCloseTo(every.lowestReadingCelsius(from, end), within(4.0));
+          .isCloseTo(every.lowestReadingCelsius(from, end), within(2 + 0.1 * width));
     }
     double above = every.highestReadingCelsius(end - 3600, end) - celsius;
     double below = celsius - every.lowestReadingCelsius(end - 3600, end);
