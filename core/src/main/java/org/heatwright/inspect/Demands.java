@@ -125,8 +125,8 @@ public record Demands(
    * @param atFastest how much a full-power ramp through the range matters
    * @param consequence what would happen, a clause: "steam can blow the mould out"
    * @param origin where the limit comes from
-   * @param dropKelvins a fall of no more than this in one go is as good as one at the fastest
-   *     rate, if it is held as long as that would take; 0 where no fall in one go will do
+   * @param dropKelvins a fall of no more than this in one go is as good as one at the fastest rate,
+   *     if it is held as long as that would take; 0 where no fall in one go will do
    */
   public record RateLimit(
       String code,

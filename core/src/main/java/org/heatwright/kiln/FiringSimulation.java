@@ -991,7 +991,8 @@ public final class FiringSimulation {
     watts[rows] = wattsNow;
     joules[rows] = y[KilnNetwork.ENERGY];
     swing[3 * rows] = averaging ? cycles.swingKelvins() : 0;
-    // It begins where a cycle does, at the bottom of the swing; a cycle later the curve is its mean.
+    // It begins where a cycle does, at the bottom of the swing; a cycle later the curve is its
+    // mean.
     boolean mean = averaging && now >= averagingSince + cycles.cycleSeconds();
     swing[3 * rows + 1] = mean ? cycles.aboveKelvins() : 0;
     swing[3 * rows + 2] = mean ? cycles.belowKelvins() : 0;

@@ -102,11 +102,7 @@ final class GlassComposer {
 
   /** The same with another way to tell how the kiln cools by itself. */
   static Composition compose(
-      GlassWork work,
-      Kiln kiln,
-      TemperatureUnit unit,
-      Optional<Keypad> keypad,
-      Coasting coasting) {
+      GlassWork work, Kiln kiln, TemperatureUnit unit, Optional<Keypad> keypad, Coasting coasting) {
     GlassComposer composer = new GlassComposer(work, kiln, unit, coasting);
     composer.refuseWhatDoesNotFit();
     composer.refuseTopsThatCannotBe();
@@ -128,6 +124,7 @@ final class GlassComposer {
   private Composition composition(
       Draft.Fitted fitted, Temperature freeFrom, List<Caution> cautions) {
     return new Composition(
+        work.kind(),
         fitted.schedule(),
         fitted.reasons(),
         demands(freeFrom),
@@ -191,7 +188,9 @@ final class GlassComposer {
         unit);
   }
 
-  /** A sudden drop of the kiln after which the face is pulled with a quarter of the design stress. */
+  /**
+   * A sudden drop of the kiln after which the face is pulled with a quarter of the design stress.
+   */
   private double suddenDropKelvins() {
     return Annealing.SHARE_OF_DESIGN
         * Annealing.DESIGN_PASCALS
@@ -217,8 +216,7 @@ final class GlassComposer {
           && !segments.get(i).target().equals(segments.get(i - 1).target())) {
         most =
             Math.max(
-                most,
-                segments.get(i - 1).target().celsius() - segments.get(i).target().celsius());
+                most, segments.get(i - 1).target().celsius() - segments.get(i).target().celsius());
         drops++;
       }
     }
@@ -634,7 +632,7 @@ final class GlassComposer {
                     slowLimit().kelvinsPerHour() > GlassRules.MOST_FALL[0]
                         ? "; practice hardly goes faster than 120 °C/h"
                         : ""),
-            "a published schedule: 55 °C/h at 9 mm, 25 at 12, 15 at 15 mm",
+            "a published schedule: 55 °C/h at 9 mm, 25 °C/h at 12 mm, 15 °C/h at 15 mm",
             Origin.derived(
                 "the law with the square of the thickness; 0.3 MPa is what careful schedules come to")),
         slowEnd(),

@@ -168,6 +168,7 @@ final class SinterComposer {
             Origin.derived("forecasts of each firing in this kiln")));
     cautions.addAll(tried.cautions());
     return new Composition(
+        work.kind(),
         tried.schedule(),
         tried.reasons(),
         tried.demands(),
@@ -425,6 +426,7 @@ final class SinterComposer {
     Draft.Fitted fitted = Draft.firstThatFits(List.of(rounded(steps)), name(), unit, keypad);
     Temperature top = option.map(Option::at).orElseGet(() -> fitted.schedule().peak());
     return new Composition(
+        work.kind(),
         fitted.schedule(),
         fitted.reasons(),
         demands(top, option),

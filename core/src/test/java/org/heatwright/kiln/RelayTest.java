@@ -139,8 +139,7 @@ class RelayTest {
     assertThat(every.swingKelvinsAt(end - 1)).isZero();
     double reached = mean.segments().get(0).reachedSeconds();
     for (double from : new double[] {reached, end - 3600}) {
-      double width =
-          every.highestReadingCelsius(from, end) - every.lowestReadingCelsius(from, end);
+      double width = every.highestReadingCelsius(from, end) - every.lowestReadingCelsius(from, end);
       assertThat(mean.highestReadingCelsius(from, end))
           .isCloseTo(every.highestReadingCelsius(from, end), within(2 + 0.1 * width));
       assertThat(mean.lowestReadingCelsius(from, end))

@@ -25,10 +25,10 @@ import org.heatwright.keypad.Keypad.UnitSetting;
 import org.heatwright.keypad.KeypadFit;
 import org.heatwright.keypad.TestKeypads;
 import org.heatwright.kiln.Kiln;
-import org.heatwright.material.Origin;
-import org.heatwright.numerics.LinearTable;
 import org.heatwright.material.Material;
+import org.heatwright.material.Origin;
 import org.heatwright.mould.Surroundings;
+import org.heatwright.numerics.LinearTable;
 import org.heatwright.piece.Slab;
 import org.heatwright.piece.SlabHistory;
 import org.heatwright.schedule.Ramp;
@@ -189,8 +189,7 @@ class GlassStairsTest {
     for (int i = soak; i < segments.size() - 1; i++) {
       Segment segment = segments.get(i);
       double to = segment.target().celsius();
-      double secondsAKelvin =
-          segment.ramp().rate().map(r -> 3600 / r.kelvinsPerHour()).orElse(0.1);
+      double secondsAKelvin = segment.ramp().rate().map(r -> 3600 / r.kelvinsPerHour()).orElse(0.1);
       points.add(second);
       points.add(celsius);
       second += Math.max(1, (celsius - to) * secondsAKelvin);
@@ -231,8 +230,7 @@ class GlassStairsTest {
               LinearTable.constant(1000),
               List.of(),
               Origin.derived("made up for the test"));
-      Slab slab =
-          Slab.lying(plain, depth, new Slab.Face(1e-9, biot * conductivity / depth));
+      Slab slab = Slab.lying(plain, depth, new Slab.Face(1e-9, biot * conductivity / depth));
       SlabHistory history =
           SlabHistory.of(
               slab,
@@ -250,8 +248,7 @@ class GlassStairsTest {
 
   private static GlassWork bowl(double sheetMetres) {
     return new GlassWork(
-        Glass.of(Glass.Family.SOFT_ART)
-            .withAnnealPoint(Temperature.ofCelsius(500)),
+        Glass.of(Glass.Family.SOFT_ART).withAnnealPoint(Temperature.ofCelsius(500)),
         GlassProcess.FULL_FUSE,
         sheetMetres,
         1,
@@ -272,8 +269,7 @@ class GlassStairsTest {
   @Test
   void aForecastFindsNothingAgainstIt() {
     Keypad keypad = keypad(20, CELSIUS, 1);
-    Composition composed =
-        Composer.compose(bowl(0.0095), Scenarios.capstan(), Optional.of(keypad));
+    Composition composed = Composer.compose(bowl(0.0095), Scenarios.capstan(), Optional.of(keypad));
     Forecast forecast =
         Forecaster.forecast(
             ForecastRequest.of(composed.schedule(), Scenarios.capstan(), composed.charge())
@@ -314,8 +310,7 @@ class GlassStairsTest {
   @Test
   void aHurriedDropIsFound() {
     Keypad keypad = keypad(20, CELSIUS, 1);
-    Composition composed =
-        Composer.compose(bowl(0.0095), Scenarios.capstan(), Optional.of(keypad));
+    Composition composed = Composer.compose(bowl(0.0095), Scenarios.capstan(), Optional.of(keypad));
     int first =
         composed.reasons().stream()
             .filter(r -> r.purpose().equals(GlassStairs.COOL_SLOWLY))
@@ -326,7 +321,8 @@ class GlassStairsTest {
     Segment hurried = segments.get(first - 1);
     segments.set(
         first - 1,
-        new Segment(hurried.ramp(), hurried.target(), Duration.ofMinutes(hurried.hold().toMinutes() / 2)));
+        new Segment(
+            hurried.ramp(), hurried.target(), Duration.ofMinutes(hurried.hold().toMinutes() / 2)));
     Schedule schedule = Schedule.of("hurried", TemperatureUnit.CELSIUS, segments);
     assertThat(
             Inspector.inspect(
