@@ -128,7 +128,7 @@ final class PageWords {
         firing.composition().cautions().stream().map(Caution::message).toList(),
         firing.composition().findable().stream().map(Found::words).toList(),
         Optional.of(keying(firing)),
-        new Page.Taking(moments(firing, when)));
+        new Page.Taking(moments(firing, when), firing.program().fits()));
   }
 
   // ---- answer
