@@ -39,8 +39,8 @@ import org.heatwright.schedule.Schedule;
 import org.heatwright.schedule.Segment;
 import org.heatwright.units.TemperatureUnit;
 import org.heatwright.work.Caution;
-import org.heatwright.work.Found;
 import org.heatwright.work.EnamelJudge;
+import org.heatwright.work.Found;
 import org.heatwright.work.Outcome;
 import org.heatwright.work.Reason;
 
