@@ -567,7 +567,7 @@ final class FiringDesk {
                     told,
                     when + after,
                     "Came out",
-                    words(told.text().lines().findFirst().orElse(""))));
+                    words(firing, told.text().lines().findFirst().orElse(""))));
         case OUT -> lines.add(line(told, when + after, "Out, or stopped", told.text()));
         default -> {
           // what was keyed, pictures and logs have places of their own
