@@ -9,7 +9,7 @@ import java.util.Objects;
  * so that records of years can be compared.
  *
  * @param code stable, in kebab-case
- * @param words the trade's, short enough for a box on the card
+ * @param words the trade's, short: all boxes of a kind must fit the card with the least room
  */
 public record Found(String code, String words) {
 
@@ -31,14 +31,14 @@ public record Found(String code, String words) {
       List.of(
           GOOD,
           new Found("incomplete", "incomplete"),
-          new Found("porous", "gas porosity"),
-          new Found("shrinkage", "shrinkage porosity"),
+          new Found("porous", "gas pores"),
+          new Found("shrinkage", "shrinkage"),
           new Found("flash", "fins"),
           new Found("bubbles", "beads"),
-          new Found("rough", "rough skin"),
-          new Found("inclusions", "investment in the metal"),
-          new Found("carbon", "carbon left"),
-          new Found("crack", "mould cracked"),
+          new Found("rough", "rough"),
+          new Found("inclusions", "inclusions"),
+          new Found("carbon", "carbon"),
+          new Found("crack", "mould crack"),
           OTHER);
 
   private static final List<Found> ENAMEL =
@@ -49,11 +49,10 @@ public record Found(String code, String words) {
           new Found("over-fired", "burnt out"),
           new Found("pulled-through", "pulled through"),
           new Found("pits", "pits"),
-          new Found("bubbles", "bubbles"),
           CRACK,
           new Found("chip", "chipped"),
           WARPED,
-          new Found("melted", "metal or solder melted"),
+          new Found("melted", "melted"),
           OTHER);
 
   private static final List<Found> METAL_CLAY =
@@ -65,38 +64,36 @@ public record Found(String code, String words) {
           new Found("blisters", "blistered"),
           new Found("slumped", "slumped"),
           new Found("melted", "melted"),
-          WARPED,
           new Found("oxidised", "black inside"),
-          new Found("inset-hurt", "stone or glass hurt"),
+          new Found("inset-hurt", "inset hurt"),
           OTHER);
 
   private static final List<Found> HEAT_TREATMENT =
       List.of(
           GOOD,
-          new Found("too-hard", "still too hard"),
-          new Found("too-soft", "still too soft"),
-          new Found("coarse-grain", "orange peel when bent"),
+          new Found("too-hard", "too hard"),
+          new Found("too-soft", "too soft"),
+          new Found("coarse-grain", "orange peel"),
           new Found("fire-stain", "fire stain"),
           new Found("scale", "scale"),
           new Found("colour-off", "colour off"),
           CRACK,
           WARPED,
-          new Found("melted", "metal or solder melted"),
+          new Found("melted", "melted"),
           OTHER);
 
   private static final List<Found> GLASS =
       List.of(
           GOOD,
-          new Found("under-fired", "not far enough"),
+          new Found("under-fired", "too little"),
           new Found("over-fired", "too far"),
           new Found("bubbles", "bubbles"),
-          new Found("devit", "devitrified"),
-          new Found("crack-round", "crack, edges round"),
-          new Found("crack", "crack, edges sharp"),
-          new Found("stress", "light between polarisers"),
-          new Found("spikes", "spiky edges"),
-          new Found("shelf-stuck", "shelf sticks to it"),
-          new Found("uneven", "uneven slump"),
+          new Found("devit", "devit"),
+          new Found("crack-round", "round crack"),
+          new Found("crack", "sharp crack"),
+          new Found("stress", "stress"),
+          new Found("spikes", "spikes"),
+          new Found("shelf-stuck", "stuck"),
           OTHER);
 
   public Found {
