@@ -125,6 +125,8 @@ public record Demands(
    * @param atFastest how much a full-power ramp through the range matters
    * @param consequence what would happen, a clause: "steam can blow the mould out"
    * @param origin where the limit comes from
+   * @param dropKelvins a fall of no more than this in one go is as good as one at the fastest rate,
+   *     if it is held as long as that would take; 0 where no fall in one go will do
    */
   public record RateLimit(
       String code,
@@ -132,8 +134,25 @@ public record Demands(
       HeatingRate most,
       Severity atFastest,
       String consequence,
-      Origin origin) {
+      Origin origin,
+      double dropKelvins) {
+
+    /** A limit to be kept at every moment. */
+    public RateLimit(
+        String code,
+        TemperatureRange range,
+        HeatingRate most,
+        Severity atFastest,
+        String consequence,
+        Origin origin) {
+      this(code, range, most, atFastest, consequence, origin, 0);
+    }
+
     public RateLimit {
+      if (!(dropKelvins >= 0)) {
+        throw new IllegalArgumentException(
+            "A drop (%s K) must not be below zero.".formatted(dropKelvins));
+      }
       Objects.requireNonNull(code, "code");
       Objects.requireNonNull(range, "range");
       Objects.requireNonNull(most, "most");

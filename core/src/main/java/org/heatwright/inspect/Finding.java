@@ -3,6 +3,7 @@ package org.heatwright.inspect;
 import java.util.Objects;
 import java.util.OptionalInt;
 import org.heatwright.material.Origin;
+import org.heatwright.units.TemperatureUnit;
 
 /**
  * A remark about a schedule, for the person at the kiln.
@@ -22,5 +23,10 @@ public record Finding(
     Objects.requireNonNull(segment, "segment");
     Objects.requireNonNull(message, "message");
     Objects.requireNonNull(origin, "origin");
+  }
+
+  /** The same in another unit; its source is told in its own. */
+  Finding in(TemperatureUnit unit) {
+    return new Finding(severity, code, segment, Wording.in(message, unit), origin);
   }
 }

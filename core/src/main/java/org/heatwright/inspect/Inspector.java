@@ -51,7 +51,13 @@ public final class Inspector {
                               WindowChecks.find(f, d.windows(), inspection.kiln(), walk));
                         }));
     inspection.kiln().ifPresent(k -> findings.add(CoupleChecks.find(k, inspection.schedule())));
+    findings.replaceAll(finding -> isAboutUnits(finding) ? finding : finding.in(walk.unit()));
     findings.sort(GRAVEST_FIRST);
     return List.copyOf(findings);
+  }
+
+  /** What must be told in both units, or in the keypad's. */
+  private static boolean isAboutUnits(Finding finding) {
+    return finding.code().startsWith("unit-") || finding.code().startsWith("keypad-");
   }
 }

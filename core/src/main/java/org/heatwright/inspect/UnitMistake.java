@@ -105,6 +105,9 @@ final class UnitMistake {
       if (step.segment().target().equals(inspection.schedule().peak())) {
         return demands.peak();
       }
+      if (step == walk.last()) {
+        return demands.last(); // what a kiln is opened at is no firing temperature
+      }
     }
     return new TemperatureRange(
         LEAST_TARGET, ceiling.compareTo(LEAST_TARGET) > 0 ? ceiling : LEAST_TARGET);

@@ -1,5 +1,6 @@
 package org.heatwright.inspect;
 
+import java.util.regex.Pattern;
 import org.heatwright.schedule.Ramp;
 import org.heatwright.units.HeatingRate;
 import org.heatwright.units.Temperature;
@@ -38,6 +39,47 @@ public final class Wording {
 
   private static String difference(double whole, TemperatureUnit unit) {
     return "%.0f %s".formatted(whole, unit.differenceSymbol());
+  }
+
+  /**
+   * One of our sentences, written in °C, °C/h and K, with its numbers in another unit, whole: "from
+   * 600 to 650 °C, 50 °C/h, within 20 K" becomes "from 1112 to 1202 °F, 90 °F/h, within 36 °F".
+   * What is in °F already stays.
+   */
+  public static String in(String text, TemperatureUnit unit) {
+    return unit == TemperatureUnit.CELSIUS
+        ? text
+        : IN_CELSIUS
+            .matcher(text)
+            .replaceAll(found -> inFahrenheit(found.group(1), found.group(2)));
+  }
+
+  /** Several numbers may share one unit: "350 to 450 °C", "315 and 480 °C". */
+  private static final Pattern IN_CELSIUS =
+      Pattern.compile(
+          "(?<![\\d.-])(-?\\d+(?:\\.\\d+)?(?:(?: to| and| or) -?\\d+(?:\\.\\d+)?)*) (°C/h|°C(?!/)|K)(?![\\w(])");
+
+  private static final Pattern NUMBER = Pattern.compile("-?\\d+(?:\\.\\d+)?");
+
+  private static String inFahrenheit(String numbers, String symbol) {
+    TemperatureUnit unit = TemperatureUnit.FAHRENHEIT;
+    String told =
+        NUMBER
+            .matcher(numbers)
+            .replaceAll(
+                found -> {
+                  double value = Double.parseDouble(found.group());
+                  return switch (symbol) {
+                    case "°C/h" -> whole(unit.value(HeatingRate.ofKelvinsPerHour(value)));
+                    case "K" -> whole(unit.value(TemperatureChange.ofKelvins(value)));
+                    default -> whole(unit.value(Temperature.ofCelsius(value)));
+                  };
+                });
+    return told + " " + (symbol.equals("°C/h") ? unit.symbol() + "/h" : unit.symbol());
+  }
+
+  private static String whole(double value) {
+    return String.valueOf(Math.round(value));
   }
 
   /** At most one decimal, three below 1, so that a slow rate does not read as none. */

@@ -128,6 +128,9 @@ final class WorkChecks {
         && rate.get().kelvinsPerHour() <= limit.most().kelvinsPerHour() * RATE_SLACK) {
       return;
     }
+    if (isHeldDrop(step, limit)) {
+      return;
+    }
     boolean far =
         rate.map(r -> r.kelvinsPerHour() > FAR_TOO_FAST * limit.most().kelvinsPerHour())
             .orElse(true);
@@ -146,6 +149,22 @@ final class WorkChecks {
                     limit.consequence(),
                     rate.map(r -> rateInOtherUnit(r, limit)).orElse("")),
             limit.origin()));
+  }
+
+  /** A small fall in one go, and then a hold as long as the slow fall would have taken. */
+  private boolean isHeldDrop(Walk.Step step, RateLimit limit) {
+    double kelvins = limit.range().kelvinsOfWay(step.from(), step.segment().target());
+    if (step.rises() || kelvins > limit.dropKelvins() + EDGE_KELVINS) {
+      return false;
+    }
+    Duration hold = Duration.ZERO;
+    for (Walk.Step next : walk.steps().subList(step.number() - 1, walk.steps().size())) {
+      if (!next.segment().target().equals(step.segment().target())) {
+        break;
+      }
+      hold = hold.plus(next.segment().hold());
+    }
+    return kelvins <= limit.most().kelvinsPerHour() * RATE_SLACK * hold.toSeconds() / 3600;
   }
 
   /** A °F rate in a °C schedule is 1.8 times too fast. */

@@ -26,7 +26,10 @@ public final class FiringRun {
   private final double[] readingRate;
   private final double[] watts;
   private final double[] joules;
+
+  /** Three a row: deviation of a switch's swing about its mean, most above it, most below it, K. */
   private final double[] swing;
+
   private final double[] air;
   private final double[] radiant;
   private final List<SegmentRun> segments;
@@ -195,7 +198,13 @@ public final class FiringRun {
    */
   public double swingKelvinsAt(double second) {
     int i = interval(second);
-    return i < 0 ? 0 : swing[Math.min(i, swing.length - 1)];
+    return i < 0 ? 0 : swing[3 * Math.min(i, seconds.length - 1)];
+  }
+
+  /** How far it then goes above the mean (sign 1) or below (sign -1), K. */
+  private double swingKelvinsAt(double second, int sign) {
+    int i = interval(second);
+    return i < 0 ? 0 : swing[3 * Math.min(i, seconds.length - 1) + (sign > 0 ? 1 : 2)];
   }
 
   /**
@@ -240,7 +249,7 @@ public final class FiringRun {
   }
 
   private double swung(double second, int sign) {
-    return sign * readingCelsiusAt(second) + Math.sqrt(2) * swingKelvinsAt(second);
+    return sign * readingCelsiusAt(second) + swingKelvinsAt(second, sign);
   }
 
   /** Setpoint, °C; a jump shows its later value. */

@@ -152,7 +152,8 @@ public final class FiringSimulation {
   private double[] readingRate = new double[1024];
   private double[] watts = new double[512];
   private double[] joules = new double[512];
-  private double[] swing = new double[512];
+  private double[] swing = new double[3 * 512];
+  private double averagingSince;
   private double[] air = new double[512];
   private double[] radiant = new double[512];
   private final List<FiringRun.SegmentRun> segmentRuns = new ArrayList<>();
@@ -361,7 +362,7 @@ public final class FiringSimulation {
         Arrays.copyOf(readingRate, 2 * rows),
         Arrays.copyOf(watts, rows),
         Arrays.copyOf(joules, rows),
-        Arrays.copyOf(swing, rows),
+        Arrays.copyOf(swing, 3 * rows),
         Arrays.copyOf(air, rows),
         Arrays.copyOf(radiant, rows),
         segmentRuns,
@@ -472,7 +473,7 @@ public final class FiringSimulation {
     readingRate = Arrays.copyOf(columns.readingRate(), 2 * room);
     watts = Arrays.copyOf(columns.watts(), room);
     joules = Arrays.copyOf(columns.joules(), room);
-    swing = Arrays.copyOf(columns.swing(), room);
+    swing = Arrays.copyOf(columns.swing(), 3 * room);
     air = Arrays.copyOf(columns.air(), room);
     radiant = Arrays.copyOf(columns.radiant(), room);
   }
@@ -586,6 +587,7 @@ public final class FiringSimulation {
   /** Goes on like the mean of the cycles that the switch repeats. */
   private void average() {
     averaging = true;
+    averagingSince = now;
     y[KilnNetwork.INTEGRAL] = network.average(cycles);
     changeDrive();
   }
@@ -979,7 +981,7 @@ public final class FiringSimulation {
       readingRate = Arrays.copyOf(readingRate, 2 * more);
       watts = Arrays.copyOf(watts, more);
       joules = Arrays.copyOf(joules, more);
-      swing = Arrays.copyOf(swing, more);
+      swing = Arrays.copyOf(swing, 3 * more);
       air = Arrays.copyOf(air, more);
       radiant = Arrays.copyOf(radiant, more);
     }
@@ -988,7 +990,12 @@ public final class FiringSimulation {
     reading[rows] = network.reading(y);
     watts[rows] = wattsNow;
     joules[rows] = y[KilnNetwork.ENERGY];
-    swing[rows] = averaging ? cycles.swingKelvins() : 0;
+    swing[3 * rows] = averaging ? cycles.swingKelvins() : 0;
+    // It begins where a cycle does, at the bottom of the swing; a cycle later the curve is its
+    // mean.
+    boolean mean = averaging && now >= averagingSince + cycles.cycleSeconds();
+    swing[3 * rows + 1] = mean ? cycles.aboveKelvins() : 0;
+    swing[3 * rows + 2] = mean ? cycles.belowKelvins() : 0;
     air[rows] = network.airCelsius(y);
     radiant[rows] = network.radiantCelsius(y);
     rows++;

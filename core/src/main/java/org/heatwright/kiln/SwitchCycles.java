@@ -27,6 +27,10 @@ final class SwitchCycles {
   private double lastDuty;
   private double lastError;
   private double lastSwing;
+  private double least;
+  private double most;
+  private double lastAbove;
+  private double lastBelow;
   private boolean alike;
 
   /** Something has changed: what was seen counts no more. */
@@ -48,6 +52,8 @@ final class SwitchCycles {
         length
             * (errorBefore * errorBefore + errorBefore * errorAfter + errorAfter * errorAfter)
             / 3;
+    least = Math.min(least, Math.min(errorBefore, errorAfter));
+    most = Math.max(most, Math.max(errorBefore, errorAfter));
   }
 
   /** The elements go on: a cycle is over, another begins. */
@@ -59,8 +65,13 @@ final class SwitchCycles {
       lastDuty = onSeconds / seconds;
       lastError = mean;
       lastSwing = Math.sqrt(Math.max(0, errorSquare / seconds - mean * mean));
+      // The error is the setpoint less the display: its least is the display's most.
+      lastAbove = mean - least;
+      lastBelow = most - mean;
       complete++;
     }
+    least = Double.POSITIVE_INFINITY;
+    most = Double.NEGATIVE_INFINITY;
     watching = true;
     seconds = 0;
     onSeconds = 0;
@@ -86,6 +97,21 @@ final class SwitchCycles {
   /** Standard deviation of the display about its mean over the last cycle, K. */
   double swingKelvins() {
     return lastSwing;
+  }
+
+  /** How long the last cycle took, s. */
+  double cycleSeconds() {
+    return lastSeconds;
+  }
+
+  /** How far the display goes above its mean in the last cycle, K; more than it goes below. */
+  double aboveKelvins() {
+    return lastAbove;
+  }
+
+  /** How far it goes below its mean, K: the switch acts on it sooner than on what is above. */
+  double belowKelvins() {
+    return lastBelow;
   }
 
   /**

@@ -133,6 +133,7 @@ final class BurnoutComposer {
         });
     Draft.Fitted fitted = Draft.firstThatFits(drafts, name(), unit, keypad);
     return new Composition(
+        work.kind(),
         fitted.schedule(),
         fitted.reasons(),
         demands(),
@@ -990,7 +991,7 @@ final class BurnoutComposer {
             0,
             Duration.ZERO,
             "first mould may be drawn",
-            "Every core is within %.0f °C of the pour temperature; practice also waits until the kiln has stood there %s."
+            "Every core is within %.0f K of the pour temperature; practice also waits until the kiln has stood there %s."
                 .formatted(Forecaster.READY_WITHIN_KELVINS, HourMinute.words(pourSoak))));
     moments.add(
         new Moment(

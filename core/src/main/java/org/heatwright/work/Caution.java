@@ -1,7 +1,9 @@
 package org.heatwright.work;
 
 import java.util.Objects;
+import org.heatwright.inspect.Wording;
 import org.heatwright.material.Origin;
+import org.heatwright.units.TemperatureUnit;
 
 /**
  * A danger or a limit to know before the heat.
@@ -16,5 +18,10 @@ public record Caution(String code, String message, Origin origin) {
     Objects.requireNonNull(code, "code");
     Objects.requireNonNull(message, "message");
     Objects.requireNonNull(origin, "origin");
+  }
+
+  /** The same in another unit; its source is told in its own. */
+  Caution in(TemperatureUnit unit) {
+    return new Caution(code, Wording.in(message, unit), origin);
   }
 }

@@ -1,6 +1,7 @@
 package org.heatwright.work;
 
 import java.util.Optional;
+import org.heatwright.inspect.Wording;
 import org.heatwright.keypad.Keypad;
 import org.heatwright.kiln.Kiln;
 import org.heatwright.units.TemperatureUnit;
@@ -21,6 +22,15 @@ public final class Composer {
   public static Composition compose(Work work, Kiln kiln, Optional<Keypad> keypad) {
     TemperatureUnit unit =
         keypad.map(k -> k.unitFor(TemperatureUnit.CELSIUS)).orElse(TemperatureUnit.CELSIUS);
+    try {
+      return compose(work, kiln, unit, keypad);
+    } catch (WorkRefusedException refused) {
+      throw new WorkRefusedException(Wording.in(String.valueOf(refused.getMessage()), unit));
+    }
+  }
+
+  private static Composition compose(
+      Work work, Kiln kiln, TemperatureUnit unit, Optional<Keypad> keypad) {
     if (work instanceof BurnoutWork burnout) {
       return BurnoutComposer.compose(burnout, kiln, unit, keypad);
     }

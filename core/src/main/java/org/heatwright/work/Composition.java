@@ -10,10 +10,13 @@ import org.heatwright.forecast.StartPlanner;
 import org.heatwright.inspect.Demands;
 import org.heatwright.inspect.Finding;
 import org.heatwright.schedule.Schedule;
+import org.heatwright.units.TemperatureUnit;
 
 /**
- * A schedule made for a piece of work, with all that belongs to it.
+ * A schedule made for a piece of work, with all that belongs to it. What the rules say in °C is
+ * told in the schedule's unit.
  *
+ * @param kind of the work, as {@link Work#kind()} names it
  * @param schedule what to fire
  * @param reasons why each number is what it is, by segment
  * @param demands what the work asks of any schedule
@@ -23,6 +26,7 @@ import org.heatwright.schedule.Schedule;
  * @param judge what the firing does to the pieces
  */
 public record Composition(
+    String kind,
     Schedule schedule,
     List<Reason> reasons,
     Demands demands,
@@ -32,19 +36,34 @@ public record Composition(
     PieceJudge judge) {
 
   public Composition {
+    Objects.requireNonNull(kind, "kind");
     Objects.requireNonNull(schedule, "schedule");
-    reasons = List.copyOf(reasons);
+    TemperatureUnit unit = schedule.unit();
+    reasons = reasons.stream().map(reason -> reason.in(unit)).toList();
     Objects.requireNonNull(demands, "demands");
     Objects.requireNonNull(charge, "charge");
-    cautions = List.copyOf(cautions);
-    moments = List.copyOf(moments);
+    cautions = cautions.stream().map(caution -> caution.in(unit)).toList();
+    moments = moments.stream().map(moment -> moment.in(unit)).toList();
     Objects.requireNonNull(judge, "judge");
+  }
+
+  /** What a person may find when the kiln is opened. */
+  public List<Found> findable() {
+    return Found.after(kind);
+  }
+
+  /** The same, told in another unit. */
+  public Composition withUnit(TemperatureUnit unit) {
+    return new Composition(
+        kind, schedule.withUnit(unit), reasons, demands, charge, cautions, moments, judge);
   }
 
   /** What the firing does to the pieces by a forecast of this composition's charge. */
   public List<Outcome> outcomes(Schedule run, Forecast forecast) {
     return forecast.pieces().size() == charge.followed().size()
-        ? judge.outcomes(run, forecast.pieces())
+        ? judge.outcomes(run, forecast.pieces()).stream()
+            .map(outcome -> outcome.in(run.unit()))
+            .toList()
         : List.of();
   }
 

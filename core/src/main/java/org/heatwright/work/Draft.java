@@ -124,7 +124,7 @@ record Draft(List<Step> steps) {
   }
 
   /** Every hold longer than the longest becomes several at the same target. */
-  private Draft split(Duration longest) {
+  Draft split(Duration longest) {
     List<Step> split = new ArrayList<>();
     for (Step step : steps) {
       Duration left = step.hold();

@@ -86,6 +86,7 @@ final class EnamelComposer {
   private Composition compose(Optional<Keypad> keypad, EnamelOutlook outlook) {
     Draft.Fitted fitted = Draft.firstThatFits(List.of(draft(outlook)), name(), unit, keypad);
     return new Composition(
+        work.kind(),
         fitted.schedule(),
         fitted.reasons(),
         demands(),

@@ -71,7 +71,7 @@ final class EnamelRules {
               "the enamel burns out before the piece is seen",
               Origin.read("bench-forum thread on firing high and quick, 950 to 1000 °C"),
               Temperature.ofCelsius(1040),
-              "copper melts at 1085 °C, and a kiln's display may be 45 °C out",
+              "copper melts at 1085 °C, and a kiln's display may be 45 K out",
               Origin.memory("ITS-90 fixed points; the margin is our estimate"));
       case FINE_SILVER ->
           new MetalLimits(
@@ -82,7 +82,7 @@ final class EnamelRules {
               "silver softens and sags, and where it touches copper it melts from 779 °C",
               Origin.read("an enameller's page on materials, silver 700 to 800 °C"),
               Temperature.ofCelsius(930),
-              "fine silver melts at 962 °C, and a kiln's display may be 30 °C out",
+              "fine silver melts at 962 °C, and a kiln's display may be 30 K out",
               Origin.memory("ITS-90 fixed points; the margin is our estimate"));
       case STERLING_925 ->
           new MetalLimits(

@@ -16,6 +16,7 @@ import org.heatwright.inspect.Severity;
 import org.heatwright.inspect.TemperatureRange;
 import org.heatwright.inspect.Wording;
 import org.heatwright.keypad.Keypad;
+import org.heatwright.kiln.HeatTransfer;
 import org.heatwright.kiln.Kiln;
 import org.heatwright.material.KnownMaterial;
 import org.heatwright.material.Origin;
@@ -25,6 +26,8 @@ import org.heatwright.piece.FollowedPiece.Place;
 import org.heatwright.piece.Slab;
 import org.heatwright.schedule.HourMinute;
 import org.heatwright.schedule.Ramp;
+import org.heatwright.schedule.Schedule;
+import org.heatwright.schedule.Segment;
 import org.heatwright.units.HeatingRate;
 import org.heatwright.units.Temperature;
 import org.heatwright.units.TemperatureChange;
@@ -64,8 +67,17 @@ final class GlassComposer {
   private final Span anneal;
   private final Temperature firmLimit;
   private final double tensionPascals;
+  private final Coasting coasting;
 
-  private GlassComposer(GlassWork work, Kiln kiln, TemperatureUnit unit) {
+  /** What the kiln's display shows when nothing heats it, after a program, every two minutes. */
+  interface Coasting {
+    List<double[]> after(Schedule schedule, Kiln kiln, Temperature until);
+  }
+
+  private static final double READING_SECONDS = 120;
+
+  private GlassComposer(GlassWork work, Kiln kiln, TemperatureUnit unit, Coasting coasting) {
+    this.coasting = coasting;
     this.work = work;
     this.kiln = kiln;
     this.unit = unit;
@@ -79,25 +91,146 @@ final class GlassComposer {
 
   static Composition compose(
       GlassWork work, Kiln kiln, TemperatureUnit unit, Optional<Keypad> keypad) {
-    GlassComposer composer = new GlassComposer(work, kiln, unit);
+    return compose(
+        work,
+        kiln,
+        unit,
+        keypad,
+        (schedule, empty, until) ->
+            KilnCoasting.readings(schedule, empty, List.of(), READING_SECONDS, until.celsius()));
+  }
+
+  /** The same with another way to tell how the kiln cools by itself. */
+  static Composition compose(
+      GlassWork work, Kiln kiln, TemperatureUnit unit, Optional<Keypad> keypad, Coasting coasting) {
+    GlassComposer composer = new GlassComposer(work, kiln, unit, coasting);
     composer.refuseWhatDoesNotFit();
-    return composer.compose(keypad);
+    composer.refuseTopsThatCannotBe();
+    return keypad.isPresent() && keypad.get().rate().cooling() == Keypad.Cooling.NOT_CONTROLLED
+        ? composer.composeInDrops(keypad.get())
+        : composer.compose(keypad);
   }
 
   private Composition compose(Optional<Keypad> keypad) {
-    refuseTopsThatCannotBe();
-    Draft full = draft(true, true);
     Draft.Fitted fitted =
         Draft.firstThatFits(
-            List.of(full, draft(true, false), draft(false, false)), name(), unit, keypad);
+            List.of(draft(true, true), draft(true, false), draft(false, false)),
+            name(),
+            unit,
+            keypad);
+    return composition(fitted, openAt(), cautions());
+  }
+
+  private Composition composition(
+      Draft.Fitted fitted, Temperature freeFrom, List<Caution> cautions) {
     return new Composition(
+        work.kind(),
         fitted.schedule(),
         fitted.reasons(),
-        demands(),
+        demands(freeFrom),
         charge(),
-        cautions(),
+        cautions,
         moments(fitted.draft().steps()),
         judge());
+  }
+
+  /** For a keypad that cannot slow a fall. */
+  private Composition composeInDrops(Keypad keypad) {
+    GlassStairs stairs = stairs(keypad);
+    List<double[]> readings =
+        coasting.after(new Draft(upToTheSoak(false)).schedule(name(), unit), kiln, openAt());
+    Temperature freeFrom = stairs.freeFrom(readings, READING_SECONDS);
+    List<Draft> drafts = new ArrayList<>();
+    for (boolean squeeze : List.of(true, false)) {
+      for (GlassStairs.Size size : List.of(stairs.fine(), stairs.fewer(), stairs.coarse())) {
+        List<Draft.Step> down = stairs.steps(size, freeFrom);
+        if (!down.isEmpty()) {
+          List<Draft.Step> steps = new ArrayList<>(upToTheSoak(squeeze));
+          steps.addAll(down);
+          drafts.add(new Draft(steps));
+        }
+      }
+    }
+    if (drafts.isEmpty()) {
+      throw new WorkRefusedException(
+          "The keypad cannot slow a fall, and its targets lie too far apart for drops that this glass stands, %.0f %s: anneal it on another."
+              .formatted(
+                  unit.value(TemperatureChange.ofKelvins(stairs.coarse().slowKelvins())),
+                  unit.differenceSymbol()));
+    }
+    int least = drafts.get(drafts.size() - 1).split(keypad.hold().max()).steps().size();
+    if (least > keypad.segments()) {
+      throw new WorkRefusedException(
+          "The keypad cannot slow a fall, and in drops with holds this glass needs %d segments at least; the keypad has %d. Make the glass thinner, let it cool from both faces, or anneal it on another."
+              .formatted(least, keypad.segments()));
+    }
+    Draft.Fitted fitted = Draft.firstThatFits(drafts, name(), unit, Optional.of(keypad));
+    List<Caution> cautions = new ArrayList<>();
+    cautions.add(inDrops(fitted, stairs));
+    cautions.addAll(cautions());
+    return composition(fitted, freeFrom, cautions);
+  }
+
+  private GlassStairs stairs(Keypad keypad) {
+    return new GlassStairs(
+        new GlassStairs.Fall(
+            soakTarget(),
+            slowEnd(),
+            secondEnd(),
+            openAt(),
+            slowRate(),
+            fasterRate(1),
+            fall(coldLimit().kelvinsPerHour(), 2)),
+        Annealing.differenceKelvins(elastic, work.depthMetres(), slowRate()),
+        suddenDropKelvins(),
+        dropShare(),
+        keypad.targetRange(unit),
+        unit);
+  }
+
+  /**
+   * A sudden drop of the kiln after which the face is pulled with a quarter of the design stress.
+   */
+  private double suddenDropKelvins() {
+    return Annealing.SHARE_OF_DESIGN
+        * Annealing.DESIGN_PASCALS
+        / (elastic.pascalsPerKelvin() * dropShare());
+  }
+
+  private double dropShare() {
+    double celsius = slowEnd().celsius();
+    double taken =
+        FILM + 4 * EMISSIVITY * HeatTransfer.STEFAN_BOLTZMANN * Math.pow(celsius + 273.15, 3);
+    return Annealing.shareOfDrop(
+        taken
+            * work.depthMetres()
+            / GLASS.material().conductivityWattsPerMetreKelvin().at(celsius));
+  }
+
+  private Caution inDrops(Draft.Fitted fitted, GlassStairs stairs) {
+    double most = 0;
+    long drops = 0;
+    List<Segment> segments = fitted.schedule().segments();
+    for (int i = 1; i < segments.size(); i++) {
+      if (fitted.draft().steps().get(i).purpose().equals(GlassStairs.COOL_SLOWLY)
+          && !segments.get(i).target().equals(segments.get(i - 1).target())) {
+        most =
+            Math.max(
+                most, segments.get(i - 1).target().celsius() - segments.get(i).target().celsius());
+        drops++;
+      }
+    }
+    boolean coarse = most > stairs.fine().slowKelvins() + 1;
+    return new Caution(
+        "cools-in-drops",
+        "This keypad cannot slow a fall, so from the soak the program goes down in %d drops of %s at most, each held, then further: %s Leave door, lid and vent shut all the way."
+            .formatted(
+                drops,
+                Wording.differenceUp(most, unit),
+                coarse
+                    ? "with so few segments they leave up to half as much tension again as a slow ramp."
+                    : "as much tension stays as after a slow ramp."),
+        GlassStairs.STRESS);
   }
 
   // ---- what cannot be
@@ -309,6 +442,16 @@ final class GlassComposer {
    * @param threeStages whether to go faster twice under the slow range, or once
    */
   private Draft draft(boolean squeeze, boolean threeStages) {
+    List<Draft.Step> steps = new ArrayList<>(upToTheSoak(squeeze));
+    steps.add(slowStep());
+    steps.add(fasterStep("cool further", 1, threeStages ? secondEnd() : openAt()));
+    if (threeStages) {
+      steps.add(fasterStep("cool to the door", 2, openAt()));
+    }
+    return new Draft(steps);
+  }
+
+  private List<Draft.Step> upToTheSoak(boolean squeeze) {
     List<Draft.Step> steps = new ArrayList<>();
     Ramp rise = Ramp.at(roundRate(riseLimit()));
     Draft.Why riseWhy = riseWhy();
@@ -316,7 +459,7 @@ final class GlassComposer {
       steps.add(soakStep(rise, riseWhy));
     } else {
       Temperature squeezeAt = squeezeTarget();
-      boolean squeezed = squeeze && isStack() && squeezeAt.compareTo(top()) < 0;
+      boolean squeezed = squeeze && isStack() && !draftSqueezeLeftOut();
       if (squeezed) {
         steps.add(squeezeStep(rise, riseWhy, squeezeAt));
         steps.add(topStep(Ramp.at(topRise()), topRiseWhy()));
@@ -331,12 +474,7 @@ final class GlassComposer {
                   "visible in about an hour inside the range",
                   GlassRules.BLOG)));
     }
-    steps.add(slowStep());
-    steps.add(fasterStep("cool further", 1, threeStages ? secondEnd() : openAt()));
-    if (threeStages) {
-      steps.add(fasterStep("cool to the door", 2, openAt()));
-    }
-    return new Draft(steps);
+    return steps;
   }
 
   private Temperature squeezeTarget() {
@@ -483,7 +621,7 @@ final class GlassComposer {
   private Draft.Step slowStep() {
     Span strain = glass.strain();
     return new Draft.Step(
-        "cool slowly",
+        GlassStairs.COOL_SLOWLY,
         Ramp.at(slowRate()),
         new Draft.Why(
             "At most %s MPa of tension stays in the middle: %s by E a R L²/(6 k (1-n)) with L %s%s."
@@ -494,7 +632,7 @@ final class GlassComposer {
                     slowLimit().kelvinsPerHour() > GlassRules.MOST_FALL[0]
                         ? "; practice hardly goes faster than 120 °C/h"
                         : ""),
-            "a published schedule: 55 °C/h at 9 mm, 25 at 12, 15 at 15 mm",
+            "a published schedule: 55 °C/h at 9 mm, 25 °C/h at 12 mm, 15 °C/h at 15 mm",
             Origin.derived(
                 "the law with the square of the thickness; 0.3 MPa is what careful schedules come to")),
         slowEnd(),
@@ -535,7 +673,10 @@ final class GlassComposer {
 
   // ---- what the work asks of any schedule
 
-  private Demands demands() {
+  /**
+   * @param freeFrom from there down the kiln may be left to itself
+   */
+  private Demands demands(Temperature freeFrom) {
     boolean sheetRules = work.dataSheet().max().filter(firmLimit::equals).isPresent();
     List<Ceiling> ceilings = new ArrayList<>();
     ceilings.add(
@@ -550,7 +691,6 @@ final class GlassComposer {
                 ? Origin.own("data sheet")
                 : Origin.estimate("well above any fusing temperature of practice")));
     processCeiling().filter(c -> c.limit().compareTo(firmLimit) < 0).ifPresent(ceilings::add);
-    TemperatureRange slow = new TemperatureRange(slowEnd(), soakTarget());
     return new Demands(
         "%s of %s".formatted(work.process().words(), glass.family().words()),
         ceilings,
@@ -578,21 +718,31 @@ final class GlassComposer {
         new TemperatureRange(Temperature.ofCelsius(0), slowEnd()),
         TemperatureChange.ofKelvins(Forecaster.READY_WITHIN_KELVINS),
         List.of(),
-        List.of(
-            new RateLimit(
-                "cools-too-fast",
-                slow,
-                slowLimit(),
-                Severity.STOP,
-                "stress stays in the glass for good, and it may crack days later",
-                Origin.derived("the law with the square of the thickness")),
-            new RateLimit(
-                "cold-glass-cools-too-fast",
-                new TemperatureRange(lower(openAt(), slowEnd()), slowEnd()),
-                coldLimit(),
-                Severity.WARN,
-                "its surface is pulled, and a scratched edge may let go",
-                Origin.derived("a quarter of the design stress at the surface"))));
+        coolingLimits(freeFrom));
+  }
+
+  private List<RateLimit> coolingLimits(Temperature freeFrom) {
+    List<RateLimit> limits = new ArrayList<>();
+    limits.add(
+        new RateLimit(
+            "cools-too-fast",
+            new TemperatureRange(slowEnd(), soakTarget()),
+            slowLimit(),
+            Severity.STOP,
+            "stress stays in the glass for good, and it may crack days later",
+            Origin.derived("the law with the square of the thickness"),
+            Math.min(GlassRules.COARSE_DROP_KELVINS, suddenDropKelvins())));
+    Temperature low = freeFrom.compareTo(openAt()) > 0 ? freeFrom : openAt();
+    limits.add(
+        new RateLimit(
+            "cold-glass-cools-too-fast",
+            new TemperatureRange(lower(low, slowEnd()), slowEnd()),
+            coldLimit(),
+            Severity.WARN,
+            "its surface is pulled, and a scratched edge may let go",
+            Origin.derived("a quarter of the design stress at the surface"),
+            Math.min(GlassRules.MOST_COLD_DROP_KELVINS, suddenDropKelvins())));
+    return limits;
   }
 
   /** A target so far above the process that something else becomes of the glass. */
@@ -726,8 +876,9 @@ final class GlassComposer {
     return cautions;
   }
 
+  /** A hold just under the top would be one with it. */
   private boolean draftSqueezeLeftOut() {
-    return squeezeTarget().compareTo(top()) >= 0;
+    return top().celsius() - squeezeTarget().celsius() < GlassRules.SQUEEZE_UNDER_TOP_KELVINS;
   }
 
   private Temperature shifted(double artCelsius) {

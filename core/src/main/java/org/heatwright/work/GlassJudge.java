@@ -54,6 +54,9 @@ record GlassJudge(GlassWork work, Limits limits) implements PieceJudge {
 
   private static final double MEGA = 1e6;
 
+  /** Glass that is held at the slow range's end stays within so much of it, K. Our estimate. */
+  private static final double HELD_WITHIN_KELVINS = 5;
+
   /** Below the soak's temperature by no more than this, above by no more, counts as soaked, K. */
   private static final double SOAK_BELOW_KELVINS = 12;
 
@@ -61,9 +64,6 @@ record GlassJudge(GlassWork work, Limits limits) implements PieceJudge {
 
   /** Walls are warmer than the display at the end, and the glass with them, K. Our estimate. */
   private static final double AT_THE_DOOR_KELVINS = 30;
-
-  /** A published schedule's goal between hottest and coolest place, K. */
-  private static final double SPREAD_KELVINS = 5;
 
   /**
    * More tension than this is seen at once between polarisers and shortens a life. Estimate, Pa.
@@ -333,7 +333,7 @@ record GlassJudge(GlassWork work, Limits limits) implements PieceJudge {
         "From its slowest place to its face, between %s and %s; a published schedule wants 5 °C at most."
             .formatted(Wording.of(limits.soak(), unit), Wording.of(limits.slowEnd(), unit));
     Origin origin = Origin.read("a practitioner's published schedule, at most 5 °C");
-    return band.high() > SPREAD_KELVINS
+    return band.high() > GlassRules.SPREAD_KELVINS
         ? Outcome.of(
             "slow-range-difference",
             "unevenness while it sets",
@@ -487,7 +487,8 @@ record GlassJudge(GlassWork work, Limits limits) implements PieceJudge {
     double until = secondLeft(seconds, inside, from, limits.soak().celsius() - 3);
     for (int i = from; i < face.length; i++) {
       boolean slow =
-          inside[i] <= limits.soak().celsius() - 2 && inside[i] >= limits.slowEnd().celsius();
+          inside[i] <= limits.soak().celsius() - 2
+              && inside[i] >= limits.slowEnd().celsius() + HELD_WITHIN_KELVINS;
       if (slow && seconds[i] >= Math.max(soaked, until)) {
         most = Math.max(most, Math.abs(inside[i] - face[i]));
       }

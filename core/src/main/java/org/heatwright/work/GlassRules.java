@@ -33,6 +33,9 @@ final class GlassRules {
 
   static final Duration SQUEEZE = Duration.ofMinutes(30);
 
+  /** Closer to the top it is no hold of its own, K. Our estimate. */
+  static final double SQUEEZE_UNDER_TOP_KELVINS = 5;
+
   /** From the soak down to so far under the strain point it cools at the slow rate. */
   static final double UNDER_STRAIN_KELVINS = 20;
 
@@ -46,6 +49,28 @@ final class GlassRules {
 
   /** Faster than this no thin sheet is sent down, K/h: the kiln is not as even as the formula. */
   static final double[] MOST_FALL = {120, 150, 200};
+
+  /**
+   * Without a slowed fall the slow range is gone down in drops of so much, K, each held as long as
+   * the slow fall would take: a glass's stress flows away over some ten kelvins, so it feels their
+   * mean. Derived: the plate's stress by such drops is that of the ramp within a tenth.
+   */
+  static final double DROP_KELVINS = 10;
+
+  /** Where a keypad has too few segments for that, K: up to half as much again (derived, so). */
+  static final double COARSE_DROP_KELVINS = 20;
+
+  /** A published schedule's goal between hottest and coolest place while glass sets, K. */
+  static final double SPREAD_KELVINS = 5;
+
+  /** A kiln swings a little below a setpoint it fell to, K. Our estimate. */
+  static final double BELOW_KELVINS = 3;
+
+  /** Below the slow range no drop is more, K. Our estimate: people look at round numbers. */
+  static final double MOST_COLD_DROP_KELVINS = 55;
+
+  /** A kiln may cool so many times as fast as its model says. Our estimate. */
+  static final double COOLS_FASTER_FACTOR = 1.25;
 
   /** Thick pieces are opened at 40 to 50 °C (read: a glass workshop's page). */
   static final double OPEN_THICK_CELSIUS = 50;

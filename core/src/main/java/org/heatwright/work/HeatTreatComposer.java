@@ -66,6 +66,7 @@ final class HeatTreatComposer {
   private Composition compose(Optional<Keypad> keypad) {
     Draft.Fitted fitted = Draft.firstThatFits(List.of(draft()), name(), unit, keypad);
     return new Composition(
+        work.kind(),
         fitted.schedule(),
         fitted.reasons(),
         demands(),

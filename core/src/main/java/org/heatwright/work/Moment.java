@@ -6,6 +6,8 @@ import java.util.Optional;
 import org.heatwright.forecast.Band;
 import org.heatwright.forecast.Forecast;
 import org.heatwright.forecast.StartPlanner;
+import org.heatwright.inspect.Wording;
+import org.heatwright.units.TemperatureUnit;
 
 /**
  * A time at which a person must do something or can last change something. It is tied to the
@@ -73,5 +75,10 @@ public record Moment(
           case PROGRAM_END -> Optional.of(forecast.endSeconds());
         };
     return anchored.map(band -> band.plus(after.toSeconds()));
+  }
+
+  /** The same in another unit. */
+  Moment in(TemperatureUnit unit) {
+    return new Moment(kind, anchor, segment, after, Wording.in(what, unit), Wording.in(why, unit));
   }
 }

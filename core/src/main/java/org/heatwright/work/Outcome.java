@@ -6,7 +6,9 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import org.heatwright.inspect.Finding;
 import org.heatwright.inspect.Severity;
+import org.heatwright.inspect.Wording;
 import org.heatwright.material.Origin;
+import org.heatwright.units.TemperatureUnit;
 
 /**
  * One thing that a firing does to the piece, for a person: by a forecast, or by a log.
@@ -64,5 +66,11 @@ public record Outcome(
   public static Outcome of(
       String code, String what, String value, String meaning, Severity severity, Origin origin) {
     return new Outcome(code, what, value, meaning, Optional.of(severity), origin);
+  }
+
+  /** The same in another unit; its source is told in its own. */
+  public Outcome in(TemperatureUnit unit) {
+    return new Outcome(
+        code, what, Wording.in(value, unit), Wording.in(meaning, unit), severity, origin);
   }
 }

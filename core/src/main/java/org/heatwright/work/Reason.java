@@ -1,7 +1,9 @@
 package org.heatwright.work;
 
 import java.util.Objects;
+import org.heatwright.inspect.Wording;
 import org.heatwright.material.Origin;
+import org.heatwright.units.TemperatureUnit;
 
 /**
  * Why a number of a composed schedule is what it is.
@@ -39,5 +41,11 @@ public record Reason(
     Objects.requireNonNull(rule, "rule");
     Objects.requireNonNull(range, "range");
     Objects.requireNonNull(origin, "origin");
+  }
+
+  /** The same in another unit; its source is told in its own. */
+  Reason in(TemperatureUnit unit) {
+    return new Reason(
+        segment, part, purpose, value, Wording.in(rule, unit), Wording.in(range, unit), origin);
   }
 }

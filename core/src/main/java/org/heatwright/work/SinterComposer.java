@@ -19,11 +19,7 @@ import org.heatwright.inspect.Severity;
 import org.heatwright.inspect.TemperatureRange;
 import org.heatwright.inspect.Wording;
 import org.heatwright.keypad.Keypad;
-import org.heatwright.kiln.FiringConditions;
-import org.heatwright.kiln.FiringSimulation;
 import org.heatwright.kiln.Kiln;
-import org.heatwright.kiln.KilnParameters;
-import org.heatwright.material.HeatCurves;
 import org.heatwright.material.Origin;
 import org.heatwright.material.PieceMaterials;
 import org.heatwright.piece.FollowedPiece;
@@ -52,9 +48,7 @@ final class SinterComposer {
   /** Draws that decide whether a firing fits into the day; a forecast tells it better later. */
   private static final int WINDOW_DRAWS = 8;
 
-  private static final int COOLING_DRAWS = 5;
   private static final double QUARTER_SECONDS = 900;
-  private static final double DAY_SECONDS = 86_400;
 
   /** A footprint is about half of its longest side squared. {@code estimate:} */
   private static final double FOOTPRINT = 0.5;
@@ -174,6 +168,7 @@ final class SinterComposer {
             Origin.derived("forecasts of each firing in this kiln")));
     cautions.addAll(tried.cautions());
     return new Composition(
+        work.kind(),
         tried.schedule(),
         tried.reasons(),
         tried.demands(),
@@ -308,28 +303,13 @@ final class SinterComposer {
 
   /** The longest of some likely kilns, in quarters of an hour, a day at most. */
   private static Duration simulatedCooling(Schedule schedule, Kiln kiln, Charge charge) {
-    HeatCurves curves = new HeatCurves();
-    double longest = 0;
-    for (KilnParameters draw : kiln.beliefs().ensemble(kiln, COOLING_DRAWS, 1)) {
-      FiringSimulation simulation =
-          new FiringSimulation(
-              kiln,
-              draw,
-              FiringConditions.usual(),
-              charge.loads(),
-              schedule,
-              FiringSimulation.Accuracy.USUAL,
-              curves);
-      simulation.runProgram();
-      double end = simulation.elapsedSeconds();
-      double after = 0;
-      do {
-        after += QUARTER_SECONDS;
-        simulation.coastUntil(end + after);
-      } while (after < DAY_SECONDS
-          && simulation.run().readingCelsiusAt(end + after) > SinterRules.COLD_CELSIUS);
-      longest = Math.max(longest, after);
-    }
+    double longest =
+        KilnCoasting.readings(
+                schedule, kiln, charge.loads(), QUARTER_SECONDS, SinterRules.COLD_CELSIUS)
+            .stream()
+            .mapToDouble(readings -> (readings.length - 1) * QUARTER_SECONDS)
+            .max()
+            .orElseThrow();
     return Duration.ofSeconds(Math.round(longest));
   }
 
@@ -446,6 +426,7 @@ final class SinterComposer {
     Draft.Fitted fitted = Draft.firstThatFits(List.of(rounded(steps)), name(), unit, keypad);
     Temperature top = option.map(Option::at).orElseGet(() -> fitted.schedule().peak());
     return new Composition(
+        work.kind(),
         fitted.schedule(),
         fitted.reasons(),
         demands(top, option),

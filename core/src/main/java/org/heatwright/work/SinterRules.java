@@ -414,7 +414,7 @@ final class SinterRules {
       rates.add(
           rate(
               top.celsius() / millimetres,
-              "Bronze above 3 mm: the target in °C over the thickness in mm (%.1f), an hour."
+              "Bronze above 3 mm: the target in Celsius over the thickness in millimetres (%.1f), an hour."
                   .formatted(millimetres),
               Origin.read("a bronze-clay firing guide's table; its sentence has it upside down")));
     }

@@ -523,6 +523,31 @@ public final class TestKeypads {
         keypad.hold());
   }
 
+  /** Digits that can only stop heating, with so many segments and targets in such steps. */
+  public static Keypad cannotSlowAFall(int segments, UnitSetting units, Keypad.TargetField target) {
+    Keypad k = withRate(digits(), digits().rate().fastest(), Keypad.Cooling.NOT_CONTROLLED);
+    return new Keypad(
+        k.name(),
+        units,
+        k.keys(),
+        k.entry(),
+        k.accept(),
+        k.starts(),
+        k.slots(),
+        segments,
+        k.displayDigits(),
+        k.order(),
+        k.rate(),
+        target,
+        k.hold(),
+        k.delay(),
+        k.end(),
+        k.programming(),
+        k.gestures(),
+        k.review(),
+        k.afterPowerCut());
+  }
+
   static Keypad withUnits(Keypad keypad, Set<UnitSetting.ShownAt> shownAt) {
     return with(
         keypad,

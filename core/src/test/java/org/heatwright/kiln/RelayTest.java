@@ -15,6 +15,8 @@ import org.heatwright.units.Temperature;
 import org.heatwright.units.TemperatureChange;
 import org.heatwright.units.TemperatureUnit;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** A proportional controller's relay, resolved, beside the mean of its cycle. */
 class RelayTest {
@@ -116,6 +118,37 @@ class RelayTest {
       }
       assertThat(mean.swingKelvinsAt(at + 300)).isCloseTo(Math.sqrt(swing), within(1.0));
     }
+  }
+
+  /** How far a display goes above and below, against the same firing switch by switch. */
+  @ParameterizedTest
+  @ValueSource(doubles = {350, 600, 900})
+  void theMeanKnowsHowFarTheSwingGoesToEitherSide(double celsius) {
+    Kiln kiln = TestKilns.fibreMuffle();
+    Schedule hold =
+        Schedule.of(
+            "hold",
+            TemperatureUnit.CELSIUS,
+            List.of(
+                new Segment(
+                    Ramp.fastest(), Temperature.ofCelsius(celsius), Duration.ofMinutes(120))));
+    FiringRun mean = run(kiln, hold, FiringSimulation.Accuracy.USUAL);
+    FiringRun every = run(kiln, hold, FiringSimulation.Accuracy.USUAL.withRelay());
+    double end = mean.endSeconds();
+    assertThat(mean.swingKelvinsAt(end - 1)).isPositive();
+    assertThat(every.swingKelvinsAt(end - 1)).isZero();
+    double reached = mean.segments().get(0).reachedSeconds();
+    for (double from : new double[] {reached, end - 3600}) {
+      double width = every.highestReadingCelsius(from, end) - every.lowestReadingCelsius(from, end);
+      assertThat(mean.highestReadingCelsius(from, end))
+          .isCloseTo(every.highestReadingCelsius(from, end), within(2 + 0.1 * width));
+      assertThat(mean.lowestReadingCelsius(from, end))
+          .isCloseTo(every.lowestReadingCelsius(from, end), within(2 + 0.1 * width));
+    }
+    double above = every.highestReadingCelsius(end - 3600, end) - celsius;
+    double below = celsius - every.lowestReadingCelsius(end - 3600, end);
+    // Not to both sides alike: that is what a deviation alone does not know.
+    assertThat(above).isGreaterThan(below + (celsius < 400 ? 10 : 0));
   }
 
   private static double average(FiringRun run, double from) {

@@ -39,7 +39,7 @@ class GlassPropertyTest {
   private static final List<Kiln> KILNS =
       Stream.generate(new RandomWork(new SplittableRandom(SEED + 9))::kiln).limit(60).toList();
 
-  private static GlassWork work(SplittableRandom random, RandomWork any) {
+  static GlassWork work(SplittableRandom random, RandomWork any) {
     Family family = Family.values()[random.nextInt(3)];
     Optional<Temperature> anneal =
         random.nextBoolean()

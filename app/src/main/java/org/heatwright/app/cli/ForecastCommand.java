@@ -178,7 +178,10 @@ final class ForecastCommand implements Callable<Integer> {
                     ForecastRequest.USUAL_DRAWS,
                     1L),
                 readings.seconds(),
-                readings.celsius()));
+                readings.celsius()))
+        .stream()
+        .map(outcome -> outcome.in(schedule.unit()))
+        .toList();
   }
 
   // ---- for people

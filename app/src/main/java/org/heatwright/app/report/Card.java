@@ -10,6 +10,7 @@ import org.heatwright.forecast.Band;
 import org.heatwright.inspect.Finding;
 import org.heatwright.schedule.AtEnd;
 import org.heatwright.units.TemperatureUnit;
+import org.heatwright.work.Found;
 
 /**
  * Everything a firing card says: before, during and after. One page holds it. Times are seconds
@@ -32,7 +33,7 @@ import org.heatwright.units.TemperatureUnit;
  * @param pour what to know for the pour; empty where nothing is poured
  * @param piece what happens in the piece; empty where nothing is told
  * @param moments what a person must do, and when, in order of time
- * @param faults the fixed classes of outcome to tick
+ * @param found what a person may find when the kiln is opened, to tick
  * @param nextService when the kiln is due, where known
  * @param findings what the inspection says, worst first
  * @param cautions what would happen and what to do
@@ -58,7 +59,7 @@ public record Card(
     List<Fact> pour,
     List<Fact> piece,
     List<Act> moments,
-    List<String> faults,
+    List<Found> found,
     Optional<String> nextService,
     List<Finding> findings,
     List<String> cautions,
@@ -90,7 +91,7 @@ public record Card(
     pour = List.copyOf(pour);
     piece = List.copyOf(piece);
     moments = List.copyOf(moments);
-    faults = List.copyOf(faults);
+    found = List.copyOf(found);
     findings = List.copyOf(findings);
     cautions = List.copyOf(cautions);
     Objects.requireNonNull(scheduleText, "scheduleText");

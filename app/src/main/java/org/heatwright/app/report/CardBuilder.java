@@ -39,6 +39,7 @@ import org.heatwright.units.Temperature;
 import org.heatwright.units.TemperatureUnit;
 import org.heatwright.work.Caution;
 import org.heatwright.work.Composition;
+import org.heatwright.work.Found;
 import org.heatwright.work.Moment;
 import org.heatwright.work.Outcome;
 import org.heatwright.work.PourSheet;
@@ -53,22 +54,6 @@ public final class CardBuilder {
 
   /** What a display may go above a target without anything being wrong, K. {@code estimate:} */
   private static final double SWING_KELVINS = 10;
-
-  /** Classes of outcome to tick, always the same, so that records can be compared. */
-  public static final List<String> OUTCOMES =
-      List.of(
-          "good",
-          "incomplete",
-          "porous",
-          "flash",
-          "crack",
-          "carbon",
-          "over-fired",
-          "under-fired",
-          "bubbles",
-          "devit",
-          "unsintered",
-          "other");
 
   /** Codes of cautions that are about people, the most urgent first. */
   private static final List<String> DANGERS =
@@ -140,7 +125,7 @@ public final class CardBuilder {
   }
 
   public CardBuilder composition(Composition made) {
-    composition = Optional.of(made);
+    composition = Optional.of(made.withUnit(unit));
     return this;
   }
 
@@ -222,7 +207,7 @@ public final class CardBuilder {
             .orElse(List.of()),
         piece(),
         moments(),
-        OUTCOMES,
+        composition.map(Composition::findable).orElseGet(Found::afterAny),
         nextService,
         findings,
         cautions(),

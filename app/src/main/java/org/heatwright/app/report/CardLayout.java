@@ -12,6 +12,7 @@ import org.heatwright.inspect.Severity;
 import org.heatwright.schedule.AtEnd;
 import org.heatwright.units.Temperature;
 import org.heatwright.units.TemperatureUnit;
+import org.heatwright.work.Found;
 
 /**
  * Lays a card out on one page.
@@ -936,14 +937,14 @@ final class CardLayout {
     double x = SIDE;
     sheet.text(x, at, "Outcome", Weight.BOLD, density.body());
     x += sheet.widthOf("Outcome", Weight.BOLD, density.body()) + 3;
-    for (String fault : card.faults()) {
-      double wide = 3.6 + sheet.widthOf(fault, Weight.REGULAR, density.small()) + 1.5;
+    for (Found box : card.found()) {
+      double wide = 3.6 + sheet.widthOf(box.words(), Weight.REGULAR, density.small()) + 1.5;
       if (x + wide > SIDE + room + 2) {
         x = SIDE;
         at += density.line() + 1;
       }
       sheet.box(x, at - 2.5, 2.8, 2.8, FIRM);
-      sheet.text(x + 3.6, at, fault, Weight.REGULAR, density.small());
+      sheet.text(x + 3.6, at, box.words(), Weight.REGULAR, density.small());
       x += wide;
     }
     at += density.line() + density.between(3, 1.8);

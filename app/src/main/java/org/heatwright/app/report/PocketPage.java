@@ -30,6 +30,7 @@ import org.heatwright.schedule.HourMinute;
 import org.heatwright.schedule.Schedule;
 import org.heatwright.units.Temperature;
 import org.heatwright.units.TemperatureUnit;
+import org.heatwright.work.Found;
 
 /**
  * A firing to take along: card, keying sheet, rehearsal and blind read-back as one page. As a file
@@ -229,6 +230,8 @@ public final class PocketPage {
               .map(m -> when.full(m.seconds().median()) + ": " + m.what())
               .toList());
     }
+    out.append("<h3>When it is opened</h3>\n");
+    list("ticks", card.found().stream().map(Found::words).toList());
     List<Finding> notes =
         card.findings().stream().filter(f -> f.severity() == Severity.NOTE).toList();
     if (!notes.isEmpty()) {

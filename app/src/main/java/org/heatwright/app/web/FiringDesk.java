@@ -29,7 +29,6 @@ import org.heatwright.app.firings.WatchWords;
 import org.heatwright.app.firings.Watches;
 import org.heatwright.app.plot.FiringPlot;
 import org.heatwright.app.plot.WatchedFiring;
-import org.heatwright.app.report.CardBuilder;
 import org.heatwright.app.store.Document;
 import org.heatwright.app.store.FiringEntry;
 import org.heatwright.app.store.FiringLog;
@@ -41,6 +40,7 @@ import org.heatwright.schedule.Schedule;
 import org.heatwright.schedule.Segment;
 import org.heatwright.units.Temperature;
 import org.heatwright.units.TemperatureUnit;
+import org.heatwright.work.Found;
 
 /** Firings to come, that run and that are past: what is told of them, and what that means. */
 final class FiringDesk {
@@ -164,7 +164,7 @@ final class FiringDesk {
 
   void result(FiringRecord firing, Map<String, String> form) {
     String outcome = form.getOrDefault("outcome", "");
-    if (outcomes().stream().noneMatch(o -> o.code().equals(outcome))) {
+    if (outcomes(firing).stream().noneMatch(o -> o.code().equals(outcome))) {
       throw InputException.in("outcome", "say how it came out: good, or what was wrong.");
     }
     book.result(firing, book.now(), outcome, form.getOrDefault("note", ""));
@@ -273,7 +273,7 @@ final class FiringDesk {
         watch.unit().symbol(),
         words.verdict().map(v -> new NowPage.Verdict(words.normal().orElse(false), v)),
         read(firing),
-        words.resultIsDue() ? outcomes() : List.of(),
+        words.resultIsDue() ? outcomes(firing) : List.of(),
         firing.keyedOtherwise(),
         wrong,
         "");
@@ -296,7 +296,7 @@ final class FiringDesk {
         "",
         Optional.empty(),
         List.of(),
-        outcomes(),
+        outcomes(firing),
         false,
         wrong,
         trouble);
@@ -348,17 +348,22 @@ final class FiringDesk {
         firing.entry().job(),
         firing.entry().kiln(),
         CLOCK.format(firing.pressed().orElseThrow().atZone(zone(firing))),
-        firing.result().map(r -> words(r.outcome())).orElse("result not told"));
+        firing.result().map(r -> words(firing, r.outcome())).orElse("result not told"));
   }
 
-  private static List<NowPage.Outcome> outcomes() {
-    return CardBuilder.OUTCOMES.stream()
-        .map(code -> new NowPage.Outcome(code, words(code)))
+  private static List<NowPage.Outcome> outcomes(FiringRecord firing) {
+    return Found.after(firing.entry().kind()).stream()
+        .map(found -> new NowPage.Outcome(found.code(), found.words()))
         .toList();
   }
 
-  private static String words(String code) {
-    return code.replace('-', ' ');
+  /** The trade's words for a firing's outcome; a code that is no longer among them as it is. */
+  private static String words(FiringRecord firing, String code) {
+    return Found.after(firing.entry().kind()).stream()
+        .filter(found -> found.code().equals(code))
+        .map(Found::words)
+        .findFirst()
+        .orElseGet(() -> code.replace('-', ' '));
   }
 
   // ---- the book
@@ -421,7 +426,7 @@ final class FiringDesk {
           case "planned" -> "planned";
           case "running" -> "runs now";
           case "open" -> "result not told";
-          default -> firing.result().map(r -> words(r.outcome())).orElse("");
+          default -> firing.result().map(r -> words(firing, r.outcome())).orElse("");
         };
     return new Dated(
         date,
@@ -475,7 +480,7 @@ final class FiringDesk {
         firing.state().name().toLowerCase(Locale.ROOT),
         "How it came out",
         result
-            .map(r -> words(r.outcome()))
+            .map(r -> words(firing, r.outcome()))
             .orElse(
                 done
                     ? "not told yet"
@@ -488,7 +493,7 @@ final class FiringDesk {
         "/plan?" + firing.entry().plan(),
         happened(firing, zone),
         photos(firing, zone),
-        firing.pressed().isPresent() ? outcomes() : List.of(),
+        firing.pressed().isPresent() ? outcomes(firing) : List.of(),
         result.map(FiringRecord.Result::outcome),
         back,
         firing.entry().removed().isPresent(),
@@ -597,7 +602,7 @@ final class FiringDesk {
                     told,
                     when + after,
                     "Came out",
-                    words(told.text().lines().findFirst().orElse(""))));
+                    words(firing, told.text().lines().findFirst().orElse(""))));
         case OUT -> lines.add(line(told, when + after, "Out, or stopped", told.text()));
         default -> {
           // what was keyed, pictures and logs have places of their own

@@ -86,6 +86,7 @@ public record Page(
    * @param outcomes what happens in the piece; empty where that is told elsewhere
    * @param piece a piece on its own clock, where it goes in and out of a hot kiln
    * @param moulds whether moulds are in it, with a page of their own
+   * @param found what a person may find when the kiln is opened
    */
   public record Plan(
       Answer answer,
@@ -96,6 +97,7 @@ public record Page(
       Optional<CurveFigure> piece,
       boolean moulds,
       List<String> cautions,
+      List<String> found,
       Optional<Keying> keying,
       Taking taking) {}
 

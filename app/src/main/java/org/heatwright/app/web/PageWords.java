@@ -39,6 +39,7 @@ import org.heatwright.units.TemperatureUnit;
 import org.heatwright.work.Caution;
 import org.heatwright.work.EnamelJudge;
 import org.heatwright.work.EnamelOutlook;
+import org.heatwright.work.Found;
 import org.heatwright.work.Outcome;
 import org.heatwright.work.Reason;
 
@@ -121,6 +122,7 @@ final class PageWords {
         piece(firing),
         !firing.composition().charge().moulds().isEmpty(),
         firing.composition().cautions().stream().map(Caution::message).toList(),
+        firing.composition().findable().stream().map(Found::words).toList(),
         Optional.of(keying(firing)),
         new Page.Taking(moments(firing, when), firing.program().fits()));
   }

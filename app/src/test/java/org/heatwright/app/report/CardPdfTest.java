@@ -109,7 +109,7 @@ class CardPdfTest {
         .contains("Inside the work, predicted", "mould 1 centre")
         .contains("Work ready from", "Thu 3 Dec ≈11:36", "nine in ten", "kept hot")
         .contains("last moment to change the top temperature", "ACT: pour the first mould")
-        .contains("After", "peak read, °C", "incomplete", "porous", "unsintered")
+        .contains("After", "peak read, °C", "incomplete", "gas pores", "fins")
         .contains("Keep, or change one thing", "Next service")
         .contains("Caution: Burning wax", "Moulds look cold")
         .contains("Schedule harbour-burnout, °C: 1. 120 °C/h to 150 °C")

@@ -259,6 +259,7 @@ final class TestFirings {
             List.of(),
             List.of());
     return new Composition(
+        "burnout",
         schedule,
         reasons,
         demands,

@@ -96,6 +96,18 @@ public final class Annealing {
   }
 
   /**
+   * How much of a sudden drop of the kiln shows as the difference between the mean of a plate and
+   * its face, at most, 0 to 0.67: {@code 1/(1.5 + 3.25/Bi - 0.5 exp(-16/Bi))}.
+   *
+   * @param biot what the face takes over what the glass leads to it: {@code h L/k}, above zero
+   * @see "memory: Manson, Behavior of Materials under Conditions of Thermal Stress, NACA TN 2933,
+   *     1953; held against our own solution of the plate in a test"
+   */
+  public static double shareOfDrop(double biot) {
+    return 1 / (1.5 + 3.25 / biot - 0.5 * Math.exp(-16 / biot));
+  }
+
+  /**
    * From 20 K uneven to 1 K uneven: {@code 1.3 L²/kappa}, the first term of Fourier's series, s.
    */
   public static double equaliseSeconds(Elastic glass, double depthMetres) {
