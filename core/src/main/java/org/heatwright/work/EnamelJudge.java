@@ -23,10 +23,10 @@ import org.heatwright.work.enamel.Range;
  * @param work the session
  * @param kiln where
  * @param model what the kiln does after its door
- * @param composed the outlook at the temperature that was composed
+ * @param known an outlook that was worked out already: the composed one, or that of the schedule it
+ *     is {@link #settledFor settled for}
  */
-public record EnamelJudge(
-    EnamelWork work, Kiln kiln, EnamelDoor.Model model, EnamelOutlook composed)
+public record EnamelJudge(EnamelWork work, Kiln kiln, EnamelDoor.Model model, EnamelOutlook known)
     implements PieceJudge {
 
   private static final Origin FLOW =
@@ -41,10 +41,18 @@ public record EnamelJudge(
   /** Nearer to the solidus than this we warn, K: display error and hot spots. Estimate. */
   static final double SOLIDUS_WARN_KELVINS = 15;
 
-  /** The outlook for the last target of a schedule: the heat that the pieces go into. */
+  /**
+   * The outlook for the last target of a schedule: the heat that the pieces go into. Where it is
+   * not the known one, the kiln's door is simulated again.
+   */
   public EnamelOutlook outlook(Schedule schedule) {
     Temperature last = schedule.segments().get(schedule.segments().size() - 1).target();
-    return last.equals(composed.working()) ? composed : EnamelOutlook.of(work, kiln, model, last);
+    return last.equals(known.working()) ? known : EnamelOutlook.of(work, kiln, model, last);
+  }
+
+  @Override
+  public EnamelJudge settledFor(Schedule schedule) {
+    return new EnamelJudge(work, kiln, model, outlook(schedule));
   }
 
   @Override

@@ -22,6 +22,7 @@ import org.heatwright.work.glass.Flow;
 import org.heatwright.work.glass.Glass.Viscosities;
 import org.heatwright.work.glass.GlassProcess;
 import org.heatwright.work.glass.PlateStress;
+import org.heatwright.work.glass.PlateStress.HeldOrFree;
 
 /**
  * What a firing does to the glass, by the glass's own curve: how far it flows, how it anneals, what
@@ -385,33 +386,33 @@ record GlassJudge(GlassWork work, Limits limits) implements PieceJudge {
   }
 
   /** The plate of every draw, held flat and free to bow. */
-  private record Stresses(List<PlateStress> held, List<PlateStress> free) {
+  private record Stresses(List<HeldOrFree> draws) {
 
     static Stresses of(GlassWork work, PieceForecast piece) {
-      return new Stresses(follow(work, piece, true), follow(work, piece, false));
-    }
-
-    private static List<PlateStress> follow(GlassWork work, PieceForecast piece, boolean heldFlat) {
       Viscosity viscosity = work.glass().viscosities().usual();
-      return piece.draws().stream()
-          .map(
-              draw ->
-                  PlateStress.follow(
-                      work.glass().elastic(),
-                      viscosity,
-                      piece.piece().slab().thicknessMetres(),
-                      heldFlat,
-                      draw::celsiusAt,
-                      draw.endSecond()))
-          .toList();
+      return new Stresses(
+          piece.draws().parallelStream()
+              .map(
+                  draw ->
+                      PlateStress.follow(
+                          work.glass().elastic(),
+                          viscosity,
+                          piece.piece().slab().thicknessMetres(),
+                          draw::celsiusAt,
+                          draw.endSecond()))
+              .toList());
     }
 
     double heldPascals(ToDoubleFunction<PlateStress> value) {
-      return Band.of(held.stream().mapToDouble(value).toArray()).high();
+      return band(draw -> value.applyAsDouble(draw.held())).high();
     }
 
     double freePascals(ToDoubleFunction<PlateStress> value) {
-      return Band.of(free.stream().mapToDouble(value).toArray()).low();
+      return band(draw -> value.applyAsDouble(draw.free())).low();
+    }
+
+    private Band band(ToDoubleFunction<HeldOrFree> value) {
+      return Band.of(draws.stream().mapToDouble(value).toArray());
     }
   }
 

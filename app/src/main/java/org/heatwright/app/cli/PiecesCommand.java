@@ -89,7 +89,7 @@ final class PiecesCommand implements Callable<Integer> {
         twoOpenings ? LoggedPieces.Openings.TWO_A_PIECE : LoggedPieces.Openings.ONE_A_PIECE;
     plot.ifPresent(PlotFile::require);
     Composition composition = Composer.compose(enamel, kiln, Optional.empty());
-    EnamelOutlook outlook = ((EnamelJudge) composition.judge()).composed();
+    EnamelOutlook outlook = ((EnamelJudge) composition.judge()).known();
     LoggedSession.Judge judge = LoggedSession.judge(enamel, outlook);
     List<LoggedSession> sessions = new ArrayList<>();
     for (Path path : logs) {

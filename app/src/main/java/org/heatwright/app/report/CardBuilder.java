@@ -40,6 +40,7 @@ import org.heatwright.units.TemperatureUnit;
 import org.heatwright.work.Caution;
 import org.heatwright.work.Composition;
 import org.heatwright.work.Moment;
+import org.heatwright.work.Outcome;
 import org.heatwright.work.PourSheet;
 import org.heatwright.work.Reason;
 import org.heatwright.work.casting.Remark;
@@ -84,6 +85,7 @@ public final class CardBuilder {
   private final Forecast forecast;
   private final TemperatureUnit unit;
   private Optional<Composition> composition = Optional.empty();
+  private List<Outcome> outcomes = List.of();
   private Optional<PourSheet> pourSheet = Optional.empty();
   private Optional<FittedProgram> fitted = Optional.empty();
   private Optional<Keypad> keypad = Optional.empty();
@@ -134,8 +136,14 @@ public final class CardBuilder {
     return builder;
   }
 
-  public CardBuilder composition(Composition made) {
+  /**
+   * What the work is.
+   *
+   * @param told what the firing does to its pieces
+   */
+  public CardBuilder composition(Composition made, List<Outcome> told) {
     composition = Optional.of(made);
+    outcomes = List.copyOf(told);
     return this;
   }
 
@@ -646,7 +654,7 @@ public final class CardBuilder {
 
   /** What happens in the piece: the number, and what to do where it is to be acted on. */
   private List<Card.Fact> piece() {
-    return composition.map(c -> c.outcomes(schedule, forecast)).orElse(List.of()).stream()
+    return outcomes.stream()
         .map(
             outcome ->
                 new Card.Fact(

@@ -41,6 +41,7 @@ import org.heatwright.kiln.Kiln;
 import org.heatwright.schedule.Schedule;
 import org.heatwright.work.Composer;
 import org.heatwright.work.Composition;
+import org.heatwright.work.Outcome;
 import org.heatwright.work.PourSheet;
 import org.heatwright.work.Work;
 import org.heatwright.work.WorkRefusedException;
@@ -120,14 +121,14 @@ final class FiringPlanner {
       ZonedDateTime press = press(zone);
       ZonedDateTime at = at(work, press);
 
-      Composition composition = compose(work, kiln, keypad);
-      Schedule asked = edited(composition, workText.name(), kilnText.name());
+      Composition composed = compose(work, kiln, keypad);
+      Schedule asked = edited(composed, workText.name(), kilnText.name());
       FittedProgram fitted = KeypadFit.fit(asked, keypad);
       Schedule toForecast = fitted.expressible();
       Forecast forecast =
-          forecasts.of(ForecastRequest.of(toForecast, kiln, composition.charge()).withDraws(draws));
+          forecasts.of(ForecastRequest.of(toForecast, kiln, composed.charge()).withDraws(draws));
 
-      StartPlanner.Ready ready = composition.ready(forecast);
+      StartPlanner.Ready ready = composed.ready(forecast);
       StartPlan wanted = wanted(forecast, ready, at, press);
       if (typed.press().isEmpty()) {
         press = usualPress(press, wanted.start());
@@ -146,16 +147,17 @@ final class FiringPlanner {
               forecast, ready, press.plus(program.expressible().startDelay()), press);
       Set<String> timeNotes = new LinkedHashSet<>(wanted.notes());
       timeNotes.addAll(start.notes());
+      Composition composition = composed.settledFor(program.expressible());
+      List<Outcome> outcomes = composition.outcomes(program.expressible(), forecast);
       List<Finding> findings =
-          composition.with(
+          Outcome.among(
               Inspector.inspect(
                   Inspection.of(program.expressible())
                       .in(kiln)
                       .on(keypad)
                       .forWork(composition.demands())
                       .with(forecast)),
-              program.expressible(),
-              forecast);
+              outcomes);
       CardBuilder card =
           program.fits()
               ? CardBuilder.of(program, keypad, kiln, forecast)
@@ -177,9 +179,10 @@ final class FiringPlanner {
           wanted.inTime(),
           List.copyOf(timeNotes),
           kiln.tariff().map(t -> CostEstimate.of(forecast, t, start.start())),
+          outcomes,
           findings,
           pour,
-          card.composition(composition)
+          card.composition(composition, outcomes)
               .slot(slot)
               .start(start.start(), List.copyOf(timeNotes))
               .findings(findings)

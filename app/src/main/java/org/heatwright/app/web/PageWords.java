@@ -119,9 +119,7 @@ final class PageWords {
             .curve(firing.card().timing().ready(), firing.sketch(), summary(firing, when)),
         rows(firing, when),
         findings,
-        firing.composition().outcomes(firing.program().expressible(), firing.forecast()).stream()
-            .map(PageWords::outcome)
-            .toList(),
+        firing.outcomes().stream().map(PageWords::outcome).toList(),
         piece(firing),
         !firing.composition().charge().moulds().isEmpty(),
         firing.composition().cautions().stream().map(Caution::message).toList(),

@@ -75,7 +75,7 @@ class DemoCardTest {
     PourSheet.of(work, program.expressible(), kiln.room()).ifPresent(builder::pour);
     Card card =
         builder
-            .composition(composition)
+            .composition(composition, composition.outcomes(program.expressible(), forecast))
             .slot(2)
             .start(start, wanted.notes())
             .findings(
