@@ -55,6 +55,8 @@ public record EnamelDoor(
     /** A kiln that is not there after so long will not be. */
     private static final Duration LONGEST = Duration.ofHours(6);
 
+    private static final double LOOK_SECONDS = 1800;
+
     /** Nearer than this, the display has arrived, K. */
     private static final double ARRIVED_KELVINS = 5;
 
@@ -89,14 +91,18 @@ public record EnamelDoor(
 
     private static Optional<Opened> opened(
         Kiln kiln, KilnParameters draw, Schedule schedule, Temperature working, HeatCurves curves) {
-      FiringSimulation shut = simulation(kiln, draw, schedule, curves, FiringConditions.usual());
-      double until = LONGEST.toSeconds();
+      Optional<FiringSimulation.Checkpoint> before = Optional.empty();
       double arrives = Double.POSITIVE_INFINITY;
       // Half an hour at a time: most kilns are there soon.
-      for (double to = 3600; to <= until && Double.isInfinite(arrives); to += 3600) {
-        shut = simulation(kiln, draw, schedule, curves, FiringConditions.usual());
+      for (double to = LOOK_SECONDS; to <= LONGEST.toSeconds(); to += LOOK_SECONDS) {
+        FiringSimulation shut = simulation(kiln, draw, schedule, curves, FiringConditions.usual());
+        before.ifPresent(shut::resume);
         shut.runProgram(to);
         arrives = shut.run().arrivalSeconds(0, working.celsius(), ARRIVED_KELVINS, to);
+        if (Double.isFinite(arrives)) {
+          break;
+        }
+        before = shut.checkpoint();
       }
       if (Double.isInfinite(arrives)) {
         return Optional.empty();
@@ -111,6 +117,8 @@ public record EnamelDoor(
               curves,
               FiringConditions.usual()
                   .with(new Disturbance(Disturbance.Kind.DOOR_OPEN, opens, OPEN_SECONDS)));
+      // Up to where it had not arrived yet, the day is the same with and without the door.
+      before.ifPresent(open::resume);
       open.runProgram(shuts + FOLLOWED_SECONDS);
       FiringRun run = open.run();
       double before = run.readingCelsiusAt(opens - 1);

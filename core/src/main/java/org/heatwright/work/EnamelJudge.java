@@ -10,6 +10,7 @@ import org.heatwright.kiln.Kiln;
 import org.heatwright.material.Origin;
 import org.heatwright.schedule.Schedule;
 import org.heatwright.units.Temperature;
+import org.heatwright.units.TemperatureChange;
 import org.heatwright.units.TemperatureUnit;
 import org.heatwright.work.enamel.EnamelFit;
 import org.heatwright.work.enamel.FusingClass;
@@ -66,7 +67,7 @@ public record EnamelJudge(EnamelWork work, Kiln kiln, EnamelDoor.Model model, En
     EnamelFit fit = EnamelOutlook.fit(work);
     outcomes.add(fit(fit));
     outcomes.add(bow(fit));
-    outcomes.add(recovery(outlook));
+    outcomes.add(recovery(outlook, unit));
     outcomes.add(session(outlook));
     outcomes.add(tiles(outlook));
     coats(unit, outlook).ifPresent(outcomes::add);
@@ -114,9 +115,13 @@ public record EnamelJudge(EnamelWork work, Kiln kiln, EnamelDoor.Model model, En
     Range near = outlook.nearSeconds();
     String when =
         Double.isFinite(near.high())
-            ? "It is within 20 K of the chamber after %s to %s, as the chamber itself comes back."
-                .formatted(seconds(near.low()), seconds(near.high()))
-            : "It may not come within 20 K of the chamber while it is followed.";
+            ? "It is within %s of the chamber after %s to %s, as the chamber itself comes back."
+                .formatted(
+                    kelvins(EnamelOutlook.NEAR_KELVINS, unit),
+                    seconds(near.low()),
+                    seconds(near.high()))
+            : "It may not come within %s of the chamber while it is followed."
+                .formatted(kelvins(EnamelOutlook.NEAR_KELVINS, unit));
     Range hot = outlook.window().hottestCelsius();
     return Outcome.of(
         "piece-heat",
@@ -137,7 +142,7 @@ public record EnamelJudge(EnamelWork work, Kiln kiln, EnamelDoor.Model model, En
       return Optional.empty();
     }
     String value =
-        left < 0 ? "%.0f K above it".formatted(-left) : "%.0f K below it".formatted(left);
+        "%s %s it".formatted(kelvins(Math.abs(left), unit), left < 0 ? "above" : "below");
     String meaning =
         "A piece that is forgotten comes to %s at most; %s begins to melt at %s. %s"
             .formatted(
@@ -238,21 +243,15 @@ public record EnamelJudge(EnamelWork work, Kiln kiln, EnamelDoor.Model model, En
 
   // ---- the session
 
-  private Outcome recovery(EnamelOutlook outlook) {
+  private Outcome recovery(EnamelOutlook outlook, TemperatureUnit unit) {
     Range back = outlook.backSeconds();
     String value =
-        Double.isFinite(back.high())
-            ? "falls %.0f to %.0f K, back after %s to %s"
-                .formatted(
-                    outlook.fallKelvins().low(),
-                    outlook.fallKelvins().high(),
-                    seconds(back.low()),
-                    seconds(back.high()))
-            : "falls %.0f to %.0f K, may need more than %s"
-                .formatted(
-                    outlook.fallKelvins().low(),
-                    outlook.fallKelvins().high(),
-                    seconds(EnamelDoor.FOLLOWED_SECONDS));
+        "falls %s, %s"
+            .formatted(
+                kelvins(outlook.fallKelvins(), unit),
+                Double.isFinite(back.high())
+                    ? "back after %s to %s".formatted(seconds(back.low()), seconds(back.high()))
+                    : "may need more than " + seconds(EnamelDoor.FOLLOWED_SECONDS));
     return Outcome.of(
         "door-recovery",
         "the display after the door",
@@ -349,9 +348,11 @@ public record EnamelJudge(EnamelWork work, Kiln kiln, EnamelDoor.Model model, En
         "cooling",
         "cooling",
         large ? "slowly: in the kiln's mouth, then a warm place" : "in a warm place, in still air",
-        "The glass sets between %s and %s: no draught, no cold metal, no water, until the hand stands it. Under water some 40 K at once crack it."
+        "The glass sets between %s and %s: no draught, no cold metal, no water, until the hand stands it. Under water some %s at once crack it."
             .formatted(
-                words(fusing.setsCelsius().low(), unit), words(fusing.setsCelsius().high(), unit)),
+                words(fusing.setsCelsius().low(), unit),
+                words(fusing.setsCelsius().high(), unit),
+                kelvins(5 * Math.rint(EnamelOutlook.severeShockKelvins(work) / 5), unit)),
         Origin.memory(
             "Kingery, J. Am. Ceram. Soc. 1955, severe thermal shock; never to quench is read: an enamel"
                 + " teaching site"));
@@ -372,6 +373,20 @@ public record EnamelJudge(EnamelWork work, Kiln kiln, EnamelDoor.Model model, En
   private static String degrees(Range celsius, TemperatureUnit unit) {
     return "%.0f to %s"
         .formatted(unit.value(Temperature.ofCelsius(celsius.low())), words(celsius.high(), unit));
+  }
+
+  /** A difference: "40 K", "72 °F". */
+  private static String kelvins(double kelvins, TemperatureUnit unit) {
+    return "%.0f %s".formatted(difference(kelvins, unit), unit.differenceSymbol());
+  }
+
+  /** "50 to 100 K". */
+  static String kelvins(Range kelvins, TemperatureUnit unit) {
+    return "%.0f to %s".formatted(difference(kelvins.low(), unit), kelvins(kelvins.high(), unit));
+  }
+
+  private static double difference(double kelvins, TemperatureUnit unit) {
+    return unit.value(TemperatureChange.ofKelvins(kelvins));
   }
 
   private static String words(double celsius, TemperatureUnit unit) {

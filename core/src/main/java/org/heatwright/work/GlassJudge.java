@@ -55,11 +55,6 @@ record GlassJudge(GlassWork work, Limits limits) implements PieceJudge {
 
   private static final double MEGA = 1e6;
 
-  /** Below the soak's temperature by no more than this, above by no more, counts as soaked, K. */
-  private static final double SOAK_BELOW_KELVINS = 12;
-
-  private static final double SOAK_ABOVE_KELVINS = 40;
-
   /** Walls are warmer than the display at the end, and the glass with them, K. Our estimate. */
   private static final double AT_THE_DOOR_KELVINS = 30;
 
@@ -287,7 +282,7 @@ record GlassJudge(GlassWork work, Limits limits) implements PieceJudge {
     if (share > 1) {
       return Outcome.of(
           "heating-tension",
-          "tension in the glass while it heats and cools",
+          "tension in the glass while it heats",
           value,
           meaning + " It is likely to crack: rise slower.",
           Severity.STOP,
@@ -306,8 +301,8 @@ record GlassJudge(GlassWork work, Limits limits) implements PieceJudge {
   }
 
   private Outcome soak(PieceForecast piece, TemperatureUnit unit) {
-    double least = limits.soak().celsius() - SOAK_BELOW_KELVINS;
-    double most = limits.soak().celsius() + SOAK_ABOVE_KELVINS;
+    double least = limits.soak().celsius() - GlassRules.SOAK_BELOW_KELVINS;
+    double most = limits.soak().celsius() + GlassRules.SOAK_ABOVE_KELVINS;
     double depth = piece.piece().judged().depthMetres();
     Band band = piece.band(draw -> secondsAfterTop(draw, depth, least, most));
     boolean enough = band.low() >= 0.85 * limits.soakTime().toSeconds();
@@ -331,8 +326,11 @@ record GlassJudge(GlassWork work, Limits limits) implements PieceJudge {
     Band band = piece.band(draw -> spreadKelvins(draw, depth));
     String value = kelvins(band, unit);
     String meaning =
-        "From its slowest place to its face, between %s and %s; a published schedule wants 5 °C at most."
-            .formatted(Wording.of(limits.soak(), unit), Wording.of(limits.slowEnd(), unit));
+        "From its slowest place to its face, between %s and %s; a published schedule wants %s at most."
+            .formatted(
+                Wording.of(limits.soak(), unit),
+                Wording.of(limits.slowEnd(), unit),
+                difference(SPREAD_KELVINS, unit));
     Origin origin = Origin.read("a practitioner's published schedule, at most 5 °C");
     return band.high() > SPREAD_KELVINS
         ? Outcome.of(
@@ -528,11 +526,16 @@ record GlassJudge(GlassWork work, Limits limits) implements PieceJudge {
   }
 
   private static String kelvins(Band band, TemperatureUnit unit) {
-    return "%s to %s %s"
+    return span(
+        tenths(unit.value(TemperatureChange.ofKelvins(band.low()))),
+        difference(band.high(), unit),
+        unit.differenceSymbol());
+  }
+
+  private static String difference(double kelvins, TemperatureUnit unit) {
+    return "%s %s"
         .formatted(
-            tenths(unit.value(TemperatureChange.ofKelvins(band.low()))),
-            tenths(unit.value(TemperatureChange.ofKelvins(band.high()))),
-            unit.symbol());
+            tenths(unit.value(TemperatureChange.ofKelvins(kelvins))), unit.differenceSymbol());
   }
 
   private static String megapascals(double low, double high) {

@@ -34,7 +34,8 @@ class EnamelOutlookTest {
             Optional.empty(),
             Duration.ofHours(2),
             DataSheet.none(),
-            Optional.empty())
+            Optional.empty(),
+            EnamelBuild.unknown())
         .withBuild(build);
   }
 

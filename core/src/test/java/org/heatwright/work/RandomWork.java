@@ -108,7 +108,8 @@ final class RandomWork {
                 : Optional.empty(),
             Duration.ofMinutes(1 + random.nextInt(600)),
             sheet(680, 950),
-            Optional.empty());
+            Optional.empty(),
+            EnamelBuild.unknown());
     // From numbers of its own, so that the works of before stay what they were.
     RandomWork more =
         new RandomWork(new java.util.SplittableRandom(Double.doubleToLongBits(work.sheetMetres())));

@@ -13,6 +13,7 @@ import org.heatwright.app.files.LogFile;
 import org.heatwright.app.json.PiecesJson;
 import org.heatwright.app.plot.PiecePlot;
 import org.heatwright.kiln.Kiln;
+import org.heatwright.units.Temperature;
 import org.heatwright.units.TemperatureUnit;
 import org.heatwright.work.Composer;
 import org.heatwright.work.Composition;
@@ -90,6 +91,7 @@ final class PiecesCommand implements Callable<Integer> {
     plot.ifPresent(PlotFile::require);
     Composition composition = Composer.compose(enamel, kiln, Optional.empty());
     EnamelOutlook outlook = ((EnamelJudge) composition.judge()).known();
+    TemperatureUnit unit = composition.schedule().unit();
     LoggedSession.Judge judge = LoggedSession.judge(enamel, outlook);
     List<LoggedSession> sessions = new ArrayList<>();
     for (Path path : logs) {
@@ -108,23 +110,35 @@ final class PiecesCommand implements Callable<Integer> {
                             .formatted(
                                 enamel.metal().words(), enamel.hardness().words(), kiln.name()),
                         outlook,
-                        TemperatureUnit.CELSIUS)));
-    Page page = sessions.isEmpty() ? expected(outlook, outcomes) : page(sessions, histories, judge);
+                        unit)));
+    Page page =
+        sessions.isEmpty()
+            ? expected(outlook, outcomes, unit)
+            : page(sessions, histories, judge, unit);
     drawn.ifPresent(sentence -> page.blank().line(sentence));
     answer.give(surroundings, PiecesJson.of(outlook, outcomes, sessions, histories), page);
     return Answer.DONE;
   }
 
   /** The piece on its own clock, and what it does. */
-  private static Page expected(EnamelOutlook outlook, List<Outcome> outcomes) {
+  private static Page expected(
+      EnamelOutlook outlook, List<Outcome> outcomes, TemperatureUnit unit) {
     Page page = new Page();
-    page.line("From the door's shutting, at %.0f °C:".formatted(outlook.working().celsius()));
+    page.line(
+        "From the door's shutting, at %s:"
+            .formatted(LoggedSession.degrees(outlook.working().celsius(), unit)));
     List<EnamelPieceCurve.Row> rows = outlook.curve().rows();
     for (int i = 0; i < rows.size(); i += 6) {
       EnamelPieceCurve.Row row = rows.get(i);
       page.line(
-          "%6.0f s   piece %4.0f to %4.0f °C   chamber %4.0f °C"
-              .formatted(row.seconds(), row.lowCelsius(), row.highCelsius(), row.chamberCelsius()));
+          "%6.0f s   piece %4.0f to %4.0f %s   chamber %4.0f %s"
+              .formatted(
+                  row.seconds(),
+                  unit.value(Temperature.ofCelsius(row.lowCelsius())),
+                  unit.value(Temperature.ofCelsius(row.highCelsius())),
+                  unit.symbol(),
+                  unit.value(Temperature.ofCelsius(row.chamberCelsius())),
+                  unit.symbol()));
     }
     page.blank();
     for (Outcome outcome : outcomes) {
@@ -142,7 +156,10 @@ final class PiecesCommand implements Callable<Integer> {
   }
 
   private static Page page(
-      List<LoggedSession> sessions, List<PieceHistory> histories, LoggedSession.Judge judge) {
+      List<LoggedSession> sessions,
+      List<PieceHistory> histories,
+      LoggedSession.Judge judge,
+      TemperatureUnit unit) {
     Page page = new Page();
     for (LoggedSession session : sessions) {
       page.line(session.headline());
@@ -152,9 +169,9 @@ final class PiecesCommand implements Callable<Integer> {
                 + " one.");
         continue;
       }
-      page.line(session.doorWords());
+      page.line(session.doorWords(unit));
       for (LoggedPieces.Firing firing : session.pieces().firings()) {
-        page.hanging("%4d  ".formatted(firing.number()), session.words(firing));
+        page.hanging("%4d  ".formatted(firing.number()), session.words(firing, unit));
       }
       page.blank();
     }
