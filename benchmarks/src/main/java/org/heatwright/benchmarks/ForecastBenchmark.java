@@ -1,6 +1,7 @@
 package org.heatwright.benchmarks;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 import org.heatwright.forecast.Charge;
 import org.heatwright.forecast.Forecast;
@@ -14,8 +15,13 @@ import org.heatwright.kiln.Kiln;
 import org.heatwright.kiln.KilnBeliefs;
 import org.heatwright.kiln.KilnParameters;
 import org.heatwright.material.HeatCurves;
+import org.heatwright.material.Material;
+import org.heatwright.material.Origin;
 import org.heatwright.mould.Investment;
 import org.heatwright.mould.Mould;
+import org.heatwright.numerics.LinearTable;
+import org.heatwright.piece.FollowedPiece;
+import org.heatwright.piece.Slab;
 import org.heatwright.schedule.Schedule;
 import org.openjdk.jmh.annotations.Benchmark;
 import org.openjdk.jmh.annotations.BenchmarkMode;
@@ -99,5 +105,44 @@ public class ForecastBenchmark {
   @Benchmark
   public Forecast usualForecastWithMoulds() {
     return Forecaster.forecast(ForecastRequest.of(schedule, kiln, moulds));
+  }
+
+  /** The usual forecast with a sheet of glass and a box of carbon followed in it. */
+  @Benchmark
+  public Forecast usualForecastWithPieces() {
+    return Forecaster.forecast(
+        ForecastRequest.of(schedule, kiln, Charge.followed(List.of(GLASS, BOX))));
+  }
+
+  private static final FollowedPiece GLASS =
+      new FollowedPiece(
+          "glass",
+          1,
+          0.03,
+          Slab.lying(solid("glass", 2500, 1, 1000), 0.012, new Slab.Face(0.9, 8)),
+          List.of(new FollowedPiece.Place("middle", 0.006)));
+
+  private static final FollowedPiece BOX =
+      new FollowedPiece(
+          "box",
+          1,
+          0.02,
+          new Slab(
+              List.of(
+                  new Slab.Layer(solid("steel", 7900, 20, 500), 0.001),
+                  new Slab.Layer(solid("carbon", 550, 0.15, 1100), 0.03)),
+              new Slab.Face(0.85, 8),
+              Optional.empty()),
+          List.of(new FollowedPiece.Place("middle", 0.031)));
+
+  private static Material solid(
+      String name, double density, double conductivity, double heatCapacity) {
+    return new Material(
+        name,
+        density,
+        LinearTable.constant(conductivity),
+        LinearTable.constant(heatCapacity),
+        List.of(),
+        Origin.estimate("benchmark"));
   }
 }

@@ -17,11 +17,6 @@ import org.heatwright.kiln.FiringRun;
  */
 public record Overshoot(Band above, Band below) {
 
-  /** How finely a hold is looked at, at most so many points, s apart at least. */
-  private static final int MOST_POINTS = 720;
-
-  private static final double LEAST_SECONDS = 5;
-
   public Overshoot {
     Objects.requireNonNull(above, "above");
     Objects.requireNonNull(below, "below");
@@ -60,22 +55,8 @@ public record Overshoot(Band above, Band below) {
         return Optional.empty();
       }
       double arrived = Math.min(to, run.arrivalSeconds(segment, targetCelsius, withinKelvins, to));
-      double step = Math.max(LEAST_SECONDS, (to - from) / MOST_POINTS);
-      double highest = Double.NEGATIVE_INFINITY;
-      double lowest = Double.POSITIVE_INFINITY;
-      for (double second = from; ; second = Math.min(to, second + step)) {
-        double reading = run.readingCelsiusAt(second);
-        double swing = Math.sqrt(2) * run.swingKelvinsAt(second);
-        highest = Math.max(highest, reading + swing);
-        if (second >= arrived) {
-          lowest = Math.min(lowest, reading - swing);
-        }
-        if (second >= to) {
-          break;
-        }
-      }
-      above[r] = highest - targetCelsius;
-      below[r] = targetCelsius - lowest;
+      above[r] = run.highestReadingCelsius(from, to) - targetCelsius;
+      below[r] = targetCelsius - run.lowestReadingCelsius(arrived, to);
     }
     return Optional.of(new Overshoot(Band.of(above), Band.of(below)));
   }

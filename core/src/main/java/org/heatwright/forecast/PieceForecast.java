@@ -1,7 +1,6 @@
 package org.heatwright.forecast;
 
 import java.util.List;
-import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 import org.heatwright.piece.FollowedPiece;
 import org.heatwright.piece.SlabHistory;
@@ -31,11 +30,6 @@ public record PieceForecast(
   /** The band of something that every draw has. */
   public Band band(ToDoubleFunction<SlabHistory> value) {
     return Band.of(draws.stream().mapToDouble(value).toArray());
-  }
-
-  /** The band of something; empty where some draw has none (infinite). */
-  public Optional<Band> bandIfAll(ToDoubleFunction<SlabHistory> value) {
-    return Band.ofFinite(draws.stream().mapToDouble(value).toArray());
   }
 
   /** Temperature of a place at a time, °C. */

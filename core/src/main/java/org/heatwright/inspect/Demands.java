@@ -43,68 +43,34 @@ public record Demands(
     List<Window> windows,
     List<RateLimit> coolingLimits) {
 
-  /** Work that may cool as the kiln likes. */
+  /** Work that is no mould: nothing is poured, nothing inside it asks for more. */
   public Demands(
       String work,
       List<Ceiling> ceilings,
       List<RateLimit> rateLimits,
       List<TimeWithin> timesWithin,
-      Optional<PourSoak> pourSoak,
-      Optional<NoReheat> noReheat,
-      Optional<StartWait> startWait,
       TemperatureRange peak,
       TemperatureRange last,
       TemperatureChange readyWithin,
-      List<CoreDemands> cores,
-      List<Window> windows) {
+      List<Window> windows,
+      List<RateLimit> coolingLimits) {
     this(
         work,
         ceilings,
         rateLimits,
         timesWithin,
-        pourSoak,
-        noReheat,
-        startWait,
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
         peak,
         last,
         readyWithin,
-        cores,
+        List.of(),
         windows,
-        List.of());
-  }
-
-  /** Work without a window for a hold that may cool as the kiln likes. */
-  public Demands(
-      String work,
-      List<Ceiling> ceilings,
-      List<RateLimit> rateLimits,
-      List<TimeWithin> timesWithin,
-      Optional<PourSoak> pourSoak,
-      Optional<NoReheat> noReheat,
-      Optional<StartWait> startWait,
-      TemperatureRange peak,
-      TemperatureRange last,
-      TemperatureChange readyWithin,
-      List<CoreDemands> cores) {
-    this(
-        work,
-        ceilings,
-        rateLimits,
-        timesWithin,
-        pourSoak,
-        noReheat,
-        startWait,
-        peak,
-        last,
-        readyWithin,
-        cores,
-        List.of());
+        coolingLimits);
   }
 
   public Demands {
-    cores = List.copyOf(cores);
-    windows = List.copyOf(windows);
-    coolingLimits = List.copyOf(coolingLimits);
     Objects.requireNonNull(work, "work");
     ceilings = List.copyOf(ceilings);
     rateLimits = List.copyOf(rateLimits);
@@ -114,6 +80,9 @@ public record Demands(
     Objects.requireNonNull(startWait, "startWait");
     Objects.requireNonNull(peak, "peak");
     Objects.requireNonNull(last, "last");
+    cores = List.copyOf(cores);
+    windows = List.copyOf(windows);
+    coolingLimits = List.copyOf(coolingLimits);
     if (!(readyWithin.kelvins() > 0)) {
       throw new IllegalArgumentException(
           "Ready within (%s K) must be above zero.".formatted(readyWithin.kelvins()));

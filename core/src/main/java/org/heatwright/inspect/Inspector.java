@@ -44,18 +44,12 @@ public final class Inspector {
             f ->
                 inspection
                     .demands()
-                    .ifPresent(d -> findings.addAll(InsideChecks.find(f, d.cores(), walk))));
-    inspection
-        .forecast()
-        .filter(Forecast::reachesEveryTarget)
-        .ifPresent(
-            f ->
-                inspection
-                    .demands()
                     .ifPresent(
-                        d ->
-                            findings.addAll(
-                                WindowChecks.find(f, d.windows(), inspection.kiln(), walk))));
+                        d -> {
+                          findings.addAll(InsideChecks.find(f, d.cores(), walk));
+                          findings.addAll(
+                              WindowChecks.find(f, d.windows(), inspection.kiln(), walk));
+                        }));
     inspection.kiln().ifPresent(k -> findings.add(CoupleChecks.find(k, inspection.schedule())));
     findings.sort(GRAVEST_FIRST);
     return List.copyOf(findings);

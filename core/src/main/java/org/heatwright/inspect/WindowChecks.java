@@ -11,7 +11,6 @@ import org.heatwright.forecast.SegmentForecast;
 import org.heatwright.inspect.Demands.Window;
 import org.heatwright.kiln.Kiln;
 import org.heatwright.material.Origin;
-import org.heatwright.units.TemperatureChange;
 
 /** Holds that must stay within a window, against how far the kiln overshoots. */
 final class WindowChecks {
@@ -118,9 +117,7 @@ final class WindowChecks {
                 window.origin().words()));
   }
 
-  /** "12 K", "22 °F", rounded up. */
   private static String kelvins(double kelvins, Walk walk) {
-    double value = walk.unit().value(TemperatureChange.ofKelvins(kelvins));
-    return "%.0f %s".formatted(Math.ceil(value - 1e-6), walk.unit().differenceSymbol());
+    return Wording.differenceUp(kelvins, walk.unit());
   }
 }

@@ -198,6 +198,51 @@ public final class FiringRun {
     return i < 0 ? 0 : swing[Math.min(i, swing.length - 1)];
   }
 
+  /**
+   * The highest the display shows between two seconds, °C, with the swing of a switch that is
+   * simulated as its mean.
+   *
+   * @param fromSecond s from the program's start
+   * @param toSecond not before it
+   */
+  public double highestReadingCelsius(double fromSecond, double toSecond) {
+    return extreme(fromSecond, toSecond, 1);
+  }
+
+  /** The lowest, likewise. */
+  public double lowestReadingCelsius(double fromSecond, double toSecond) {
+    return -extreme(fromSecond, toSecond, -1);
+  }
+
+  /** The greatest of the display's curve times a sign: at the ends, at steps, where it is level. */
+  private double extreme(double from, double to, int sign) {
+    double most = Math.max(swung(from, sign), swung(to, sign));
+    for (int i = Math.max(0, interval(from)); i + 1 < seconds.length && seconds[i] < to; i++) {
+      double h = seconds[i + 1] - seconds[i];
+      if (seconds[i] > from) {
+        most = Math.max(most, swung(seconds[i], sign));
+      }
+      double fall = reading[i] - reading[i + 1];
+      double begins = h * readingRate[2 * i];
+      double ends = h * readingRate[2 * i + 1];
+      // The slope of the cubic through both ends is a s² + b s + begins.
+      double a = 6 * fall + 3 * (begins + ends);
+      double b = -6 * fall - 4 * begins - 2 * ends;
+      double root = Math.sqrt(Math.max(0, b * b - 4 * a * begins));
+      for (double level : new double[] {(-b + root) / (2 * a), (-b - root) / (2 * a)}) {
+        double second = seconds[i] + level * h;
+        if (level > 0 && level < 1 && second > from && second < to) {
+          most = Math.max(most, swung(second, sign));
+        }
+      }
+    }
+    return most;
+  }
+
+  private double swung(double second, int sign) {
+    return sign * readingCelsiusAt(second) + Math.sqrt(2) * swingKelvinsAt(second);
+  }
+
   /** Setpoint, °C; a jump shows its later value. */
   public double setpointCelsiusAt(double second) {
     return linear(setpoint, second);

@@ -99,14 +99,6 @@ public record Slab(List<Layer> layers, Face front, Optional<Face> back) {
     return layers.stream().mapToDouble(Layer::thicknessMetres).sum();
   }
 
-  /** What a square metre weighs, kg/m². */
-  public double kilogramsPerSquareMetre() {
-    return layers.stream()
-        .mapToDouble(
-            layer -> layer.material().densityKilogramsPerCubicMetre() * layer.thicknessMetres())
-        .sum();
-  }
-
   /** Heat to warm a square metre by a kelvin at a temperature, without latent heats, J/(m² K). */
   public double joulesPerSquareMetreKelvin(double celsius) {
     return layers.stream()

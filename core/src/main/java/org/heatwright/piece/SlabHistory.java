@@ -38,8 +38,12 @@ public final class SlabHistory {
 
   private static final int MOST_CELLS = 24;
 
+  /** The front face, the middle of each cell, the back face. */
   private final double[] depthMetres;
+
+  /** Of each cell. */
   private final double[] widthMetres;
+
   private final double[] seconds;
 
   /** By step, then by depth. */
@@ -139,11 +143,9 @@ public final class SlabHistory {
     double[] now = celsiusAt(second, depthMetres);
     double sum = 0;
     double width = 0;
-    for (int i = 0; i + 1 < depthMetres.length; i++) {
-      if (widthMetres[i] > 0) {
-        sum += widthMetres[i] * now[i];
-        width += widthMetres[i];
-      }
+    for (int i = 0; i < widthMetres.length; i++) {
+      sum += widthMetres[i] * now[i + 1];
+      width += widthMetres[i];
     }
     return sum / width;
   }
@@ -158,17 +160,9 @@ public final class SlabHistory {
     return Arrays.stream(celsius).mapToDouble(profile -> at(atMetres, profile)).toArray();
   }
 
-  public double startSecond() {
-    return seconds[0];
-  }
-
+  /** How far it is followed, s. */
   public double endSecond() {
     return seconds[seconds.length - 1];
-  }
-
-  /** Depths at which the profile is known, m from the front; straight between them. */
-  public double[] depthsMetres() {
-    return depthMetres.clone();
   }
 
   /** The hottest anywhere in the slab at the end of any step, °C. */
@@ -223,21 +217,6 @@ public final class SlabHistory {
     return Double.POSITIVE_INFINITY;
   }
 
-  /** The greatest difference between front face and any depth while it heats or cools, K. */
-  public double mostAcrossKelvins() {
-    double most = 0;
-    for (double[] profile : celsius) {
-      double low = Double.POSITIVE_INFINITY;
-      double high = Double.NEGATIVE_INFINITY;
-      for (double value : profile) {
-        low = Math.min(low, value);
-        high = Math.max(high, value);
-      }
-      most = Math.max(most, high - low);
-    }
-    return most;
-  }
-
   /** Heat-work at a depth, equivalent seconds at the reference. */
   public double heatWorkSeconds(HeatWork work, double atMetres) {
     return work.secondsOf(seconds, celsiusOf(atMetres));
@@ -255,9 +234,8 @@ public final class SlabHistory {
     private final HeatCurve[] curve;
     private final double[] width;
     private final double[] depths;
-    private final double[] depthWidths;
 
-    /** Which entries of a profile are cells; the others are faces. */
+    /** Heat content of each cell, J/m³. */
     private double[] heat;
 
     // State of the last evaluation.
@@ -289,11 +267,9 @@ public final class SlabHistory {
       curve = curves.toArray(HeatCurve[]::new);
       width = widths.stream().mapToDouble(Double::doubleValue).toArray();
       depths = new double[n + 2];
-      depthWidths = new double[n + 2];
       double depth = 0;
       for (int i = 0; i < n; i++) {
         depths[i + 1] = depth + width[i] / 2;
-        depthWidths[i + 1] = width[i];
         depth += width[i];
       }
       depths[n + 1] = depth;
@@ -345,7 +321,7 @@ public final class SlabHistory {
         step =
             Math.min(LONGEST_SECONDS, tried < step && grow > 1 ? Math.max(step, longer) : longer);
       }
-      return new SlabHistory(depths, depthWidths, rows, hottest);
+      return new SlabHistory(depths, width, rows, hottest);
     }
 
     private double row(List<double[]> rows, double at) {

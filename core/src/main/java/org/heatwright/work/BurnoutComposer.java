@@ -219,12 +219,7 @@ final class BurnoutComposer {
               .formatted(words(limit), LEAST_LIMIT_CELSIUS));
     }
     if (pour.compareTo(top) > 0) {
-      Temperature other = unit.other().temperature(unit.value(pour));
-      String hint =
-          unit == TemperatureUnit.CELSIUS && other.compareTo(top) <= 0
-              ? " (%.0f reads like °F: %.0f °F is %.0f °C)"
-                  .formatted(pour.celsius(), pour.celsius(), other.celsius())
-              : "";
+      String hint = Refusals.fahrenheitHint(pour, unit, meant -> meant.compareTo(top) <= 0);
       throw new WorkRefusedException(
           "The mould's temperature at the pour, %s, is above the burnout's %s%s: set one below it."
               .formatted(words(pour), words(top), hint));
@@ -293,7 +288,26 @@ final class BurnoutComposer {
   }
 
   private Duration dryRule() {
-    return sheet.dryHold().orElseGet(() -> rules.dryHold(diameterMillimetres, kilnFactor));
+    return sheet
+        .dryHold()
+        .orElseGet(
+            () -> CoreHolds.longer(rules.dryHold(diameterMillimetres, kilnFactor), leastDryHold()));
+  }
+
+  /**
+   * Practice's holds count on its own slow rise. Where a data sheet's is faster, the hold makes up
+   * for the time that the rises spend less in the range of drying.
+   */
+  private Duration leastDryHold() {
+    HeatingRate early = earlyRise();
+    double up = dryRange().kelvinsOfWay(Temperature.ofCelsius(20), dryTarget());
+    double on = dryRange().kelvinsOfWay(dryTarget(), top);
+    HeatingRate onward = rests.isEmpty() ? lateRise() : secondRise(early);
+    double hours =
+        rules.leastDryTime(diameterMillimetres).toMinutes() / 60.0
+            - up / early.kelvinsPerHour()
+            - on / onward.kelvinsPerHour();
+    return RoundNumbers.quarterUp(Math.max(0, hours));
   }
 
   private Draft.Step dryStep(HeatingRate early) {
@@ -320,8 +334,12 @@ final class BurnoutComposer {
             ? ""
             : "%s, by the core: less, and the next ramp would drive off more steam at a time than the mould should give. "
                 .formatted(HourMinute.words(drying.hold()));
+    String madeUp =
+        dryRule().compareTo(rules.dryHold(diameterMillimetres, kilnFactor)) > 0
+            ? " Longer here, because the data sheet's rise leaves less time on the way up."
+            : "";
     return new Draft.Why(
-        longer + rule.rule() + " " + dryingSentence(),
+        longer + rule.rule() + madeUp + " " + dryingSentence(),
         rule.range(),
         asRuled ? rule.origin() : CORE);
   }
@@ -670,7 +688,9 @@ final class BurnoutComposer {
             lower(rules.leastTop().plus(TemperatureChange.ofKelvins(-30)), top), firmLimit),
         lastTargets,
         TemperatureChange.ofKelvins(Forecaster.READY_WITHIN_KELVINS),
-        coreDemands());
+        coreDemands(),
+        List.of(),
+        List.of());
   }
 
   /** What practice's fastest schedule does inside each kind of mould is what we allow. */
@@ -753,11 +773,16 @@ final class BurnoutComposer {
     return limits;
   }
 
-  private List<TimeWithin> timesWithin() {
-    Temperature dryFrom =
+  /** Where the time of drying counts. */
+  private TemperatureRange dryRange() {
+    return new TemperatureRange(
         lower(
             Temperature.ofCelsius(95),
-            sheet.dry().orElse(rules.dry().value()).plus(TemperatureChange.ofKelvins(-5)));
+            sheet.dry().orElse(rules.dry().value()).plus(TemperatureChange.ofKelvins(-5))),
+        rules.dryUpTo());
+  }
+
+  private List<TimeWithin> timesWithin() {
     Temperature topFrom = lower(rules.topHoldFrom(), top.plus(TemperatureChange.ofKelvins(-20)));
     Duration leastTop =
         resin && sheet.topHold().isEmpty()
@@ -767,7 +792,7 @@ final class BurnoutComposer {
         new TimeWithin(
             "short-dry-hold",
             "dry",
-            new TemperatureRange(dryFrom, rules.dryUpTo()),
+            dryRange(),
             sheet.dryHold().orElseGet(() -> rules.leastDryTime(diameterMillimetres)),
             "the core is still wet when the chamber climbs on, and steam may crack the mould",
             sheet.dryHold().isPresent() ? Origin.own("data sheet") : rules.dryHoldWhy().origin()),
@@ -866,8 +891,7 @@ final class BurnoutComposer {
             "Investment dust scars the lungs: mix and break out wet or under extraction, with a"
                 + " fitted respirator.",
             Origin.read("pages on the US rule for respirable crystalline silica (50 µg/m³)")));
-    cautions.add(Cautions.unattended());
-    cautions.add(Cautions.makerFirst());
+    cautions.addAll(Cautions.always());
     return cautions;
   }
 

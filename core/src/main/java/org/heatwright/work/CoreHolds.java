@@ -248,7 +248,7 @@ class CoreHolds {
     return Duration.ofMinutes(15 * high);
   }
 
-  private static Duration longer(Duration a, Duration b) {
+  static Duration longer(Duration a, Duration b) {
     return a.compareTo(b) >= 0 ? a : b;
   }
 }

@@ -82,7 +82,7 @@ final class EnamelComposer {
       EnamelDoor.Model model) {
     EnamelComposer composer = new EnamelComposer(work, kiln, unit, model);
     composer.refuseImpossibleTemperatures();
-    composer.refuseWhatDoesNotFit();
+    Refusals.pieceTooLong(work.pieceMetres(), kiln);
     return composer.compose(keypad, EnamelOutlook.of(work, kiln, model, composer.working));
   }
 
@@ -111,23 +111,8 @@ final class EnamelComposer {
     }
   }
 
-  /** A piece lies flat: its longest side may lie across the floor's corners, not beyond. */
-  private void refuseWhatDoesNotFit() {
-    double across = kiln.chamber().acrossMetres();
-    if (work.pieceMetres() > across) {
-      throw new WorkRefusedException(
-          "A piece of %.0f mm does not fit into %s, which is %.0f mm inside from corner to corner."
-              .formatted(work.pieceMetres() * 1000, kiln.name(), across * 1000));
-    }
-  }
-
   private WorkRefusedException refused(String limit) {
-    Temperature other = unit.other().temperature(unit.value(working));
-    String hint =
-        unit == TemperatureUnit.CELSIUS && legitimate().contains(other)
-            ? " (%.0f reads like °F: %.0f °F is %.0f °C)"
-                .formatted(working.celsius(), working.celsius(), other.celsius())
-            : "";
+    String hint = Refusals.fahrenheitHint(working, unit, legitimate()::contains);
     return new WorkRefusedException(
         "The working temperature %s%s is above %s.".formatted(words(working), hint, limit));
   }
@@ -231,12 +216,10 @@ final class EnamelComposer {
         ceilings,
         List.of(),
         List.of(),
-        Optional.empty(),
-        Optional.empty(),
-        Optional.empty(),
         new TemperatureRange(lower(legitimate().from(), working), firmLimit),
         new TemperatureRange(Temperature.ofCelsius(0), firmLimit),
         TemperatureChange.ofKelvins(Forecaster.READY_WITHIN_KELVINS),
+        List.of(),
         List.of());
   }
 
@@ -316,19 +299,13 @@ final class EnamelComposer {
             "Some enamels contain lead, cadmium or arsenic: do not breathe the powder, do not eat"
                 + " here, vent the kiln, make no food ware of it.",
             Origin.read("an enamel supplier's safety page")));
-    cautions.add(
-        new Caution(
-            "hot-work",
-            "An open door at 750 to 950 °C radiates 60 to 130 kW for each square metre: tinted"
-                + " glasses, gloves, tongs, natural-fibre clothes, a clear path.",
-            Origin.derived("radiation of a black opening")));
+    cautions.add(Cautions.hotWork(750, 60));
     cautions.add(
         new Caution(
             "no-quench",
             "Never quench enamelled work: the glass flies off. Let it cool in a warm place.",
             Origin.read("an enamel teaching site")));
-    cautions.add(Cautions.unattended());
-    cautions.add(Cautions.makerFirst());
+    cautions.addAll(Cautions.always());
     return cautions;
   }
 

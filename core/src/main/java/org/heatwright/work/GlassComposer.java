@@ -103,12 +103,7 @@ final class GlassComposer {
   // ---- what cannot be
 
   private void refuseWhatDoesNotFit() {
-    double across = kiln.chamber().acrossMetres();
-    if (work.pieceMetres() > across) {
-      throw new WorkRefusedException(
-          "A piece of %.0f mm does not fit into %s, which is %.0f mm inside from corner to corner."
-              .formatted(work.pieceMetres() * 1000, kiln.name(), across * 1000));
-    }
+    Refusals.pieceTooLong(work.pieceMetres(), kiln);
     if (soakTarget().compareTo(kiln.limit()) > 0 || soakTarget().compareTo(firmLimit) > 0) {
       throw new WorkRefusedException(
           "The anneal soak at %s is above the limit of %s, %s."
@@ -141,12 +136,9 @@ final class GlassComposer {
     if (work.own().top().isPresent()) {
       Temperature own = work.own().top().get();
       if (own.compareTo(limit) > 0) {
-        Temperature other = unit.other().temperature(unit.value(own));
         String hint =
-            unit == TemperatureUnit.CELSIUS && other.celsius() > 550 && other.compareTo(limit) <= 0
-                ? " (%.0f reads like °F: %.0f °F is %.0f °C)"
-                    .formatted(own.celsius(), own.celsius(), other.celsius())
-                : "";
+            Refusals.fahrenheitHint(
+                own, unit, meant -> meant.celsius() > 550 && meant.compareTo(limit) <= 0);
         throw new WorkRefusedException(
             "The top temperature %s%s is above %s.".formatted(words(own), hint, whose));
       }
@@ -582,13 +574,9 @@ final class GlassComposer {
                 soak(),
                 "the glass is still uneven when it sets, and stress stays in it",
                 Origin.read("a forum and a glass studio's notes; the evening out is derived"))),
-        Optional.empty(),
-        Optional.empty(),
-        Optional.empty(),
         peak(),
         new TemperatureRange(Temperature.ofCelsius(0), slowEnd()),
         TemperatureChange.ofKelvins(Forecaster.READY_WITHIN_KELVINS),
-        List.of(),
         List.of(),
         List.of(
             new RateLimit(
@@ -734,8 +722,7 @@ final class GlassComposer {
             "power-cut",
             "After a power cut: below the strain point begin again with the slow rise; above it go on with the anneal soak.",
             Origin.estimate("what is still soft has not set")));
-    cautions.add(Cautions.unattended());
-    cautions.add(Cautions.makerFirst());
+    cautions.addAll(Cautions.always());
     return cautions;
   }
 

@@ -195,15 +195,9 @@ final class HeatTreatCautions {
     }
     lowHeat(cautions);
     if (target.celsius() >= 600) {
-      cautions.add(
-          new Caution(
-              "hot-work",
-              "An open door at 600 to 950 °C radiates 30 to 130 kW for each square metre: tinted"
-                  + " glasses, gloves, tongs, natural-fibre clothes, a clear path.",
-              Origin.derived("radiation of a black opening")));
+      cautions.add(Cautions.hotWork(600, 30));
     }
-    cautions.add(Cautions.unattended());
-    cautions.add(Cautions.makerFirst());
+    cautions.addAll(Cautions.always());
     return cautions;
   }
 
@@ -434,10 +428,10 @@ final class HeatTreatCautions {
 
   // ---- words
 
-  /** Whole seconds rounded down, one decimal under ten: "4.2 s", "35 s". */
+  /** Whole seconds or minutes, rounded down: "3 s", "2 min"; "less than 1 s". */
   static String seconds(double seconds) {
-    return seconds < 10
-        ? "%.1f s".formatted(Math.floor(seconds * 10) / 10)
+    return seconds < 1
+        ? "less than 1 s"
         : seconds < 120
             ? "%.0f s".formatted(Math.floor(seconds))
             : "%.0f min".formatted(Math.floor(seconds / 60));
@@ -451,7 +445,7 @@ final class HeatTreatCautions {
     return capital(clause) + ".";
   }
 
-  private static String capital(String words) {
+  static String capital(String words) {
     return words.substring(0, 1).toUpperCase(java.util.Locale.ROOT) + words.substring(1);
   }
 }

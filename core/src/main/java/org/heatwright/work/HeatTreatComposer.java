@@ -110,7 +110,7 @@ final class HeatTreatComposer {
       throw new WorkRefusedException(
           "%s needs %s at least, and here %s is the most: %s."
               .formatted(
-                  capital(work.words()),
+                  HeatTreatCautions.capital(work.words()),
                   words(heat.window().from()),
                   words(whole(cap.limit())),
                   cap.words()));
@@ -120,7 +120,7 @@ final class HeatTreatComposer {
         && work.setting() == Setting.CARBON_BOX) {
       throw new WorkRefusedException(
           "%s must be in water within seconds, and out of a box of hot carbon it never is: lay it on a mesh or a block."
-              .formatted(capital(work.words())));
+              .formatted(HeatTreatCautions.capital(work.words())));
     }
     refuseHardnessOutOfReach();
   }
@@ -153,11 +153,10 @@ final class HeatTreatComposer {
     return HeatTreatCautions.expected(work, target, heat.soak());
   }
 
-  /** "1350 °C reads like °F". */
+  /** For a number of the person's own. */
   private String unitHint() {
-    Temperature other = unit.other().temperature(unit.value(target));
-    return unit == TemperatureUnit.CELSIUS && heat.fixed() && other.compareTo(cap.limit()) <= 0
-        ? " (%.0f °F is %.0f °C)".formatted(target.celsius(), other.celsius())
+    return heat.fixed()
+        ? Refusals.fahrenheitHint(target, unit, meant -> meant.compareTo(cap.limit()) <= 0)
         : "";
   }
 
@@ -238,7 +237,7 @@ final class HeatTreatComposer {
         "%s until the piece itself is within %s of the target, %s at temperature%s."
             .formatted(
                 HourMinute.words(lag),
-                HeatTreatRules.kelvins(HeatTreatRules.NEAR_KELVINS, unit),
+                Wording.differenceUp(HeatTreatRules.NEAR_KELVINS, unit),
                 HourMinute.words(heat.soak()),
                 handling.isZero()
                     ? ""
@@ -281,15 +280,12 @@ final class HeatTreatComposer {
                 "%s to warm the piece and %s at temperature are needed; %s"
                     .formatted(HourMinute.words(lag), HourMinute.words(heat.soak()), heat.below()),
                 heat.soakOrigin())),
-        Optional.empty(),
-        Optional.empty(),
-        Optional.empty(),
         new TemperatureRange(low, RoundNumbers.lower(firm, window().to())),
         new TemperatureRange(Temperature.ofCelsius(0), firm),
         TemperatureChange.ofKelvins(HeatTreatRules.NEAR_KELVINS),
-        List.of(),
         List.of(
-            new Window(window(), work.words(), heat.beyond(), heat.below(), heat.windowOrigin())));
+            new Window(window(), work.words(), heat.beyond(), heat.below(), heat.windowOrigin())),
+        List.of());
   }
 
   /** What must not be passed for sure: the metal melts, a joint flows, the sheet forbids it. */
@@ -390,10 +386,6 @@ final class HeatTreatComposer {
 
   private Temperature whole(Temperature temperature) {
     return unit.temperature(Math.floor(unit.value(temperature) + 1e-6));
-  }
-
-  private static String capital(String words) {
-    return words.substring(0, 1).toUpperCase(java.util.Locale.ROOT) + words.substring(1);
   }
 
   private String words(Temperature temperature) {

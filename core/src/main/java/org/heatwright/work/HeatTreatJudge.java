@@ -139,8 +139,7 @@ final class HeatTreatJudge implements PieceJudge {
                   .formatted(work.metal().words(), Wording.of(solidus.temperature(), unit))
               : "Within %s of melting (%s): lower the target, or check the display against a trusted couple."
                   .formatted(
-                      HeatTreatRules.kelvins(margin, unit),
-                      Wording.of(solidus.temperature(), unit)),
+                      Wording.differenceUp(margin, unit), Wording.of(solidus.temperature(), unit)),
           margin <= 0 ? Severity.STOP : Severity.WARN,
           solidus.origin());
     }
@@ -160,7 +159,7 @@ final class HeatTreatJudge implements PieceJudge {
         what,
         value,
         "%s under where %s begins to melt, and within its window."
-            .formatted(HeatTreatRules.kelvins(Math.floor(margin), unit), work.metal().words()),
+            .formatted(Wording.differenceDown(margin, unit), work.metal().words()),
         CURVE);
   }
 

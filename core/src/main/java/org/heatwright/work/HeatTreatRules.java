@@ -116,8 +116,8 @@ final class HeatTreatRules {
                 .formatted(
                     work.metal().words(),
                     Wording.of(solidus.temperature(), unit),
-                    kelvins(coupleKelvins(kiln, solidus.temperature()), unit),
-                    kelvins(overshoot, unit)),
+                    Wording.differenceUp(coupleKelvins(kiln, solidus.temperature()), unit),
+                    Wording.differenceUp(overshoot, unit)),
             solidus.origin()));
     if (work.own().soldered()) {
       caps.add(solder(work, kiln, overshoot, unit));
@@ -136,9 +136,9 @@ final class HeatTreatRules {
           "the solder flows at %s, less %s for the joint, %s for the display and %s for overshoot"
               .formatted(
                   Wording.of(flow.get(), unit),
-                  kelvins(SOLDER_MARGIN_KELVINS, unit),
-                  kelvins(couple, unit),
-                  kelvins(overshoot, unit)),
+                  Wording.differenceUp(SOLDER_MARGIN_KELVINS, unit),
+                  Wording.differenceUp(couple, unit),
+                  Wording.differenceUp(overshoot, unit)),
           Origin.own("work file"));
     }
     return work.metal().isSilver()
@@ -275,11 +275,5 @@ final class HeatTreatRules {
 
   static Temperature less(Temperature temperature, double kelvins) {
     return temperature.plus(TemperatureChange.ofKelvins(-kelvins));
-  }
-
-  /** "6 K" or "11 °F", whole and not rounded down. */
-  static String kelvins(double kelvins, TemperatureUnit unit) {
-    double value = unit.value(TemperatureChange.ofKelvins(kelvins));
-    return "%.0f %s".formatted(Math.ceil(value - 1e-6), unit.differenceSymbol());
   }
 }

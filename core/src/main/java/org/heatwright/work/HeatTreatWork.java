@@ -201,18 +201,6 @@ public record HeatTreatWork(
       return new Own(target, soak, window, solidus, true, flow, solution, wantedHardness);
     }
 
-    public Own withSolution(Temperature newSolution) {
-      return new Own(
-          target,
-          soak,
-          window,
-          solidus,
-          soldered,
-          solderFlow,
-          Optional.of(newSolution),
-          wantedHardness);
-    }
-
     public Own withWantedHardness(double vickers) {
       return new Own(
           target,

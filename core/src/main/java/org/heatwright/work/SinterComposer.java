@@ -19,7 +19,6 @@ import org.heatwright.inspect.Severity;
 import org.heatwright.inspect.TemperatureRange;
 import org.heatwright.inspect.Wording;
 import org.heatwright.keypad.Keypad;
-import org.heatwright.kiln.Control;
 import org.heatwright.kiln.FiringConditions;
 import org.heatwright.kiln.FiringSimulation;
 import org.heatwright.kiln.Kiln;
@@ -29,6 +28,7 @@ import org.heatwright.material.Origin;
 import org.heatwright.material.PieceMaterials;
 import org.heatwright.piece.FollowedPiece;
 import org.heatwright.piece.Slab;
+import org.heatwright.schedule.HourMinute;
 import org.heatwright.schedule.Ramp;
 import org.heatwright.schedule.Schedule;
 import org.heatwright.units.Temperature;
@@ -51,9 +51,6 @@ final class SinterComposer {
 
   /** Draws that decide whether a firing fits into the day; a forecast tells it better later. */
   private static final int WINDOW_DRAWS = 8;
-
-  /** How far an on-off kiln may go beyond its setting, K. {@code estimate:} */
-  private static final double SWING_KELVINS = 20;
 
   private static final int COOLING_DRAWS = 5;
   private static final double QUARTER_SECONDS = 900;
@@ -83,40 +80,24 @@ final class SinterComposer {
   private final Limit firm;
   private final Limit cap;
   private final Optional<CarbonBox> box;
+  private final Cooling cooling;
 
   /** How long a shut kiln takes to cool after its program. */
   interface Cooling {
     Duration after(Schedule schedule, Kiln kiln, Charge charge);
   }
 
-  private final Cooling cooling;
-
   private SinterComposer(SinterWork work, Kiln kiln, TemperatureUnit unit, Cooling cooling) {
-    this.cooling = cooling;
     this.work = work;
     this.kiln = kiln;
     this.unit = unit;
+    this.cooling = cooling;
     facts = Clays.of(work.clay());
     clayLimit = SinterRules.clay(facts, work.dataSheet(), kiln);
     embedded = SinterRules.embedded(work);
     firm = embedded.filter(e -> e.value().compareTo(clayLimit.value()) < 0).orElse(clayLimit);
-    cap =
-        kiln.limit().compareTo(firm.value()) < 0
-            ? new Limit(
-                kiln.limit(), kiln.name(), "the kiln is not made for more", Origin.own("kiln file"))
-            : swinging(firm);
+    cap = SinterRules.cap(clayLimit, embedded, kiln);
     box = work.carbonBox();
-  }
-
-  /** An on-off kiln swings beyond its setting: a limit is kept away from by so much. */
-  private Limit swinging(Limit limit) {
-    return kiln.control().kind() == Control.Kind.ON_OFF
-        ? new Limit(
-            limit.value().plus(TemperatureChange.ofKelvins(-SWING_KELVINS)),
-            limit.what() + ", less %.0f K for an on-off kiln's swing".formatted(SWING_KELVINS),
-            limit.because(),
-            limit.origin())
-        : limit;
   }
 
   static Composition compose(
@@ -140,12 +121,12 @@ final class SinterComposer {
         SinterRules.inOrder(SinterRules.options(facts, work.dataSheet(), cap, unit), work.aim());
     if (options.isEmpty()) {
       throw new WorkRefusedException(
-          "No firing of %s fits under %s for %s: its coolest is %.0f °C%s."
+          "No firing of %s fits under %s for %s: its coolest is %s%s."
               .formatted(
                   work.clay().words(),
                   words(cap.value()),
                   cap.what(),
-                  facts.coolest().celsius(),
+                  words(facts.coolest()),
                   embedded.isPresent() ? ", so set what limits it after the firing" : ""));
     }
     Optional<Duration> window = work.window();
@@ -168,11 +149,11 @@ final class SinterComposer {
     throw new WorkRefusedException(
         "No firing of these pieces fits into the %s from dry to ready: the quickest, %s for %s, needs about %s until they can be handed back%s."
             .formatted(
-                SinterRules.words(window.get()),
+                HourMinute.words(window.get()),
                 words(quickest.at()),
-                SinterRules.words(quickest.hold()),
+                HourMinute.words(quickest.hold()),
                 Double.isFinite(shortest)
-                    ? SinterRules.words(Duration.ofMinutes(Math.round(shortest / 60)))
+                    ? HourMinute.words(Duration.ofMinutes(Math.round(shortest / 60)))
                     : "a day and more",
                 SinterRules.coolsShut(work) ? ", cooled in the shut kiln" : ""));
   }
@@ -186,10 +167,10 @@ final class SinterComposer {
             "%s for %s does not fit into the %s from dry to ready: taken is %s for %s."
                 .formatted(
                     words(lost.at()),
-                    SinterRules.words(lost.hold()),
-                    SinterRules.words(work.window().orElseThrow()),
+                    HourMinute.words(lost.hold()),
+                    HourMinute.words(work.window().orElseThrow()),
                     words(taken.at()),
-                    SinterRules.words(taken.hold())),
+                    HourMinute.words(taken.hold())),
             Origin.derived("forecasts of each firing in this kiln")));
     cautions.addAll(tried.cautions());
     return new Composition(
@@ -212,15 +193,11 @@ final class SinterComposer {
   }
 
   private void refuseWhatDoesNotFit() {
-    double across = kiln.chamber().acrossMetres();
-    if (work.longestMetres() > across) {
-      throw new WorkRefusedException(
-          "A piece of %.0f mm does not fit into %s, which is %.0f mm inside from corner to corner."
-              .formatted(work.longestMetres() * 1000, kiln.name(), across * 1000));
-    }
+    Refusals.pieceTooLong(work.longestMetres(), kiln);
     if (box.isEmpty()) {
       return;
     }
+    double across = kiln.chamber().acrossMetres();
     CarbonBox carbon = box.get();
     double thick = work.thickest().thicknessMetres();
     if (carbon.acrossMetres() > across
@@ -318,12 +295,12 @@ final class SinterComposer {
                     "%s Of it %s are for %sthe piece to follow%s, then %s of its own."
                         .formatted(
                             option.holdWhy().rule(),
-                            SinterRules.words(extra(option.hold(), lag)),
+                            HourMinute.words(extra(option.hold(), lag)),
                             warmUp > 0
                                 ? "the kiln to warm up, as the hold's clock does not wait, and for "
                                 : "",
                             work.inCarbon() ? " through the carbon" : "",
-                            SinterRules.words(option.hold())),
+                            HourMinute.words(option.hold())),
                     work.inCarbon() ? "boxes lag 30 to 90 min" : option.holdWhy().range(),
                     option.holdWhy().origin())));
     return steps;
@@ -560,12 +537,10 @@ final class SinterComposer {
         ceilings,
         rates,
         times,
-        Optional.empty(),
-        Optional.empty(),
-        Optional.empty(),
         TemperatureRange.ofCelsius(Math.min(low, high), high),
         TemperatureRange.ofCelsius(0, high),
         TemperatureChange.ofKelvins(SinterRules.AT_HEAT_KELVINS),
+        List.of(),
         List.of());
   }
 
@@ -608,18 +583,11 @@ final class SinterComposer {
                   .formatted(work.holds(Embedded.CORK) ? " and the cork burns with a flame" : ""),
               Origin.practice()));
     }
-    cautions.add(
-        new Caution(
-            "hot-work",
-            "An open door at 750 to 950 °C radiates 60 to 130 kW for each square metre: tinted"
-                + " glasses, gloves, tongs, natural-fibre clothes, a clear path.",
-            Origin.derived("radiation of a black opening")));
+    cautions.add(Cautions.hotWork(750, 60));
     cautions.add(
         new Caution(
             "quench",
-            work.holds(Embedded.GLASS)
-                    || work.holds(Embedded.STONE)
-                    || work.holds(Embedded.LAB_STONE)
+            work.holdsWhatCracks()
                 ? "Do not quench: glass and stones crack. Let the kiln cool shut."
                 : "Quench, if at all, one piece by tongs after the red has gone: steam and splashes burn.",
             Origin.practice()));
@@ -628,8 +596,7 @@ final class SinterComposer {
             "fibre-dust",
             "Fibre board and blanket under the pieces shed dust, and after many firings it holds cristobalite: wet it, wear a mask, do not sweep dry.",
             Origin.memory("IARC Monographs vol. 81, Man-made Vitreous Fibres, 2002")));
-    cautions.add(Cautions.unattended());
-    cautions.add(Cautions.makerFirst());
+    cautions.addAll(Cautions.always());
     return cautions;
   }
 
@@ -672,17 +639,17 @@ final class SinterComposer {
           "%s %s: %s%s"
               .formatted(
                   words(each.at()),
-                  SinterRules.words(each.hold()),
+                  HourMinute.words(each.hold()),
                   SinterJudge.percent(each.strengthBy(belief.get())),
                   each.equals(option) ? " (this one)" : ""));
     }
     cautions.add(
         new Caution(
             "strength",
-            "Strength against %.0f °C for %s, as a range: %s. Wide because no curve of a clay is published; measured strips narrow it."
+            "Strength against %s for %s, as a range: %s. Wide because no curve of a clay is published; measured strips narrow it."
                 .formatted(
-                    facts.best().at().celsius(),
-                    SinterRules.words(facts.best().hold()),
+                    words(facts.best().at()),
+                    HourMinute.words(facts.best().hold()),
                     String.join("; ", others)),
             Origin.estimate(
                 "sintering curves of the literature's range; 30 min against 2 h at 899 °C about 5 % (read: a teacher's page)")));
@@ -759,7 +726,7 @@ final class SinterComposer {
               "The thickest piece, %.1f mm, rules: let it dry on a warm plate from %s before."
                   .formatted(
                       thickest.thicknessMetres() * 1000,
-                      SinterRules.words(SinterRules.drying(thickest.thicknessMetres())))));
+                      HourMinute.words(SinterRules.drying(thickest.thicknessMetres())))));
     }
     if (option.isPresent()) {
       moments.add(

@@ -4,12 +4,14 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.ToDoubleFunction;
 import org.heatwright.forecast.Band;
 import org.heatwright.forecast.PieceForecast;
 import org.heatwright.inspect.Severity;
 import org.heatwright.inspect.Wording;
 import org.heatwright.material.Origin;
 import org.heatwright.piece.SlabHistory;
+import org.heatwright.schedule.HourMinute;
 import org.heatwright.schedule.Schedule;
 import org.heatwright.units.Temperature;
 import org.heatwright.units.TemperatureUnit;
@@ -117,7 +119,7 @@ record SinterJudge(SinterWork work, Temperature top, Duration hold) implements P
     String value = minutesWords(minutes);
     String base =
         "The piece's middle, not the chamber, is above %s for so long; %s are wanted."
-            .formatted(degrees(from, unit), SinterRules.words(hold));
+            .formatted(degrees(from, unit), HourMinute.words(hold));
     if (minutes.median() < 0.8 * hold.toMinutes()) {
       return Outcome.of(
           "time-at-heat",
@@ -155,9 +157,9 @@ record SinterJudge(SinterWork work, Temperature top, Duration hold) implements P
           "hottest",
           what,
           value,
-          "Up to %.0f K above what %s stands, %s: %s. Lower the target or take a steadier kiln."
+          "Up to %s above what %s stands, %s: %s. Lower the target or take a steadier kiln."
               .formatted(
-                  above,
+                  Wording.differenceUp(above, unit),
                   held.get().what(),
                   degrees(held.get().value().celsius(), unit),
                   held.get().because()),
@@ -190,7 +192,9 @@ record SinterJudge(SinterWork work, Temperature top, Duration hold) implements P
         "hottest",
         what,
         value,
-        margin + ", %.0f K above the hottest that is likely.".formatted(melts - hottest.high()),
+        margin
+            + ", %s above the hottest that is likely."
+                .formatted(Wording.differenceDown(melts - hottest.high(), unit)),
         origin);
   }
 
@@ -198,7 +202,7 @@ record SinterJudge(SinterWork work, Temperature top, Duration hold) implements P
       List<Outcome> outcomes, CurveBelief belief, List<SinterHeat> heats, TemperatureUnit unit) {
     ClayFacts facts = belief.facts();
     Likely density = belief.density(heats);
-    String thin = thinness(belief);
+    String thin = belief.basis();
     Origin origin =
         belief.tests() == 0
             ? facts.curve().orElseThrow().origin()
@@ -223,11 +227,11 @@ record SinterJudge(SinterWork work, Temperature top, Duration hold) implements P
         Outcome.of(
             "strength",
             "strength",
-            percent(belief.strength(heats, facts.best().heat()).map(v -> Math.min(1, v))),
+            percent(belief.strength(heats).map(v -> Math.min(1, v))),
             "Of what %s for %s gives. A strip from this firing, bent round a finger, is the test; a sound piece rings when it is dropped."
                 .formatted(
                     degrees(facts.best().at().celsius(), unit),
-                    SinterRules.words(facts.best().hold())),
+                    HourMinute.words(facts.best().hold())),
             Origin.estimate("strength as the density to the power 2 to 6")));
     outcomes.add(
         Outcome.of(
@@ -238,29 +242,7 @@ record SinterJudge(SinterWork work, Temperature top, Duration hold) implements P
             origin));
   }
 
-  /** How thin the data are, and what would make them better. */
-  private static String thinness(CurveBelief belief) {
-    if (belief.tests() == 0) {
-      return "Only from published ranges: measure a strip before and after and add it under tests.";
-    }
-    String strips =
-        "%d strip%s from %d clearly different firing%s"
-            .formatted(
-                belief.tests(),
-                belief.tests() == 1 ? "" : "s",
-                belief.firings(),
-                belief.firings() == 1 ? "" : "s");
-    if (belief.strained()) {
-      return strips + " do not agree with any curve held likely: check the lengths and the clay.";
-    }
-    return belief.tellsActivation()
-        ? strips + " are in it."
-        : strips
-            + " are in it; how time trades for heat needs three, one cooler and longer than the others.";
-  }
-
-  private static Band minutes(
-      PieceForecast piece, java.util.function.ToDoubleFunction<SlabHistory> seconds) {
+  private static Band minutes(PieceForecast piece, ToDoubleFunction<SlabHistory> seconds) {
     return piece.band(draw -> seconds.applyAsDouble(draw) / 60);
   }
 
@@ -268,14 +250,14 @@ record SinterJudge(SinterWork work, Temperature top, Duration hold) implements P
     long low = Math.round(minutes.low());
     long high = Math.round(minutes.high());
     if (low == high) {
-      return SinterRules.words(Duration.ofMinutes(low));
+      return HourMinute.words(Duration.ofMinutes(low));
     }
     return high < 60
         ? low + " to " + high + " min"
         : "%s to %s"
             .formatted(
-                SinterRules.words(Duration.ofMinutes(low)),
-                SinterRules.words(Duration.ofMinutes(high)));
+                HourMinute.words(Duration.ofMinutes(low)),
+                HourMinute.words(Duration.ofMinutes(high)));
   }
 
   /** To the degree, in the unit of the schedule. */

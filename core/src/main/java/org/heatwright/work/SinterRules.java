@@ -5,11 +5,16 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import org.heatwright.inspect.Wording;
+import org.heatwright.kiln.Control;
 import org.heatwright.kiln.Kiln;
 import org.heatwright.material.HeatWork;
 import org.heatwright.material.Origin;
+import org.heatwright.schedule.HourMinute;
 import org.heatwright.units.HeatingRate;
 import org.heatwright.units.Temperature;
+import org.heatwright.units.TemperatureChange;
 import org.heatwright.units.TemperatureUnit;
 import org.heatwright.work.SinterWork.Aim;
 import org.heatwright.work.SinterWork.Embedded;
@@ -138,6 +143,45 @@ final class SinterRules {
     };
   }
 
+  /** How far an on-off kiln may go beyond its setting, K. {@code estimate:} */
+  private static final double SWING_KELVINS = 20;
+
+  /** How far a proportional one may, K: what is in a piece bears no more. {@code estimate:} */
+  private static final double OVERSHOOT_KELVINS = 10;
+
+  /**
+   * What to aim at, at most: the kiln's own limit, or far enough below what the clay and what is in
+   * the pieces stand for the display to swing. The spare of a clay is enough for a proportional
+   * controller; a piece of glass has none.
+   */
+  static Limit cap(Limit clay, Optional<Limit> embedded, Kiln kiln) {
+    boolean onOff = kiln.control().kind() == Control.Kind.ON_OFF;
+    List<Limit> caps = new ArrayList<>();
+    caps.add(
+        new Limit(
+            kiln.limit(), kiln.name(), "the kiln is not made for more", Origin.own("kiln file")));
+    caps.add(onOff ? below(clay, SWING_KELVINS, "an on-off kiln's swing") : clay);
+    embedded.ifPresent(
+        limit ->
+            caps.add(
+                onOff
+                    ? below(limit, SWING_KELVINS, "an on-off kiln's swing")
+                    : below(limit, OVERSHOOT_KELVINS, "what the display may go beyond")));
+    return lowest(caps);
+  }
+
+  private static Limit lowest(List<Limit> limits) {
+    return limits.stream().min(Comparator.comparing(Limit::value)).orElseThrow();
+  }
+
+  private static Limit below(Limit limit, double kelvins, String why) {
+    return new Limit(
+        limit.value().plus(TemperatureChange.ofKelvins(-kelvins)),
+        limit.what() + ", less %.0f K for %s".formatted(kelvins, why),
+        limit.because(),
+        limit.origin());
+  }
+
   /** The lowest limit that anything in the pieces sets. */
   static Optional<Limit> embedded(SinterWork work) {
     return work.pieces().stream()
@@ -184,9 +228,7 @@ final class SinterRules {
 
     /** Strength over that after the clay's strongest row. */
     Likely strengthBy(CurveBelief belief) {
-      return row.isPresent()
-          ? belief.strength(row.get())
-          : belief.strength(List.of(heat()), belief.facts().best().heat());
+      return row.map(belief::strength).orElseGet(() -> belief.strength(List.of(heat())));
     }
   }
 
@@ -197,8 +239,9 @@ final class SinterRules {
    */
   static List<Option> options(ClayFacts facts, DataSheet sheet, Limit cap, TemperatureUnit unit) {
     Temperature round = RoundNumbers.target(cap.value(), cap.value(), unit);
+    String range = range(facts, unit);
     if (sheet.top().isPresent()) {
-      return List.of(bySheet(facts, sheet, sheet.top().get(), cap));
+      return List.of(bySheet(facts, sheet, sheet.top().get(), cap, range));
     }
     List<Option> options = new ArrayList<>();
     for (Row row : facts.rows()) {
@@ -210,17 +253,17 @@ final class SinterRules {
                 at,
                 hold,
                 row.strength(),
-                new Draft.Why(sentence(row), range(facts), row.origin()),
+                new Draft.Why(sentence(row), range, row.origin()),
                 sheet.topHold().isPresent()
                     ? new Draft.Why(
                         "The maker's data sheet names the hold.", "", Origin.own("data sheet"))
-                    : new Draft.Why(holdSentence(row), range(facts), row.origin()),
+                    : new Draft.Why(holdSentence(row), range, row.origin()),
                 sheet.topHold().isPresent() ? Optional.empty() : Optional.of(row)));
       }
     }
     boolean best = options.stream().anyMatch(o -> o.strength() == facts.best().strength());
     if (!best && round.celsius() >= coolestCelsius(facts) - 1e-9) {
-      options.add(lowered(facts, round, cap));
+      options.add(lowered(facts, round, cap, unit));
     }
     options.sort(
         Comparator.comparing(Option::strength)
@@ -230,7 +273,8 @@ final class SinterRules {
     return options;
   }
 
-  private static Option bySheet(ClayFacts facts, DataSheet sheet, Temperature top, Limit cap) {
+  private static Option bySheet(
+      ClayFacts facts, DataSheet sheet, Temperature top, Limit cap, String range) {
     boolean cut = top.compareTo(cap.value()) > 0;
     Origin origin = Origin.own("data sheet");
     return new Option(
@@ -241,24 +285,23 @@ final class SinterRules {
             ? new Draft.Why(
                 "The data sheet's firing temperature lies above what %s stands, which rules."
                     .formatted(cap.what()),
-                range(facts),
+                range,
                 cap.origin())
-            : new Draft.Why(
-                "The maker's data sheet names the firing temperature.", range(facts), origin),
+            : new Draft.Why("The maker's data sheet names the firing temperature.", range, origin),
         new Draft.Why(
             sheet.topHold().isPresent()
                 ? "The maker's data sheet names the hold."
                 : "The data sheet names no hold: that of practice.",
-            range(facts),
+            range,
             sheet.topHold().isPresent() ? origin : facts.best().origin()),
         Optional.empty());
   }
 
   /** The strongest firing at a cap below what practice would take. */
-  private static Option lowered(ClayFacts facts, Temperature at, Limit cap) {
+  private static Option lowered(ClayFacts facts, Temperature at, Limit cap, TemperatureUnit unit) {
     Row best = facts.best();
-    boolean silver = facts.clay().isFineSilver();
-    Duration hold = silver ? LONG_LOW : longer(facts, best, at);
+    String range = range(facts, unit);
+    Duration hold = facts.clay().isFineSilver() ? LONG_LOW : longer(facts, best, at);
     Origin origin =
         Origin.estimate("longer makes up for cooler only in part: the curve's range tells how far");
     return new Option(
@@ -266,14 +309,14 @@ final class SinterRules {
         hold,
         Strength.LEAST,
         new Draft.Why(
-            "As hot as may be (%s); practice would take %.0f °C."
-                .formatted(cap.what(), best.at().celsius()),
-            range(facts),
+            "As hot as may be (%s); practice would take %s."
+                .formatted(cap.what(), Wording.of(best.at(), unit)),
+            range,
             cap.origin()),
         new Draft.Why(
-            "Held long because it is cool: the piece stays weaker than after %.0f °C for %s."
-                .formatted(best.at().celsius(), words(best.hold())),
-            range(facts),
+            "Held long because it is cool: the piece stays weaker than after %s for %s."
+                .formatted(Wording.of(best.at(), unit), HourMinute.words(best.hold())),
+            range,
             origin),
         Optional.empty());
   }
@@ -309,19 +352,10 @@ final class SinterRules {
     };
   }
 
-  private static String range(ClayFacts facts) {
-    List<String> rows = new ArrayList<>();
-    for (Row row : facts.rows()) {
-      rows.add("%.0f °C %s".formatted(row.at().celsius(), words(row.hold())));
-    }
-    return String.join(", ", rows);
-  }
-
-  static String words(Duration duration) {
-    long minutes = duration.toMinutes();
-    return minutes < 60
-        ? minutes + " min"
-        : minutes % 60 == 0 ? minutes / 60 + " h" : minutes / 60 + " h " + minutes % 60 + " min";
+  private static String range(ClayFacts facts, TemperatureUnit unit) {
+    return facts.rows().stream()
+        .map(row -> "%s %s".formatted(Wording.of(row.at(), unit), HourMinute.words(row.hold())))
+        .collect(Collectors.joining(", "));
   }
 
   /** Which of the possible firings come first. */
@@ -358,11 +392,6 @@ final class SinterRules {
               "A cork core smokes and burns with a flame: slowly.",
               Origin.estimate("about half of what beginners' pages call a medium rate")));
     }
-    if (work.holds(Embedded.GLASS)
-        || work.holds(Embedded.STONE)
-        || work.holds(Embedded.LAB_STONE)) {
-      rates.add(rate(500, "Glass and stones crack if they heat unevenly.", Origin.practice()));
-    }
     facts
         .binder()
         .rate()
@@ -374,18 +403,7 @@ final class SinterRules {
                         rate,
                         new Draft.Why(
                             "Slowly while the binder burns.", "", facts.binder().origin()))));
-    work.dataSheet()
-        .fastestRise()
-        .ifPresent(
-            rate ->
-                rates.add(
-                    new Rate(
-                        rate,
-                        new Draft.Why(
-                            "The maker's data sheet names the fastest rise.",
-                            "",
-                            Origin.own("data sheet")))));
-    return rates.stream().min(Comparator.comparing(r -> r.value().kelvinsPerHour()));
+    return slowestOf(rates, work);
   }
 
   /** How fast to the top, once the binder has gone. */
@@ -400,9 +418,12 @@ final class SinterRules {
                   .formatted(millimetres),
               Origin.read("a bronze-clay firing guide's table; its sentence has it upside down")));
     }
-    if (work.holds(Embedded.GLASS)
-        || work.holds(Embedded.STONE)
-        || work.holds(Embedded.LAB_STONE)) {
+    return slowestOf(rates, work);
+  }
+
+  /** With what holds on the whole way up: glass, stones and the data sheet. */
+  private static Optional<Rate> slowestOf(List<Rate> rates, SinterWork work) {
+    if (work.holdsWhatCracks()) {
       rates.add(rate(500, "Glass and stones crack if they heat unevenly.", Origin.practice()));
     }
     work.dataSheet()
@@ -435,9 +456,6 @@ final class SinterRules {
   }
 
   static boolean coolsShut(SinterWork work) {
-    return work.inCarbon()
-        || work.holds(Embedded.GLASS)
-        || work.holds(Embedded.STONE)
-        || work.holds(Embedded.LAB_STONE);
+    return work.inCarbon() || work.holdsWhatCracks();
   }
 }

@@ -62,24 +62,14 @@ public record SinterWork(
 
   /** What a piece holds that limits the heat. */
   public enum Embedded {
-    NONE("nothing"),
-    GLASS("glass"),
+    NONE,
+    GLASS,
     /** Any stone of nature, or one that nobody knows. */
-    STONE("a stone"),
+    STONE,
     /** A stone grown in a laboratory: ruby, sapphire, spinel, zirconia. */
-    LAB_STONE("a laboratory-grown stone"),
+    LAB_STONE,
     /** A core of cork or cork clay. */
-    CORK("a cork core");
-
-    private final String words;
-
-    Embedded(String words) {
-      this.words = words;
-    }
-
-    public String words() {
-      return words;
-    }
+    CORK
   }
 
   /**
@@ -157,6 +147,11 @@ public record SinterWork(
   /** Whether some piece holds this. */
   public boolean holds(Embedded embedded) {
     return pieces.stream().anyMatch(piece -> piece.embedded() == embedded);
+  }
+
+  /** Whether some piece holds glass or a stone: no quick heat, no water, a shut kiln. */
+  public boolean holdsWhatCracks() {
+    return holds(Embedded.GLASS) || holds(Embedded.STONE) || holds(Embedded.LAB_STONE);
   }
 
   /** Whether the pieces lie in carbon. */

@@ -139,20 +139,17 @@ class OvershootTest {
             List.of(),
             List.of(),
             List.of(),
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
             any,
             any,
             TemperatureChange.ofKelvins(10),
-            List.of(),
             List.of(
                 new Demands.Window(
                     TemperatureRange.ofCelsius(low, high),
                     "a patina",
                     "it changes colour",
                     "it stays soft",
-                    Origin.practice())));
+                    Origin.practice())),
+            List.of());
     return Inspector.inspect(Inspection.of(hold(target)).in(kiln).forWork(demands).with(forecast))
         .stream()
         .map(Finding::code)

@@ -65,6 +65,30 @@ class FiringSimulationTest {
     return simulation.run();
   }
 
+  /** The curve is cubic between steps: its extremes against a dense look at the same curve. */
+  @Test
+  void theExtremesOfTheDisplayAreThoseOfItsCurve() {
+    for (Kiln kiln : List.of(MUFFLE, TestKilns.fibreMuffle())) {
+      FiringRun run =
+          run(
+              kiln,
+              schedule(0, 600, 40, 200, 450, 60),
+              new Disturbance(Disturbance.Kind.DOOR_OPEN, 9000, 60));
+      for (double[] span : new double[][] {{0, 3000}, {3000, 9500}, {7000, run.lastSecond()}}) {
+        double low = Double.POSITIVE_INFINITY;
+        double high = Double.NEGATIVE_INFINITY;
+        for (double at = span[0]; at < span[1] + 0.25; at += 0.25) {
+          double second = Math.min(at, span[1]);
+          double swing = Math.sqrt(2) * run.swingKelvinsAt(second);
+          low = Math.min(low, run.readingCelsiusAt(second) - swing);
+          high = Math.max(high, run.readingCelsiusAt(second) + swing);
+        }
+        assertThat(run.highestReadingCelsius(span[0], span[1])).isCloseTo(high, within(0.05));
+        assertThat(run.lowestReadingCelsius(span[0], span[1])).isCloseTo(low, within(0.05));
+      }
+    }
+  }
+
   @Test
   void followsARampThatTheKilnCanFollow() {
     FiringRun run = run(MUFFLE, schedule(200, 600, 30));

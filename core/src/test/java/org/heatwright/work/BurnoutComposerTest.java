@@ -8,6 +8,9 @@ import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.heatwright.inspect.Finding;
+import org.heatwright.inspect.Inspection;
+import org.heatwright.inspect.Inspector;
 import org.heatwright.material.Origin;
 import org.heatwright.mould.Investment;
 import org.heatwright.mould.Investment.Binder;
@@ -17,6 +20,8 @@ import org.heatwright.schedule.Segment;
 import org.heatwright.units.HeatingRate;
 import org.heatwright.units.Temperature;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class BurnoutComposerTest {
 
@@ -301,6 +306,30 @@ class BurnoutComposerTest {
             "power-cut",
             "unattended",
             "maker-first");
+  }
+
+  /** Practice's hour of drying counts on its own slow rise; a data sheet's may be much faster. */
+  @ParameterizedTest
+  @ValueSource(doubles = {90, 150, 239, 400, 900})
+  void aFastWetRiseLeavesTheMouldItsTimeToDry(double kelvinsPerHour) {
+    HeatingRate wet = HeatingRate.ofKelvinsPerHour(kelvinsPerHour);
+    BurnoutWork work =
+        new BurnoutWork(
+            List.of(PatternedMould.wax(new Mould(1, 0.04, 0.06, 0))),
+            new Investment(Binder.PHOSPHATE, 0.20, 2),
+            none().withFastestRise(HeatingRate.ofKelvinsPerHour(1000), wet),
+            PouredMetal.of("platinum-950"),
+            Optional.empty());
+    Composition composed = compose(work);
+    Segment dry = composed.schedule().segments().get(0);
+    assertThat(dry.ramp().rate()).contains(wet);
+    assertThat(Inspector.inspect(Inspection.of(composed.schedule()).forWork(composed.demands())))
+        .extracting(Finding::code)
+        .doesNotContain("short-dry-hold");
+    // No longer than it must: two hours between 95 and 305 °C, in quarters of an hour.
+    assertThat(dry.hold()).isBetween(Duration.ofHours(1), Duration.ofHours(2));
+    assertThat(reason(composed, 1, Reason.Part.HOLD).rule().contains("Longer here"))
+        .isEqualTo(dry.hold().compareTo(Duration.ofHours(1)) > 0);
   }
 
   private static BurnoutWork pouring(PouredMetal metal) {

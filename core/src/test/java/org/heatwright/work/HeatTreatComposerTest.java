@@ -224,6 +224,15 @@ class HeatTreatComposerTest {
     assertThat(white.moments()).anyMatch(m -> m.what().equals("out of the kiln, cool in air"));
   }
 
+  /** No stopwatch in a hand shows tenths, and nobody is told more time than there is. */
+  @Test
+  void timeToTheWaterIsToldInWholeSecondsRoundedDown() {
+    assertThat(HeatTreatCautions.seconds(3.97)).isEqualTo("3 s");
+    assertThat(HeatTreatCautions.seconds(0.6)).isEqualTo("less than 1 s");
+    assertThat(HeatTreatCautions.seconds(119.9)).isEqualTo("119 s");
+    assertThat(HeatTreatCautions.seconds(239)).isEqualTo("3 min");
+  }
+
   private static double[] seconds(double metres) {
     return HeatTreatRules.secondsInAir(
         HeatTreatWorks.with(

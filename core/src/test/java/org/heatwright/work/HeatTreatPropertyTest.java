@@ -7,7 +7,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.SplittableRandom;
-import java.util.stream.Stream;
 import org.heatwright.forecast.InsideForecast;
 import org.heatwright.forecast.PieceForecast;
 import org.heatwright.inspect.Finding;
@@ -36,8 +35,7 @@ class HeatTreatPropertyTest {
   private static final int FOLLOWED = 120;
   private static final long SEED = 20261202;
 
-  private static final List<Kiln> KILNS =
-      Stream.generate(new RandomWork(new SplittableRandom(SEED))::kiln).limit(60).toList();
+  private static final List<Kiln> KILNS = RandomWork.kilns(SEED);
 
   private static Optional<Composition> compose(HeatTreatWork work, Kiln kiln) {
     try {
@@ -50,48 +48,48 @@ class HeatTreatPropertyTest {
 
   @Test
   void noLimitIsEverCrossedAndItsOwnInspectionFindsNothingGrave() {
-    SplittableRandom random = new SplittableRandom(SEED);
-    int composed = 0;
-    for (int i = 0; i < WORKS; i++) {
-      HeatTreatWork work = HeatTreatWorks.random(random);
-      Kiln kiln = KILNS.get(random.nextInt(KILNS.size()));
-      Optional<Composition> composition = compose(work, kiln);
-      if (composition.isEmpty()) {
-        continue;
-      }
-      composed++;
-      double peak = composition.get().schedule().peak().celsius();
-      double solidus = HeatTreatRules.solidus(work).temperature().celsius();
-      assertThat(peak).as("%s", work).isLessThanOrEqualTo(kiln.limit().celsius());
-      // Class 2 of type K, IEC 60584-1: 2.5 K or 0.75 %.
-      double couple = Math.max(2.5, 0.0075 * solidus);
-      assertThat(peak)
-          .as("%s", work)
-          .isLessThanOrEqualTo(solidus - couple - HeatTreatRules.overshootKelvins(kiln) + 1e-9);
-      work.dataSheet().max().ifPresent(max -> assertThat(peak).isLessThanOrEqualTo(max.celsius()));
-      work.own()
-          .solderFlow()
-          .ifPresent(flow -> assertThat(peak).as("%s", work).isLessThan(flow.celsius() - 20));
-      if (work.own().soldered() && work.own().solderFlow().isEmpty()) {
-        assertThat(peak).isLessThanOrEqualTo(700);
-      }
-      if (work.isSolution()
-          && work.metal() == TreatedMetal.STERLING_925
-          && work.own().target().isEmpty()
-          && work.own().window().isEmpty()) {
-        assertThat(peak).isBetween(650.0, 745.0);
-      }
-      work.own()
-          .window()
-          .ifPresent(
-              window ->
-                  assertThat(peak)
-                      .as("%s", work)
-                      .isBetween(window.from().celsius() - 5, window.to().celsius() + 5));
-      assertThat(grave(composition.get(), kiln)).as("%s", work).isEmpty();
-    }
     // The generator must not hide behind refusals.
-    assertThat(composed).isGreaterThan(WORKS / 4);
+    assertThat(RandomWork.counted(WORKS, SEED, HeatTreatPropertyTest::keepsItsLimits))
+        .isGreaterThan(WORKS / 4);
+  }
+
+  private static boolean keepsItsLimits(SplittableRandom random) {
+    HeatTreatWork work = HeatTreatWorks.random(random);
+    Kiln kiln = KILNS.get(random.nextInt(KILNS.size()));
+    Optional<Composition> composition = compose(work, kiln);
+    if (composition.isEmpty()) {
+      return false;
+    }
+    double peak = composition.get().schedule().peak().celsius();
+    double solidus = HeatTreatRules.solidus(work).temperature().celsius();
+    assertThat(peak).as("%s", work).isLessThanOrEqualTo(kiln.limit().celsius());
+    // Class 2 of type K, IEC 60584-1: 2.5 K or 0.75 %.
+    double couple = Math.max(2.5, 0.0075 * solidus);
+    assertThat(peak)
+        .as("%s", work)
+        .isLessThanOrEqualTo(solidus - couple - HeatTreatRules.overshootKelvins(kiln) + 1e-9);
+    work.dataSheet().max().ifPresent(max -> assertThat(peak).isLessThanOrEqualTo(max.celsius()));
+    work.own()
+        .solderFlow()
+        .ifPresent(flow -> assertThat(peak).as("%s", work).isLessThan(flow.celsius() - 20));
+    if (work.own().soldered() && work.own().solderFlow().isEmpty()) {
+      assertThat(peak).isLessThanOrEqualTo(700);
+    }
+    if (work.isSolution()
+        && work.metal() == TreatedMetal.STERLING_925
+        && work.own().target().isEmpty()
+        && work.own().window().isEmpty()) {
+      assertThat(peak).isBetween(650.0, 745.0);
+    }
+    work.own()
+        .window()
+        .ifPresent(
+            window ->
+                assertThat(peak)
+                    .as("%s", work)
+                    .isBetween(window.from().celsius() - 5, window.to().celsius() + 5));
+    assertThat(grave(composition.get(), kiln)).as("%s", work).isEmpty();
+    return true;
   }
 
   private static List<Finding> grave(Composition composition, Kiln kiln) {
@@ -104,50 +102,50 @@ class HeatTreatPropertyTest {
 
   @Test
   void thickerOrLongerNeverShortensAHoldAndThinnerNeverLengthensTheWayToTheWater() {
-    SplittableRandom random = new SplittableRandom(SEED + 1);
-    int compared = 0;
-    for (int i = 0; i < COMPARED; i++) {
-      HeatTreatWork work = HeatTreatWorks.random(random);
-      Kiln kiln = KILNS.get(random.nextInt(KILNS.size()));
-      Optional<Composition> base = compose(work, kiln);
-      if (base.isEmpty()) {
-        continue;
-      }
-      double growth = random.nextDouble(1, 2);
-      Piece piece = work.piece();
-      HeatTreatWork thick =
-          HeatTreatWorks.with(
-              work,
-              new Piece(
-                  piece.thickestMetres() * growth,
-                  piece.thinnestMetres(),
-                  piece.massKilograms() * growth));
-      assertThat(hold(compose(thick, kiln).orElseThrow()))
-          .as("%s", work)
-          .isGreaterThanOrEqualTo(hold(base.get()));
-      if (work.setting() == Setting.BLOCK) {
-        HeatTreatWork heavier =
-            HeatTreatWorks.with(
-                work, Setting.BLOCK, Math.min(0.15, work.settingMetres().orElseThrow() * growth));
-        assertThat(hold(compose(heavier, kiln).orElseThrow()))
-            .isGreaterThanOrEqualTo(hold(base.get()));
-      }
-      Temperature out = base.get().schedule().peak();
-      Temperature gate = HeatTreatRules.less(out, random.nextDouble(1, out.celsius() - 25));
-      double[] seconds = HeatTreatRules.secondsInAir(work, out, gate, kiln.room());
-      double[] longer = HeatTreatRules.secondsInAir(thick, out, gate, kiln.room());
-      double[] hotter =
-          HeatTreatRules.secondsInAir(
-              work,
-              Temperature.ofCelsius(out.celsius() + random.nextDouble(0, 100)),
-              gate,
-              kiln.room());
-      assertThat(seconds[0]).isLessThanOrEqualTo(seconds[1]);
-      assertThat(longer[1]).isGreaterThanOrEqualTo(seconds[1]);
-      assertThat(hotter[0]).isGreaterThanOrEqualTo(seconds[0]);
-      compared++;
+    assertThat(RandomWork.counted(COMPARED, SEED + 1, HeatTreatPropertyTest::thickerGetsNoLessTime))
+        .isGreaterThan(COMPARED / 4);
+  }
+
+  private static boolean thickerGetsNoLessTime(SplittableRandom random) {
+    HeatTreatWork work = HeatTreatWorks.random(random);
+    Kiln kiln = KILNS.get(random.nextInt(KILNS.size()));
+    Optional<Composition> base = compose(work, kiln);
+    if (base.isEmpty()) {
+      return false;
     }
-    assertThat(compared).isGreaterThan(COMPARED / 4);
+    double growth = random.nextDouble(1, 2);
+    Piece piece = work.piece();
+    HeatTreatWork thick =
+        HeatTreatWorks.with(
+            work,
+            new Piece(
+                piece.thickestMetres() * growth,
+                piece.thinnestMetres(),
+                piece.massKilograms() * growth));
+    assertThat(hold(compose(thick, kiln).orElseThrow()))
+        .as("%s", work)
+        .isGreaterThanOrEqualTo(hold(base.get()));
+    if (work.setting() == Setting.BLOCK) {
+      HeatTreatWork heavier =
+          HeatTreatWorks.with(
+              work, Setting.BLOCK, Math.min(0.15, work.settingMetres().orElseThrow() * growth));
+      assertThat(hold(compose(heavier, kiln).orElseThrow()))
+          .isGreaterThanOrEqualTo(hold(base.get()));
+    }
+    Temperature out = base.get().schedule().peak();
+    Temperature gate = HeatTreatRules.less(out, random.nextDouble(1, out.celsius() - 25));
+    double[] seconds = HeatTreatRules.secondsInAir(work, out, gate, kiln.room());
+    double[] longer = HeatTreatRules.secondsInAir(thick, out, gate, kiln.room());
+    double[] hotter =
+        HeatTreatRules.secondsInAir(
+            work,
+            Temperature.ofCelsius(out.celsius() + random.nextDouble(0, 100)),
+            gate,
+            kiln.room());
+    assertThat(seconds[0]).isLessThanOrEqualTo(seconds[1]);
+    assertThat(longer[1]).isGreaterThanOrEqualTo(seconds[1]);
+    assertThat(hotter[0]).isGreaterThanOrEqualTo(seconds[0]);
+    return true;
   }
 
   private static Duration hold(Composition composition) {
@@ -229,24 +227,27 @@ class HeatTreatPropertyTest {
 
   @Test
   void theSameWorkGivesTheSameCompositionInBothUnitsWithinItsLimits() {
-    SplittableRandom random = new SplittableRandom(SEED + 3);
-    for (int i = 0; i < 500; i++) {
-      HeatTreatWork work = HeatTreatWorks.random(random);
-      Kiln kiln = KILNS.get(random.nextInt(KILNS.size()));
-      Optional<Composition> once = compose(work, kiln);
-      assertThat(compose(work, kiln).map(Composition::schedule))
-          .isEqualTo(once.map(Composition::schedule));
-      if (once.isPresent()) {
-        try {
-          Composition fahrenheit =
-              HeatTreatComposer.compose(work, kiln, TemperatureUnit.FAHRENHEIT, Optional.empty());
-          assertThat(fahrenheit.schedule().peak())
-              .isLessThanOrEqualTo(fahrenheit.demands().firmCeiling().orElseThrow().limit());
-        } catch (WorkRefusedException e) {
-          // Round numbers of the other unit may just miss a narrow window.
-          assertThat(e.getMessage()).endsWith(".");
-        }
+    assertThat(RandomWork.counted(500, SEED + 3, HeatTreatPropertyTest::isTheSameInBothUnits))
+        .isGreaterThan(500 / 4);
+  }
+
+  private static boolean isTheSameInBothUnits(SplittableRandom random) {
+    HeatTreatWork work = HeatTreatWorks.random(random);
+    Kiln kiln = KILNS.get(random.nextInt(KILNS.size()));
+    Optional<Composition> once = compose(work, kiln);
+    assertThat(compose(work, kiln).map(Composition::schedule))
+        .isEqualTo(once.map(Composition::schedule));
+    if (once.isPresent()) {
+      try {
+        Composition fahrenheit =
+            HeatTreatComposer.compose(work, kiln, TemperatureUnit.FAHRENHEIT, Optional.empty());
+        assertThat(fahrenheit.schedule().peak())
+            .isLessThanOrEqualTo(fahrenheit.demands().firmCeiling().orElseThrow().limit());
+      } catch (WorkRefusedException e) {
+        // Round numbers of the other unit may just miss a narrow window.
+        assertThat(e.getMessage()).endsWith(".");
       }
     }
+    return once.isPresent();
   }
 }

@@ -6,7 +6,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.SplittableRandom;
+import java.util.function.Predicate;
 import java.util.random.RandomGenerator;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.heatwright.kiln.Kiln;
 import org.heatwright.mould.Investment;
 import org.heatwright.mould.Mould;
@@ -30,6 +34,24 @@ final class RandomWork {
 
   RandomWork(RandomGenerator random) {
     this.random = random;
+  }
+
+  /** Making a kiln takes longer than composing for it: some that serve many works. */
+  static List<Kiln> kilns(long seed) {
+    return Stream.generate(new RandomWork(new SplittableRandom(seed))::kiln).limit(60).toList();
+  }
+
+  /**
+   * How many of so many cases passed: each has a random beginning of its own, so that the same are
+   * tried whatever the order.
+   *
+   * @param passes false for a case that is left out; throws where it fails
+   */
+  static long counted(int cases, long seed, Predicate<SplittableRandom> passes) {
+    return IntStream.range(0, cases)
+        .parallel()
+        .filter(i -> passes.test(new SplittableRandom(seed * cases + i)))
+        .count();
   }
 
   Kiln kiln() {

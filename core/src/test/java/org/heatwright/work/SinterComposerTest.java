@@ -74,7 +74,8 @@ class SinterComposerTest {
                 Phase.BOTH_IN_ONE,
                 piece(11, 2, 30, Embedded.NONE),
                 piece(1, 6, 25, Embedded.GLASS)));
-    assertThat(composed.schedule().peak().celsius()).isEqualTo(650);
+    // What the display may go beyond its setting stays below where the card says to switch off.
+    assertThat(composed.schedule().peak().celsius()).isEqualTo(640);
     assertThat(composed.demands().firmCeiling().orElseThrow().limit().celsius()).isEqualTo(650);
     assertThat(codes(composed)).contains("fire-apart", "strength");
     assertThat(caution(composed, "fire-apart")).startsWith("1 of 12 pieces");

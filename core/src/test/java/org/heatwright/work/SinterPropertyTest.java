@@ -7,11 +7,13 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.SplittableRandom;
+import java.util.function.Predicate;
 import org.heatwright.inspect.Finding;
 import org.heatwright.inspect.Inspection;
 import org.heatwright.inspect.Inspector;
 import org.heatwright.inspect.Severity;
 import org.heatwright.kiln.Kiln;
+import org.heatwright.mould.Surroundings;
 import org.heatwright.piece.SlabHistory;
 import org.heatwright.schedule.Segment;
 import org.heatwright.units.HeatingRate;
@@ -37,35 +39,40 @@ class SinterPropertyTest {
   private static final int WORKS = 10_000;
   private static final int COMPARED_WORKS = 3_000;
   private static final long SEED = 20261126;
+  private static final List<Kiln> KILNS = RandomWork.kilns(SEED);
 
   @Test
   void noFiringGoesBeyondALimitAndItsOwnInspectionFindsNothingGrave() {
-    Any any = new Any(SEED);
-    int composed = 0;
-    for (int i = 0; i < WORKS; i++) {
-      SinterWork work = any.work();
-      Kiln kiln = any.kiln();
-      Optional<Composition> composition = compose(work, kiln);
-      if (composition.isEmpty()) {
-        continue;
-      }
-      composed++;
-      Temperature peak = composition.get().schedule().peak();
-      assertThat(peak).as("%s", work).isLessThanOrEqualTo(kiln.limit());
-      assertThat(peak)
-          .as("%s", work)
-          .isLessThanOrEqualTo(composition.get().demands().firmCeiling().orElseThrow().limit());
-      work.dataSheet().max().ifPresent(max -> assertThat(peak).isLessThanOrEqualTo(max));
-      assertThat(peak.celsius()).as("%s", work).isLessThan(melting(work));
-      for (SinterWork.Piece piece : work.pieces()) {
-        assertThat(peak.celsius()).isLessThanOrEqualTo(stands(piece.embedded()));
-      }
-      assertThat(grave(composition.get(), kiln))
-          .as("%s: %s", work, composition.get().schedule())
-          .isEmpty();
-    }
     // The generator must not hide behind refusals.
-    assertThat(composed).isGreaterThan(WORKS / 3);
+    assertThat(counted(WORKS, SEED, SinterPropertyTest::keepsItsLimits)).isGreaterThan(WORKS / 3);
+  }
+
+  private static boolean keepsItsLimits(Any any) {
+    SinterWork work = any.work();
+    Kiln kiln = any.kiln();
+    Optional<Composition> composition = compose(work, kiln);
+    if (composition.isEmpty()) {
+      return false;
+    }
+    Temperature peak = composition.get().schedule().peak();
+    assertThat(peak).as("%s", work).isLessThanOrEqualTo(kiln.limit());
+    assertThat(peak)
+        .as("%s", work)
+        .isLessThanOrEqualTo(composition.get().demands().firmCeiling().orElseThrow().limit());
+    work.dataSheet().max().ifPresent(max -> assertThat(peak).isLessThanOrEqualTo(max));
+    assertThat(peak.celsius()).as("%s", work).isLessThan(melting(work));
+    for (SinterWork.Piece piece : work.pieces()) {
+      // Ten kelvins are kept for a display that goes beyond its setting.
+      assertThat(peak.celsius()).isLessThanOrEqualTo(stands(piece.embedded()) - 10);
+    }
+    assertThat(grave(composition.get(), kiln))
+        .as("%s: %s", work, composition.get().schedule())
+        .isEmpty();
+    return true;
+  }
+
+  private static long counted(int works, long seed, Predicate<Any> passes) {
+    return RandomWork.counted(works, seed, random -> passes.test(new Any(random)));
   }
 
   /**
@@ -75,34 +82,34 @@ class SinterPropertyTest {
    */
   @Test
   void aThickerPieceNeverGetsLessTime() {
-    Any any = new Any(SEED + 1);
-    int compared = 0;
-    for (int i = 0; i < COMPARED_WORKS; i++) {
-      SinterWork work = any.work();
-      Kiln kiln = any.kiln();
-      Optional<Composition> thin = compose(work, kiln);
-      Optional<Composition> thick = compose(thicker(work, any.between(1, 1.6)), kiln);
-      if (thin.isEmpty() || thick.isEmpty()) {
+    assertThat(counted(COMPARED_WORKS, SEED + 1, SinterPropertyTest::thickerGetsNoLessTime))
+        .isGreaterThan(COMPARED_WORKS / 4);
+  }
+
+  private static boolean thickerGetsNoLessTime(Any any) {
+    SinterWork work = any.work();
+    Kiln kiln = any.kiln();
+    Optional<Composition> thin = compose(work, kiln);
+    Optional<Composition> thick = compose(thicker(work, any.between(1, 1.6)), kiln);
+    if (thin.isEmpty() || thick.isEmpty()) {
+      return false;
+    }
+    assertThat(thick.get().schedule().peak()).isEqualTo(thin.get().schedule().peak());
+    for (Reason reason : thin.get().reasons()) {
+      if (reason.part() != Reason.Part.HOLD) {
         continue;
       }
-      compared++;
-      assertThat(thick.get().schedule().peak()).isEqualTo(thin.get().schedule().peak());
-      for (Reason reason : thin.get().reasons()) {
-        if (reason.part() != Reason.Part.HOLD) {
-          continue;
-        }
-        Segment before = segment(thin.get(), reason.purpose()).orElseThrow();
-        Optional<Segment> after = segment(thick.get(), reason.purpose());
-        assertThat(after).as("%s of %s", reason.purpose(), work).isPresent();
-        assertThat(rate(after.orElseThrow()))
-            .as("%s of %s", reason.purpose(), work)
-            .isLessThanOrEqualTo(rate(before));
-        assertThat(minutesUntil(thick.get(), reason.purpose()))
-            .as("%s of %s", reason.purpose(), work)
-            .isGreaterThanOrEqualTo(minutesUntil(thin.get(), reason.purpose()) - 1e-6);
-      }
+      Segment before = segment(thin.get(), reason.purpose()).orElseThrow();
+      Optional<Segment> after = segment(thick.get(), reason.purpose());
+      assertThat(after).as("%s of %s", reason.purpose(), work).isPresent();
+      assertThat(rate(after.orElseThrow()))
+          .as("%s of %s", reason.purpose(), work)
+          .isLessThanOrEqualTo(rate(before));
+      assertThat(minutesUntil(thick.get(), reason.purpose()))
+          .as("%s of %s", reason.purpose(), work)
+          .isGreaterThanOrEqualTo(minutesUntil(thin.get(), reason.purpose()) - 1e-6);
     }
-    assertThat(compared).isGreaterThan(COMPARED_WORKS / 4);
+    return true;
   }
 
   /** To the end of a purpose's hold, a kiln's full power taken as 1200 K/h. */
@@ -126,40 +133,36 @@ class SinterPropertyTest {
   /** More heat never leaves a lighter, weaker or larger piece, whatever the history. */
   @Test
   void hotterAndLongerIsDenserStrongerSmaller() {
-    Any any = new Any(SEED + 2);
     for (Clay clay : Clay.values()) {
-      ClayFacts facts = Clays.of(clay);
-      Optional<CurveBelief> maybe = CurveBelief.of(facts, List.of());
-      if (maybe.isEmpty()) {
-        continue;
-      }
-      CurveBelief belief = maybe.get();
-      SinterHeat best = facts.best().heat();
-      for (int i = 0; i < 60; i++) {
-        double[] seconds = new double[6];
-        double[] celsius = new double[6];
-        double[] hotter = new double[6];
-        double[] longer = new double[6];
-        for (int p = 1; p < 6; p++) {
-          seconds[p] = seconds[p - 1] + any.between(60, 7200);
-          celsius[p] = any.between(300, 930);
-        }
-        double more = any.between(1, 40);
-        double stretch = any.between(1.05, 3);
-        for (int p = 0; p < 6; p++) {
-          hotter[p] = celsius[p] + more;
-          longer[p] = stretch * seconds[p];
-        }
-        SinterHeat base = SinterHeat.of(seconds, celsius);
-        for (SinterHeat stronger :
-            List.of(SinterHeat.of(seconds, hotter), SinterHeat.of(longer, celsius))) {
-          rises(belief.density(base), belief.density(stronger));
-          rises(belief.shrinkage(base), belief.shrinkage(stronger));
-          rises(belief.strength(List.of(base), best), belief.strength(List.of(stronger), best));
-        }
-        assertThat(belief.density(base).high()).isLessThan(1);
-      }
+      CurveBelief.of(Clays.of(clay), List.of())
+          .ifPresent(belief -> counted(60, SEED + 2, any -> moreHeatIsMore(belief, any)));
     }
+  }
+
+  private static boolean moreHeatIsMore(CurveBelief belief, Any any) {
+    double[] seconds = new double[6];
+    double[] celsius = new double[6];
+    double[] hotter = new double[6];
+    double[] longer = new double[6];
+    for (int p = 1; p < 6; p++) {
+      seconds[p] = seconds[p - 1] + any.between(60, 7200);
+      celsius[p] = any.between(300, 930);
+    }
+    double more = any.between(1, 40);
+    double stretch = any.between(1.05, 3);
+    for (int p = 0; p < 6; p++) {
+      hotter[p] = celsius[p] + more;
+      longer[p] = stretch * seconds[p];
+    }
+    SinterHeat base = SinterHeat.of(seconds, celsius);
+    for (SinterHeat stronger :
+        List.of(SinterHeat.of(seconds, hotter), SinterHeat.of(longer, celsius))) {
+      rises(belief.density(base), belief.density(stronger));
+      rises(belief.shrinkage(base), belief.shrinkage(stronger));
+      rises(belief.strength(List.of(base)), belief.strength(List.of(stronger)));
+    }
+    assertThat(belief.density(base).high()).isLessThan(1);
+    return true;
   }
 
   /** A thicker piece, or more carbon about it, has less time at heat in the same firing. */
@@ -184,7 +187,7 @@ class SinterPropertyTest {
     SlabHistory history =
         SlabHistory.of(
             slab,
-            org.heatwright.mould.Surroundings.points(0, 20, 3600, 930, 6 * 3600, 930),
+            Surroundings.points(0, 20, 3600, 930, 6 * 3600, 930),
             Temperature.ofCelsius(20),
             6 * 3600);
     return history.secondsWithin(slab.thicknessMetres(), 915, 2000);
@@ -275,15 +278,13 @@ class SinterPropertyTest {
   /** Firings as they may come in, over and beyond what is usual. */
   private static final class Any {
     private final SplittableRandom random;
-    private final RandomWork kilns;
 
-    Any(long seed) {
-      random = new SplittableRandom(seed);
-      kilns = new RandomWork(random.split());
+    Any(SplittableRandom random) {
+      this.random = random;
     }
 
     Kiln kiln() {
-      return kilns.kiln();
+      return KILNS.get(random.nextInt(KILNS.size()));
     }
 
     SinterWork work() {

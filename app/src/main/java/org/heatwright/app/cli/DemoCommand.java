@@ -12,7 +12,7 @@ import picocli.CommandLine.Option;
 @Command(
     name = "demo",
     description = {
-      "Opens the web bench on a ready-made studio: three kilns, three keypads, a week's work.",
+      "Opens the web bench on a ready-made studio: three kilns, six keypads, work of every kind.",
       "Nothing to set up; what is changed there is gone when it is stopped."
     },
     footerHeading = "%nExamples:%n",

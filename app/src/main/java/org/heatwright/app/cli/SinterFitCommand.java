@@ -52,7 +52,7 @@ final class SinterFitCommand implements Callable<Integer> {
     }
     CurveBelief after = fitted.get();
     CurveBelief before = CurveBelief.of(after.facts(), List.of()).orElseThrow();
-    String said = said(after);
+    String said = after.basis();
     Page page = new Page();
     page.line("%s: %s".formatted(capital(work.clay().words()), said)).blank();
     List<SinterFitJson.RowJson> rows = new ArrayList<>();
@@ -100,26 +100,6 @@ final class SinterFitCommand implements Callable<Integer> {
             said),
         page);
     return Answer.DONE;
-  }
-
-  private static String said(CurveBelief belief) {
-    if (belief.tests() == 0) {
-      return "no strips yet, so these are published ranges. Fire three strips, one of them cooler and longer, and measure each before and after.";
-    }
-    String strips =
-        "%d strip%s from %d clearly different firing%s"
-            .formatted(
-                belief.tests(),
-                belief.tests() == 1 ? "" : "s",
-                belief.firings(),
-                belief.firings() == 1 ? "" : "s");
-    if (belief.strained()) {
-      return strips + "; some agree with no curve held likely: check the lengths and the clay.";
-    }
-    return belief.tellsActivation()
-        ? strips + "."
-        : strips
-            + ". How time trades for heat needs three, one of them cooler and longer than the others.";
   }
 
   private static String percent(Likely share) {

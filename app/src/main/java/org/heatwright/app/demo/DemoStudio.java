@@ -10,7 +10,9 @@ import java.util.Map;
 import org.heatwright.app.store.Kind;
 import org.heatwright.app.store.Store;
 
-/** Puts the Quayside Bench on the shelf: three kilns, three keypads, the week's work, four logs. */
+/**
+ * Puts the Quayside Bench on the shelf: three kilns, six keypads, work of every kind, four logs.
+ */
 public final class DemoStudio {
 
   private static final List<String> WORKS =

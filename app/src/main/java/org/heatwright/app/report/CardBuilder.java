@@ -51,6 +51,9 @@ import org.heatwright.work.casting.Remark;
  */
 public final class CardBuilder {
 
+  /** What a display may go above a target without anything being wrong, K. {@code estimate:} */
+  private static final double SWING_KELVINS = 10;
+
   /** Classes of outcome to tick, always the same, so that records can be compared. */
   static final List<String> OUTCOMES =
       List.of(
@@ -631,8 +634,21 @@ public final class CardBuilder {
     return list;
   }
 
+  /**
+   * The lowest limit; where a target lies close under it, as far above the target as a display may
+   * swing in a firing where all is well, but not above the kiln's own limit: an alarm that goes off
+   * in a good firing is an alarm that nobody heeds. What stands no swing (glass or a stone in metal
+   * clay) is fired that far below its limit, so there the alarm stands at the limit.
+   */
+  private Temperature switchOffAbove() {
+    double lowest = ceilings().get(0).celsius();
+    double peak = schedule.peak().celsius();
+    double swings = Math.min(peak + SWING_KELVINS, kiln.limit().celsius());
+    return Temperature.ofCelsius(peak > lowest ? lowest : Math.max(lowest, swings));
+  }
+
   private List<Card.Alarm> alarms() {
-    Temperature top = Temperature.ofCelsius(ceilings().get(0).celsius());
+    Temperature top = switchOffAbove();
     String afterCut =
         switch (KilnOnKeypad.of(kiln, keypad).control().afterPowerCut()) {
           case CONTINUE -> "it goes on where it was: read the display, forecast again.";

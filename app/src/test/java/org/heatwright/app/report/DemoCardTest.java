@@ -56,9 +56,15 @@ class DemoCardTest {
   static Planned plan(
       String workName, String kilnName, String keypadName, TemperatureUnit unit, int hoursBefore)
       throws IOException {
+    Work work = WorkFile.read(text("works/" + workName + ".yaml"), workName);
+    return plan(work, kilnName, keypadName, unit, hoursBefore);
+  }
+
+  private static Planned plan(
+      Work work, String kilnName, String keypadName, TemperatureUnit unit, int hoursBefore)
+      throws IOException {
     Kiln kiln = KilnFile.read(text("kilns/" + kilnName + ".yaml"), kilnName);
     Keypad keypad = KeypadFile.read(text("keypads/" + keypadName + ".yaml"), keypadName);
-    Work work = WorkFile.read(text("works/" + workName + ".yaml"), workName);
     Composition composition = Composer.compose(work, kiln, Optional.of(keypad));
     Schedule asked = composition.schedule().withUnit(unit);
     Forecast forecast =
@@ -159,6 +165,35 @@ class DemoCardTest {
         .contains("latest load, all dry", "hand back");
     assertThat(planned.card().findings())
         .noneMatch(finding -> finding.severity() == org.heatwright.inspect.Severity.STOP);
+  }
+
+  /**
+   * A firing where all is well never shows what the card calls a reason to switch off; with glass
+   * or a stone in the clay that reason lies no higher than what these stand.
+   */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      textBlock =
+          """
+          clay: fine-silver, pieces: [{thickness-mm: 2, length-mm: 25, holds: glass}] | 640 | 650
+          clay: fine-silver-low-fire, pieces: [{thickness-mm: 2, length-mm: 25, holds: stone}] | 590 | 600
+          clay: fine-silver-low-fire, data-sheet: {top-celsius: 700}, pieces: [{thickness-mm: 2, length-mm: 25, holds: glass}] | 640 | 650
+          clay: bronze, phase: sinter, pieces: [{thickness-mm: 2, length-mm: 25}] | 830 | 840
+          """)
+  void theAlarmLiesAboveWhatTheDisplaySwingsThrough(String keys, int target, int alarm)
+      throws IOException {
+    Work work = WorkFile.read("{kind: sinter, " + keys + ", ready-by: 2026-12-07T10:00}\n", "clay");
+    Planned planned = plan(work, "anchor", "gull", TemperatureUnit.CELSIUS, 36);
+    assertThat(planned.program().expressible().peak().celsius()).isEqualTo(target);
+    assertThat(planned.card().alarms().get(0).sign()).startsWith("Display above " + alarm + " °C");
+    double highest =
+        planned.forecast().segments().stream()
+            .flatMap(segment -> segment.overshoot().stream())
+            .mapToDouble(overshoot -> target + overshoot.above().median())
+            .max()
+            .orElseThrow();
+    assertThat(highest).isLessThan(alarm);
   }
 
   /** Where the page has room, it says what the display is worth. */

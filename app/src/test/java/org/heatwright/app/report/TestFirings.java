@@ -253,12 +253,10 @@ final class TestFirings {
                     "steam can blow the mould out",
                     Origin.practice())),
             List.of(),
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
             new TemperatureRange(Temperature.ofCelsius(650), Temperature.ofCelsius(760)),
             new TemperatureRange(Temperature.ofCelsius(300), Temperature.ofCelsius(700)),
             TemperatureChange.ofKelvins(10),
+            List.of(),
             List.of());
     return new Composition(
         schedule,

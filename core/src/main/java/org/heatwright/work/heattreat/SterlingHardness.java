@@ -19,9 +19,6 @@ public final class SterlingHardness {
   /** Fully aged, HV. */
   public static final Hardness AGED = new Hardness(110, 140);
 
-  /** Beyond, ageing softens. */
-  public static final double OVERAGES_CELSIUS = 350;
-
   /** The temperature at which time of ageing is counted. */
   public static final double AGES_AT_CELSIUS = 300;
 
@@ -72,11 +69,6 @@ public final class SterlingHardness {
             "A hardness (%s to %s HV) rises from above zero.".formatted(low, high));
       }
     }
-  }
-
-  /** Share of the full gain that a solution heat makes possible, 0 to 1, cautious and hopeful. */
-  public static double[] shareBySolution(double coolestCelsius, double hottestCelsius) {
-    return new double[] {CAUTIOUS.at(coolestCelsius), HOPEFUL.at(hottestCelsius)};
   }
 
   /**

@@ -51,19 +51,11 @@ public record ClayFacts(
 
   /** How strong a firing leaves the piece. */
   public enum Strength {
-    LEAST("just enough for what is not worn hard"),
-    GOOD("good"),
-    BEST("as strong as this clay gets");
-
-    private final String words;
-
-    Strength(String words) {
-      this.words = words;
-    }
-
-    public String words() {
-      return words;
-    }
+    /** Just enough for what is not worn hard. */
+    LEAST,
+    GOOD,
+    /** As strong as this clay gets. */
+    BEST
   }
 
   /**
@@ -152,10 +144,5 @@ public record ClayFacts(
   /** The least temperature at which the pieces come out sound at all. */
   public Temperature coolest() {
     return rows.get(0).at();
-  }
-
-  /** Whether it must be fired in carbon, for its copper. */
-  public boolean inCarbon() {
-    return !clay.isFineSilver();
   }
 }

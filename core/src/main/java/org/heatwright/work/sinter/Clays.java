@@ -1,12 +1,14 @@
 package org.heatwright.work.sinter;
 
 import java.time.Duration;
+import java.util.Arrays;
 import java.util.Collections;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.heatwright.material.Material;
 import org.heatwright.material.Origin;
 import org.heatwright.mould.BodyMaterials;
@@ -69,30 +71,20 @@ public final class Clays {
   private static ClayFacts made(Clay clay) {
     return switch (clay) {
       case FINE_SILVER_LOW_FIRE ->
-          silver(
+          usualSilver(
               clay,
-              List.of(
-                  row(600, 30, Strength.LEAST, CLASS_PAGES),
-                  row(650, 20, Strength.LEAST, CLASS_PAGES),
-                  row(700, 10, Strength.LEAST, CLASS_PAGES),
-                  row(900, 30, Strength.GOOD, TEACHER),
-                  row(900, 120, Strength.BEST, TEACHER)),
-              new ShrinkageRange(0.08, 0.15, Origin.practice()),
-              silverCurve(
-                  SinterHeat.rampAndHold(USUAL_RATE, celsius(650), minutes(20)), 0.78, 0.92, true));
+              20,
+              row(600, 30, Strength.LEAST, CLASS_PAGES),
+              row(650, 20, Strength.LEAST, CLASS_PAGES),
+              row(700, 10, Strength.LEAST, CLASS_PAGES));
       case FINE_SILVER ->
-          silver(
+          usualSilver(
               clay,
-              List.of(
-                  row(650, 30, Strength.LEAST, CLASS_PAGES),
-                  row(700, 15, Strength.LEAST, CLASS_PAGES),
-                  row(750, 10, Strength.LEAST, CLASS_PAGES),
-                  row(780, 5, Strength.LEAST, CLASS_PAGES),
-                  row(900, 30, Strength.GOOD, TEACHER),
-                  row(900, 120, Strength.BEST, TEACHER)),
-              new ShrinkageRange(0.08, 0.15, Origin.practice()),
-              silverCurve(
-                  SinterHeat.rampAndHold(USUAL_RATE, celsius(650), minutes(30)), 0.78, 0.92, true));
+              30,
+              row(650, 30, Strength.LEAST, CLASS_PAGES),
+              row(700, 15, Strength.LEAST, CLASS_PAGES),
+              row(750, 10, Strength.LEAST, CLASS_PAGES),
+              row(780, 5, Strength.LEAST, CLASS_PAGES));
       case FINE_SILVER_OLDER ->
           silver(
               clay,
@@ -136,6 +128,28 @@ public final class Clays {
                       Strength.BEST,
                       Origin.read("firing pages on bronze clay, one blend at 793 °C"))));
     };
+  }
+
+  /**
+   * Fine silver that shrinks little.
+   *
+   * @param minutesAt650 the weak firing of its curve
+   * @param least firings of the class pages, coolest first
+   */
+  private static ClayFacts usualSilver(Clay clay, long minutesAt650, Row... least) {
+    return silver(
+        clay,
+        Stream.concat(
+                Arrays.stream(least),
+                Stream.of(
+                    row(900, 30, Strength.GOOD, TEACHER), row(900, 120, Strength.BEST, TEACHER)))
+            .toList(),
+        new ShrinkageRange(0.08, 0.15, Origin.practice()),
+        silverCurve(
+            SinterHeat.rampAndHold(USUAL_RATE, celsius(650), minutes(minutesAt650)),
+            0.78,
+            0.92,
+            true));
   }
 
   private static ClayFacts silver(

@@ -1,5 +1,6 @@
 package org.heatwright.work.sinter;
 
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
@@ -11,6 +12,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.SplittableRandom;
 import java.util.function.ToDoubleFunction;
+import org.heatwright.units.Temperature;
 import org.heatwright.work.sinter.ClayFacts.CurvePrior;
 
 /**
@@ -55,14 +57,15 @@ public final class CurveBelief {
   private final int tests;
   private final int firings;
   private final double worstScores;
+  private final double[] bestShares;
   private final Map<ClayFacts.Row, Likely> strengths;
 
   private CurveBelief(
-      ClayFacts facts, CurvePrior prior, double[][] sample, List<ShrinkageTest> tests) {
+      ClayFacts facts, CurvePrior prior, double[][] sample, List<MeasuredStrip> tests) {
     this.facts = facts;
     this.prior = prior;
     this.tests = tests.size();
-    firings = MasterCurveFit.different(tests.stream().map(ShrinkageTest::heat).toList());
+    firings = MasterCurveFit.different(tests.stream().map(MeasuredStrip::heat).toList());
     curves = new MasterSinteringCurve[sample.length];
     powers = new double[sample.length];
     for (int i = 0; i < sample.length; i++) {
@@ -70,14 +73,14 @@ public final class CurveBelief {
       powers[i] = between(LEAST_POWER, MOST_POWER, sample[i][4]);
     }
     double worst = 0;
-    for (ShrinkageTest test : tests) {
+    for (MeasuredStrip test : tests) {
       double off = test.linearShare() - shrinkageOfMaterial(test.heat()).median();
       worst = Math.max(worst, Math.abs(off) / spread(test));
     }
     worstScores = worst;
     Map<ClayFacts.Row, Likely> byRow = new LinkedHashMap<>();
-    SinterHeat best = facts.best().heat();
-    facts.rows().forEach(row -> byRow.put(row, strength(List.of(row.heat()), best)));
+    bestShares = shares(facts.best().heat());
+    facts.rows().forEach(row -> byRow.put(row, strength(List.of(row.heat()))));
     strengths = Collections.unmodifiableMap(byRow);
   }
 
@@ -87,7 +90,7 @@ public final class CurveBelief {
    * @param tests may be empty
    * @return empty for a clay that has no such curve
    */
-  public static Optional<CurveBelief> of(ClayFacts facts, List<ShrinkageTest> tests) {
+  public static Optional<CurveBelief> of(ClayFacts facts, List<MeasuredStrip> tests) {
     return tests.isEmpty()
         ? Optional.ofNullable(Untested.ALL.get(facts.clay()))
         : facts.curve().map(prior -> of(facts, prior, List.copyOf(tests)));
@@ -109,7 +112,7 @@ public final class CurveBelief {
     }
   }
 
-  private static CurveBelief of(ClayFacts facts, CurvePrior prior, List<ShrinkageTest> tests) {
+  private static CurveBelief of(ClayFacts facts, CurvePrior prior, List<MeasuredStrip> tests) {
     SplittableRandom random = new SplittableRandom(SEED);
     double[][] sample = new double[CURVES][];
     double[] likelihood = new double[CURVES];
@@ -183,14 +186,29 @@ public final class CurveBelief {
     return pooled(List.of(heat), i -> one -> shrinkage(curves[i], one));
   }
 
-  /** Strength after a firing over that after another: a power of the density, 2 to 6. */
-  public Likely strength(List<SinterHeat> heats, SinterHeat against) {
-    double[] reference = new double[curves.length];
-    for (int i = 0; i < curves.length; i++) {
-      reference[i] = curves[i].densityShare(against);
-    }
+  /**
+   * Strength after a firing over that after the clay's strongest row: a power of the density, 2 to
+   * 6.
+   *
+   * @param heats what the firing may have been, each as likely as the others
+   */
+  public Likely strength(List<SinterHeat> heats) {
+    return strength(heats, bestShares);
+  }
+
+  /** The same over that after another firing. */
+  Likely strength(List<SinterHeat> heats, SinterHeat against) {
+    return strength(heats, shares(against));
+  }
+
+  private Likely strength(List<SinterHeat> heats, double[] reference) {
     return pooled(
         heats, i -> heat -> Math.pow(curves[i].densityShare(heat) / reference[i], powers[i]));
+  }
+
+  /** Density over full density, by every curve. */
+  private double[] shares(SinterHeat heat) {
+    return Arrays.stream(curves).mapToDouble(curve -> curve.densityShare(heat)).toArray();
   }
 
   /** Strength after one of the clay's own rows over that after the strongest of them. */
@@ -223,6 +241,23 @@ public final class CurveBelief {
   /** Whether some test lies far outside what any curve of the ranges could give. */
   public boolean strained() {
     return worstScores > 3;
+  }
+
+  /** What it rests on, a sentence: how thin the data are, and what would make them better. */
+  public String basis() {
+    if (tests == 0) {
+      return "No strips measured yet, only published ranges: fire three, one of them cooler and longer, and put their lengths before and after under tests.";
+    }
+    String strips =
+        "%d strip%s from %d clearly different firing%s"
+            .formatted(tests, tests == 1 ? "" : "s", firings, firings == 1 ? "" : "s");
+    if (strained()) {
+      return strips + "; some agree with no curve held likely: check the lengths and the clay.";
+    }
+    return tellsActivation()
+        ? strips + "."
+        : strips
+            + "; how time trades for heat needs three, one of them cooler and longer than the others.";
   }
 
   public ClayFacts facts() {
@@ -271,7 +306,7 @@ public final class CurveBelief {
   }
 
   private static double logLikelihood(
-      CurvePrior prior, ClayFacts facts, List<ShrinkageTest> tests, double[] at) {
+      CurvePrior prior, ClayFacts facts, List<MeasuredStrip> tests, double[] at) {
     Optional<MasterSinteringCurve> made = curve(prior, facts, at);
     if (made.isEmpty()) {
       return Double.NEGATIVE_INFINITY;
@@ -285,7 +320,7 @@ public final class CurveBelief {
               between(LEAST_POWER, MOST_POWER, at[4]));
       sum -= square((ratio - THIRTY_MINUTES_STRENGTH) / STRENGTH_SPREAD) / 2;
     }
-    for (ShrinkageTest test : tests) {
+    for (MeasuredStrip test : tests) {
       double off = test.linearShare() - shrinkage(curve, test.heat());
       sum -= square(off / spread(test)) / 2;
     }
@@ -294,21 +329,16 @@ public final class CurveBelief {
 
   /** The two firings whose strengths a page compares. */
   private static final class Known {
+    private static final Temperature AT = Temperature.ofCelsius(899);
     static final SinterHeat SHORT =
-        SinterHeat.rampAndHold(
-            Clays.USUAL_RATE,
-            org.heatwright.units.Temperature.ofCelsius(899),
-            java.time.Duration.ofMinutes(30));
+        SinterHeat.rampAndHold(Clays.USUAL_RATE, AT, Duration.ofMinutes(30));
     static final SinterHeat LONG =
-        SinterHeat.rampAndHold(
-            Clays.USUAL_RATE,
-            org.heatwright.units.Temperature.ofCelsius(899),
-            java.time.Duration.ofHours(2));
+        SinterHeat.rampAndHold(Clays.USUAL_RATE, AT, Duration.ofHours(2));
 
     private Known() {}
   }
 
-  private static double spread(ShrinkageTest test) {
+  private static double spread(MeasuredStrip test) {
     return Math.hypot(SCATTER_SHARE, CALIPER_METRES / test.beforeMetres());
   }
 

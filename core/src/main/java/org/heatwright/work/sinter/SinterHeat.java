@@ -105,13 +105,4 @@ public final class SinterHeat {
             Math.abs(logTheta(200e3) - other.logTheta(200e3)))
         > Math.log10(1.5);
   }
-
-  /** The hottest, °C. */
-  public double hottestCelsius() {
-    double hottest = Double.NEGATIVE_INFINITY;
-    for (double value : celsius) {
-      hottest = Math.max(hottest, value);
-    }
-    return hottest;
-  }
 }

@@ -32,11 +32,11 @@ public record TestFiring(
     if (hold.isNegative() || hold.compareTo(Duration.ofHours(48)) > 0) {
       throw new IllegalArgumentException("The hold of a test must be 0:00 to 48:00.");
     }
-    new ShrinkageTest(beforeMetres, afterMetres, SinterHeat.rampAndHold(rate, at, hold));
+    MeasuredStrip.requireLengths(beforeMetres, afterMetres);
   }
 
   /** The test with the heat its piece had, which lay at the back of a slab. */
-  public ShrinkageTest in(Slab slab) {
+  public MeasuredStrip in(Slab slab) {
     double up = (at.celsius() - 20) / rate.kelvinsPerHour() * 3600;
     double end = up + Math.max(1, hold.toSeconds());
     SlabHistory history =
@@ -45,7 +45,7 @@ public record TestFiring(
             Surroundings.points(0, 20, up, at.celsius(), end, at.celsius()),
             Temperature.ofCelsius(20),
             end);
-    return new ShrinkageTest(
+    return new MeasuredStrip(
         beforeMetres,
         afterMetres,
         SinterHeat.of(history.seconds(), history.celsiusOf(slab.thicknessMetres())));

@@ -64,7 +64,7 @@ class CurveBeliefTest {
     MasterSinteringCurve truth = MasterSinteringCurve.through(110e3, 0.64, WEAK, 0.83, BEST, 0.95);
     List<SinterHeat> firings =
         List.of(heat(650, 30), heat(750, 10), heat(800, 60), heat(900, 120), heat(650, 240));
-    List<ShrinkageTest> tests = tests(truth, firings, 4);
+    List<MeasuredStrip> tests = tests(truth, firings, 4);
     CurveBelief before = belief(Clay.FINE_SILVER, List.of());
     CurveBelief after = belief(Clay.FINE_SILVER, tests);
     SinterHeat asked = heat(850, 45);
@@ -93,32 +93,32 @@ class CurveBeliefTest {
   @Test
   void aShrinkageThatNoCurveGivesIsSaid() {
     CurveBelief belief =
-        belief(Clay.FINE_SILVER, List.of(new ShrinkageTest(0.05, 0.05 * 0.70, BEST)));
+        belief(Clay.FINE_SILVER, List.of(new MeasuredStrip(0.05, 0.05 * 0.70, BEST)));
     assertThat(belief.strained()).isTrue();
   }
 
   @Test
   void theSameTestsGiveTheSameAnswer() {
-    List<ShrinkageTest> tests = List.of(new ShrinkageTest(0.05, 0.05 * 0.88, BEST));
+    List<MeasuredStrip> tests = List.of(new MeasuredStrip(0.05, 0.05 * 0.88, BEST));
     assertThat(belief(Clay.FINE_SILVER, tests).density(WEAK))
         .isEqualTo(belief(Clay.FINE_SILVER, tests).density(WEAK));
   }
 
-  private static List<ShrinkageTest> tests(
+  private static List<MeasuredStrip> tests(
       MasterSinteringCurve truth, List<SinterHeat> firings, int each) {
     SplittableRandom random = new SplittableRandom(5);
-    List<ShrinkageTest> tests = new ArrayList<>();
+    List<MeasuredStrip> tests = new ArrayList<>();
     for (SinterHeat heat : firings) {
       double share = Shrinkage.ofShares(truth.greenShare(), truth.densityShare(heat));
       for (int i = 0; i < each; i++) {
         double off = CurveBelief.SCATTER_SHARE * random.nextGaussian();
-        tests.add(new ShrinkageTest(0.05, 0.05 * (1 - share - off), heat));
+        tests.add(new MeasuredStrip(0.05, 0.05 * (1 - share - off), heat));
       }
     }
     return tests;
   }
 
-  private static CurveBelief belief(Clay clay, List<ShrinkageTest> tests) {
+  private static CurveBelief belief(Clay clay, List<MeasuredStrip> tests) {
     return CurveBelief.of(Clays.of(clay), tests).orElseThrow();
   }
 

@@ -9,10 +9,14 @@ import java.util.Objects;
  * @param afterMetres the same length after the firing, m, shorter, at least half
  * @param heat the firing, in the piece
  */
-public record ShrinkageTest(double beforeMetres, double afterMetres, SinterHeat heat) {
+public record MeasuredStrip(double beforeMetres, double afterMetres, SinterHeat heat) {
 
-  public ShrinkageTest {
+  public MeasuredStrip {
     Objects.requireNonNull(heat, "heat");
+    requireLengths(beforeMetres, afterMetres);
+  }
+
+  static void requireLengths(double beforeMetres, double afterMetres) {
     if (!(beforeMetres >= 0.002 && beforeMetres <= 0.5)) {
       throw new IllegalArgumentException(
           "The length before the firing (%s mm) must be 2 to 500 mm."
