@@ -121,8 +121,8 @@ public record EnamelDoor(
       before.ifPresent(open::resume);
       open.runProgram(shuts + FOLLOWED_SECONDS);
       FiringRun run = open.run();
-      double before = run.readingCelsiusAt(opens - 1);
-      double low = before;
+      double shown = run.readingCelsiusAt(opens - 1);
+      double low = shown;
       double lowAt = shuts;
       for (double second = opens; second <= opens + 300; second += SAMPLE_SECONDS) {
         if (run.readingCelsiusAt(second) < low) {
@@ -134,7 +134,7 @@ public record EnamelDoor(
       for (double second = Math.max(lowAt, shuts);
           second <= shuts + FOLLOWED_SECONDS;
           second += SAMPLE_SECONDS) {
-        if (run.readingCelsiusAt(second) >= before - BACK_KELVINS) {
+        if (run.readingCelsiusAt(second) >= shown - BACK_KELVINS) {
           back = second - shuts;
           break;
         }
@@ -146,7 +146,7 @@ public record EnamelDoor(
                   second -> run.airCelsiusAt(shuts + second),
                   second -> run.radiantCelsiusAt(shuts + second))
               .thinned(0.5);
-      return Optional.of(new Opened(around, before - low, back));
+      return Optional.of(new Opened(around, shown - low, back));
     }
 
     private static FiringSimulation simulation(
