@@ -47,19 +47,9 @@ public record ForecastJson(
 
   /** The same with a log held against it. */
   public ForecastJson withLog(Optional<LogAgainstForecast> compared) {
-    return new ForecastJson(
-        schedule,
-        kiln,
-        segments,
-        endSeconds,
-        energyKilowattHours,
-        cost,
-        work,
-        pieces,
+    return with(
         outcomes,
         outcomesByLog,
-        start,
-        findings,
         seen,
         compared.map(
             c -> new LogJson(c.differences().size(), c.insideShare(), c.rootMeanSquareKelvins())),
@@ -68,51 +58,31 @@ public record ForecastJson(
 
   /** The same with the file that a plot was written to. */
   public ForecastJson withPlot(Optional<String> path) {
-    return new ForecastJson(
-        schedule,
-        kiln,
-        segments,
-        endSeconds,
-        energyKilowattHours,
-        cost,
-        work,
-        pieces,
-        outcomes,
-        outcomesByLog,
-        start,
-        findings,
-        seen,
-        log,
-        path);
+    return with(outcomes, outcomesByLog, seen, log, path);
   }
 
   /**
    * The same with what happens to the pieces.
    *
    * @param forecast by the forecast
-   * @param log by a log
+   * @param byLog by a log
    */
-  public ForecastJson withOutcomes(List<Outcome> forecast, List<Outcome> log) {
-    return new ForecastJson(
-        schedule,
-        kiln,
-        segments,
-        endSeconds,
-        energyKilowattHours,
-        cost,
-        work,
-        pieces,
-        OutcomeJson.of(forecast),
-        OutcomeJson.of(log),
-        start,
-        findings,
-        seen,
-        this.log,
-        plot);
+  public ForecastJson withOutcomes(List<Outcome> forecast, List<Outcome> byLog) {
+    return with(OutcomeJson.of(forecast), OutcomeJson.of(byLog), seen, log, plot);
   }
 
   /** The same with what the display said. */
   public ForecastJson withSeen(Optional<RunningFiring.Update> update) {
+    return with(outcomes, outcomesByLog, update.map(ForecastJson::seen), log, plot);
+  }
+
+  /** The same forecast with another of what was made of it later. */
+  private ForecastJson with(
+      List<OutcomeJson> outcomes,
+      List<OutcomeJson> outcomesByLog,
+      Optional<SeenJson> seen,
+      Optional<LogJson> log,
+      Optional<String> plot) {
     return new ForecastJson(
         schedule,
         kiln,
@@ -126,21 +96,20 @@ public record ForecastJson(
         outcomesByLog,
         start,
         findings,
-        update.map(
-            u ->
-                new SeenJson(
-                    u.verdict().name().toLowerCase(Locale.ROOT).replace('_', '-'),
-                    u.readings().stream()
-                        .map(
-                            r ->
-                                new ReadingJson(
-                                    r.seconds(),
-                                    r.celsius(),
-                                    BandJson.of(r.expectedCelsius()),
-                                    r.inside()))
-                        .toList())),
+        seen,
         log,
         plot);
+  }
+
+  private static SeenJson seen(RunningFiring.Update update) {
+    return new SeenJson(
+        update.verdict().name().toLowerCase(Locale.ROOT).replace('_', '-'),
+        update.readings().stream()
+            .map(
+                r ->
+                    new ReadingJson(
+                        r.seconds(), r.celsius(), BandJson.of(r.expectedCelsius()), r.inside()))
+            .toList());
   }
 
   /**

@@ -1,11 +1,12 @@
 package org.heatwright.keypad.keying;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.HashSet;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.PriorityQueue;
@@ -92,9 +93,11 @@ final class KeyingSearch {
   /** A state and which wanted values are still unknown in it. */
   private record Node(MachineState state, Set<Integer> unknown) {}
 
-  private record Reached(Node node, double seconds) {}
+  /** What an edge leads to. */
+  private record Next(Edge edge, Node node) {}
 
-  private record From(Node node, Edge edge) {}
+  /** The quickest way to a node that is known so far. */
+  private record Way(Optional<Way> before, Optional<Edge> edge, Node node, double seconds) {}
 
   /** The edges of a quickest way, in order, from the first value on. */
   List<Edge> quickest() {
@@ -102,29 +105,26 @@ final class KeyingSearch {
     unknown.removeAll(known.places());
     MachineState idle = machine.idle(Map.of(1, known.contents()), program.unit());
     Node start = new Node(first(idle), Set.copyOf(unknown));
-    Map<Node, Double> seconds = new HashMap<>();
-    Map<Node, From> from = new HashMap<>();
-    Set<Node> settled = new HashSet<>();
-    PriorityQueue<Reached> open =
+    Map<Node, Way> ways = new HashMap<>();
+    PriorityQueue<Way> open =
         new PriorityQueue<>((a, b) -> Double.compare(a.seconds(), b.seconds()));
-    seconds.put(start, 0.0);
-    open.add(new Reached(start, 0));
+    open.add(new Way(Optional.empty(), Optional.empty(), start, 0));
+    ways.put(start, open.element());
     while (!open.isEmpty()) {
-      Node node = open.poll().node();
-      if (!settled.add(node)) {
-        continue;
+      Way way = open.poll();
+      if (way.seconds() > Objects.requireNonNull(ways.get(way.node())).seconds()) {
+        continue; // A quicker one was found since.
       }
-      if (isDone(node)) {
-        return way(from, node);
+      if (isDone(way.node())) {
+        return edges(way);
       }
-      for (Map.Entry<Edge, Node> next : onward(node).entrySet()) {
-        double there =
-            java.util.Objects.requireNonNull(seconds.get(node)) + next.getKey().seconds();
-        Double before = seconds.get(next.getValue());
-        if (before == null || there < before - 1e-12) {
-          seconds.put(next.getValue(), there);
-          from.put(next.getValue(), new From(node, next.getKey()));
-          open.add(new Reached(next.getValue(), there));
+      for (Next next : onward(way.node())) {
+        double there = way.seconds() + next.edge().seconds();
+        Way before = ways.get(next.node());
+        if (before == null || there < before.seconds() - 1e-12) {
+          Way onward = new Way(Optional.of(way), Optional.of(next.edge()), next.node(), there);
+          ways.put(next.node(), onward);
+          open.add(onward);
         }
       }
     }
@@ -133,15 +133,13 @@ final class KeyingSearch {
             .formatted(keypad.name()));
   }
 
-  private static List<Edge> way(Map<Node, From> from, Node goal) {
-    List<Edge> way = new ArrayList<>();
-    Node at = goal;
-    while (from.containsKey(at)) {
-      From into = java.util.Objects.requireNonNull(from.get(at));
-      way.add(0, into.edge());
-      at = into.node();
+  private static List<Edge> edges(Way goal) {
+    List<Edge> edges = new ArrayList<>();
+    for (Optional<Way> at = Optional.of(goal); at.isPresent(); at = at.get().before()) {
+      at.get().edge().ifPresent(edges::add);
     }
-    return way;
+    Collections.reverse(edges);
+    return edges;
   }
 
   /** At the first value, past the slot number. */
@@ -190,8 +188,8 @@ final class KeyingSearch {
         .allMatch(w -> contents.texts().get(w.getKey()).equals(w.getValue().digits()));
   }
 
-  private Map<Edge, Node> onward(Node node) {
-    Map<Edge, Node> next = new LinkedHashMap<>();
+  private List<Next> onward(Node node) {
+    List<Next> next = new ArrayList<>();
     MachineState state = node.state();
     if (state.where() instanceof Where.Running) {
       lead(next, node, About.STOP, keypad.gestures().stop());
@@ -241,7 +239,7 @@ final class KeyingSearch {
   }
 
   private void make(
-      Map<Edge, Node> next,
+      List<Next> next,
       Node node,
       Where.Value value,
       KeyedValue want,
@@ -270,10 +268,10 @@ final class KeyingSearch {
     for (KeyAction action : move.actions()) {
       made = machine.press(made, action);
     }
-    next.put(edge, new Node(machine.press(made, go.get(0)), Set.copyOf(unknown)));
+    next.add(new Next(edge, new Node(machine.press(made, go.get(0)), Set.copyOf(unknown))));
   }
 
-  private void take(Map<Edge, Node> next, Node node, Where.Value value, String shown) {
+  private void take(List<Next> next, Node node, Where.Value value, String shown) {
     add(
         next,
         node,
@@ -295,7 +293,7 @@ final class KeyingSearch {
         || wanted.containsKey(place);
   }
 
-  private void walk(Map<Edge, Node> next, Node node, Where.Value value, int steps) {
+  private void walk(List<Next> next, Node node, Where.Value value, int steps) {
     boolean knob = keypad.entry() instanceof Entry.Knob;
     KeyAction action =
         knob ? new KeyAction.Turn(steps, false) : new KeyAction.Tap(steps > 0 ? Key.DOWN : Key.UP);
@@ -312,7 +310,7 @@ final class KeyingSearch {
         node.unknown());
   }
 
-  private void lead(Map<Edge, Node> next, Node node, About about, Gesture gesture) {
+  private void lead(List<Next> next, Node node, About about, Gesture gesture) {
     if (!gesture.isEmpty()) {
       add(
           next,
@@ -328,13 +326,13 @@ final class KeyingSearch {
     }
   }
 
-  private void add(Map<Edge, Node> next, Node node, Edge edge, Set<Integer> unknown) {
+  private void add(List<Next> next, Node node, Edge edge, Set<Integer> unknown) {
     MachineState state = node.state();
     for (KeyAction action : edge.go()) {
       state = machine.press(state, action);
     }
     if (!state.equals(node.state())) {
-      next.put(edge, new Node(state, unknown));
+      next.add(new Next(edge, new Node(state, unknown)));
     }
   }
 

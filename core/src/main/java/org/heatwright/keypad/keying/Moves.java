@@ -38,12 +38,14 @@ final class Moves {
   private final Motion motion;
 
   /**
-   * Ticks of a key kept down, from the press: when, by how many steps, and by how many it misses.
+   * What a run does away from the ends, tick by tick of a key kept down, or quarter by quarter of a
+   * spun knob: how long it lasts by then, from the press, by how many steps this one moves, and by
+   * how many steps it misses.
    */
-  private final double[] tickSeconds;
+  private final double[] runSeconds;
 
-  private final int[] tickSteps;
-  private final double[] tickScatter;
+  private final int[] runSteps;
+  private final double[] runScatter;
   private final double[] least;
   private final double[] leastToAnEnd;
   private final Map<Integer, Move> fromUnknown = new HashMap<>();
@@ -53,17 +55,29 @@ final class Moves {
     this.scale = scale;
     this.times = times;
     this.motion = new Motion(entry, scale.size());
-    List<Motion.Tick> ticks =
-        new Motion(entry, Integer.MAX_VALUE / 2).held(0, 1, LONGEST_RUN_SECONDS);
-    this.tickSeconds = ticks.stream().mapToDouble(Motion.Tick::seconds).toArray();
-    this.tickSteps = ticks.stream().mapToInt(Motion.Tick::stepsPerTick).toArray();
-    this.tickScatter =
-        ticks.stream()
-            .mapToDouble(
-                t -> t.stepsPerTick() * t.ticksPerSecond() * KeyingTimes.RELEASE_SCATTER_SECONDS)
-            .toArray();
+    if (entry instanceof Entry.Knob knob) {
+      int quarter = quarter(knob);
+      this.runSeconds = new double[scale.size() / knob.fastSteps() / quarter + 1];
+      Arrays.setAll(runSeconds, k -> (k + 1) * quarter * spunClickSeconds(knob));
+      this.runSteps = new int[runSeconds.length];
+      Arrays.fill(runSteps, quarter * knob.fastSteps());
+      this.runScatter = new double[runSeconds.length];
+      Arrays.fill(runScatter, KeyingTimes.SPIN_SCATTER_CLICKS * knob.fastSteps());
+    } else {
+      List<Motion.Tick> ticks =
+          new Motion(entry, Integer.MAX_VALUE / 2).held(0, 1, LONGEST_RUN_SECONDS);
+      this.runSeconds = ticks.stream().mapToDouble(Motion.Tick::seconds).toArray();
+      this.runSteps = ticks.stream().mapToInt(Motion.Tick::stepsPerTick).toArray();
+      this.runScatter = ticks.stream().mapToDouble(Moves::scatterSteps).toArray();
+    }
     this.least = leastSeconds(true);
-    this.leastToAnEnd = leastSeconds(false);
+    boolean ends = !(motion.wraps(true) && motion.wraps(false));
+    this.leastToAnEnd = ends ? leastSeconds(false) : new double[0];
+  }
+
+  /** By how many steps a key that is let go at a tick usually misses. */
+  private static double scatterSteps(Motion.Tick tick) {
+    return tick.stepsPerTick() * tick.ticksPerSecond() * KeyingTimes.RELEASE_SCATTER_SECONDS;
   }
 
   /** Everything that the value can be. */
@@ -78,47 +92,26 @@ final class Moves {
   private double[] leastSeconds(boolean misses) {
     double[] bound = new double[scale.size()];
     double perStep = stepSeconds();
+    double[] until = new double[runSeconds.length];
+    double[] with = new double[runSeconds.length];
+    int[] travelled = new int[runSeconds.length];
+    // The press itself is a step of a key; a knob has none.
+    int steps = entry instanceof Entry.Knob ? 0 : 1;
+    for (int k = 0; k < runSeconds.length; k++) {
+      steps += runSteps[k];
+      travelled[k] = steps;
+      until[k] = times.mentalSeconds() + runSeconds[k];
+      with[k] = until[k] + (misses ? runScatter[k] * perStep : 0);
+    }
     for (int d = 1; d < bound.length; d++) {
       double best = bound[d - 1] + perStep;
-      // The press itself is a step of a key; a knob has none.
-      int travelled = entry instanceof Entry.Knob ? 0 : 1;
-      for (int k = 0; k < runs(); k++) {
-        travelled += runSteps(k);
-        double cost = times.mentalSeconds() + runSeconds(k);
-        if (cost >= best) {
-          break;
-        }
-        int left = Math.abs(d - travelled);
-        double after = left < d ? bound[left] : 0;
-        best = Math.min(best, cost + (misses ? runScatter(k) * perStep : 0) + after);
+      for (int k = 0; k < until.length && until[k] < best; k++) {
+        int left = Math.abs(d - travelled[k]);
+        best = Math.min(best, with[k] + (left < d ? bound[left] : 0));
       }
       bound[d] = best;
     }
     return bound;
-  }
-
-  // What a run does, tick by tick or quarter by quarter, away from the ends.
-
-  private int runs() {
-    return entry instanceof Entry.Knob knob
-        ? scale.size() / knob.fastSteps() / quarter(knob) + 1
-        : tickSeconds.length;
-  }
-
-  private double runSeconds(int k) {
-    return entry instanceof Entry.Knob knob
-        ? (k + 1) * quarter(knob) * spunClickSeconds(knob)
-        : tickSeconds[k];
-  }
-
-  private int runSteps(int k) {
-    return entry instanceof Entry.Knob knob ? quarter(knob) * knob.fastSteps() : tickSteps[k];
-  }
-
-  private double runScatter(int k) {
-    return entry instanceof Entry.Knob knob
-        ? KeyingTimes.SPIN_SCATTER_CLICKS * knob.fastSteps()
-        : tickScatter[k];
   }
 
   /** People turn by quarters; finer than that they cannot tell. */
@@ -303,12 +296,12 @@ final class Moves {
       int end = way > 0 ? scale.size() - 1 : 0;
       boolean wraps = motion.wraps(way > 0);
       double within = most - seconds[at] - times.mentalSeconds();
-      for (int k = 0; k < tickSeconds.length && tickSeconds[k] <= within; k++) {
-        int next = motion.step(position, way * tickSteps[k]);
+      for (int k = 0; k < runSeconds.length && runSeconds[k] <= within; k++) {
+        int next = motion.step(position, way * runSteps[k]);
         boolean stopped = next == position || (next == end && !wraps);
         position = next;
-        double scatter = stopped ? 0 : tickScatter[k] * stepSeconds();
-        reach(at, position, way, k, times.mentalSeconds() + tickSeconds[k] + scatter);
+        double scatter = stopped ? 0 : runScatter[k] * stepSeconds();
+        reach(at, position, way, k, times.mentalSeconds() + runSeconds[k] + scatter);
         if (stopped) {
           return;
         }
@@ -340,7 +333,7 @@ final class Moves {
         return step(from, at, direction[at]);
       }
       if (entry instanceof Entry.StepKeys) {
-        return runs(from, direction[at], tickSeconds[tick[at]] + 1e-9).get(tick[at]);
+        return runs(from, direction[at], runSeconds[tick[at]] + 1e-9).get(tick[at]);
       }
       return runs(from, direction[at], Double.MAX_VALUE).stream()
           .filter(l -> Math.abs(((KeyAction.Turn) l.action()).clicks()) == tick[at])
@@ -404,14 +397,11 @@ final class Moves {
           motion.held(from, direction, Math.min(withinSeconds, LONGEST_RUN_SECONDS));
       for (int k = 0; k < ticks.size(); k++) {
         Motion.Tick tick = ticks.get(k);
-        double scatter =
-            tick.stopped()
-                ? 0
-                : tick.stepsPerTick() * tick.ticksPerSecond() * KeyingTimes.RELEASE_SCATTER_SECONDS;
+        double scatter = tick.stopped() ? 0 : scatterSteps(tick);
         // Half way to the next tick, which a faster stage may bring sooner.
         double letGo =
-            k + 1 < tickSeconds.length
-                ? (tick.seconds() + tickSeconds[k + 1]) / 2
+            k + 1 < runSeconds.length
+                ? (tick.seconds() + runSeconds[k + 1]) / 2
                 : tick.seconds() + 0.5 / tick.ticksPerSecond();
         legs.add(
             run(

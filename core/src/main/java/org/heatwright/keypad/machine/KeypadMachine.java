@@ -2,11 +2,9 @@ package org.heatwright.keypad.machine;
 
 import java.util.ArrayList;
 import java.util.HashMap;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.function.UnaryOperator;
 import org.heatwright.keypad.Entry;
 import org.heatwright.keypad.Gesture;
 import org.heatwright.keypad.Key;
@@ -40,11 +38,34 @@ public final class KeypadMachine {
   private final Map<TemperatureUnit, Map<KeyedValue.Kind, Scale>> scales = new HashMap<>();
   private final Map<TemperatureUnit, Contents> blanks = new HashMap<>();
   private final Scale slotNumbers;
+  private final List<Lead> whenIdle;
+  private final List<Lead> whenChoosing;
+  private final List<Lead> atValue;
+  private final List<Lead> atSavedValue;
+  private final List<Lead> inReview;
+  private final List<Lead> whenRunning;
 
   public KeypadMachine(Keypad keypad) {
     this.keypad = keypad;
     this.places = keypad.places();
     this.slotNumbers = Scale.numbers(keypad.slots());
+    Keypad.Gestures gestures = keypad.gestures();
+    this.whenIdle =
+        told(
+            List.of(
+                new Lead(gestures.open(), Does.KEYING),
+                new Lead(gestures.review(), Does.REVIEW),
+                new Lead(gestures.start(), Does.CHOOSE_AND_START),
+                new Lead(gestures.switchUnit(), Does.SWITCH_UNIT)));
+    this.whenChoosing = told(List.of(new Lead(gestures.leave(), Does.LEAVE)));
+    this.atValue = leadsAtValue(false);
+    this.atSavedValue = leadsAtValue(true);
+    this.inReview =
+        told(
+            List.of(
+                new Lead(gestures.leave(), Does.LEAVE),
+                new Lead(gestures.previous(), Does.PREVIOUS)));
+    this.whenRunning = told(List.of(new Lead(gestures.stop(), Does.LEAVE)));
   }
 
   public Keypad keypad() {
@@ -103,16 +124,18 @@ public final class KeypadMachine {
 
   /** The state after one action; the same state if the action means nothing in it. */
   public MachineState press(MachineState state, KeyAction action) {
-    Map<Gesture, UnaryOperator<MachineState>> gestures = gestures(state);
+    List<Lead> leads = leads(state);
     List<Gesture.Press> presses = new ArrayList<>(state.begun());
     presses.add(action.press());
-    for (Map.Entry<Gesture, UnaryOperator<MachineState>> entry : gestures.entrySet()) {
-      if (isMade(entry.getKey(), presses)) {
-        return entry.getValue().apply(state);
+    for (Lead lead : leads) {
+      if (isMade(lead.gesture(), presses)) {
+        return led(state, lead.to());
       }
     }
-    if (gestures.keySet().stream().anyMatch(g -> isBegun(g, presses))) {
-      return state.begun(presses);
+    for (Lead lead : leads) {
+      if (isBegun(lead.gesture(), presses)) {
+        return state.begun(presses);
+      }
     }
     if (!state.begun().isEmpty()) {
       return press(state.begun(List.of()), action);
@@ -139,50 +162,71 @@ public final class KeypadMachine {
     return true;
   }
 
-  /** What gestures lead to from a state. */
-  private Map<Gesture, UnaryOperator<MachineState>> gestures(MachineState state) {
-    Map<Gesture, UnaryOperator<MachineState>> all = new LinkedHashMap<>();
-    Keypad.Gestures gestures = keypad.gestures();
-    if (state.where() instanceof Where.Idle) {
-      put(all, gestures.open(), s -> choose(s, Where.Then.KEYING));
-      put(all, gestures.review(), s -> choose(s, Where.Then.REVIEW));
-      put(all, gestures.start(), s -> choose(s, Where.Then.START));
-      put(all, gestures.switchUnit(), this::switched);
-    } else if (state.where() instanceof Where.Choosing) {
-      put(all, gestures.leave(), this::idle);
-    } else if (state.where() instanceof Where.Value) {
-      if (!state.saved()) {
-        put(all, gestures.commit(), this::committed);
-      }
-      if (state.saved() || !gestures.leave().equals(gestures.commit())) {
-        put(all, gestures.leave(), this::idle);
-      }
-      put(all, gestures.previous(), this::previous);
-      if (keypad.programming().commits() == Keypad.Commits.START) {
-        put(
-            all,
-            gestures.start(),
-            s ->
-                s.stored(s.draft().orElseThrow())
-                    .withDraft(Optional.empty())
-                    .at(new Where.Running()));
-      }
-    } else if (state.where() instanceof Where.Review) {
-      put(all, gestures.leave(), this::idle);
-      put(all, gestures.previous(), this::previousItem);
-    } else if (state.where() instanceof Where.Running) {
-      put(all, gestures.stop(), this::idle);
-    }
-    return all;
+  /** What a gesture does. */
+  private enum Does {
+    KEYING,
+    REVIEW,
+    CHOOSE_AND_START,
+    SWITCH_UNIT,
+    COMMIT,
+    LEAVE,
+    PREVIOUS,
+    STORE_AND_START
   }
 
-  private static void put(
-      Map<Gesture, UnaryOperator<MachineState>> all,
-      Gesture gesture,
-      UnaryOperator<MachineState> leads) {
-    if (!gesture.isEmpty()) {
-      all.putIfAbsent(gesture, leads);
+  private record Lead(Gesture gesture, Does to) {}
+
+  private MachineState led(MachineState state, Does to) {
+    return switch (to) {
+      case KEYING -> choose(state, Where.Then.KEYING);
+      case REVIEW -> choose(state, Where.Then.REVIEW);
+      case CHOOSE_AND_START -> choose(state, Where.Then.START);
+      case SWITCH_UNIT -> switched(state);
+      case COMMIT -> committed(state);
+      case LEAVE -> idle(state);
+      case PREVIOUS ->
+          state.where() instanceof Where.Review ? previousItem(state) : previous(state);
+      case STORE_AND_START ->
+          state
+              .stored(state.draft().orElseThrow())
+              .withDraft(Optional.empty())
+              .at(new Where.Running());
+    };
+  }
+
+  /** The gestures that mean something in a state; of two alike the first counts. */
+  private List<Lead> leads(MachineState state) {
+    if (state.where() instanceof Where.Value) {
+      return state.saved() ? atSavedValue : atValue;
     }
+    if (state.where() instanceof Where.Choosing) {
+      return whenChoosing;
+    }
+    if (state.where() instanceof Where.Review) {
+      return inReview;
+    }
+    return state.where() instanceof Where.Running ? whenRunning : whenIdle;
+  }
+
+  private List<Lead> leadsAtValue(boolean saved) {
+    Keypad.Gestures gestures = keypad.gestures();
+    List<Lead> leads = new ArrayList<>();
+    if (!saved) {
+      leads.add(new Lead(gestures.commit(), Does.COMMIT));
+    }
+    if (saved || !gestures.leave().equals(gestures.commit())) {
+      leads.add(new Lead(gestures.leave(), Does.LEAVE));
+    }
+    leads.add(new Lead(gestures.previous(), Does.PREVIOUS));
+    if (keypad.programming().commits() == Keypad.Commits.START) {
+      leads.add(new Lead(gestures.start(), Does.STORE_AND_START));
+    }
+    return told(leads);
+  }
+
+  /** Those that the keypad has. */
+  private static List<Lead> told(List<Lead> leads) {
+    return leads.stream().filter(lead -> !lead.gesture().isEmpty()).toList();
   }
 
   private MachineState idle(MachineState state) {
