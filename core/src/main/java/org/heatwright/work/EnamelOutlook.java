@@ -88,7 +88,7 @@ public record EnamelOutlook(
 
   /** The outlook for a kiln as it is. */
   static EnamelOutlook of(EnamelWork work, Kiln kiln, EnamelDoor.Model model, Temperature working) {
-    return of(work, model.at(kiln, working), working);
+    return of(work, model.at(kiln, working, EnamelColdLoad.of(work)), working);
   }
 
   static EnamelOutlook of(EnamelWork work, EnamelDoor door, Temperature working) {

@@ -174,6 +174,7 @@ final class RandomWork {
         random.nextInt(3) == 0
             ? Optional.of(Temperature.ofCelsius(Math.rint(between(760, 1100))))
             : Optional.empty(),
+        random.nextInt(3) == 0 ? OptionalDouble.of(between(0, 0.4)) : OptionalDouble.empty(),
         coats,
         tiles);
   }
