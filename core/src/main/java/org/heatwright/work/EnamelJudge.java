@@ -7,6 +7,7 @@ import org.heatwright.forecast.PieceForecast;
 import org.heatwright.inspect.Severity;
 import org.heatwright.inspect.Wording;
 import org.heatwright.kiln.Kiln;
+import org.heatwright.kiln.KilnQuantity;
 import org.heatwright.material.Origin;
 import org.heatwright.schedule.Schedule;
 import org.heatwright.units.Temperature;
@@ -38,6 +39,9 @@ public record EnamelJudge(EnamelWork work, Kiln kiln, EnamelDoor.Model model, En
       Origin.memory(
           "Timoshenko, Analysis of Bi-Metal Thermostats, 1925, as plates; limits of cracks and chips"
               + " are estimates");
+
+  /** A quantity of which more of the first ignorance is left than this was taught nothing. */
+  private static final double UNTAUGHT = 0.8;
 
   /** Nearer to the solidus than this we warn, K: display error and hot spots. Estimate. */
   static final double SOLIDUS_WARN_KELVINS = 15;
@@ -257,11 +261,29 @@ public record EnamelJudge(EnamelWork work, Kiln kiln, EnamelDoor.Model model, En
         "the display after the door",
         value,
         outlook.simulated()
-            ? "This kiln with its door open for 20 s, empty. The window above counts it in: count from the door's shutting. A log of a session narrows it."
+            ? "This kiln with its door open for %.0f s and a cold piece going in%s. The window above counts it in: count from the door's shutting.%s"
+                .formatted(EnamelDoor.OPEN_SECONDS, trivetWords(), doorDoubt())
             : "This kiln was not simulated to its working heat; the numbers are for any kiln.",
         outlook.simulated()
             ? Origin.derived("the kiln's model with a door opening")
             : Origin.read("a blog on enamelled steel samples, one studio kiln"));
+  }
+
+  /** " with 50 g of trivet and mesh": to the nearest 10 g where it is our estimate. */
+  private String trivetWords() {
+    double grams = 1000 * EnamelColdLoad.trivetKilograms(work);
+    long told =
+        work.build().trivetKilograms().isPresent()
+            ? Math.round(grams)
+            : Math.max(10, 10 * Math.round(grams / 10));
+    return told == 0 ? "" : " with %d g of trivet and mesh".formatted(told);
+  }
+
+  /** Why the fall is told so wide, where nothing taught the kiln what its door costs. */
+  private String doorDoubt() {
+    return kiln.beliefs().ignoranceFactor(KilnQuantity.DOOR) > UNTAUGHT
+        ? " How much this door lets through was never seen: our estimate holds to a factor of three either way, and that is most of the width. A log with one opening shows the fall of this kiln itself."
+        : "";
   }
 
   private Outcome session(EnamelOutlook outlook) {

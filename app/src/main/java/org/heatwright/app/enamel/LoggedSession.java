@@ -135,7 +135,7 @@ public record LoggedSession(String name, LoggedPieces pieces, double workingCels
   }
 
   /** "1:32:05": hours, minutes and seconds of the log. */
-  private static String clock(double seconds) {
+  static String clock(double seconds) {
     long all = Math.round(seconds);
     return "%d:%02d:%02d".formatted(all / 3600, all / 60 % 60, all % 60);
   }

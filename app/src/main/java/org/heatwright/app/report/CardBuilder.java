@@ -40,6 +40,7 @@ import org.heatwright.units.TemperatureUnit;
 import org.heatwright.work.Caution;
 import org.heatwright.work.Composition;
 import org.heatwright.work.Moment;
+import org.heatwright.work.EnamelJudge;
 import org.heatwright.work.Outcome;
 import org.heatwright.work.PourSheet;
 import org.heatwright.work.Reason;
@@ -221,6 +222,7 @@ public final class CardBuilder {
             .map(sheet -> new PourWords(sheet, forecast, unit, new WhenWords(start)).facts())
             .orElse(List.of()),
         piece(),
+        pieceChart(),
         moments(),
         OUTCOMES,
         nextService,
@@ -666,6 +668,13 @@ public final class CardBuilder {
             "Two rows running outside their band",
             "plan changed: check door, vent, mains and slot; forecast again with what you read."),
         new Card.Alarm("After a power cut", afterCut));
+  }
+
+  private Optional<PieceChart> pieceChart() {
+    return composition
+        .map(Composition::judge)
+        .filter(EnamelJudge.class::isInstance)
+        .map(judge -> PieceChart.of(((EnamelJudge) judge).outlook(schedule), unit));
   }
 
   /** What happens in the piece: the number, and what to do where it is to be acted on. */

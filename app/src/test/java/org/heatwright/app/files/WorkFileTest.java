@@ -64,6 +64,7 @@ class WorkFileTest {
       oxides-mol-percent: {SiO2: 60, Na2O: 5, K2O: 10, PbO: 25}
       softening-celsius: 605
       solidus-celsius: 912
+      trivet-g: 62.5
       coats:
         - {coat: counter, enamel: hard}
         - {coat: ground, times: 2}
