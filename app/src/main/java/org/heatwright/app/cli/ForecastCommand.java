@@ -11,6 +11,7 @@ import org.heatwright.app.files.LogFile;
 import org.heatwright.app.json.ForecastJson;
 import org.heatwright.app.plot.FiringPlot;
 import org.heatwright.app.plot.WatchedFiring;
+import org.heatwright.app.report.SeenWords;
 import org.heatwright.forecast.Band;
 import org.heatwright.forecast.ClockWords;
 import org.heatwright.forecast.CostEstimate;
@@ -193,7 +194,7 @@ final class ForecastCommand implements Callable<Integer> {
     page.line(end(forecast, planned.start()));
     planned
         .update()
-        .ifPresent(update -> page.line(Seen.words(update, schedule.unit(), planned.start())));
+        .ifPresent(update -> page.line(SeenWords.words(update, schedule.unit(), planned.start())));
     for (String note : planned.notes()) {
       page.line(note);
     }

@@ -56,7 +56,7 @@ public final class CardBuilder {
   private static final double SWING_KELVINS = 10;
 
   /** Classes of outcome to tick, always the same, so that records can be compared. */
-  static final List<String> OUTCOMES =
+  public static final List<String> OUTCOMES =
       List.of(
           "good",
           "incomplete",

@@ -125,6 +125,11 @@ public final class Store implements AutoCloseable {
     return file;
   }
 
+  /** The book of records. */
+  public FiringShelf firings() {
+    return new FiringShelf(this);
+  }
+
   /** Every text of a kind, by name. */
   public List<Document> all(Kind kind) {
     return run(
@@ -492,7 +497,7 @@ public final class Store implements AutoCloseable {
     folderToRemove.ifPresent(Store::removeFolder);
   }
 
-  private Instant now() {
+  Instant now() {
     return Instant.ofEpochMilli(clock.millis());
   }
 
@@ -593,7 +598,7 @@ public final class Store implements AutoCloseable {
         .execute();
   }
 
-  private <T> T run(Function<Handle, T> work) {
+  <T> T run(Function<Handle, T> work) {
     try {
       return jdbi.withHandle(work::apply);
     } catch (JdbiException e) {

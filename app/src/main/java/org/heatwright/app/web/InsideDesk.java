@@ -32,7 +32,7 @@ final class InsideDesk {
   static InsidePage page(Firing firing, String clock, String mould, String minute) {
     List<InsideForecast> all = firing.forecast().inside();
     String plan = firing.choices().sealed();
-    String back = "/?" + firing.choices().query();
+    String back = "/plan?" + firing.choices().query();
     if (all.isEmpty()) {
       return new InsidePage(
           clock,

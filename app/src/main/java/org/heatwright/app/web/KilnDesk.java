@@ -97,6 +97,46 @@ final class KilnDesk {
     return URLEncoder.encode(text, StandardCharsets.UTF_8);
   }
 
+  /** Every kiln on the shelf, shortly. */
+  KilnsPage all(String now) {
+    return new KilnsPage(
+        now,
+        store.all(Kind.KILN).stream().map(this::entry).toList(),
+        store.all(Kind.KEYPAD).stream().map(Document::name).toList());
+  }
+
+  private KilnsPage.Entry entry(Document document) {
+    String name = document.name();
+    Optional<String> keypad = store.keypadOf(name);
+    List<FiringLog> logs = store.logs(name);
+    String known = "";
+    String trouble = "";
+    try {
+      known =
+          learned(kiln(document))
+              .map(
+                  l ->
+                      "from %s, learned %s"
+                          .formatted(count(l.firings(), "firing"), DAY.format(l.date())))
+              .orElse("from its nameplate alone");
+    } catch (InputException e) {
+      trouble = Objects.requireNonNull(e.getMessage());
+    }
+    return new KilnsPage.Entry(
+        name,
+        address(name),
+        known,
+        logs.isEmpty()
+            ? ""
+            : "%s, %s"
+                .formatted(
+                    logs.get(logs.size() - 1).name(), DAY.format(logs.get(logs.size() - 1).date())),
+        keypad.orElse(""),
+        keypad.map(k -> SlotsDesk.address(name, k)).orElse(""),
+        "/plan?kiln=" + encoded(name),
+        trouble);
+  }
+
   // ---- the page
 
   /**

@@ -265,8 +265,12 @@ public record Page(
   public record Step(
       int number, String prompt, String press, String before, String after, String meaning) {}
 
-  /** What a person takes away: the moments to act, the card and the calendar. */
-  public record Taking(List<Fact> moments) {}
+  /**
+   * What a person takes away: the moments to act, the card and the calendar.
+   *
+   * @param keyable whether there is a program to start
+   */
+  public record Taking(List<Fact> moments, boolean keyable) {}
 
   /**
    * The blind check.

@@ -124,7 +124,7 @@ final class PageWords {
         !firing.composition().charge().moulds().isEmpty(),
         firing.composition().cautions().stream().map(Caution::message).toList(),
         Optional.of(keying(firing)),
-        new Page.Taking(moments(firing, when)));
+        new Page.Taking(moments(firing, when), firing.program().fits()));
   }
 
   // ---- answer

@@ -22,6 +22,26 @@ final class Pages {
     return part("page", page);
   }
 
+  String now(NowPage page) {
+    return laidOut("now", page);
+  }
+
+  String firings(FiringsPage page) {
+    return laidOut("firings", page);
+  }
+
+  String kilns(KilnsPage page) {
+    return laidOut("kilns", page);
+  }
+
+  String help(HelpPage page) {
+    return laidOut("help", page);
+  }
+
+  String firing(FiringPage page) {
+    return laidOut("firing", page);
+  }
+
   String inside(InsidePage page) {
     return laidOut("inside", page);
   }

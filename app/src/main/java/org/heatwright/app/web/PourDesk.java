@@ -307,7 +307,7 @@ final class PourDesk {
     String plan = firing.map(f -> f.choices().sealed()).orElse("");
     return new PourPage(
         clock,
-        firing.map(f -> "/?" + f.choices().query()),
+        firing.map(f -> "/plan?" + f.choices().query()),
         plan,
         tabs(topic, plan),
         topic.word(),

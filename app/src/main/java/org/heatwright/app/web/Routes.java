@@ -55,6 +55,7 @@ final class Routes {
   private final KilnDesk desk;
   private final SlotsDesk slots;
   private final Pages pages = new Pages();
+  private final FiringRoutes firings;
 
   Routes(BenchSettings settings) {
     this.settings = settings;
@@ -62,13 +63,18 @@ final class Routes {
     this.slots = new SlotsDesk(settings.store(), settings.clock());
     this.words = new PageWords(settings.store(), settings.clock(), slots);
     this.desk = new KilnDesk(settings.store(), settings.clock());
+    this.firings =
+        new FiringRoutes(new FiringDesk(settings.store(), settings.clock(), slots), pages);
   }
 
   void addTo(RoutesConfig routes) {
     routes.before(Routes::guard);
     routes.get("/health", this::health);
-    routes.get("/", this::page);
+    routes.get("/", this::now);
+    routes.get("/plan", this::page);
     routes.post("/plan", this::plan);
+    routes.post("/firings", ctx -> firings.put(ctx, firing(ctx)));
+    firings.addTo(routes);
     routes.get("/readback", ctx -> readback(ctx, false));
     routes.post("/readback", ctx -> readback(ctx, true));
     routes.get("/rehearse", this::rehearse);
@@ -86,6 +92,8 @@ final class Routes {
     routes.get("/inside", this::inside);
     routes.get("/inside/section", this::section);
     routes.get("/pour", this::pour);
+    routes.get("/kilns", ctx -> ctx.html(pages.kilns(desk.all(words.clock()))));
+    routes.get("/help", ctx -> ctx.html(pages.help(Help.page(words.clock()))));
     routes.get("/kiln", this::kiln);
     routes.post("/kiln/log", this::bringLog);
     routes.post("/kiln/learn", this::learn);
@@ -130,12 +138,22 @@ final class Routes {
         .result("{\"store\":%s}".formatted(well));
   }
 
+  /** What is hot; an address of a plan from before the plan had its own place still leads there. */
+  private void now(Context ctx) {
+    if (ctx.queryParamMap().isEmpty()) {
+      firings.now(ctx);
+    } else {
+      ctx.redirect("/plan?" + Asked.choices(ctx).query());
+    }
+  }
+
   private void page(Context ctx) {
     if (ctx.queryParam("plan") != null) {
-      ctx.redirect("/?" + choices(ctx).query());
+      ctx.redirect("/plan?" + Asked.choices(ctx).query());
       return;
     }
-    Choices choices = ctx.queryParamMap().isEmpty() ? Choices.of(settings.opening()) : choices(ctx);
+    Choices choices =
+        ctx.queryParamMap().isEmpty() ? Choices.of(settings.opening()) : Asked.choices(ctx);
     PlanResult result = planner.plan(choices, ForecastRequest.USUAL_DRAWS);
     ctx.html(pages.whole(words.page(result, Optional.empty())));
   }
@@ -174,14 +192,14 @@ final class Routes {
   }
 
   private void readback(Context ctx, boolean answered) {
-    PlanResult result = planner.plan(choices(ctx), ForecastRequest.USUAL_DRAWS);
+    PlanResult result = planner.plan(Asked.choices(ctx), ForecastRequest.USUAL_DRAWS);
     Optional<Firing> firing = result.firing().filter(f -> f.program().fits());
     if (firing.isEmpty()) {
-      ctx.redirect("/?" + result.choices().query());
+      ctx.redirect("/plan?" + result.choices().query());
       return;
     }
     Page.Reading reading =
-        answered ? answered(firing.get(), form(ctx)) : ReadbackDesk.ask(firing.get());
+        answered ? answered(firing.get(), Asked.form(ctx)) : ReadbackDesk.ask(firing.get());
     ctx.html(pages.whole(words.page(result, Optional.of(reading))));
   }
 
@@ -189,10 +207,10 @@ final class Routes {
   private void rehearse(Context ctx) {
     Firing firing = firing(ctx);
     if (!firing.program().fits()) {
-      ctx.redirect("/?" + firing.choices().query());
+      ctx.redirect("/plan?" + firing.choices().query());
       return;
     }
-    ctx.html(PocketPage.served(pocket(firing), "/?" + firing.choices().query()));
+    ctx.html(PocketPage.served(pocket(firing), "/plan?" + firing.choices().query()));
   }
 
   private void pocketFile(Context ctx) {
@@ -259,7 +277,7 @@ final class Routes {
     Firing firing = firing(ctx);
     var schedule = firing.program().expressible();
     settings.store().keep(Kind.SCHEDULE, schedule.name(), ScheduleFile.write(schedule));
-    ctx.redirect("/?" + firing.choices().query() + "#shelf");
+    ctx.redirect("/plan?" + firing.choices().query() + "#shelf");
   }
 
   private void keptSchedule(Context ctx) {
@@ -274,10 +292,10 @@ final class Routes {
 
   /** A person brings a file of their own. */
   private void shelve(Context ctx) {
-    Map<String, String> form = form(ctx);
+    Map<String, String> form = Asked.form(ctx);
     String text = form.getOrDefault("text", "");
     String name = form.getOrDefault("name", "").strip();
-    Choices choices = choices(ctx);
+    Choices choices = Asked.choices(ctx);
     String kind = form.getOrDefault("kind", "");
     Page.Bringing bringing =
         text.length() > LONGEST_FILE
@@ -290,7 +308,7 @@ final class Routes {
             case "kiln" -> choices.withKiln(bringing.name());
             default -> choices.withKeypad(bringing.name());
           };
-      ctx.redirect("/?" + chosen.query() + "#shelf");
+      ctx.redirect("/plan?" + chosen.query() + "#shelf");
       return;
     }
     PlanResult result = planner.plan(choices, ForecastRequest.USUAL_DRAWS);
@@ -299,12 +317,12 @@ final class Routes {
 
   /** A schedule from a photograph or PDF of a card, or from its code's text. */
   private void scan(Context ctx) {
-    Choices choices = choices(ctx);
+    Choices choices = Asked.choices(ctx);
     Optional<UploadedFile> file = Optional.ofNullable(ctx.uploadedFile("picture"));
     String text = Optional.ofNullable(ctx.formParam("code")).orElse("");
     String error = Scanning.keep(settings.store(), file.filter(f -> f.size() > 0), text);
     if (error.isEmpty()) {
-      ctx.redirect("/?" + choices.query() + "#shelf");
+      ctx.redirect("/plan?" + choices.query() + "#shelf");
       return;
     }
     PlanResult result = planner.plan(choices, ForecastRequest.USUAL_DRAWS);
@@ -320,7 +338,7 @@ final class Routes {
     if (described.isPresent()) {
       Page.Bringing kept = Shelving.bring(settings.store(), "keypad", "", described.get().yaml());
       if (kept.error().isEmpty()) {
-        ctx.redirect("/?" + Choices.of(settings.opening()).withKeypad(kept.name()).query());
+        ctx.redirect("/plan?" + Choices.of(settings.opening()).withKeypad(kept.name()).query());
         return;
       }
       throw new BadRequestResponse(kept.error());
@@ -334,7 +352,8 @@ final class Routes {
     Firing firing = firing(ctx);
     String clock = words.page(planned(firing), Optional.empty()).clock();
     ctx.html(
-        pages.inside(InsideDesk.page(firing, clock, query(ctx, "mould"), query(ctx, "minute"))));
+        pages.inside(
+            InsideDesk.page(firing, clock, Asked.query(ctx, "mould"), Asked.query(ctx, "minute"))));
   }
 
   /** With a plan behind it, or for any pour. */
@@ -342,7 +361,7 @@ final class Routes {
     Map<String, String> typed = new LinkedHashMap<>();
     ctx.queryParamMap().forEach((name, values) -> typed.put(name, values.get(0)));
     Optional<Firing> firing =
-        query(ctx, "plan").isEmpty() ? Optional.empty() : Optional.of(firing(ctx));
+        Asked.query(ctx, "plan").isEmpty() ? Optional.empty() : Optional.of(firing(ctx));
     PlanResult behind =
         firing
             .map(Routes::planned)
@@ -362,7 +381,7 @@ final class Routes {
   /** The cut mould alone: what the slider asks for. */
   private void section(Context ctx) {
     String svg =
-        InsideDesk.section(firing(ctx), query(ctx, "mould"), query(ctx, "minute"))
+        InsideDesk.section(firing(ctx), Asked.query(ctx, "mould"), Asked.query(ctx, "minute"))
             .orElseThrow(() -> new NotFoundResponse("There are no moulds in this firing."));
     ctx.contentType("image/svg+xml; charset=utf-8").result(svg);
   }
@@ -373,16 +392,16 @@ final class Routes {
 
   private String kilnPage(Context ctx, String error, KilnPage.Bringing bringing) {
     return pages.kiln(
-        desk.page(query(ctx, "name"), query(ctx, "log"), error, bringing)
+        desk.page(Asked.query(ctx, "name"), Asked.query(ctx, "log"), error, bringing)
             .orElseThrow(() -> new NotFoundResponse("There is no such kiln on the shelf.")));
   }
 
   private void bringLog(Context ctx) {
-    String name = query(ctx, "name");
+    String name = Asked.query(ctx, "name");
     if (settings.store().find(Kind.KILN, name).isEmpty()) {
       throw new NotFoundResponse("There is no such kiln on the shelf.");
     }
-    KilnDesk.Brought brought = desk.bring(name, form(ctx));
+    KilnDesk.Brought brought = desk.bring(name, Asked.form(ctx));
     if (brought.log().isPresent()) {
       ctx.redirect(KilnDesk.address(name) + "&log=" + brought.log().get().id() + "#logs");
       return;
@@ -391,7 +410,7 @@ final class Routes {
   }
 
   private void learn(Context ctx) {
-    String name = query(ctx, "name");
+    String name = Asked.query(ctx, "name");
     String error = desk.learn(name, Set.copyOf(ctx.formParams("use")));
     if (error.isEmpty()) {
       ctx.redirect(KilnDesk.address(name));
@@ -403,11 +422,11 @@ final class Routes {
   private void plot(Context ctx) {
     String file = ctx.pathParam("plot");
     int dot = Math.max(0, file.lastIndexOf('.'));
-    String name = query(ctx, "name");
+    String name = Asked.query(ctx, "name");
     String what = file.substring(0, dot);
     String ending = file.substring(Math.min(file.length(), dot + 1));
     Figure figure =
-        desk.figure(name, what, query(ctx, "log"))
+        desk.figure(name, what, Asked.query(ctx, "log"))
             .filter(f -> ending.equals("svg") || ending.equals("png"))
             .orElseThrow(() -> new NotFoundResponse("There is no such plot."));
     ctx.header("Content-Disposition", attachment(name + " " + what, ending));
@@ -427,7 +446,7 @@ final class Routes {
   private SlotsDesk.At at(Context ctx) {
     try {
       return slots
-          .at(query(ctx, "kiln"), query(ctx, "keypad"))
+          .at(Asked.query(ctx, "kiln"), Asked.query(ctx, "keypad"))
           .orElseThrow(() -> new NotFoundResponse("There is no such kiln or keypad on the shelf."));
     } catch (InputException e) {
       throw new BadRequestResponse(Objects.requireNonNull(e.getMessage()));
@@ -436,7 +455,7 @@ final class Routes {
 
   private void tellSlots(Context ctx) {
     SlotsDesk.At at = at(ctx);
-    String error = slots.tell(at, form(ctx));
+    String error = slots.tell(at, Asked.form(ctx));
     if (error.isEmpty()) {
       ctx.redirect(SlotsDesk.address(at.kiln(), at.keypad()));
       return;
@@ -447,7 +466,7 @@ final class Routes {
   private void keyed(Context ctx) {
     Firing firing = firing(ctx);
     Role by =
-        Role.ofWord(form(ctx).getOrDefault("role", ""))
+        Role.ofWord(Asked.form(ctx).getOrDefault("role", ""))
             .orElseThrow(() -> new BadRequestResponse("Choose who keyed it: a role."));
     if (!firing.program().fits()) {
       throw new BadRequestResponse("This program does not fit the keypad.");
@@ -459,9 +478,9 @@ final class Routes {
   private void unknownSlot(Context ctx, boolean answered) {
     SlotsDesk.At at = at(ctx);
     int slot =
-        SlotsDesk.slot(at, query(ctx, "slot"))
+        SlotsDesk.slot(at, Asked.query(ctx, "slot"))
             .orElseThrow(() -> new NotFoundResponse("This keypad has no such slot."));
-    Map<String, String> typed = answered ? form(ctx) : Map.of();
+    Map<String, String> typed = answered ? Asked.form(ctx) : Map.of();
     String error = answered ? slots.learn(at, slot, typed) : "";
     if (answered && error.isEmpty()) {
       ctx.redirect(SlotsDesk.address(at.kiln(), at.keypad()) + "#slot" + slot);
@@ -473,16 +492,12 @@ final class Routes {
 
   private void registerPdf(Context ctx) {
     SlotsDesk.At at = at(ctx);
-    PageSize size = "letter".equals(query(ctx, "paper")) ? PageSize.LETTER : PageSize.A4;
+    PageSize size = "letter".equals(Asked.query(ctx, "paper")) ? PageSize.LETTER : PageSize.A4;
     sendPdf(ctx, "Slots of " + at.kiln(), RegisterPdf.render(slots.sheet(at), size));
   }
 
-  private static String query(Context ctx, String name) {
-    return Optional.ofNullable(ctx.queryParam(name)).orElse("");
-  }
-
   private Firing firing(Context ctx) {
-    PlanResult result = planner.plan(choices(ctx), ForecastRequest.USUAL_DRAWS);
+    PlanResult result = planner.plan(Asked.choices(ctx), ForecastRequest.USUAL_DRAWS);
     if (!result.errors().isEmpty()) {
       throw new BadRequestResponse(result.errors().values().iterator().next());
     }
@@ -490,18 +505,6 @@ final class Routes {
         .firing()
         .orElseThrow(
             () -> new BadRequestResponse(result.refusal().orElse("There is no plan to take.")));
-  }
-
-  private static Choices choices(Context ctx) {
-    Map<String, String> fields = new LinkedHashMap<>();
-    ctx.queryParamMap().forEach((name, values) -> fields.put(name, values.get(0)));
-    return Choices.of(fields);
-  }
-
-  private static Map<String, String> form(Context ctx) {
-    Map<String, String> fields = new LinkedHashMap<>();
-    ctx.formParamMap().forEach((name, values) -> fields.put(name, values.get(0)));
-    return fields;
   }
 
   private static void sendPdf(Context ctx, String name, byte[] pdf) {

@@ -10,6 +10,7 @@ import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
 import java.util.Random;
 import javax.imageio.IIOImage;
 import javax.imageio.ImageIO;
@@ -112,6 +113,8 @@ class QrFinderTest {
       return light;
     }
     int reach = (int) Math.ceil(3 * sigma);
+    double[] weight = new double[2 * reach + 1];
+    Arrays.setAll(weight, i -> Math.exp(-(i - reach) * (i - reach) / (2 * sigma * sigma)));
     double[] at = light;
     for (int axis = 0; axis < 2; axis++) {
       double[] next = new double[at.length];
@@ -123,9 +126,8 @@ class QrFinderTest {
             int xx = axis == 0 ? x + k : x;
             int yy = axis == 0 ? y : y + k;
             if (xx >= 0 && yy >= 0 && xx < side && yy < side) {
-              double weight = Math.exp(-k * k / (2 * sigma * sigma));
-              sum += weight * at[yy * side + xx];
-              weights += weight;
+              sum += weight[k + reach] * at[yy * side + xx];
+              weights += weight[k + reach];
             }
           }
           next[y * side + x] = sum / weights;

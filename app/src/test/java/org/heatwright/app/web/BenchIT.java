@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import biweekly.Biweekly;
 import biweekly.ICalendar;
 import com.deque.html.axecore.results.Results;
-import com.deque.html.axecore.selenium.AxeBuilder;
 import java.io.IOException;
 import java.net.URI;
 import java.net.URLDecoder;
@@ -89,7 +88,7 @@ class BenchIT {
   void start() {
     browser.size(PHONE, 844);
     browser.scheme("light");
-    browser.driver.get(bench.address().toString());
+    browser.driver.get(bench.address() + "plan");
     browser.settled();
   }
 
@@ -626,7 +625,7 @@ class BenchIT {
   }
 
   private static List<String> violations() {
-    Results results = new AxeBuilder().analyze(browser.driver);
+    Results results = browser.axe();
     assertThat(results.getPasses()).hasSizeGreaterThan(10);
     return results.getViolations().stream()
         .map(rule -> rule.getId() + ": " + rule.getNodes().stream().map(Object::toString).toList())

@@ -82,7 +82,7 @@ class BenchTest {
 
   @Test
   void theFirstPageSaysItAllWithoutItsScript() throws Exception {
-    HttpResponse<String> page = get("");
+    HttpResponse<String> page = get("plan");
     assertThat(page.statusCode()).isEqualTo(200);
     assertThat(page.body())
         .contains("Thursday 3 December", "Press start Wed 2 Dec 15:15", "<path class=\"band\"")
@@ -116,17 +116,17 @@ class BenchTest {
   /** Glass stands in the kiln with its curve; enamel has one of its own, from the door. */
   @Test
   void whatHappensInThePieceIsToldAndDrawn() throws Exception {
-    String glass = get("?work=Glass+disc&kiln=Anchor&keypad=Gull").body();
+    String glass = get("plan?work=Glass+disc&kiln=Anchor&keypad=Gull").body();
     assertThat(glass)
         .contains("What happens in the piece", "tension that stays in the glass", "MPa")
         .contains("<path class=\"core\"")
         .doesNotContain("Inside the moulds", "piece-wide");
-    String enamel = get("?work=Silver+cloisonne&kiln=Buoy&keypad=Tern").body();
+    String enamel = get("plan?work=Silver+cloisonne&kiln=Buoy&keypad=Tern").body();
     assertThat(enamel)
         .contains("What happens in the piece", "time in the kiln", "piece-wide", "piece-narrow")
         .contains("from the door")
         .doesNotContain("Inside the moulds");
-    assertThat(get("?work=Harbour+burnout&kiln=Capstan&keypad=Tern").body())
+    assertThat(get("plan?work=Harbour+burnout&kiln=Capstan&keypad=Tern").body())
         .contains("Inside the moulds")
         .doesNotContain("What happens in the piece");
   }
@@ -256,7 +256,7 @@ class BenchTest {
   void theInsideOfTheMouldsIsShownAtAMinuteWithoutItsScript() throws Exception {
     Matcher link =
         Pattern.compile("href=\"/(inside\\?plan=[A-Za-z0-9_-]+)\">Inside the moulds")
-            .matcher(get("?work=Harbour+burnout&kiln=Capstan").body());
+            .matcher(get("plan?work=Harbour+burnout&kiln=Capstan").body());
     assertThat(link.find()).isTrue();
     String page = get(link.group(1) + "&minute=120").body();
     assertThat(page)
@@ -273,7 +273,7 @@ class BenchTest {
     assertThat(get(link.group(1).replace("?", "/section?") + "&minute=0").body())
         .contains("all through");
 
-    String enamel = get("?work=Evening+enamel").body();
+    String enamel = get("plan?work=Evening+enamel").body();
     assertThat(enamel).doesNotContain("Inside the moulds");
   }
 
@@ -281,7 +281,7 @@ class BenchTest {
   void thePourOfAPlanStandsOnItsPageWithEverySource() throws Exception {
     Matcher link =
         Pattern.compile("href=\"/(pour\\?plan=[A-Za-z0-9_-]+)\">The pour")
-            .matcher(get("?work=Harbour+burnout&kiln=Capstan").body());
+            .matcher(get("plan?work=Harbour+burnout&kiln=Capstan").body());
     assertThat(link.find()).isTrue();
     String page = get(link.group(1)).body();
     assertThat(page)
@@ -295,7 +295,7 @@ class BenchTest {
     assertThat(page).doesNotContain("style=\"", "onclick", "http://", "https://", "<script");
     String powder = get(link.group(1) + "&what=powder").body();
     assertThat(powder).contains("Weigh 3225 g of powder", "value=\"90\"");
-    assertThat(get("?work=Evening+enamel").body()).doesNotContain(">The pour</a>");
+    assertThat(get("plan?work=Evening+enamel").body()).doesNotContain(">The pour</a>");
   }
 
   /** The same numbers as the command line's, which were computed apart or by hand. */
@@ -363,7 +363,7 @@ class BenchTest {
             1);
     String link = edited.path("query").asText();
     assertThat(link).contains("hold2=5%3A10", "at=", "press=");
-    String page = get("?" + link).body();
+    String page = get("plan?" + link).body();
     assertThat(page).containsPattern("id=\"hold2\"[^>]*value=\"5:10\"");
     assertThat(edited.path("forecast").path("endSeconds").path("median").asDouble())
         .isGreaterThan(first.path("forecast").path("endSeconds").path("median").asDouble());
@@ -399,7 +399,7 @@ class BenchTest {
     JsonNode answer = plan(Map.of(field, typed), 1);
     assertThat(answer.path("errors").path(field).asText()).contains(told);
     assertThat(answer.path("parts")).isEmpty();
-    String page = get("?" + field + "=" + encoded(typed)).body();
+    String page = get("plan?" + field + "=" + encoded(typed)).body();
     assertThat(page).contains("id=\"" + field + "-error\"").contains(told);
   }
 
@@ -419,14 +419,15 @@ class BenchTest {
         post("shelf", Map.of("kind", "work", "name", "<b>Mine</b>", "text", text));
     assertThat(answer.statusCode()).isEqualTo(302);
     assertThat(store.find(Kind.WORK, "<b>Mine</b>").orElseThrow().text()).isEqualTo(text);
-    assertThat(get("").body()).contains("&lt;b&gt;Mine").doesNotContain("<b>Mine");
+    assertThat(get("plan").body()).contains("&lt;b&gt;Mine").doesNotContain("<b>Mine");
   }
 
   @Test
   void anEmptyShelfSaysWhatIsMissing() throws Exception {
     try (Store empty = Store.temporary(CLOCK);
         Bench own = Bench.start(new BenchSettings(empty, CLOCK, OptionalInt.of(0)))) {
-      HttpResponse<String> page = send(HttpRequest.newBuilder(own.address()).build());
+      HttpResponse<String> page =
+          send(HttpRequest.newBuilder(own.address().resolve("plan")).build());
       assertThat(page.statusCode()).isEqualTo(200);
       assertThat(page.body()).contains("There is no work on the shelf yet");
     }
@@ -436,7 +437,7 @@ class BenchTest {
   void aNewcomerGetsFromAnEmptyShelfToAPlanByTheExamples() throws Exception {
     try (Store empty = Store.temporary(CLOCK);
         Bench own = Bench.start(new BenchSettings(empty, CLOCK, OptionalInt.of(0)))) {
-      String page = send(HttpRequest.newBuilder(own.address()).build()).body();
+      String page = send(HttpRequest.newBuilder(own.address().resolve("plan")).build()).body();
       for (Kind kind : List.of(Kind.WORK, Kind.KILN, Kind.KEYPAD)) {
         assertThat(page).contains("This is an example to start from");
         assertThat(page).contains("value=\"" + kind.word() + "\" selected");
@@ -449,7 +450,7 @@ class BenchTest {
                     .POST(HttpRequest.BodyPublishers.ofString(form))
                     .build());
         assertThat(kept.headers().firstValue("Location").orElseThrow()).contains("=First");
-        page = send(HttpRequest.newBuilder(own.address()).build()).body();
+        page = send(HttpRequest.newBuilder(own.address().resolve("plan")).build()).body();
       }
       assertThat(page).contains("Work ready").doesNotContain("example to start from", "No plan");
     }
@@ -491,11 +492,12 @@ class BenchTest {
     assertThat(link.find()).isTrue();
     String page = get(link.group(1)).body();
     assertThat(page).contains("Read it back").doesNotContain("727", "370", "150");
-    Matcher back = Pattern.compile("href=\"/(\\?plan=[^\"]*)\"").matcher(page);
+    Matcher back = Pattern.compile("href=\"/(plan\\?plan=[^\"]*)\"").matcher(page);
     assertThat(back.find()).isTrue();
     assertThat(get(back.group(1)).headers().firstValue("Location").orElseThrow())
         .contains("target3=727");
-    assertThat(get("?plan=**").headers().firstValue("Location").orElseThrow()).contains("by=ready");
+    assertThat(get("plan?plan=**").headers().firstValue("Location").orElseThrow())
+        .contains("by=ready");
   }
 
   @Test
@@ -548,7 +550,7 @@ class BenchTest {
 
   @Test
   void aKilnsPageShowsItsLogsAgainstTheNameplatesForecast() throws Exception {
-    assertThat(get("?kiln=Anchor").body()).contains("href=\"/kiln?name=Anchor\"");
+    assertThat(get("plan?kiln=Anchor").body()).contains("href=\"/kiln?name=Anchor\"");
     String page = settled("kiln?name=Anchor");
     assertThat(page)
         .contains("the nameplate", "Learn: 4 logs have not taught anything yet")
@@ -660,7 +662,7 @@ class BenchTest {
         .isLessThan((number(sure, 4) - number(sure, 3)) / 2);
     assertThat(get("kiln/learned.svg?name=Anchor").body()).contains("Full power");
     // The plan of a firing takes it up.
-    assertThat(get("?work=Harbour+burnout&kiln=Anchor").body()).contains("2 logged firings");
+    assertThat(get("plan?work=Harbour+burnout&kiln=Anchor").body()).contains("2 logged firings");
   }
 
   @Test

@@ -1,5 +1,8 @@
 package org.heatwright.app.web;
 
+import com.deque.html.axecore.args.AxeRunOptions;
+import com.deque.html.axecore.results.Results;
+import com.deque.html.axecore.selenium.AxeBuilder;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
@@ -13,6 +16,7 @@ import java.util.stream.Stream;
 import org.openqa.selenium.By;
 import org.openqa.selenium.StaleElementReferenceException;
 import org.openqa.selenium.TimeoutException;
+import org.openqa.selenium.WebDriver;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.chrome.ChromeDriverService;
@@ -20,16 +24,23 @@ import org.openqa.selenium.chrome.ChromeOptions;
 import org.openqa.selenium.logging.LogEntry;
 import org.openqa.selenium.logging.LogType;
 import org.openqa.selenium.logging.LoggingPreferences;
+import org.openqa.selenium.support.events.EventFiringDecorator;
+import org.openqa.selenium.support.events.WebDriverListener;
 import org.openqa.selenium.support.ui.WebDriverWait;
 
 /** A headless Chromium of the machine, with what the walk needs of it. */
-final class Browser implements AutoCloseable {
+public final class Browser implements AutoCloseable {
 
   private static final Duration PATIENCE = Duration.ofSeconds(15);
+
+  /** Between two looks; half a second, as is usual, was most of what the walk took. */
+  private static final Duration LOOKS = Duration.ofMillis(40);
+
   private static final List<String> BROWSERS =
       List.of("chromium", "chromium-browser", "google-chrome");
 
-  final ChromeDriver driver;
+  final WebDriver driver;
+  final ChromeDriver chrome;
   private final Path pictures;
 
   Browser(Path profile, Path downloads, Path pictures) {
@@ -63,7 +74,21 @@ final class Browser implements AutoCloseable {
             .usingDriverExecutable(program(List.of("chromedriver")).toFile())
             .usingAnyFreePort()
             .build();
-    driver = new ChromeDriver(service, options);
+    chrome = new ChromeDriver(service, options);
+    driver = new EventFiringDecorator<WebDriver>(new IntoTheMiddle()).decorate(chrome);
+  }
+
+  /** As a person does, who moves what a bar at the edge covers into sight before touching it. */
+  public final class IntoTheMiddle implements WebDriverListener {
+    @Override
+    public void beforeClick(WebElement element) {
+      chrome.executeScript(
+          "const bar = document.querySelector('.places'); const box ="
+              + " arguments[0].getBoundingClientRect(); if (bar && !bar.contains(arguments[0]) &&"
+              + " box.bottom > bar.getBoundingClientRect().top && getComputedStyle(bar).position"
+              + " === 'fixed') arguments[0].scrollIntoView({block: 'center'})",
+          element);
+    }
   }
 
   private static Path program(List<String> names) {
@@ -78,13 +103,13 @@ final class Browser implements AutoCloseable {
   }
 
   void size(int width, int height) {
-    driver.executeCdpCommand(
+    chrome.executeCdpCommand(
         "Emulation.setDeviceMetricsOverride",
         Map.of("width", width, "height", height, "deviceScaleFactor", 1, "mobile", width < 600));
   }
 
   void scheme(String lightOrDark) {
-    driver.executeCdpCommand(
+    chrome.executeCdpCommand(
         "Emulation.setEmulatedMedia",
         Map.of(
             "media",
@@ -114,6 +139,7 @@ final class Browser implements AutoCloseable {
       // A part of the page may be replaced between finding it and reading it: look again.
       new WebDriverWait(driver, PATIENCE)
           .ignoring(StaleElementReferenceException.class)
+          .pollingEvery(LOOKS)
           .withMessage(what)
           .until(d -> holds.getAsBoolean());
     } catch (TimeoutException e) {
@@ -135,7 +161,7 @@ final class Browser implements AutoCloseable {
   }
 
   Object script(String code, Object... arguments) {
-    return driver.executeScript(code, arguments);
+    return chrome.executeScript(code, arguments);
   }
 
   /** Replaces what a text field holds, as typing does. */
@@ -151,7 +177,7 @@ final class Browser implements AutoCloseable {
     Number height = (Number) script("return document.documentElement.scrollHeight");
     Number width = (Number) script("return document.documentElement.clientWidth");
     Map<String, Object> shot =
-        driver.executeCdpCommand(
+        chrome.executeCdpCommand(
             "Page.captureScreenshot",
             Map.of(
                 "captureBeyondViewport",
@@ -163,7 +189,7 @@ final class Browser implements AutoCloseable {
 
   /** A picture of what is in view. */
   void view(String name) {
-    Map<String, Object> shot = driver.executeCdpCommand("Page.captureScreenshot", Map.of());
+    Map<String, Object> shot = chrome.executeCdpCommand("Page.captureScreenshot", Map.of());
     save(name, Base64.getDecoder().decode((String) shot.get("data")));
   }
 
@@ -174,6 +200,13 @@ final class Browser implements AutoCloseable {
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
+  }
+
+  /** What axe finds; of the rules that nothing breaks one example each, not every element. */
+  Results axe() {
+    AxeRunOptions options = new AxeRunOptions();
+    options.setResultTypes(List.of("violations"));
+    return new AxeBuilder().withOptions(options).analyze(driver);
   }
 
   /** What the browser had to complain about since the last call. */

@@ -3,7 +3,6 @@ package org.heatwright.app.web;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.deque.html.axecore.results.Results;
-import com.deque.html.axecore.selenium.AxeBuilder;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -65,8 +64,8 @@ class PocketIT {
             folder.resolve("profile"),
             Files.createDirectories(folder.resolve("downloads")),
             Path.of("target", "screenshots"));
-    browser.driver.executeCdpCommand("Network.enable", Map.of());
-    browser.driver.executeCdpCommand(
+    browser.chrome.executeCdpCommand("Network.enable", Map.of());
+    browser.chrome.executeCdpCommand(
         "Network.emulateNetworkConditions",
         Map.of("offline", true, "latency", 0, "downloadThroughput", 0, "uploadThroughput", 0));
   }
@@ -367,7 +366,7 @@ class PocketIT {
   }
 
   private static List<String> violations() {
-    Results results = new AxeBuilder().analyze(browser.driver);
+    Results results = browser.axe();
     assertThat(results.getPasses()).hasSizeGreaterThan(10);
     return results.getViolations().stream()
         .map(rule -> rule.getId() + ": " + rule.getNodes().stream().map(Object::toString).toList())

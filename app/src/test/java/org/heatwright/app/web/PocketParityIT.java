@@ -173,7 +173,7 @@ class PocketParityIT {
   }
 
   private static Object inTheBrowser(List<Run> runs) {
-    return browser.driver.executeAsyncScript(
+    return browser.chrome.executeAsyncScript(
         BATCH,
         runs.stream()
             .map(

@@ -89,7 +89,7 @@ class SlotsBenchTest {
         .doesNotContain("id=\"slot5\"", "style=\"", "onclick", "http://", "✓");
     assertThat(get("slots").statusCode()).isEqualTo(200);
     assertThat(get("slots?kiln=Dinghy").statusCode()).isEqualTo(404);
-    assertThat(get("?" + TERN).body())
+    assertThat(get("plan?" + TERN).body())
         .contains("What slot 1 holds is not known, and keying overwrites it", "/slots?kiln=Capstan")
         .contains("Of a hundred programs with", "An estimate, not a promise");
   }
@@ -111,13 +111,13 @@ class SlotsBenchTest {
         .contains("class=\"slot good\"", "Proven", "by the student", "In °C: a cold kiln")
         .contains("Harbour burnout", "segment 1 target");
     // The next plan for the slot is told, and starts from what is there.
-    String keying = get("?" + firing.choices().query()).body();
+    String keying = get("plan?" + firing.choices().query()).body();
     assertThat(keying)
         .contains("Slot 3 already holds this program", "Nothing needs keying")
         .contains("The steps start from what the register says is in slot 3")
         .doesNotContain("t1 (segment 1 target)"); // no value is keyed again
     // The opening shows enamel in the same slot: it would overwrite the burnout.
-    assertThat(get("?work=Evening+enamel&" + TERN + "&slot=3").body())
+    assertThat(get("plan?work=Evening+enamel&" + TERN + "&slot=3").body())
         .contains("Slot 3 holds “Harbour burnout");
 
     assertThat(
@@ -127,7 +127,7 @@ class SlotsBenchTest {
         .contains("class=\"slot expired\"", "expired: the power was cut, told 2 Dec 2026")
         .contains("maker: the power was cut")
         .doesNotContain("class=\"slot good\"");
-    assertThat(get("?" + firing.choices().query()).body())
+    assertThat(get("plan?" + firing.choices().query()).body())
         .contains("Slot 3 held this program", "t1 (segment 1 target)")
         .doesNotContain("The steps start from what the register says");
   }
@@ -191,12 +191,12 @@ class SlotsBenchTest {
             "until",
             "2026-12-10");
     assertThat(post("slots/tell?" + TERN, need).statusCode()).isEqualTo(302);
-    assertThat(get("?" + TERN + "&slot=3").body())
+    assertThat(get("plan?" + TERN + "&slot=3").body())
         .contains("Slot 3 is needed until 10 Dec 2026", "do not overwrite")
         .contains("&lt;i&gt;Thursday class")
         .doesNotContain("<i>Thursday");
     post("slots/tell?" + TERN, Map.of("event", "released", "role", "teacher", "slot", "3"));
-    assertThat(get("?" + TERN + "&slot=3").body()).doesNotContain("do not overwrite");
+    assertThat(get("plan?" + TERN + "&slot=3").body()).doesNotContain("do not overwrite");
     assertThat(get("slots?" + TERN).body()).contains("teacher: no longer needed");
   }
 

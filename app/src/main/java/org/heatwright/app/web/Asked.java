@@ -1,0 +1,32 @@
+package org.heatwright.app.web;
+
+import io.javalin.http.Context;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Optional;
+
+/** What a request asks, as the desks take it: the first value of each field, as typed. */
+final class Asked {
+
+  private Asked() {}
+
+  /** A field of the address; empty text without it. */
+  static String query(Context ctx, String name) {
+    return Optional.ofNullable(ctx.queryParam(name)).orElse("");
+  }
+
+  /** The plan's choices that stand in the address. */
+  static Choices choices(Context ctx) {
+    Map<String, String> fields = new LinkedHashMap<>();
+    ctx.queryParamMap().forEach((name, values) -> fields.put(name, values.get(0)));
+    return Choices.of(fields);
+  }
+
+  /** The fields of a form. */
+  static Map<String, String> form(Context ctx) {
+    Map<String, String> fields = new LinkedHashMap<>();
+    ctx.formParamMap()
+        .forEach((name, values) -> values.stream().findFirst().ifPresent(v -> fields.put(name, v)));
+    return fields;
+  }
+}

@@ -1,0 +1,124 @@
+package org.heatwright.app.web;
+
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.BadRequestResponse;
+import io.javalin.http.Context;
+import io.javalin.http.NotFoundResponse;
+import io.javalin.http.UploadedFile;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.function.Consumer;
+import org.heatwright.app.files.InputException;
+import org.heatwright.app.firings.FiringRecord;
+import org.heatwright.app.store.FiringEntry;
+
+/** What the bench answers about firings that run and firings that are past. */
+final class FiringRoutes {
+
+  private final FiringDesk desk;
+  private final Pages pages;
+
+  FiringRoutes(FiringDesk desk, Pages pages) {
+    this.desk = desk;
+    this.pages = pages;
+  }
+
+  void addTo(RoutesConfig routes) {
+    routes.get("/firings", ctx -> ctx.html(pages.firings(desk.book(Asked.query(ctx, "kiln")))));
+    routes.get("/firing", ctx -> ctx.html(page(ctx, FiringDesk.Trouble.none())));
+    routes.get("/firing/photo/{line}", this::photo);
+    routes.post("/firing/pressed", ctx -> tell(ctx, true, f -> desk.pressed(f, form(ctx))));
+    routes.post("/firing/shown", ctx -> tell(ctx, true, f -> desk.shown(f, form(ctx))));
+    routes.post("/firing/out", ctx -> tell(ctx, true, f -> desk.out(f, form(ctx))));
+    routes.post("/firing/result", ctx -> tell(ctx, false, f -> desk.result(f, form(ctx))));
+    routes.post("/firing/note", ctx -> tell(ctx, false, f -> desk.note(f, form(ctx))));
+    routes.post("/firing/photo", ctx -> tell(ctx, false, f -> photo(ctx, f)));
+    routes.post("/firing/back", this::takeBack);
+    routes.post("/firing/away", this::putAway);
+  }
+
+  /** What is hot, what comes next. */
+  void now(Context ctx) {
+    ctx.html(pages.now(desk.now(FiringDesk.Trouble.none())));
+  }
+
+  /** Puts a plan into the book, pressed or to be pressed. */
+  void put(Context ctx, Firing firing) {
+    if (!firing.program().fits()) {
+      throw new BadRequestResponse(firing.program().refusals().get(0).message());
+    }
+    desk.put(firing, ctx.formParam("pressed") != null);
+    ctx.redirect("/");
+  }
+
+  /**
+   * Takes in what a person told, and shows the page it was told on.
+   *
+   * @param now true if it is told where what is hot stands
+   */
+  private void tell(Context ctx, boolean now, Consumer<FiringRecord> what) {
+    FiringRecord firing = firing(ctx);
+    boolean fromNow = now && ctx.formParam("from") == null;
+    try {
+      what.accept(firing);
+    } catch (InputException e) {
+      FiringDesk.Trouble trouble =
+          new FiringDesk.Trouble(
+              firing.id(), e.fileName(), Objects.requireNonNull(e.getMessage()), form(ctx));
+      ctx.status(422).html(fromNow ? pages.now(desk.now(trouble)) : page(ctx, trouble));
+      return;
+    }
+    ctx.redirect(fromNow ? "/#f-" + firing.id() : FiringDesk.address(firing.id()));
+  }
+
+  private String page(Context ctx, FiringDesk.Trouble trouble) {
+    return pages.firing(desk.page(firing(ctx), Asked.query(ctx, "back"), trouble));
+  }
+
+  private void photo(Context ctx, FiringRecord firing) {
+    UploadedFile file =
+        Optional.ofNullable(ctx.uploadedFile("photo"))
+            .filter(f -> f.size() > 0)
+            .orElseThrow(() -> InputException.in("photo", "choose a picture first."));
+    try (InputStream in = file.content()) {
+      desk.photo(firing, in.readAllBytes(), form(ctx));
+    } catch (IOException e) {
+      throw new UncheckedIOException("The picture that was sent cannot be read.", e);
+    }
+  }
+
+  private void photo(Context ctx) {
+    FiringEntry.Photo photo =
+        desk.photo(ctx.pathParam("line"))
+            .orElseThrow(() -> new NotFoundResponse("There is no such picture."));
+    ctx.contentType(photo.mediaType()).result(photo.picture());
+  }
+
+  private void takeBack(Context ctx) {
+    FiringRecord firing = firing(ctx);
+    Map<String, String> form = form(ctx);
+    boolean back = !form.containsKey("again");
+    String line = form.getOrDefault("line", "");
+    desk.takeBack(firing, line, back);
+    ctx.redirect(FiringDesk.address(firing.id()) + (back ? "&back=" + line : ""));
+  }
+
+  private void putAway(Context ctx) {
+    FiringRecord firing = firing(ctx);
+    desk.putAway(firing, ctx.formParam("again") == null);
+    ctx.redirect(FiringDesk.address(firing.id()));
+  }
+
+  private FiringRecord firing(Context ctx) {
+    return desk.find(Asked.query(ctx, "id"))
+        .orElseThrow(() -> new NotFoundResponse("There is no such firing in the book."));
+  }
+
+  private static Map<String, String> form(Context ctx) {
+    return Asked.form(ctx);
+  }
+}

@@ -1,0 +1,251 @@
+package org.heatwright.app.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.net.URI;
+import java.net.URLEncoder;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.nio.charset.StandardCharsets;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalInt;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import org.heatwright.app.demo.DemoStudio;
+import org.heatwright.app.firings.FiringBook;
+import org.heatwright.app.firings.FiringRecord;
+import org.heatwright.app.firings.Happening;
+import org.heatwright.app.firings.MovingClock;
+import org.heatwright.app.store.Store;
+import org.heatwright.keypad.register.Role;
+import org.heatwright.keypad.register.SlotEvent;
+import org.heatwright.schedule.Schedule;
+import org.heatwright.schedule.Segment;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+
+/** A firing from its plan to its result, told by hand and without a script. */
+class FiringsBenchTest {
+
+  /** A winter afternoon; the demo kilns stand in Lisbon, which then has the world's own time. */
+  private static final Instant AFTERNOON = Instant.parse("2026-12-02T15:00:00Z");
+
+  private static final String BURNOUT =
+      "work=Harbour+burnout&kiln=Capstan&keypad=Gull&slot=3&by=start";
+
+  private MovingClock clock;
+  private Store store;
+  private Bench bench;
+  private FiringBook book;
+
+  @BeforeEach
+  void open() {
+    clock = new MovingClock(AFTERNOON, ZoneId.of("Europe/Lisbon"));
+    store = Store.temporary(clock);
+    DemoStudio.fill(store);
+    bench = Bench.start(new BenchSettings(store, clock, OptionalInt.of(0)));
+    book = new FiringBook(store, clock);
+  }
+
+  @AfterEach
+  void close() {
+    bench.close();
+    store.close();
+  }
+
+  @Test
+  void nowSaysThatNothingIsHotAndWhereToBegin() throws Exception {
+    assertThat(get("").body())
+        .contains("Nothing is hot.", "href=\"/plan\"", "aria-current=\"true\"")
+        .doesNotContain("What does the display say");
+    assertThat(get("?work=Harbour+burnout").headers().firstValue("Location").orElseThrow())
+        .startsWith("/plan?work=Harbour+burnout");
+    assertThat(get("firings").body()).contains("4 firings.", "Slow rise (invented)", ">log<");
+    assertThat(get("firings?kiln=Buoy").body()).contains("Nothing is in the book yet");
+    assertThat(get("kilns").body()).contains("Anchor", "Buoy", "Capstan", "nameplate alone");
+    assertThat(get("help").body()).contains("What can hurt", "Counter-enamel");
+    assertThat(get("firing?id=nothing").statusCode()).isEqualTo(404);
+  }
+
+  @Test
+  void aFiringIsWatchedByHandFromItsStartToItsResult() throws Exception {
+    assertThat(post("firings?" + BURNOUT, Map.of()).statusCode()).isEqualTo(302);
+    FiringRecord planned = book.all().get(0);
+    assertThat(planned.state()).isEqualTo(FiringRecord.State.PLANNED);
+    assertThat(get("").body()).contains("press start on Capstan", "One is planned");
+
+    post("firing/pressed?id=" + planned.id(), Map.of());
+    String hot = get("").body();
+    assertThat(hot).contains("One kiln is hot.", "Segment 1 of 4: on the way to 150 °C");
+    String first = figure(hot);
+
+    // Told late: half way up the first ramp the display lags as it would at half the speed.
+    clock.move(Duration.ofMinutes(80));
+    String expected = between(get("").body(), "should say <strong>", "</strong>");
+    int low = Integer.parseInt(expected.split(" ")[0]);
+    assertThat(
+            post("firing/shown?id=" + planned.id(), Map.of("shows", "" + (low + 1))).statusCode())
+        .isEqualTo(302);
+    assertThat(get("").body()).contains("says normal", "Normal: ");
+    clock.move(Duration.ofMinutes(200));
+    post("firing/shown?id=" + planned.id(), Map.of("shows", "24"));
+    String cold = get("").body();
+    assertThat(cold).contains("says odd").containsPattern("Not heating: |Odd: |Behind: ");
+
+    String line = between(get("firing?id=" + planned.id()).body(), "name=\"line\" value=\"", "\"");
+    assertThat(line).isNotEmpty();
+    String slip = book.find(planned.id()).orElseThrow().all(Happening.SHOWN).get(1).id();
+    HttpResponse<String> back = post("firing/back?id=" + planned.id(), Map.of("line", slip));
+    assertThat(get(back.headers().firstValue("Location").orElseThrow()).body())
+        .contains("That line was taken back", "Put it back");
+    assertThat(get("").body()).contains("says normal");
+    post("firing/back?id=" + planned.id(), Map.of("line", slip, "again", "1"));
+    assertThat(get("").body()).contains("says odd");
+    post("firing/back?id=" + planned.id(), Map.of("line", slip));
+
+    // At the ready time it asks how it came out, and says what is to be done.
+    clock.move(Duration.ofHours(12));
+    String ready = get("").body();
+    assertThat(ready).contains("How did it come out?", "value=\"incomplete\"");
+    assertThat(figure(ready)).isNotEmpty();
+    assertThat(first).matches("\\d\\d:\\d\\d to \\d\\d:\\d\\d");
+    post("firing/result?id=" + planned.id(), Map.of("outcome", "incomplete", "note", "one arm"));
+    assertThat(get("").body()).contains("Nothing is hot.", "incomplete");
+    FiringRecord done = book.find(planned.id()).orElseThrow();
+    assertThat(done.state()).isEqualTo(FiringRecord.State.DONE);
+    assertThat(done.result().orElseThrow().note()).isEqualTo("one arm");
+    assertThat(get("firings?kiln=Capstan").body()).contains("class=\"fault\"", "One firing.");
+    assertThat(get("firing?id=" + planned.id()).body())
+        .contains("one arm", "at 70 °C/h to 150 °C", "Nobody had read the slot back");
+  }
+
+  /** What the register knows of the slot runs, not what the plan wished for. */
+  @Test
+  void whatWasKeyedIsKeptApartFromWhatWasPlanned() throws Exception {
+    post("firings?" + BURNOUT, Map.of());
+    FiringRecord planned = book.all().get(0);
+    Schedule plan = planned.planned();
+    List<Segment> segments = plan.segments();
+    Segment last = segments.get(segments.size() - 1);
+    Schedule other =
+        plan.withSegments(
+            replaced(segments, new Segment(last.ramp(), last.target(), Duration.ofMinutes(60))));
+    new org.heatwright.app.slots.SlotBook(store, clock)
+        .tell("Capstan", "Gull", new SlotEvent.Keyed(clock.instant(), Role.TECHNICIAN, 3, other));
+    post("firing/pressed?id=" + planned.id(), Map.of());
+
+    FiringRecord running = book.find(planned.id()).orElseThrow();
+    assertThat(running.keyedOtherwise()).isTrue();
+    assertThat(running.runs().segments()).isEqualTo(other.segments());
+    assertThat(running.planned().segments()).isEqualTo(segments);
+    assertThat(get("").body()).contains("The slot held something else than was planned");
+    assertThat(get("firing?id=" + planned.id()).body())
+        .contains("hold 1:00", "hold 1:30", "that is what ran");
+  }
+
+  @Test
+  void whatIsWrongIsToldBesideItsFieldAndKept() throws Exception {
+    post("firings?" + BURNOUT, Map.of("pressed", "now"));
+    String id = book.all().get(0).id();
+    HttpResponse<String> word = post("firing/shown?id=" + id, Map.of("shows", "hot"));
+    assertThat(word.statusCode()).isEqualTo(422);
+    assertThat(word.body()).contains("value=\"hot\"", "type the number that the display says");
+    assertThat(post("firing/shown?id=" + id, Map.of("shows", "6120")).body())
+        .contains("between -40 and 1500 °C");
+    assertThat(post("firing/shown?id=" + id, Map.of("shows", "20", "time", "1405")).body())
+        .contains("write it like 14:05");
+    assertThat(post("firing/shown?id=" + id, Map.of("shows", "20", "time", "14:05")).body())
+        .contains("before start was pressed");
+    assertThat(post("firing/note?id=" + id, Map.of("note", " ")).body())
+        .contains("write a few words");
+    assertThat(post("firing/result?id=" + id, Map.of("outcome", "splendid")).body())
+        .contains("say how it came out");
+    assertThat(book.find(id).orElseThrow().all(Happening.SHOWN)).isEmpty();
+  }
+
+  @Test
+  void aPictureIsKeptAndShownAndWhatIsNoneIsRefused() throws Exception {
+    post("firings?" + BURNOUT, Map.of("pressed", "now"));
+    String id = book.all().get(0).id();
+    byte[] png = {(byte) 0x89, 'P', 'N', 'G', '\r', '\n', 0x1a, '\n', 0, 0};
+    assertThat(photo(id, png).statusCode()).isEqualTo(302);
+    Matcher shown =
+        Pattern.compile("src=\"/(firing/photo/[^\"]+)\"").matcher(get("firing?id=" + id).body());
+    assertThat(shown.find()).isTrue();
+    HttpResponse<String> picture = get(shown.group(1));
+    assertThat(picture.headers().firstValue("Content-Type")).contains("image/png");
+    assertThat(photo(id, "<svg/>".getBytes(StandardCharsets.UTF_8)).body())
+        .contains("is no picture: choose a JPEG, PNG or WebP");
+  }
+
+  @Test
+  void aFiringThatIsPutAwayCanBePutBack() throws Exception {
+    post("firings?" + BURNOUT, Map.of("pressed", "now"));
+    String id = book.all().get(0).id();
+    post("firing/away?id=" + id, Map.of());
+    assertThat(get("").body()).contains("Nothing is hot.");
+    assertThat(get("firing?id=" + id).body()).contains("This firing was put away");
+    post("firing/away?id=" + id, Map.of("again", "1"));
+    assertThat(get("").body()).contains("One kiln is hot.");
+  }
+
+  private static List<Segment> replaced(List<Segment> segments, Segment last) {
+    Segment[] all = segments.toArray(new Segment[0]);
+    all[all.length - 1] = last;
+    return Arrays.asList(all);
+  }
+
+  private static String figure(String page) {
+    return between(page, "<span class=\"figure\">", "</span>");
+  }
+
+  private static String between(String page, String before, String after) {
+    int from = page.indexOf(before) + before.length();
+    return page.substring(from, page.indexOf(after, from));
+  }
+
+  private HttpResponse<String> photo(String id, byte[] picture) throws Exception {
+    String edge = "edge";
+    byte[] head =
+        ("--" + edge + "\r\nContent-Disposition: form-data; name=\"photo\"; filename=\"p\"\r\n\r\n")
+            .getBytes(StandardCharsets.UTF_8);
+    byte[] tail = ("\r\n--" + edge + "--\r\n").getBytes(StandardCharsets.UTF_8);
+    return send(
+        HttpRequest.newBuilder(at("firing/photo?id=" + id))
+            .header("Content-Type", "multipart/form-data; boundary=" + edge)
+            .POST(HttpRequest.BodyPublishers.ofByteArrays(List.of(head, picture, tail)))
+            .build());
+  }
+
+  private HttpResponse<String> get(String path) throws Exception {
+    return send(HttpRequest.newBuilder(at(path)).build());
+  }
+
+  private HttpResponse<String> post(String path, Map<String, String> form) throws Exception {
+    String body =
+        form.entrySet().stream()
+            .map(e -> e.getKey() + "=" + URLEncoder.encode(e.getValue(), StandardCharsets.UTF_8))
+            .collect(Collectors.joining("&"));
+    return send(
+        HttpRequest.newBuilder(at(path))
+            .header("Content-Type", "application/x-www-form-urlencoded")
+            .POST(HttpRequest.BodyPublishers.ofString(body))
+            .build());
+  }
+
+  private URI at(String path) {
+    return bench.address().resolve(path);
+  }
+
+  private static HttpResponse<String> send(HttpRequest request) throws Exception {
+    return HttpClient.newHttpClient().send(request, HttpResponse.BodyHandlers.ofString());
+  }
+}
