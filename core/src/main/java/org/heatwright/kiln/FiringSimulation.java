@@ -428,11 +428,7 @@ public final class FiringSimulation {
 
   /** Nothing is in force that the state does not hold. */
   private boolean forkable() {
-    return edge == 0
-        && !restart
-        && relayCycleSeconds == 0
-        && !averaging
-        && loadChangesAt > now;
+    return edge == 0 && !restart && relayCycleSeconds == 0 && !averaging && loadChangesAt > now;
   }
 
   private Checkpoint here() {

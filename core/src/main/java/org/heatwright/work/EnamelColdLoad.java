@@ -22,9 +22,7 @@ final class EnamelColdLoad {
 
   /** Trivet and mesh, kg: as the work says, or as we think. */
   static double trivetKilograms(EnamelWork work) {
-    return work.build()
-        .trivetKilograms()
-        .orElse(EnamelRules.trivetKilograms(work.pieceMetres()));
+    return work.build().trivetKilograms().orElse(EnamelRules.trivetKilograms(work.pieceMetres()));
   }
 
   /** All that goes in with one piece. */

@@ -276,7 +276,8 @@ final class EnamelComposer {
                                 EnamelJudge.seconds(outlook.backSeconds().high()))
                         : " and comes back slowly"),
             outlook.simulated()
-                ? Origin.derived("this kiln's model with its door open for 20 s and a cold piece going in")
+                ? Origin.derived(
+                    "this kiln's model with its door open for 20 s and a cold piece going in")
                 : Origin.read("a blog on enamelled steel samples, one studio kiln")));
     int budget = EnamelRules.firingsBudget(work.metal());
     if (work.metal() == Metal.STERLING_925

@@ -107,7 +107,8 @@ public record EnamelDoor(
       double arrives = Double.POSITIVE_INFINITY;
       // Half an hour at a time: most kilns are there soon.
       for (double to = LOOK_SECONDS; to <= LONGEST.toSeconds(); to += LOOK_SECONDS) {
-        FiringSimulation shut = simulation(kiln, draw, cold, schedule, curves, FiringConditions.usual());
+        FiringSimulation shut =
+            simulation(kiln, draw, cold, schedule, curves, FiringConditions.usual());
         before.ifPresent(shut::resume);
         shut.runProgram(to);
         arrives = shut.run().arrivalSeconds(0, working.celsius(), ARRIVED_KELVINS, to);

@@ -23,7 +23,8 @@ class EnamelOutlookTest {
 
   private static final Kiln BUOY = Scenarios.buoy();
   private static final Temperature AT_820 = Temperature.ofCelsius(820);
-  private static final EnamelDoor DOOR = EnamelDoor.Simulated.usual()
+  private static final EnamelDoor DOOR =
+      EnamelDoor.Simulated.usual()
           .at(BUOY, AT_820, EnamelColdLoad.of(work(Metal.COPPER, counterEnamelled())));
 
   private static EnamelWork work(Metal metal, EnamelBuild build) {

@@ -91,10 +91,7 @@ final class PiecesCommand implements Callable<Integer> {
   @Option(names = "--kept", description = "Lists what was kept of pieces, and does nothing else.")
   private boolean kept;
 
-  @Option(
-      names = "--piece",
-      paramLabel = "NAME",
-      description = "With --kept: this piece only.")
+  @Option(names = "--piece", paramLabel = "NAME", description = "With --kept: this piece only.")
   private Optional<String> piece;
 
   @Option(
@@ -127,8 +124,7 @@ final class PiecesCommand implements Callable<Integer> {
     if (!(work instanceof EnamelWork enamel)) {
       throw InputException.in(file.toString(), "this work is no enamel; expected kind: enamel.");
     }
-    Kiln kiln =
-        Input.kiln(kilnPath.orElseThrow(() -> missing("--kiln", "a kiln file"))).kiln();
+    Kiln kiln = Input.kiln(kilnPath.orElseThrow(() -> missing("--kiln", "a kiln file"))).kiln();
     LoggedPieces.Openings openings =
         twoOpenings ? LoggedPieces.Openings.TWO_A_PIECE : LoggedPieces.Openings.ONE_A_PIECE;
     plot.ifPresent(PlotFile::require);

@@ -47,11 +47,7 @@ public record KeptPiece(String name, List<PieceEntry> firings) {
    * @param started when the log began, where it tells
    */
   public static List<PieceEntry> rows(
-      LoggedSession session,
-      String log,
-      Optional<Instant> started,
-      EnamelWork work,
-      String kiln) {
+      LoggedSession session, String log, Optional<Instant> started, EnamelWork work, String kiln) {
     List<PieceEntry> rows = new ArrayList<>();
     for (PieceHistory history : PieceHistory.of(List.of(session), work)) {
       for (PieceHistory.Fired fired : history.firings()) {

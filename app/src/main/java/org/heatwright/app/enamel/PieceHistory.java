@@ -111,9 +111,7 @@ public record PieceHistory(String name, List<Fired> firings, int usualMost) {
                 ? ", coat " + told.first()
                 : ", coats %d to %d".formatted(told.first(), told.last());
     String many =
-        coats.size() >= usualMost
-            ? " Its metal usually stands about %d.".formatted(usualMost)
-            : "";
+        coats.size() >= usualMost ? " Its metal usually stands about %d.".formatted(usualMost) : "";
     String heat =
         heatSeconds.isPresent()
             ? ", heat-work " + LoggedSession.minutes(heatSeconds.getAsDouble())

@@ -55,6 +55,7 @@ final class CardLayout {
 
   /** How much of the width the facts of a piece get beside its curve. */
   private static final double PIECE_FACTS_SHARE = 0.49;
+
   private static final double MOST_NOTES = 40;
   private static final double NOTE_LINE = 7;
 
@@ -939,17 +940,14 @@ final class CardLayout {
   private double pieceAndItsCurve(PieceChart chart, double y) {
     double top =
         heading(
-            "What happens in the piece",
-            "counted from the door's shutting, nine times in ten",
-            y);
+            "What happens in the piece", "counted from the door's shutting, nine times in ten", y);
     double room = (width - 3) * PIECE_FACTS_SHARE;
     double facts = top;
     for (Card.Fact fact : card.piece()) {
       facts = fact(fact, SIDE, facts, room);
     }
     double height = Math.max(facts - top + 1, density.pieceChart());
-    PieceDrawing.draw(
-        sheet, chart, SIDE + room + 3, top - 0.5, width - room - 3, height);
+    PieceDrawing.draw(sheet, chart, SIDE + room + 3, top - 0.5, width - room - 3, height);
     return top + height + density.gap();
   }
 

@@ -36,8 +36,7 @@ final class PieceDrawing {
     this.height = height - AXIS_HEIGHT - KEY_HEIGHT;
   }
 
-  static void draw(
-      Sheet sheet, PieceChart chart, double x, double y, double width, double height) {
+  static void draw(Sheet sheet, PieceChart chart, double x, double y, double width, double height) {
     PieceDrawing drawing = new PieceDrawing(sheet, chart, x, y, width, height);
     drawing.grid();
     sheet.inside(drawing.left, drawing.top, drawing.width, drawing.height, drawing::curves);

@@ -212,8 +212,7 @@ class DemoCardTest {
           .contains("counted from the door's shutting", "the piece, 9 in 10", "take it out")
           .contains("time in the kiln");
     }
-    assertThat(
-            plan("silver-class", "buoy", "tern", TemperatureUnit.CELSIUS, 6).card().pieceChart())
+    assertThat(plan("silver-class", "buoy", "tern", TemperatureUnit.CELSIUS, 6).card().pieceChart())
         .isEmpty();
   }
 

@@ -109,8 +109,7 @@ class DemoLogsTest {
         new IndependentKiln(buoy, Charge.empty(), buoy.room().celsius(), new Random(SEED))
             .opened(openings())
             .displayEveryTenSeconds(
-                ScheduleFile.read(text("logs/enamel-evening.yaml"), "schedule"),
-                watched);
+                ScheduleFile.read(text("logs/enamel-evening.yaml"), "schedule"), watched);
     Path file = DEMO.resolve("logs").resolve("2026-11-20.csv");
     if (Boolean.getBoolean("heatwright.write")) {
       ZonedDateTime start = LocalDateTime.of(2026, 11, 20, 18, 30).atZone(zone());

@@ -57,8 +57,7 @@ final class IndependentKiln {
    * @param joulesPerKelvin heat of what goes in, J/K
    * @param squareMetres its surface, m²
    */
-  record Opening(
-      double atSecond, double openSeconds, double joulesPerKelvin, double squareMetres) {
+  record Opening(double atSecond, double openSeconds, double joulesPerKelvin, double squareMetres) {
 
     boolean open(double second) {
       return second >= atSecond && second < atSecond + openSeconds;
