@@ -10,13 +10,13 @@ import org.heatwright.app.store.PieceEntry;
 public record KeptPiecesJson(List<PieceJson> pieces) {
 
   /**
-   * One piece over all logs that were kept; {@code heatSeconds} only where all count at the same
-   * temperature.
+   * One piece over all logs that were kept; {@code heatSeconds} is null unless all count at
+   * the same temperature.
    */
   public record PieceJson(
       String name, Optional<Double> heatSeconds, int usualMostFirings, List<FiringJson> firings) {}
 
-  /** One firing; {@code fired} only where its log tells clock times. */
+  /** One firing; {@code fired} is null where its log tells no clock times. */
   public record FiringJson(
       Optional<String> fired,
       String log,
