@@ -10,8 +10,8 @@ import org.heatwright.app.store.PieceEntry;
 public record KeptPiecesJson(List<PieceJson> pieces) {
 
   /**
-   * One piece over all logs that were kept; {@code heatSeconds} is null unless all count at
-   * the same temperature.
+   * One piece over all logs that were kept; {@code heatSeconds} is null unless all count at the
+   * same temperature.
    */
   public record PieceJson(
       String name, Optional<Double> heatSeconds, int usualMostFirings, List<FiringJson> firings) {}
