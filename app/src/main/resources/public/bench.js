@@ -1,12 +1,16 @@
-// The bench's only script: when a value changes it asks the server for the plan again, first a quick
-// sketch, then the band, and swaps in what comes back. Everything works without it, one click slower.
+// When a value changes, the bench asks the server for the plan again: first a quick sketch, then the
+// display's band, then everything, and swaps in what comes back. Everything works without it, one
+// click slower.
+
+import { refill, show } from "./curves.js";
 
 const form = document.getElementById("choices");
-const PAUSE_MILLIS = 150;
+const PAUSE_MILLIS = 60;
 const HALF_TYPED_MILLIS = 450;
 let asked = 0;
 let running = new AbortController();
 let timer = 0;
+let sketching = false;
 let lastAsked = "";
 
 document.documentElement.classList.add("scripted");
@@ -24,19 +28,15 @@ if (form) {
   document.addEventListener("input", edited);
   document.addEventListener("change", edited); // some browsers tell of a list's choice only so
   document.addEventListener("click", takeBack);
-  document.addEventListener("pointermove", follow);
   form.addEventListener("submit", (event) => {
     event.preventDefault();
     plan(0);
   });
   window.addEventListener("popstate", () => location.reload());
-  prepareLook();
 }
 
 function edited(event) {
-  if (event.target.id === "look") {
-    look(event.target);
-  } else if (event.target.form === form && !halfTyped(event.target)) {
+  if (event.target.form === form && !halfTyped(event.target)) {
     if (JSON.stringify(chosen()) !== lastAsked) {
       plan(PAUSE_MILLIS);
     }
@@ -56,25 +56,94 @@ function plan(pause) {
   const mine = ++asked;
   const fields = chosen();
   lastAsked = JSON.stringify(fields);
+  performance.clearMarks("plan:edit");
+  performance.mark("plan:edit");
   working("Working out the band");
-  const sketched = ask(fields, 1, mine);
-  timer = setTimeout(async () => {
-    await sketched;
-    await ask(fields, 0, mine);
-    if (mine === asked) {
-      working("");
-    }
-  }, pause);
+  sketch();
+  timer = setTimeout(() => settle(fields, mine), pause);
 }
 
-async function ask(fields, draws, mine) {
+/** One sketch at a time; whatever changed meanwhile is sketched next. */
+async function sketch() {
+  if (sketching) {
+    return;
+  }
+  sketching = true;
   try {
-    await draw(fields, draws, mine);
+    for (let drawn = 0; drawn !== asked; ) {
+      drawn = asked;
+      const answer = await post("/plan/curve", { fields: chosen(), draws: 1 });
+      if (answer?.curve) {
+        showCurve(answer.curve);
+        swap({ answer: answer.answer });
+        measure("plan:sketch");
+      }
+    }
+  } catch (failure) {
+    unanswered();
+  }
+  sketching = false;
+}
+
+/** The band of the display, then everything. */
+async function settle(fields, mine) {
+  try {
+    const { signal } = running;
+    const band = await post("/plan/curve", { fields, draws: 0 }, signal);
+    if (mine === asked && band?.curve) {
+      showCurve(band.curve);
+      measure("plan:band");
+    }
+    if (mine === asked) {
+      await draw(fields, mine, signal);
+    }
   } catch (failure) {
     if (mine === asked) {
-      lastAsked = "";
-      alarm("The bench does not answer. What you typed is still here; check that Heatwright is running.");
+      unanswered();
     }
+  }
+  if (mine === asked) {
+    working("");
+  }
+}
+
+function unanswered() {
+  lastAsked = "";
+  alarm("The bench does not answer. What you typed is still here; check that Heatwright is running.");
+}
+
+/** How long after the edit something is on the screen, ms: for whoever measures. */
+function measure(what) {
+  const [edit] = performance.getEntriesByName("plan:edit");
+  if (edit) {
+    const start = edit.startTime;
+    requestAnimationFrame(() => performance.measure(what, { start, end: performance.now() }));
+  }
+}
+
+/** The answer; nothing where it is not wanted any more; or an Error with what is wrong. */
+async function post(address, body, signal) {
+  let response;
+  try {
+    response = await fetch(address, {
+      method: "POST",
+      headers: { "Content-Type": "application/json" },
+      body: JSON.stringify(body),
+      signal,
+    });
+    return response.ok ? await response.json() : { failed: await response.text() };
+  } catch (failure) {
+    if (failure.name === "AbortError") {
+      return null;
+    }
+    throw failure;
+  }
+}
+
+function showCurve(data) {
+  const figure = document.getElementById("firing");
+  if (figure) {
+    show(figure, data);
   }
 }
 
@@ -89,39 +158,18 @@ function chosen() {
   return fields;
 }
 
-/** Asks for one drawing and shows it, unless another was asked for meanwhile. */
-async function draw(fields, draws, mine) {
-  if (mine !== asked) {
+/** Asks for the whole plan and shows it, unless another was asked for meanwhile. */
+async function draw(fields, mine, signal) {
+  const answer = await post("/plan", { fields, draws: 0 }, signal);
+  if (!answer || mine !== asked) {
     return;
   }
-  const response = await fetch("/plan", {
-    method: "POST",
-    headers: { "Content-Type": "application/json" },
-    body: JSON.stringify({ fields, draws }),
-    signal: running.signal,
-  }).catch((failure) => {
-    if (failure.name === "AbortError") {
-      return null;
-    }
-    throw failure;
-  });
-  if (!response || mine !== asked) {
+  if (answer.failed) {
+    alarm(answer.failed);
     return;
   }
-  const answer = response.ok ? await response.json() : { message: await response.text() };
-  if (mine !== asked) {
-    return;
-  }
-  if (!response.ok) {
-    alarm(answer.message);
-    return;
-  }
-  const sketch = draws === 1;
   const stuck = Object.keys(answer.errors).length > 0;
   if (stuck) {
-    if (sketch) {
-      return;
-    }
     await new Promise((later) => setTimeout(later, HALF_TYPED_MILLIS));
     if (mine !== asked) {
       return;
@@ -134,12 +182,8 @@ async function draw(fields, draws, mine) {
   if (stuck) {
     return;
   }
-  if (sketch) {
-    const { answer: first, curve } = answer.parts;
-    swap({ answer: first, curve });
-    return;
-  }
   swap(answer.parts);
+  measure("plan:whole");
   takeOver(new URLSearchParams(answer.query), answer.of);
   history.replaceState(null, "", "?" + answer.query);
 }
@@ -165,11 +209,10 @@ function swap(parts) {
   const open = [...document.querySelectorAll("details[open]")].map((d) => d.id);
   const focused = document.activeElement;
   const { id, selectionStart, selectionEnd } = focused ?? {};
-  const place = document.getElementById("look")?.value;
   for (const [name, html] of Object.entries(parts)) {
     const section = document.getElementById(name);
     if (section) {
-      section.innerHTML = html;
+      refill(section, html);
     }
   }
   const told = document.querySelectorAll("#answer .lead, #answer .figure");
@@ -182,7 +225,6 @@ function swap(parts) {
       again.setSelectionRange(selectionStart, selectionEnd);
     }
   }
-  prepareLook(place);
 }
 
 function tellErrors(errors) {
@@ -237,49 +279,4 @@ function takeBack(event) {
     field.focus();
     plan(0);
   }
-}
-
-// Looking along the curve: a slider for keys and fingers, the pointer over the drawing for a mouse.
-
-function points() {
-  const data = document.getElementById("points");
-  return data ? JSON.parse(data.textContent).looks : [];
-}
-
-function prepareLook(place) {
-  const slider = document.getElementById("look");
-  if (!slider) {
-    return;
-  }
-  slider.closest(".look").hidden = false;
-  const last = points().length - 1;
-  slider.max = String(last);
-  slider.value = place ?? String(Math.round(last / 2));
-  look(slider);
-}
-
-function look(slider) {
-  const point = points()[Number(slider.value)];
-  if (!point) {
-    return;
-  }
-  const drawing = document.getElementById("drawing");
-  drawing.classList.add("looking");
-  const cursor = document.getElementById("cursor");
-  cursor.setAttribute("x1", point.at);
-  cursor.setAttribute("x2", point.at);
-  document.getElementById("seen").textContent = point.says;
-  slider.setAttribute("aria-valuetext", point.says);
-}
-
-function follow(event) {
-  const drawing = event.target.closest?.("#drawing");
-  if (!drawing) {
-    return;
-  }
-  const box = drawing.getBoundingClientRect();
-  const slider = document.getElementById("look");
-  const share = Math.min(1, Math.max(0, (event.clientX - box.left) / box.width));
-  slider.value = String(Math.round(share * Number(slider.max)));
-  look(slider);
 }

@@ -70,6 +70,21 @@ public final class Forecaster {
    * @throws org.heatwright.numerics.NumericsException if a simulation does not converge
    */
   public static Forecast forecast(ForecastRequest request) {
+    return forecast(request, true);
+  }
+
+  /**
+   * The display alone: what {@link #forecast} tells of it, without following the inside of the
+   * work, which takes longer than all else. Work and pieces are not in it.
+   *
+   * @param request what to run, where, when and with what inside
+   * @throws org.heatwright.numerics.NumericsException if a simulation does not converge
+   */
+  public static Forecast forecastDisplay(ForecastRequest request) {
+    return forecast(request, false);
+  }
+
+  private static Forecast forecast(ForecastRequest request, boolean withInside) {
     List<KilnParameters> ensemble =
         request.kiln().beliefs().ensemble(request.kiln(), request.draws(), request.seed());
     List<FiringSimulation> simulations = EnsembleRuns.through(request, ensemble);
@@ -86,7 +101,11 @@ public final class Forecaster {
                   return simulation.run();
                 })
             .toList();
-    return summarise(request, runs, inside(request, ensemble, runs, horizon), horizon);
+    InsideSolver.Inside inside =
+        withInside
+            ? inside(request, ensemble, runs, horizon)
+            : new InsideSolver.Inside(List.of(), List.of());
+    return summarise(request, runs, inside, horizon);
   }
 
   /** The inside of the work in some of the draws. */

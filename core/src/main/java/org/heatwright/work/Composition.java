@@ -53,9 +53,18 @@ public record Composition(
    * does to the pieces where that is to be acted on. Gravest first.
    */
   public List<Finding> with(List<Finding> inspected, Schedule run, Forecast forecast) {
+    return with(inspected, outcomes(run, forecast));
+  }
+
+  /**
+   * The same with outcomes that are known already: working them out may take longer than the
+   * forecast.
+   *
+   * @param outcomes what {@link #outcomes} gave
+   */
+  public static List<Finding> with(List<Finding> inspected, List<Outcome> outcomes) {
     return Stream.concat(
-            inspected.stream(),
-            outcomes(run, forecast).stream().flatMap(outcome -> outcome.finding().stream()))
+            inspected.stream(), outcomes.stream().flatMap(outcome -> outcome.finding().stream()))
         .sorted(Comparator.comparing(Finding::severity))
         .toList();
   }

@@ -27,7 +27,19 @@ public final class Json {
                   .addSerializer(double.class, new Plain()))
           .enable(SerializationFeature.INDENT_OUTPUT);
 
+  private static final ObjectMapper COMPACT =
+      MAPPER.copy().disable(SerializationFeature.INDENT_OUTPUT);
+
   private Json() {}
+
+  /** The record on one line, to stand inside a page's script element. */
+  public static String inPage(Record value) {
+    try {
+      return COMPACT.writeValueAsString(value).replace("<", "\\u003c");
+    } catch (JsonProcessingException e) {
+      throw new IllegalStateException("A record of ours cannot be written as JSON.", e);
+    }
+  }
 
   /** The record as indented text, with a line break at the end. */
   public static String text(Record value) {

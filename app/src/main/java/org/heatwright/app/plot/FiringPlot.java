@@ -56,7 +56,8 @@ public final class FiringPlot {
         keys);
   }
 
-  private static String told(WatchedFiring firing) {
+  /** How what was seen compares with the forecast, in words. */
+  public static String told(WatchedFiring firing) {
     Optional<LogAgainstForecast> compared = firing.compared();
     String words =
         compared

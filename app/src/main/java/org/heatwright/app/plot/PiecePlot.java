@@ -65,7 +65,8 @@ public final class PiecePlot {
             new Figure.Key(Figure.Kind.EVENT, "glossy, from one in ten to nine in ten")));
   }
 
-  private static String told(EnamelOutlook outlook, TemperatureUnit unit) {
+  /** What it shows, in a sentence. */
+  public static String told(EnamelOutlook outlook, TemperatureUnit unit) {
     PullWindow window = outlook.window();
     String at = "%.0f %s".formatted(unit.value(outlook.working()), unit.symbol());
     if (!window.glosses()) {

@@ -192,7 +192,7 @@ public record WatchedFiring(
     if (byHand(points)) {
       return List.of(new Layer.Crosses(points, Look.MEASURED));
     }
-    double gap = Math.max(60, 5 * usualStep(points));
+    double gap = Math.max(60, 5 * usualStep(times(points)));
     List<Layer> layers = new ArrayList<>();
     int from = 0;
     for (int i = 1; i <= points.size(); i++) {
@@ -209,13 +209,31 @@ public record WatchedFiring(
   }
 
   static boolean byHand(List<Layer.Point> points) {
-    return points.size() < 12 || usualStep(points) > 600;
+    return byHand(times(points));
   }
 
-  private static double usualStep(List<Layer.Point> points) {
-    double[] steps = new double[points.size() - 1];
+  /**
+   * Whether a person read it off the display rather than a logger.
+   *
+   * @param seconds rising
+   */
+  public static boolean byHand(double[] seconds) {
+    return seconds.length < 12 || usualStep(seconds) > 600;
+  }
+
+  private static double[] times(List<Layer.Point> points) {
+    return points.stream().mapToDouble(Layer.Point::x).toArray();
+  }
+
+  /**
+   * The median step between readings, s.
+   *
+   * @param seconds rising, two at least
+   */
+  public static double usualStep(double[] seconds) {
+    double[] steps = new double[seconds.length - 1];
     for (int i = 0; i < steps.length; i++) {
-      steps[i] = points.get(i + 1).x() - points.get(i).x();
+      steps[i] = seconds[i + 1] - seconds[i];
     }
     Arrays.sort(steps);
     return steps[steps.length / 2];

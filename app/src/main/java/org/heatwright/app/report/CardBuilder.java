@@ -40,6 +40,7 @@ import org.heatwright.units.TemperatureUnit;
 import org.heatwright.work.Caution;
 import org.heatwright.work.Composition;
 import org.heatwright.work.Moment;
+import org.heatwright.work.Outcome;
 import org.heatwright.work.PourSheet;
 import org.heatwright.work.Reason;
 import org.heatwright.work.casting.Remark;
@@ -87,6 +88,7 @@ public final class CardBuilder {
   private final Forecast forecast;
   private final TemperatureUnit unit;
   private Optional<Composition> composition = Optional.empty();
+  private Optional<List<Outcome>> outcomes = Optional.empty();
   private Optional<PourSheet> pourSheet = Optional.empty();
   private Optional<FittedProgram> fitted = Optional.empty();
   private Optional<Keypad> keypad = Optional.empty();
@@ -139,6 +141,12 @@ public final class CardBuilder {
 
   public CardBuilder composition(Composition made) {
     composition = Optional.of(made);
+    return this;
+  }
+
+  /** What happens in the piece, where the composition's outcomes are known already. */
+  public CardBuilder outcomes(List<Outcome> known) {
+    outcomes = Optional.of(List.copyOf(known));
     return this;
   }
 
@@ -662,7 +670,10 @@ public final class CardBuilder {
 
   /** What happens in the piece: the number, and what to do where it is to be acted on. */
   private List<Card.Fact> piece() {
-    return composition.map(c -> c.outcomes(schedule, forecast)).orElse(List.of()).stream()
+    return outcomes
+        .or(() -> composition.map(c -> c.outcomes(schedule, forecast)))
+        .orElse(List.of())
+        .stream()
         .map(
             outcome ->
                 new Card.Fact(

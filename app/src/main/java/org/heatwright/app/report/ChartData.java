@@ -52,7 +52,7 @@ public record ChartData(
   }
 
   /** Room above a limit, for its hatching and its words. */
-  private static final double LIMIT_HEADROOM = 1.15;
+  public static final double LIMIT_HEADROOM = 1.15;
 
   private static final int MOST_POINTS = 1200;
   private static final LocalTime NIGHT_FROM = LocalTime.of(22, 0);
@@ -120,7 +120,8 @@ public record ChartData(
     return kept;
   }
 
-  private static List<Night> nights(ZonedDateTime start, double lengthSeconds) {
+  /** The nights of a stretch that begins at {@code start}. */
+  public static List<Night> nights(ZonedDateTime start, double lengthSeconds) {
     List<Night> nights = new ArrayList<>();
     for (LocalDate day = start.toLocalDate().minusDays(1); ; day = day.plusDays(1)) {
       double from = Ticks.secondsFrom(start, day.atTime(NIGHT_FROM).atZone(start.getZone()));

@@ -93,7 +93,8 @@ public final class Ticks {
     }
   }
 
-  static double secondsFrom(ZonedDateTime start, ZonedDateTime at) {
+  /** How long after {@code start}, s. */
+  public static double secondsFrom(ZonedDateTime start, ZonedDateTime at) {
     return Duration.between(start, at).toMillis() / 1000.0;
   }
 }

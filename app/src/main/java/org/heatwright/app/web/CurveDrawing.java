@@ -1,161 +1,364 @@
 package org.heatwright.app.web;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
-import java.util.function.ToDoubleFunction;
-import org.heatwright.app.json.Json;
-import org.heatwright.app.report.Card;
 import org.heatwright.app.report.ChartData;
+import org.heatwright.app.report.Ticks;
 import org.heatwright.app.report.WhenWords;
 import org.heatwright.units.Temperature;
 import org.heatwright.units.TemperatureUnit;
 
-/** Turns a chart into paths and places on the page: thousandths of the frame, percentages. */
+/**
+ * Draws curves without a script: what a page shows first, and all it shows where scripts are off.
+ * {@code curves.js} draws the same from the same data, so that nothing jumps when it takes over.
+ */
 final class CurveDrawing {
 
-  private static final int LOOKS = 240;
+  /** Looks that several lines of one kind have in turn. */
+  private static final int LOOKS = 4;
 
-  private final ChartData chart;
+  private static final String TAGS = "abcdefghijkl";
+  private static final int MOST_ROWS = 24;
+  private static final double[] ROW_SECONDS = {
+    1, 2, 5, 10, 15, 30, 60, 300, 600, 900, 1800, 3600, 7200, 10_800, 21_600, 43_200, 86_400
+  };
+
+  private final CurveData data;
   private final WhenWords when;
 
-  CurveDrawing(ChartData chart, WhenWords when) {
-    this.chart = chart;
-    this.when = when;
+  CurveDrawing(CurveData data) {
+    this.data = data;
+    this.when = new WhenWords(data.start());
   }
 
-  /**
-   * @param ready when the work is ready
-   * @param sketch true if one draw stands behind the chart, so that there is no band
-   */
-  Page.Curve curve(Optional<Card.Ready> ready, boolean sketch, String summary) {
-    return new Page.Curve(
-        sketch ? "" : band(),
-        line(ChartData.Point::medianCelsius),
-        line(ChartData.Point::setpointCelsius),
-        chart.work().stream().map(w -> new Page.WorkLine(w.name(), path(w.celsius()))).toList(),
-        timeTicks(),
-        temperatureTicks(),
-        chart.nights().stream().map(n -> span(n.fromSeconds(), n.toSeconds())).toList(),
-        chart.limits().stream().map(this::limit).toList(),
-        ready.map(r -> span(r.fromSeconds().low(), r.untilSeconds().orElse(chart.lengthSeconds()))),
-        summary,
-        Json.text(new Looks(looks(sketch))).replace("<", "\\u003c"), // stands in a page
-        sketch);
+  String box() {
+    return "0 %s %s %s"
+        .formatted(
+            number(-data.topCelsius()),
+            number(data.lengthSeconds()),
+            number(data.topCelsius() - data.bottomCelsius()));
   }
 
-  /** What the slider tells at one place. */
-  record Look(String at, String says) {}
-
-  /** Places along the curve, in order of time. */
-  record Looks(List<Look> looks) {}
-
-  private List<Look> looks(boolean sketch) {
-    List<ChartData.Point> points = chart.points();
-    int stride = Math.max(1, points.size() / LOOKS);
-    List<Look> looks = new ArrayList<>();
-    for (int i = 0; i < points.size(); i += stride) {
-      ChartData.Point point = points.get(i);
-      String display =
-          sketch
-              ? "about " + temperature(point.medianCelsius())
-              : between(point.lowCelsius(), point.highCelsius());
-      String work = "";
-      if (!chart.work().isEmpty()) {
-        double coldest = Double.POSITIVE_INFINITY;
-        double hottest = Double.NEGATIVE_INFINITY;
-        for (ChartData.WorkCurve place : chart.work()) {
-          coldest = Math.min(coldest, place.celsius().get(i));
-          hottest = Math.max(hottest, place.celsius().get(i));
-        }
-        work = "; inside the work about " + between(coldest, hottest);
-      }
-      looks.add(
-          new Look(
-              percent(point.seconds() / chart.lengthSeconds()),
-              "%s: the display should say %s%s."
-                  .formatted(when.full(point.seconds()), display, work)));
+  String band() {
+    if (data.band().isEmpty()) {
+      return "";
     }
-    return looks;
+    CurveData.Band band = data.band().get();
+    StringBuilder path = new StringBuilder(path(band.seconds(), band.highCelsius()));
+    for (int i = band.seconds().size() - 1; i >= 0; i--) {
+      path.append('L').append(place(band.seconds().get(i), band.lowCelsius().get(i)));
+    }
+    return path.append('Z').toString();
+  }
+
+  /** All but those that are dots. */
+  List<CurveFigure.Line> lines() {
+    List<CurveFigure.Line> lines = new ArrayList<>();
+    Map<String, String> tags = tags();
+    int inside = 0;
+    for (CurveData.Line line : data.lines()) {
+      if (line.role() == CurveData.Role.READINGS) {
+        continue;
+      }
+      String look = look(line, inside);
+      String tag = tags.getOrDefault(line.name(), "");
+      double at = data.lengthSeconds() * (0.3 + 0.12 * (inside % 5));
+      if (line.role() == CurveData.Role.INSIDE) {
+        inside++;
+      }
+      lines.add(
+          new CurveFigure.Line(
+              look,
+              path(line.seconds(), line.celsius()),
+              tag,
+              percent(at / data.lengthSeconds()),
+              percent(down(valueAt(line, at).orElse(data.bottomCelsius())))));
+    }
+    return lines;
+  }
+
+  private static String look(CurveData.Line line, int inside) {
+    return line.role() == CurveData.Role.INSIDE ? "inside n" + inside % LOOKS : line.role().word();
+  }
+
+  /** A letter for each of several places inside the work. */
+  private Map<String, String> tags() {
+    List<String> names =
+        data.lines().stream()
+            .filter(l -> l.role() == CurveData.Role.INSIDE)
+            .map(CurveData.Line::name)
+            .toList();
+    Map<String, String> tags = new LinkedHashMap<>();
+    if (names.size() > 1) {
+      for (int i = 0; i < names.size() && i < TAGS.length(); i++) {
+        tags.put(names.get(i), TAGS.substring(i, i + 1));
+      }
+    }
+    return tags;
+  }
+
+  List<CurveFigure.Dot> dots() {
+    List<CurveFigure.Dot> dots = new ArrayList<>();
+    for (CurveData.Line line : data.lines()) {
+      if (line.role() == CurveData.Role.READINGS) {
+        for (int i = 0; i < line.seconds().size(); i++) {
+          dots.add(
+              new CurveFigure.Dot(
+                  percent(line.seconds().get(i) / data.lengthSeconds()),
+                  percent(down(line.celsius().get(i)))));
+        }
+      }
+    }
+    return dots;
   }
 
   /** The uppermost one names the unit. */
-  private List<Page.Tick> temperatureTicks() {
-    int last = chart.temperatureTicks().size() - 1;
-    List<Page.Tick> ticks = new ArrayList<>();
-    for (int i = 0; i <= last; i++) {
-      ChartData.TemperatureTick tick = chart.temperatureTicks().get(i);
-      String unit = i == last ? " " + unit().symbol() : "";
-      ticks.add(new Page.Tick(percent(down(tick.celsius())), tick.label() + unit, "", false));
+  List<CurveFigure.Tick> temperatureTicks() {
+    List<ChartData.TemperatureTick> all =
+        Ticks.temperatures(unit(), data.topCelsius()).stream()
+            .filter(t -> t.celsius() >= data.bottomCelsius() - 1e-6)
+            .toList();
+    List<CurveFigure.Tick> ticks = new ArrayList<>();
+    for (int i = 0; i < all.size(); i++) {
+      String unit = i == all.size() - 1 ? " " + unit().symbol() : "";
+      ticks.add(
+          new CurveFigure.Tick(
+              percent(down(all.get(i).celsius())), all.get(i).label() + unit, "", false));
     }
     return ticks;
   }
 
-  private List<Page.Tick> timeTicks() {
-    List<Page.Tick> ticks = new ArrayList<>();
+  List<CurveFigure.Tick> timeTicks() {
+    List<CurveFigure.Tick> ticks = new ArrayList<>();
     boolean spare = false;
-    for (ChartData.TimeTick tick : chart.timeTicks()) {
+    for (ChartData.TimeTick tick : axis()) {
       boolean newDay = !tick.date().isEmpty() && !ticks.isEmpty();
       if (newDay && !spare && ticks.get(ticks.size() - 1).day().isEmpty()) {
         ticks.set(ticks.size() - 1, ticks.get(ticks.size() - 1).spared()); // too close to the day
       }
       spare = !newDay && !ticks.isEmpty() && !spare;
       ticks.add(
-          new Page.Tick(
-              percent(tick.seconds() / chart.lengthSeconds()), tick.label(), tick.date(), spare));
+          new CurveFigure.Tick(
+              percent(tick.seconds() / data.lengthSeconds()), tick.label(), tick.date(), spare));
     }
     return ticks;
   }
 
-  private Page.Limit limit(ChartData.Limit limit) {
-    return new Page.Limit(
-        percent(down(limit.celsius())), temperature(limit.celsius()), ": " + limit.why());
-  }
-
-  private String band() {
-    StringBuilder path = new StringBuilder(line(ChartData.Point::highCelsius));
-    List<ChartData.Point> points = chart.points();
-    for (int i = points.size() - 1; i >= 0; i--) {
-      path.append('L').append(place(points.get(i).seconds(), points.get(i).lowCelsius()));
+  private List<ChartData.TimeTick> axis() {
+    if (!data.brief()) {
+      return Ticks.times(data.start(), data.lengthSeconds());
     }
-    return path.append('Z').toString();
+    double step = rowSeconds(8);
+    List<ChartData.TimeTick> ticks = new ArrayList<>();
+    for (int i = 0; i * step <= data.lengthSeconds(); i++) {
+      ticks.add(new ChartData.TimeTick(i * step, seconds(i * step), ""));
+    }
+    return ticks;
   }
 
-  private String line(ToDoubleFunction<ChartData.Point> celsius) {
-    return path(chart.points().stream().map(celsius::applyAsDouble).toList());
+  List<CurveFigure.Stretch> stretches() {
+    List<CurveFigure.Stretch> drawn = new ArrayList<>();
+    for (CurveData.Stretch stretch : data.stretches()) {
+      double from = Math.max(0, stretch.fromSeconds()) / data.lengthSeconds();
+      double to = Math.min(data.lengthSeconds(), stretch.toSeconds()) / data.lengthSeconds();
+      drawn.add(
+          new CurveFigure.Stretch(
+              stretch.during().word(),
+              percent(from),
+              percent(Math.max(0, to - from)),
+              stretch.during() == CurveData.During.EVENT ? stretch.label() : "",
+              stretch.toSeconds() <= stretch.fromSeconds()));
+    }
+    return drawn;
   }
 
-  private String path(List<Double> celsius) {
+  List<CurveFigure.Limit> limits() {
+    return data.limits().stream()
+        .map(
+            l ->
+                new CurveFigure.Limit(
+                    percent(down(l.celsius())), temperature(l.celsius()), ": " + l.why()))
+        .toList();
+  }
+
+  List<CurveFigure.Part> parts() {
+    return data.segments().stream()
+        .map(
+            s ->
+                new CurveFigure.Part(
+                    Integer.toString(s.number()),
+                    percent((s.fromSeconds() + s.toSeconds()) / 2 / data.lengthSeconds()),
+                    percent(s.toSeconds() / data.lengthSeconds()),
+                    s.toSeconds() - s.fromSeconds() > 0.04 * data.lengthSeconds()))
+        .toList();
+  }
+
+  Optional<String> now() {
+    return data.nowSeconds()
+        .filter(s -> s >= 0 && s <= data.lengthSeconds())
+        .map(s -> percent(s / data.lengthSeconds()));
+  }
+
+  /** Each kind once, in the order in which people look for them. */
+  List<CurveFigure.Key> legend() {
+    Map<String, CurveFigure.Key> keys = new LinkedHashMap<>();
+    Map<String, String> tags = tags();
+    List<CurveData.Line> lines = new ArrayList<>(data.lines());
+    java.util.Collections.reverse(lines); // what lies on top first
+    int inside = (int) lines.stream().filter(l -> l.role() == CurveData.Role.INSIDE).count();
+    List<CurveFigure.Key> places = new ArrayList<>();
+    for (CurveData.Line line : lines) {
+      switch (line.role()) {
+        case INSIDE -> {
+          inside--;
+          places.add(
+              0,
+              new CurveFigure.Key(
+                  look(line, inside), "line", tags.getOrDefault(line.name(), ""), line.name()));
+        }
+        case READINGS ->
+            keys.put(line.name(), new CurveFigure.Key("readings", "dot", "", line.name()));
+        case DISPLAY ->
+            keys.put(
+                line.name(),
+                data.band()
+                    .map(b -> new CurveFigure.Key("display", "banded", "", b.name()))
+                    .orElseGet(() -> new CurveFigure.Key("display", "line", "", line.name())));
+        default ->
+            keys.put(line.name(), new CurveFigure.Key(line.role().word(), "line", "", line.name()));
+      }
+    }
+    places.forEach(p -> keys.put(p.label(), p));
+    if (!data.limits().isEmpty()) {
+      keys.put("limit", new CurveFigure.Key("limit", "hatch", "", "do not enter"));
+    }
+    for (CurveData.Stretch stretch : data.stretches()) {
+      boolean event = stretch.during() == CurveData.During.EVENT;
+      String label = event ? "happened" : stretch.label();
+      if (!event || stretch.toSeconds() > stretch.fromSeconds()) {
+        keys.putIfAbsent(label, new CurveFigure.Key(stretch.during().word(), "area", "", label));
+      }
+    }
+    return List.copyOf(keys.values());
+  }
+
+  // ---- values to be read
+
+  List<String> head() {
+    List<String> head = new ArrayList<>();
+    head.add(data.start().isPresent() ? "When" : "After");
+    data.band().ifPresent(b -> head.add("%s, %s".formatted(b.name(), unit().symbol())));
+    columns().keySet().forEach(name -> head.add("%s, %s".formatted(name, unit().symbol())));
+    return head;
+  }
+
+  List<List<String>> rows() {
+    double step = rowSeconds(MOST_ROWS);
+    List<List<String>> rows = new ArrayList<>();
+    for (int i = 0; i * step <= data.lengthSeconds(); i++) {
+      double at = i * step;
+      List<String> row = new ArrayList<>();
+      row.add(data.brief() ? seconds(at) : when.full(at));
+      data.band()
+          .ifPresent(
+              b ->
+                  row.add(
+                      between(
+                          at(b.seconds(), b.lowCelsius(), at),
+                          at(b.seconds(), b.highCelsius(), at))));
+      columns()
+          .values()
+          .forEach(
+              lines ->
+                  row.add(
+                      lines.get(0).role() == CurveData.Role.READINGS
+                          ? read(lines.get(0), at, at + step)
+                          : lines.stream()
+                              .flatMap(l -> valueAt(l, at).stream())
+                              .findFirst()
+                              .map(this::degrees)
+                              .orElse("")));
+      rows.add(row);
+    }
+    return rows;
+  }
+
+  private String read(CurveData.Line line, double from, double to) {
+    List<String> texts = new ArrayList<>();
+    for (int i = 0; i < line.seconds().size(); i++) {
+      double second = line.seconds().get(i);
+      if (second >= from && second < to) {
+        texts.add("%s (%s)".formatted(degrees(line.celsius().get(i)), when.clock(second)));
+      }
+    }
+    return String.join(", ", texts);
+  }
+
+  private Map<String, List<CurveData.Line>> columns() {
+    Map<String, List<CurveData.Line>> columns = new LinkedHashMap<>();
+    for (int i = data.lines().size() - 1; i >= 0; i--) {
+      CurveData.Line line = data.lines().get(i);
+      columns.computeIfAbsent(line.name(), n -> new ArrayList<>()).add(line);
+    }
+    return columns;
+  }
+
+  private double rowSeconds(int most) {
+    for (double step : ROW_SECONDS) {
+      if ((data.brief() || step >= 60) && data.lengthSeconds() / step <= most) {
+        return step;
+      }
+    }
+    return Math.ceil(data.lengthSeconds() / most / 86_400) * 86_400;
+  }
+
+  // ---- places and numbers
+
+  private static Optional<Double> valueAt(CurveData.Line line, double second) {
+    List<Double> seconds = line.seconds();
+    return seconds.isEmpty() || second < seconds.get(0) || second > seconds.get(seconds.size() - 1)
+        ? Optional.empty()
+        : Optional.of(at(seconds, line.celsius(), second));
+  }
+
+  private static double at(List<Double> seconds, List<Double> values, double second) {
+    int after = java.util.Collections.binarySearch(seconds, second);
+    if (after >= 0) {
+      return values.get(after);
+    }
+    int next = Math.min(-after - 1, seconds.size() - 1);
+    int last = Math.max(0, next - 1);
+    double span = seconds.get(next) - seconds.get(last);
+    double share = span > 0 ? Math.min(1, (second - seconds.get(last)) / span) : 0;
+    return values.get(last) + share * (values.get(next) - values.get(last));
+  }
+
+  private String path(List<Double> seconds, List<Double> celsius) {
     StringBuilder path = new StringBuilder();
     for (int i = 0; i < celsius.size(); i++) {
-      path.append(i == 0 ? 'M' : 'L');
-      path.append(place(chart.points().get(i).seconds(), celsius.get(i)));
+      path.append(i == 0 ? 'M' : 'L').append(place(seconds.get(i), celsius.get(i)));
     }
     return path.toString();
   }
 
-  private String place(double seconds, double celsius) {
-    return String.format(
-        Locale.ROOT, "%.1f %.1f", 1000 * seconds / chart.lengthSeconds(), 1000 * down(celsius));
+  private static String place(double seconds, double celsius) {
+    return number(seconds) + " " + number(-celsius);
   }
 
   /** How far down the frame a temperature lies: 0 at the top, 1 at the bottom. */
   private double down(double celsius) {
-    return (chart.topCelsius() - celsius) / (chart.topCelsius() - chart.bottomCelsius());
-  }
-
-  private Page.Span span(double fromSeconds, double toSeconds) {
-    double from = Math.max(0, fromSeconds) / chart.lengthSeconds();
-    double to = Math.min(chart.lengthSeconds(), toSeconds) / chart.lengthSeconds();
-    return new Page.Span(percent(from), percent(Math.max(0, to - from)));
+    return (data.topCelsius() - celsius) / (data.topCelsius() - data.bottomCelsius());
   }
 
   private String between(double lowCelsius, double highCelsius) {
     String low = degrees(lowCelsius);
-    return low.equals(degrees(highCelsius))
-        ? temperature(highCelsius)
-        : low + " to " + temperature(highCelsius);
+    String high = degrees(highCelsius);
+    return low.equals(high) ? low : low + " to " + high;
   }
 
   private String temperature(double celsius) {
@@ -167,7 +370,15 @@ final class CurveDrawing {
   }
 
   private TemperatureUnit unit() {
-    return chart.unit();
+    return Objects.requireNonNull(data.unit());
+  }
+
+  private static String seconds(double seconds) {
+    return Math.round(seconds) + " s";
+  }
+
+  private static String number(double value) {
+    return SegmentFields.number(value);
   }
 
   private static String percent(double share) {

@@ -13,6 +13,7 @@ import org.heatwright.keypad.FittedProgram;
 import org.heatwright.keypad.Keypad;
 import org.heatwright.kiln.Kiln;
 import org.heatwright.work.Composition;
+import org.heatwright.work.Outcome;
 import org.heatwright.work.PourSheet;
 import org.heatwright.work.Work;
 
@@ -33,6 +34,7 @@ import org.heatwright.work.Work;
  * @param inTime false if it cannot be ready by the time asked for
  * @param timeNotes what to know about these times
  * @param cost where the kiln has a tariff
+ * @param outcomes what happens in the pieces
  * @param findings gravest first
  * @param pour what follows the firing, where moulds are poured
  * @param card everything a card prints
@@ -53,6 +55,7 @@ record Firing(
     boolean inTime,
     List<String> timeNotes,
     Optional<CostEstimate> cost,
+    List<Outcome> outcomes,
     List<Finding> findings,
     Optional<PourSheet> pour,
     Card card,

@@ -41,6 +41,7 @@ import org.heatwright.kiln.Kiln;
 import org.heatwright.schedule.Schedule;
 import org.heatwright.work.Composer;
 import org.heatwright.work.Composition;
+import org.heatwright.work.Outcome;
 import org.heatwright.work.PourSheet;
 import org.heatwright.work.Work;
 import org.heatwright.work.WorkRefusedException;
@@ -63,9 +64,16 @@ final class FiringPlanner {
   private static final LocalTime AWAKE_UNTIL = LocalTime.of(21, 0);
   private static final LocalTime USUAL_READY = LocalTime.of(10, 0);
 
+  /** Texts from the shelf, and what was composed of them, that need not be read again. */
+  private static final int READ_KEPT = 12;
+
   private final Store store;
   private final Clock clock;
   private final Forecasts forecasts = new Forecasts();
+  private final Lately<Document, Work> works = new Lately<>(READ_KEPT);
+  private final Lately<Document, Kiln> kilns = new Lately<>(READ_KEPT);
+  private final Lately<Document, Keypad> keypads = new Lately<>(READ_KEPT);
+  private final Lately<Composing, Composition> compositions = new Lately<>(READ_KEPT);
 
   FiringPlanner(Store store, Clock clock) {
     this.store = store;
@@ -77,6 +85,21 @@ final class FiringPlanner {
    */
   PlanResult plan(Choices typed, int draws) {
     return new Attempt(typed, draws).run();
+  }
+
+  /** What a composition depends on. */
+  private record Composing(Work work, Kiln kiln, Keypad keypad) {}
+
+  /**
+   * The display of a firing by a usual ensemble, without the inside of the work: what can be shown
+   * while the rest is still being worked out.
+   */
+  Forecast display(Firing firing) {
+    return forecasts.ofDisplay(
+        ForecastRequest.of(
+            firing.program().expressible().withStartDelay(Duration.ZERO),
+            firing.kiln(),
+            firing.composition().charge()));
   }
 
   /** One run through the chain; gathers errors and notes on the way. */
@@ -111,9 +134,9 @@ final class FiringPlanner {
       choices = choices.withKiln(kilnText.name());
       Document keypadText = choose(Kind.KEYPAD, typed.keypad());
       choices = choices.withKeypad(keypadText.name());
-      Work work = read(workText, text -> WorkFile.read(text, workText.name()));
-      Kiln alone = read(kilnText, text -> KilnFile.read(text, kilnText.name()));
-      Keypad keypad = read(keypadText, text -> KeypadFile.read(text, keypadText.name()));
+      Work work = read(workText, works, d -> WorkFile.read(d.text(), d.name()));
+      Kiln alone = read(kilnText, kilns, d -> KilnFile.read(d.text(), d.name()));
+      Keypad keypad = read(keypadText, keypads, d -> KeypadFile.read(d.text(), d.name()));
       Kiln kiln = KilnOnKeypad.of(alone, Optional.of(keypad));
       int slot = slot(keypad);
       ZoneId zone = kiln.timeZone().orElse(clock.getZone());
@@ -146,16 +169,16 @@ final class FiringPlanner {
               forecast, ready, press.plus(program.expressible().startDelay()), press);
       Set<String> timeNotes = new LinkedHashSet<>(wanted.notes());
       timeNotes.addAll(start.notes());
+      List<Outcome> outcomes = composition.outcomes(program.expressible(), forecast);
       List<Finding> findings =
-          composition.with(
+          Composition.with(
               Inspector.inspect(
                   Inspection.of(program.expressible())
                       .in(kiln)
                       .on(keypad)
                       .forWork(composition.demands())
                       .with(forecast)),
-              program.expressible(),
-              forecast);
+              outcomes);
       CardBuilder card =
           program.fits()
               ? CardBuilder.of(program, keypad, kiln, forecast)
@@ -177,9 +200,11 @@ final class FiringPlanner {
           wanted.inTime(),
           List.copyOf(timeNotes),
           kiln.tariff().map(t -> CostEstimate.of(forecast, t, start.start())),
+          outcomes,
           findings,
           pour,
           card.composition(composition)
+              .outcomes(outcomes)
               .slot(slot)
               .start(start.start(), List.copyOf(timeNotes))
               .findings(findings)
@@ -216,9 +241,10 @@ final class FiringPlanner {
               });
     }
 
-    private <T> T read(Document document, Function<String, T> reader) {
+    private <T> T read(
+        Document document, Lately<Document, T> lately, Function<Document, T> reader) {
       try {
-        return reader.apply(document.text());
+        return lately.of(document, reader);
       } catch (InputException e) {
         errors.put(document.kind().word(), Objects.requireNonNull(e.getMessage()));
         throw new Refusal(Objects.requireNonNull(e.getMessage()));
@@ -290,7 +316,9 @@ final class FiringPlanner {
 
     private Composition compose(Work work, Kiln kiln, Keypad keypad) {
       try {
-        return Composer.compose(work, kiln, Optional.of(keypad));
+        return compositions.of(
+            new Composing(work, kiln, keypad),
+            c -> Composer.compose(c.work(), c.kiln(), Optional.of(c.keypad())));
       } catch (WorkRefusedException e) {
         throw new Refusal(Objects.requireNonNull(e.getMessage()));
       }

@@ -475,11 +475,21 @@ final class KilnDesk {
 
   private KilnPage.Watched watched(String name, Kiln kiln, FiringLog log) {
     WatchedFiring firing = watched(kiln, log);
+    String query = query(name, log.id());
     return new KilnPage.Watched(
         "%s, %s".formatted(log.name(), DAY.format(log.date())),
         log.showed().happened(),
         log.showed().notShown(),
-        plot(FiringPlot.of(firing), "forecast", name, log.id()),
+        CurveFigure.of(
+            "watched-firing",
+            Curves.watched(
+                firing,
+                List.of(new CurveData.Limit(kiln.limit().celsius(), "the kiln")),
+                Optional.empty()),
+            FiringPlot.told(firing),
+            "The display's log against its forecast: " + FiringPlot.told(firing)),
+        "/kiln/forecast.svg" + query,
+        "/kiln/forecast.png" + query,
         firing.comparable()
             ? Optional.of(plot(ResidualPlot.of(firing), "missed", name, log.id()))
             : Optional.empty());
@@ -530,13 +540,17 @@ final class KilnDesk {
   }
 
   private static KilnPage.Plot plot(Figure figure, String what, String kiln, String log) {
-    String query = "?name=" + encoded(kiln) + (log.isEmpty() ? "" : "&log=" + encoded(log));
+    String query = query(kiln, log);
     return new KilnPage.Plot(
         Svg.inPage(figure, what + "-wide", Figure.Size.WIDE),
         Svg.inPage(figure, what + "-narrow", Figure.Size.NARROW),
         figure.told(),
         "/kiln/" + what + ".svg" + query,
         "/kiln/" + what + ".png" + query);
+  }
+
+  private static String query(String kiln, String log) {
+    return "?name=" + encoded(kiln) + (log.isEmpty() ? "" : "&log=" + encoded(log));
   }
 
   /**

@@ -75,12 +75,16 @@ public record KilnPage(
    *
    * @param happened what went wrong in the firing and was kept out of what is learned
    * @param notShown what the display could not have shown
+   * @param firing the curves
+   * @param svg address of the plot as a file, for a page without script; likewise {@code png}
    */
   public record Watched(
       String name,
       List<String> happened,
       List<String> notShown,
-      Plot firing,
+      CurveFigure firing,
+      String svg,
+      String png,
       Optional<Plot> missed) {}
 
   /**

@@ -89,24 +89,15 @@ public record Page(
    */
   public record Plan(
       Answer answer,
-      Curve curve,
+      CurveFigure curve,
       List<Row> rows,
       List<Remark> findings,
       List<Outcome> outcomes,
-      Optional<Drawn> piece,
+      Optional<CurveFigure> piece,
       boolean moulds,
       List<String> cautions,
       Optional<Keying> keying,
       Taking taking) {}
-
-  /**
-   * A drawing in the page.
-   *
-   * @param wide its SVG for wide screens
-   * @param narrow its SVG for a phone
-   * @param told under it, in words
-   */
-  public record Drawn(String wide, String narrow, String told) {}
 
   /**
    * One thing that the firing does to the piece.
@@ -134,60 +125,16 @@ public record Page(
       Optional<Remark> worst,
       boolean sketch) {}
 
+  /**
+   * The answer as it stands on the page.
+   *
+   * @param kiln the kiln's name
+   * @param known address of what is known of it
+   */
+  public record Answered(Answer answer, String kiln, String known) {}
+
   /** A label and what it says. */
   public record Fact(String label, String text) {}
-
-  /**
-   * The curve in thousandths of its frame; texts sit at percentages.
-   *
-   * @param band outline of the display's band, empty in a sketch
-   * @param display the display's median
-   * @param setpoint the setpoint
-   * @param work the work's inside
-   * @param summary the curve in words
-   * @param points the same data for the script: what the slider tells
-   */
-  public record Curve(
-      String band,
-      String display,
-      String setpoint,
-      List<WorkLine> work,
-      List<Tick> times,
-      List<Tick> temperatures,
-      List<Span> nights,
-      List<Limit> limits,
-      Optional<Span> ready,
-      String summary,
-      String points,
-      boolean sketch) {}
-
-  /** A place inside the work. */
-  public record WorkLine(String name, String path) {}
-
-  /**
-   * A labelled place on an axis.
-   *
-   * @param at e.g. "42.5%"
-   * @param day the date, where one begins
-   * @param spare true if a narrow screen may leave the label out
-   */
-  public record Tick(String at, String label, String day, boolean spare) {
-    Tick spared() {
-      return new Tick(at, label, day, true);
-    }
-  }
-
-  /** A stretch along the time axis: from, width. */
-  public record Span(String from, String width) {}
-
-  /**
-   * A temperature not to exceed.
-   *
-   * @param height how far down from the top its hatching reaches
-   * @param what the limit in a few words
-   * @param why whose limit it is, a clause that a narrow screen may leave out; may be empty
-   */
-  public record Limit(String height, String what, String why) {}
 
   /**
    * One segment.

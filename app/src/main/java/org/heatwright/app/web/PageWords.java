@@ -11,9 +11,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.heatwright.app.demo.DemoStudio;
-import org.heatwright.app.plot.Figure;
 import org.heatwright.app.plot.PiecePlot;
-import org.heatwright.app.plot.Svg;
 import org.heatwright.app.report.Card;
 import org.heatwright.app.report.WhenWords;
 import org.heatwright.app.store.Document;
@@ -40,6 +38,7 @@ import org.heatwright.schedule.Segment;
 import org.heatwright.units.TemperatureUnit;
 import org.heatwright.work.Caution;
 import org.heatwright.work.EnamelJudge;
+import org.heatwright.work.EnamelOutlook;
 import org.heatwright.work.Outcome;
 import org.heatwright.work.Reason;
 
@@ -115,13 +114,10 @@ final class PageWords {
     List<Page.Remark> findings = firing.findings().stream().map(PageWords::remark).toList();
     return new Page.Plan(
         answer(firing, when, findings),
-        new CurveDrawing(firing.card().chart(), when)
-            .curve(firing.card().timing().ready(), firing.sketch(), summary(firing, when)),
+        CurveFigure.of("firing", Curves.plan(firing), "", summary(firing, when)),
         rows(firing, when),
         findings,
-        firing.composition().outcomes(firing.program().expressible(), firing.forecast()).stream()
-            .map(PageWords::outcome)
-            .toList(),
+        firing.outcomes().stream().map(PageWords::outcome).toList(),
         piece(firing),
         !firing.composition().charge().moulds().isEmpty(),
         firing.composition().cautions().stream().map(Caution::message).toList(),
@@ -130,6 +126,16 @@ final class PageWords {
   }
 
   // ---- answer
+
+  /** What now, when next, how sure: sooner than the whole page. */
+  Page.Answered answered(Firing firing) {
+    WhenWords when = new WhenWords(Optional.of(firing.start().start()));
+    String kiln = firing.choices().kiln();
+    return new Page.Answered(
+        answer(firing, when, firing.findings().stream().map(PageWords::remark).toList()),
+        kiln,
+        KilnDesk.address(kiln));
+  }
 
   private Page.Answer answer(Firing firing, WhenWords when, List<Page.Remark> findings) {
     Optional<Card.Ready> ready = firing.card().timing().ready();
@@ -224,6 +230,11 @@ final class PageWords {
 
   private static String tenths(double value) {
     return String.format(Locale.ROOT, "%.1f", value);
+  }
+
+  /** The curve in words. */
+  static String summary(Firing firing) {
+    return summary(firing, new WhenWords(Optional.of(firing.start().start())));
   }
 
   private static String summary(Firing firing, WhenWords when) {
@@ -333,18 +344,18 @@ final class PageWords {
   }
 
   /** Enamel goes into a hot kiln: its curve counts from the door. */
-  private static Optional<Page.Drawn> piece(Firing firing) {
+  private static Optional<CurveFigure> piece(Firing firing) {
     if (!(firing.composition().judge() instanceof EnamelJudge judge)) {
       return Optional.empty();
     }
     Schedule schedule = firing.program().expressible();
-    Figure figure =
-        PiecePlot.of("A piece from the door's shutting", judge.outlook(schedule), schedule.unit());
+    EnamelOutlook outlook = judge.outlook(schedule);
     return Optional.of(
-        new Page.Drawn(
-            Svg.inPage(figure, "piece-wide", Figure.Size.WIDE),
-            Svg.inPage(figure, "piece-narrow", Figure.Size.NARROW),
-            figure.told()));
+        CurveFigure.of(
+            "piece",
+            Curves.piece("a piece of %s".formatted(schedule.name()), outlook, schedule.unit()),
+            PiecePlot.told(outlook, schedule.unit()),
+            "The piece's temperature from the door's shutting."));
   }
 
   private static Page.Outcome outcome(Outcome outcome) {

@@ -22,6 +22,10 @@ final class Pages {
     return part("page", page);
   }
 
+  String answered(Page.Answered page) {
+    return laidOut("answered", page);
+  }
+
   String now(NowPage page) {
     return laidOut("now", page);
   }

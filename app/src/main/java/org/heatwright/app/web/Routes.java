@@ -73,6 +73,7 @@ final class Routes {
     routes.get("/", this::now);
     routes.get("/plan", this::page);
     routes.post("/plan", this::plan);
+    routes.post("/plan/curve", this::curve);
     routes.post("/firings", ctx -> firings.put(ctx, firing(ctx)));
     firings.addTo(routes);
     routes.get("/readback", ctx -> readback(ctx, false));
@@ -160,17 +161,9 @@ final class Routes {
 
   /** The script asks: the parts of the page that follow from the choices, or what is wrong. */
   private void plan(Context ctx) {
-    Map<String, String> fields = new LinkedHashMap<>();
-    boolean quick;
-    try {
-      JsonNode asked = READER.readTree(ctx.body());
-      asked.path("fields").properties().forEach(e -> fields.put(e.getKey(), e.getValue().asText()));
-      quick = asked.path("draws").asInt() == 1;
-    } catch (JsonProcessingException e) {
-      throw new BadRequestResponse("The body must be JSON with fields and draws.");
-    }
-    int draws = quick ? 1 : ForecastRequest.USUAL_DRAWS;
-    PlanResult result = planner.plan(Choices.of(fields), draws);
+    Edited asked = edited(ctx);
+    int draws = asked.quick() ? 1 : ForecastRequest.USUAL_DRAWS;
+    PlanResult result = planner.plan(asked.choices(), draws);
     PlanAnswer answer =
         new PlanAnswer(
             result.errors(),
@@ -189,6 +182,37 @@ final class Routes {
                 ? pages.parts(words.page(result, Optional.empty()))
                 : Map.of());
     ctx.contentType("application/json; charset=utf-8").result(Json.text(answer));
+  }
+
+  /** While a value is edited: the sketch of one draw, or the display's band before all else. */
+  private void curve(Context ctx) {
+    Edited asked = edited(ctx);
+    PlanResult result = planner.plan(asked.choices(), 1);
+    Optional<Firing> firing = result.firing().filter(f -> result.errors().isEmpty());
+    Optional<String> answer =
+        firing.filter(f -> asked.quick()).map(f -> pages.answered(words.answered(f)));
+    Optional<CurveJson> curve =
+        firing.map(
+            f ->
+                CurveJson.of(
+                    asked.quick() ? Curves.plan(f) : Curves.band(f, planner.display(f)),
+                    PageWords.summary(f)));
+    ctx.contentType("application/json; charset=utf-8")
+        .result(Json.inPage(new CurveAnswer(result.errors(), answer, curve)));
+  }
+
+  /** What the script asks for. */
+  private record Edited(Choices choices, boolean quick) {}
+
+  private static Edited edited(Context ctx) {
+    Map<String, String> fields = new LinkedHashMap<>();
+    try {
+      JsonNode asked = READER.readTree(ctx.body());
+      asked.path("fields").properties().forEach(e -> fields.put(e.getKey(), e.getValue().asText()));
+      return new Edited(Choices.of(fields), asked.path("draws").asInt() == 1);
+    } catch (JsonProcessingException e) {
+      throw new BadRequestResponse("The body must be JSON with fields and draws.");
+    }
   }
 
   private void readback(Context ctx, boolean answered) {

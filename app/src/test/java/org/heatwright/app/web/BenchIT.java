@@ -213,12 +213,12 @@ class BenchIT {
 
   @Test
   void theCurveCanBeLookedAlongWithTheKeysAlone() {
-    WebElement slider = browser.find("#look");
+    WebElement slider = browser.find("#firing-look");
     slider.sendKeys(Keys.END);
-    String end = browser.text("#seen");
+    String end = browser.text("#firing-seen");
     slider.sendKeys(Keys.HOME);
-    assertThat(browser.text("#seen")).contains("the display should say").isNotEqualTo(end);
-    assertThat(slider.getAttribute("aria-valuetext")).isEqualTo(browser.text("#seen"));
+    assertThat(browser.text("#firing-seen")).contains("the display should say").isNotEqualTo(end);
+    assertThat(slider.getAttribute("aria-valuetext")).isEqualTo(browser.text("#firing-seen"));
   }
 
   /** Typed and ticked by somebody who knows the keypad; every page for everybody, no script. */
@@ -294,7 +294,9 @@ class BenchIT {
     browser.until("the kiln's page", () -> browser.maybe("#watched").isPresent());
     assertThat(browser.all("#learned")).isEmpty();
     assertKnownPage("nameplate");
-    browser.find("#watched .take a").click();
+    assertThat(browser.text("#watched-firing .legend"))
+        .contains("what the display said", "nine times in ten inside");
+    browser.find("#watched figure.plotted .take a").click();
     assertThat(Files.readString(downloaded(".svg"))).contains("plot-title").contains("forecast");
 
     browser.find("form.learn button").click();

@@ -119,11 +119,11 @@ class BenchTest {
     String glass = get("plan?work=Glass+disc&kiln=Anchor&keypad=Gull").body();
     assertThat(glass)
         .contains("What happens in the piece", "tension that stays in the glass", "MPa")
-        .contains("<path class=\"core\"")
-        .doesNotContain("Inside the moulds", "piece-wide");
+        .contains("<path class=\"inside n0\"", "<path class=\"inside n1\"")
+        .doesNotContain("Inside the moulds", "id=\"piece\"");
     String enamel = get("plan?work=Silver+cloisonne&kiln=Buoy&keypad=Tern").body();
     assertThat(enamel)
-        .contains("What happens in the piece", "time in the kiln", "piece-wide", "piece-narrow")
+        .contains("What happens in the piece", "time in the kiln", "id=\"piece\"", "take it out")
         .contains("from the door")
         .doesNotContain("Inside the moulds");
     assertThat(get("plan?work=Harbour+burnout&kiln=Capstan&keypad=Tern").body())
@@ -562,8 +562,9 @@ class BenchTest {
       assertThat(page).contains(log.name());
     }
     // Each plot is there for wide screens and for a phone, with ids of its own.
-    assertThat(page.split("<svg class=\"plot wide\"", -1)).hasSize(4);
-    assertThat(page.split("<svg class=\"plot narrow\"", -1)).hasSize(4);
+    assertThat(page.split("<svg class=\"plot wide\"", -1)).hasSize(3);
+    assertThat(page.split("<svg class=\"plot narrow\"", -1)).hasSize(3);
+    assertThat(page).contains("id=\"watched-firing\"", "<path class=\"measured\"");
     Matcher ids = Pattern.compile(" id=\"([^\"]+)\"").matcher(page);
     List<String> all = ids.results().map(m -> m.group(1)).toList();
     assertThat(all).doesNotHaveDuplicates();
