@@ -43,10 +43,7 @@ final class LogImportCommand implements Callable<Integer> {
   @Parameters(paramLabel = "FILE", description = "What the logger wrote, as text (CSV).")
   private Path file;
 
-  @Option(
-      names = "--out",
-      paramLabel = "LOG",
-      description = "Write the log in our own form.")
+  @Option(names = "--out", paramLabel = "LOG", description = "Write the log in our own form.")
   private Optional<Path> out;
 
   @Option(
@@ -91,8 +88,7 @@ final class LogImportCommand implements Callable<Integer> {
     List<String> written = new ArrayList<>();
     out.ifPresent(
         path ->
-            written.add(
-                Output.write(path, Output.Kind.LOG, LogFile.writeDated(reading.log()))));
+            written.add(Output.write(path, Output.Kind.LOG, LogFile.writeDated(reading.log()))));
     if (remember) {
       try (Store store = Store.open(storeFile(), surroundings.clock())) {
         store.keepLogForm(reading.shape(), all.text());
@@ -129,7 +125,8 @@ final class LogImportCommand implements Callable<Integer> {
             .formatted(
                 reading.fileName(),
                 rows.size(),
-                HourMinute.words(Duration.ofMinutes(Math.round((last - rows.get(0).seconds()) / 60))),
+                HourMinute.words(
+                    Duration.ofMinutes(Math.round((last - rows.get(0).seconds()) / 60))),
                 rows.stream().mapToDouble(LogFile.Row::chamberCelsius).min().orElseThrow(),
                 rows.stream().mapToDouble(LogFile.Row::chamberCelsius).max().orElseThrow(),
                 begins(reading.log())));
@@ -182,7 +179,8 @@ final class LogImportCommand implements Callable<Integer> {
                 log.localStart()
                     .map(
                         start ->
-                            "; it begins %s local time".formatted(start.toString().replace('T', ' '))))
+                            "; it begins %s local time"
+                                .formatted(start.toString().replace('T', ' '))))
         .orElse("");
   }
 

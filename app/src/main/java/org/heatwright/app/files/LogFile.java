@@ -146,7 +146,8 @@ public final class LogFile {
   public static String writeDated(Log log) {
     if (log.start().isPresent()) {
       Instant start = log.start().get();
-      return write(log, "time", row -> start.plusMillis(Math.round(row.seconds() * 1000)).toString());
+      return write(
+          log, "time", row -> start.plusMillis(Math.round(row.seconds() * 1000)).toString());
     }
     return log.localStart()
         .map(

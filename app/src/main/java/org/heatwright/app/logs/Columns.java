@@ -109,8 +109,11 @@ final class Columns {
       return Topic.NONE;
     }
     String name = name(column);
-    return name.isEmpty() || name.equals(Topic.NONE) || table.names().indexOf(name) != column
-            || table.names().lastIndexOf(name) != column || name.matches("\\d+")
+    return name.isEmpty()
+            || name.equals(Topic.NONE)
+            || table.names().indexOf(name) != column
+            || table.names().lastIndexOf(name) != column
+            || name.matches("\\d+")
         ? Integer.toString(column + 1)
         : name;
   }
@@ -208,9 +211,7 @@ final class Columns {
       List<Integer> sorted = new ArrayList<>(named);
       found.stream().filter(c -> !sorted.contains(c)).forEach(sorted::add);
       if (both.isEmpty()) {
-        clocks.stream()
-            .filter(c -> !sorted.contains(c))
-            .forEach(sorted::add);
+        clocks.stream().filter(c -> !sorted.contains(c)).forEach(sorted::add);
       }
       time = sorted.get(0);
       decide(
@@ -222,8 +223,7 @@ final class Columns {
       return;
     }
     List<Integer> rising = those(c -> kinds[c] == Kind.NUMBER && rises(c));
-    List<Integer> named =
-        those(c -> kinds[c] == Kind.NUMBER && Names.isTime(name(c)));
+    List<Integer> named = those(c -> kinds[c] == Kind.NUMBER && Names.isTime(name(c)));
     if (!named.isEmpty()) {
       time = named.get(0);
       decide(
@@ -291,10 +291,7 @@ final class Columns {
     if (toldWork.isPresent()) {
       decide(Topic.WORK, work, Sureness.TOLD, "You said so.", List.of());
     } else {
-      work =
-          other(
-              Topic.WORK,
-              name -> Names.isWork(name) && Names.powerUnit(name).isEmpty());
+      work = other(Topic.WORK, name -> Names.isWork(name) && Names.powerUnit(name).isEmpty());
     }
   }
 
@@ -409,8 +406,7 @@ final class Columns {
       decide(Topic.POWER, power, Sureness.TOLD, "You said so.", List.of());
       return;
     }
-    List<Integer> named =
-        those(c -> kinds[c] == Kind.NUMBER && free(c) && Names.isPower(name(c)));
+    List<Integer> named = those(c -> kinds[c] == Kind.NUMBER && free(c) && Names.isPower(name(c)));
     if (!named.isEmpty()) {
       power = named.get(0);
       decide(
@@ -429,11 +425,11 @@ final class Columns {
       decide(Topic.EVENT, event, Sureness.TOLD, "You said so.", List.of());
       return;
     }
-    List<Integer> named =
-        those(c -> kinds[c] == Kind.WORDS && free(c) && Names.isEvent(name(c)));
+    List<Integer> named = those(c -> kinds[c] == Kind.WORDS && free(c) && Names.isEvent(name(c)));
     if (!named.isEmpty()) {
       event = named.get(0);
-      decide(Topic.EVENT, event, Sureness.SURE, "Its name says so.", named.subList(1, named.size()));
+      decide(
+          Topic.EVENT, event, Sureness.SURE, "Its name says so.", named.subList(1, named.size()));
     }
   }
 

@@ -17,7 +17,9 @@ record Decoded(String text, Decision decision) {
   static Decoded of(byte[] bytes, String fileName, Optional<String> told) {
     refuseWhatIsNoText(bytes, fileName);
     Decision decision =
-        told.map(word -> new Decision(Topic.ENCODING, word, Sureness.TOLD, "You said so.", List.of()))
+        told.map(
+                word ->
+                    new Decision(Topic.ENCODING, word, Sureness.TOLD, "You said so.", List.of()))
             .orElseGet(() -> recognised(bytes));
     String text = decode(bytes, charset(decision.word()), fileName, decision);
     text = text.startsWith("\uFEFF") ? text.substring(1) : text;
@@ -53,7 +55,9 @@ record Decoded(String text, Decision decision) {
           fileName,
           "this is a workbook or an archive, not text; save its table as CSV and give that.");
     }
-    if (start.startsWith("%PDF") || start.startsWith("\u0089PNG") || start.startsWith("\u00ff\u00d8")) {
+    if (start.startsWith("%PDF")
+        || start.startsWith("\u0089PNG")
+        || start.startsWith("\u00ff\u00d8")) {
       throw InputException.in(
           fileName, "this is a picture or a PDF, not text; expected a table as text (CSV).");
     }

@@ -216,7 +216,11 @@ public final class LogImport {
     private String unitOf(Columns columns, int column, String chamberUnit) {
       return corrections
           .of(Topic.UNIT)
-          .or(() -> column == Columns.NO ? Optional.empty() : Names.temperatureUnit(columns.name(column)))
+          .or(
+              () ->
+                  column == Columns.NO
+                      ? Optional.empty()
+                      : Names.temperatureUnit(columns.name(column)))
           .orElse(chamberUnit);
     }
 

@@ -24,8 +24,7 @@ final class Moments {
   private static final Pattern BOTH = Pattern.compile(DATE + "(?:[Tt]|[ ,]+)" + TIME + OFFSET);
 
   private static final List<String> MONTHS =
-      List.of(
-          "jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec");
+      List.of("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec");
 
   private Moments() {}
 
@@ -58,9 +57,7 @@ final class Moments {
 
     boolean isOfADay() {
       boolean twelve = half != ' ';
-      return minutes < 60
-          && fullSeconds < 60
-          && (twelve ? hours >= 1 && hours <= 12 : hours <= 24);
+      return minutes < 60 && fullSeconds < 60 && (twelve ? hours >= 1 && hours <= 12 : hours <= 24);
     }
 
     /** Since midnight, or since the start, s. */
@@ -85,7 +82,8 @@ final class Moments {
     }
     Matcher both = BOTH.matcher(field);
     if (both.matches()) {
-      return date(both).flatMap(d -> Optional.of(new Moment(Optional.of(d), Optional.of(time(both)))));
+      return date(both)
+          .flatMap(d -> Optional.of(new Moment(Optional.of(d), Optional.of(time(both)))));
     }
     Matcher time = TIME_ALONE.matcher(field);
     if (time.matches()) {
@@ -100,8 +98,9 @@ final class Moments {
   private static Optional<Date> date(Matcher m) {
     if (m.group("a") != null) {
       // A date has two digits somewhere, or four: 1.2.3 is a version.
-      if (m.group("a").length() == 3 || m.group("c").length() == 3 || m.group("c").length() == 1
-          && m.group("a").length() == 1) {
+      if (m.group("a").length() == 3
+          || m.group("c").length() == 3
+          || m.group("c").length() == 1 && m.group("a").length() == 1) {
         return Optional.empty();
       }
       return Optional.of(

@@ -8,19 +8,24 @@ import java.util.regex.Pattern;
 final class Names {
 
   private static final Pattern TIME =
-      words("time|timestamp|date|day|datum|data|fecha|zeit|uhrzeit|heure|temps|hora|elapsed|clock|seconds|secs?|minutes|mins?|hours|hrs?|t");
+      words(
+          "time|timestamp|date|day|datum|data|fecha|zeit|uhrzeit|heure|temps|hora|elapsed|clock|seconds|secs?|minutes|mins?|hours|hrs?|t");
   private static final Pattern SETPOINT =
-      words("sp|sv|set|setpoint|set-point|target|soll|sollwert|solltemperatur|consigne|program|programmed|wanted");
+      words(
+          "sp|sv|set|setpoint|set-point|target|soll|sollwert|solltemperatur|consigne|program|programmed|wanted");
   private static final Pattern POWER =
       words("power|watts?|kw|w|leistung|puissance|potencia|duty|output|out|op|heat|heating");
   private static final Pattern AMBIENT =
       words("ambient|room|cold|junction|cj|cjc|internal|case|board|battery|humidity|rh");
   private static final Pattern WORK = words("work|piece|part|mould|mold|ware|object");
-  private static final Pattern EVENT = words("event|events|note|notes|remark|remarks|comment|comments|alarm");
+  private static final Pattern EVENT =
+      words("event|events|note|notes|remark|remarks|comment|comments|alarm");
   private static final Pattern TEMPERATURE =
-      words("temp|temps|temperature|temperatur|température|temperatura|pv|actual|measured|ist|istwert|isttemperatur|mesure|chamber|kiln|oven|furnace|ofen|four|horno|reading|display|shown|tc|thermocouple|probe|t1|tc1|temp1|ch1|channel|value");
+      words(
+          "temp|temps|temperature|temperatur|température|temperatura|pv|actual|measured|ist|istwert|isttemperatur|mesure|chamber|kiln|oven|furnace|ofen|four|horno|reading|display|shown|tc|thermocouple|probe|t1|tc1|temp1|ch1|channel|value");
   private static final Pattern CHAMBER =
-      words("pv|actual|measured|ist|istwert|isttemperatur|chamber|kiln|oven|furnace|ofen|display|shown");
+      words(
+          "pv|actual|measured|ist|istwert|isttemperatur|chamber|kiln|oven|furnace|ofen|display|shown");
 
   private static final Pattern CELSIUS =
       Pattern.compile("°\\s?c\\b|℃|\\bdeg\\.?\\s?c\\b|celsius|[(\\[/ ]c[)\\]]?$|\\bc$");

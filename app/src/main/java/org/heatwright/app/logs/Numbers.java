@@ -25,7 +25,8 @@ final class Numbers {
           "[-+]?(?:\\d+|\\d{1,3}(?:[.'’ \\u00a0\\u202f]\\d{3})+)?(?:(?<=\\d),\\d*|,\\d+)?"
               + EXPONENT
               + UNIT);
-  private static final Pattern GROUPED = Pattern.compile("[-+]?\\d{1,3}(?:[.,]\\d{3})+(?![.,\\d]).*");
+  private static final Pattern GROUPED =
+      Pattern.compile("[-+]?\\d{1,3}(?:[.,]\\d{3})+(?![.,\\d]).*");
 
   private static final Pattern BLANKS = Pattern.compile("[-+]?\\d{1,3}( \\d{3})+.*");
   private static final Pattern GROUP_AFTER_POINT = Pattern.compile("[,'’\\s\\u00a0\\u202f]");
@@ -130,7 +131,9 @@ final class Numbers {
         if (!hasComma && !hasPoint) {
           continue;
         }
-        if (!(hasComma && hasPoint) && GROUPED.matcher(field).matches() && !field.matches("[-+]?0[.,].*")) {
+        if (!(hasComma && hasPoint)
+            && GROUPED.matcher(field).matches()
+            && !field.matches("[-+]?0[.,].*")) {
           open = true;
         } else if (field.lastIndexOf(',') > field.lastIndexOf('.')
             && COMMA.matcher(field).matches()) {

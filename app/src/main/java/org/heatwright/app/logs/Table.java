@@ -104,8 +104,7 @@ record Table(
       int first = firstRow(cut);
       Header header = header(cut, first);
       List<Row> rows = rows(cut, first);
-      List<String> above =
-          lines.subList(0, header.begins()).stream().map(Line::text).toList();
+      List<String> above = lines.subList(0, header.begins()).stream().map(Line::text).toList();
       return new Table(
           cut.width(),
           header.names(),
@@ -218,8 +217,7 @@ record Table(
                   InputException.in(
                       fileName,
                       "%s is \"%s\", but no such line holds anything; expected the number of a line, up to %d."
-                          .formatted(
-                              topic.word(), word, lines.get(lines.size() - 1).number())));
+                          .formatted(topic.word(), word, lines.get(lines.size() - 1).number())));
     }
 
     /** Names of columns, and the index of the line where they begin. */
@@ -235,7 +233,8 @@ record Table(
         return noHeader(cut, first, Sureness.SURE, "The file begins with a row of values.");
       }
       List<String> names = names(lines.get(at).text(), cut, first);
-      if (names == null || told.isEmpty() && names.stream().anyMatch(n -> isValue(n, cut.separator()))) {
+      if (names == null
+          || told.isEmpty() && names.stream().anyMatch(n -> isValue(n, cut.separator()))) {
         if (told.isPresent()) {
           throw InputException.at(
               fileName,
@@ -262,7 +261,10 @@ record Table(
                       i ->
                           units.get(i).isEmpty()
                               ? over.get(i)
-                              : over.get(i) + " (" + units.get(i).replaceAll("[()\\[\\]]", "") + ")")
+                              : over.get(i)
+                                  + " ("
+                                  + units.get(i).replaceAll("[()\\[\\]]", "")
+                                  + ")")
                   .toList();
           begins = at - 1;
           why += " Line %d has their units.".formatted(lines.get(at).number());
@@ -276,7 +278,8 @@ record Table(
                   ? Sureness.TOLD
                   : names.stream().anyMatch(Names::isTime)
                           && names.stream().anyMatch(Names::isTemperature)
-                      ? Sureness.SURE : Sureness.LIKELY,
+                      ? Sureness.SURE
+                      : Sureness.LIKELY,
               told.isPresent() ? "You said so." : why,
               told.isPresent() ? List.of() : List.of(Topic.NONE)));
       return new Header(names, true, begins);
@@ -492,8 +495,7 @@ record Table(
       }
     }
     for (int i = fields.size() - 1; i > 0; i--) {
-      if (HALF.matcher(fields.get(i)).matches()
-          && CLOCK.matcher(fields.get(i - 1)).matches()) {
+      if (HALF.matcher(fields.get(i)).matches() && CLOCK.matcher(fields.get(i - 1)).matches()) {
         fields.set(i - 1, fields.get(i - 1) + " " + fields.remove(i));
       }
     }

@@ -92,10 +92,10 @@ record Times(double[] seconds, Optional<Instant> start, Optional<LocalDateTime> 
 
     private Decision form() {
       return switch (columns.kinds[columns.time]) {
-        case DATE_TIME ->
-            decision("date-time", Sureness.SURE, "It holds dates with times of day.");
+        case DATE_TIME -> decision("date-time", Sureness.SURE, "It holds dates with times of day.");
         case DATE ->
-            decision("date-time", Sureness.LIKELY, "It holds dates; no column of times goes with it.");
+            decision(
+                "date-time", Sureness.LIKELY, "It holds dates; no column of times goes with it.");
         case TIME -> columns.date == Columns.NO ? clockForm() : withDate();
         default -> numberForm();
       };
@@ -340,9 +340,7 @@ record Times(double[] seconds, Optional<Instant> start, Optional<LocalDateTime> 
         time[i] =
             read.filter(Moments.Time::isOfADay)
                 .orElseThrow(
-                    () ->
-                        garbled(
-                            row, columns.time, "is no time of day", "one such as 14:05:10"));
+                    () -> garbled(row, columns.time, "is no time of day", "one such as 14:05:10"));
         half |= time[i].half() != ' ';
       }
       if (dates.isEmpty()) {
@@ -354,8 +352,7 @@ record Times(double[] seconds, Optional<Instant> start, Optional<LocalDateTime> 
       return timed(order(dates, dateColumn, half), date, time, dateColumn);
     }
 
-    private Times timed(
-        DateOrder order, Moments.Date[] date, Moments.Time[] time, int dateColumn) {
+    private Times timed(DateOrder order, Moments.Date[] date, Moments.Time[] time, int dateColumn) {
       double[] seconds = new double[rows.size()];
       boolean offset = Arrays.stream(time).anyMatch(t -> t != null && t.offset().isPresent());
       double first = Double.NaN;
@@ -393,8 +390,7 @@ record Times(double[] seconds, Optional<Instant> start, Optional<LocalDateTime> 
           offset ? Optional.of(Instant.ofEpochMilli(millis)) : Optional.empty(),
           offset
               ? Optional.empty()
-              : Optional.of(
-                  LocalDateTime.ofInstant(Instant.ofEpochMilli(millis), ZoneOffset.UTC)));
+              : Optional.of(LocalDateTime.ofInstant(Instant.ofEpochMilli(millis), ZoneOffset.UTC)));
     }
 
     private static Optional<LocalDate> day(DateOrder order, Moments.Date date) {
@@ -447,9 +443,7 @@ record Times(double[] seconds, Optional<Instant> start, Optional<LocalDateTime> 
       }
       boolean dots = first.dash() == '.' && fits.contains(DateOrder.DAY_MONTH_YEAR);
       boolean monthFirst =
-          !dots
-              && fits.contains(DateOrder.MONTH_DAY_YEAR)
-              && (half || isFahrenheit());
+          !dots && fits.contains(DateOrder.MONTH_DAY_YEAR) && (half || isFahrenheit());
       DateOrder order =
           monthFirst
               ? DateOrder.MONTH_DAY_YEAR
@@ -457,7 +451,10 @@ record Times(double[] seconds, Optional<Instant> start, Optional<LocalDateTime> 
       List<DateOrder> others = fits.stream().filter(o -> o != order).toList();
       if (dots) {
         return decided(
-            order, Sureness.LIKELY, "With dots between its parts a date begins with the day.", others);
+            order,
+            Sureness.LIKELY,
+            "With dots between its parts a date begins with the day.",
+            others);
       }
       return decided(
           order,
@@ -507,9 +504,10 @@ record Times(double[] seconds, Optional<Instant> start, Optional<LocalDateTime> 
     /** Whether the days follow each other as those of a firing. */
     private static boolean isFiring(DateOrder order, Map<Moments.Date, Table.Row> dates) {
       long[] days =
-          dates.keySet().stream().mapToLong(d -> day(order, d).orElseThrow().toEpochDay()).toArray();
-      long span =
-          Arrays.stream(days).max().orElseThrow() - Arrays.stream(days).min().orElseThrow();
+          dates.keySet().stream()
+              .mapToLong(d -> day(order, d).orElseThrow().toEpochDay())
+              .toArray();
+      long span = Arrays.stream(days).max().orElseThrow() - Arrays.stream(days).min().orElseThrow();
       int back = 0;
       for (int i = 1; i < days.length; i++) {
         back += days[i] < days[i - 1] ? 1 : 0;

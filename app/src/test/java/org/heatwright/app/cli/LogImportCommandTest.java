@@ -31,7 +31,8 @@ class LogImportCommandTest {
 
     assertThat(run.code()).isZero();
     assertThat(run.out())
-        .startsWith("tuesday.csv: 3 rows over 10 min, from 21 to 221 °C; it begins 2026-04-03 10:00")
+        .startsWith(
+            "tuesday.csv: 3 rows over 10 min, from 21 to 221 °C; it begins 2026-04-03 10:00")
         .contains("separator     semicolon (sure)")
         .contains("date-order    day-month-year (guess): 03/04/26: day first or month first")
         .contains("Fits too: month-day-year.")
@@ -46,12 +47,25 @@ class LogImportCommandTest {
     Path out = dir.resolve("out.csv");
     Run first =
         Run.of(
-            "log", "import", log(LOG), "--store", store, "--remember", "--out", out,
-            "--set", "chamber=Temp 2", "--set", "unit=fahrenheit",
-            "--set", "date-order=month-day-year");
+            "log",
+            "import",
+            log(LOG),
+            "--store",
+            store,
+            "--remember",
+            "--out",
+            out,
+            "--set",
+            "chamber=Temp 2",
+            "--set",
+            "unit=fahrenheit",
+            "--set",
+            "date-order=month-day-year");
     assertThat(first.err()).isEmpty();
     LogFile.Log written = LogFile.read(Files.readString(out), "out.csv");
-    assertThat(written.rows()).extracting(LogFile.Row::chamberCelsius).containsExactly(20.0, 100.0, 200.0);
+    assertThat(written.rows())
+        .extracting(LogFile.Row::chamberCelsius)
+        .containsExactly(20.0, 100.0, 200.0);
     assertThat(written.localStart().map(Object::toString)).contains("2026-03-04T10:00");
 
     Path next = log(LOG.replace("03/04/26", "03/05/26").replace("68,0", "50,0"));

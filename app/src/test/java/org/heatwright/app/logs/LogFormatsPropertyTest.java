@@ -37,7 +37,8 @@ class LogFormatsPropertyTest {
           });
       wrong.forEach(
           (topic, word) -> {
-            Decision decision = reading.decision(topic).orElseThrow(() -> new AssertionError(topic + " " + about));
+            Decision decision =
+                reading.decision(topic).orElseThrow(() -> new AssertionError(topic + " " + about));
             assertThat(decision.sure()).as("%s %s", decision, about).isNotEqualTo(Sureness.SURE);
             assertThat(decision.alternatives().stream().map(w -> number(reading, topic, w)))
                 .as("%s %s", decision, about)
@@ -48,8 +49,7 @@ class LogFormatsPropertyTest {
         atOnce++;
         requireSame(log, reading, about);
       } else {
-        requireSame(
-            log, LogImport.read(log.bytes, "log.csv", new Corrections(log.right)), about);
+        requireSame(log, LogImport.read(log.bytes, "log.csv", new Corrections(log.right)), about);
       }
     }
     System.out.printf("forms read right at once: %d of %d; else %s%n", atOnce, FORMS, guessedWrong);

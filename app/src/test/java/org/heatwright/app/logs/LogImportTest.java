@@ -60,18 +60,18 @@ class LogImportTest {
     // (68.9 − 32) / 1.8 and so on, by hand
     double[] celsius = {20.5, 93.0, 100.0, 595.5, 605.0};
     for (int i = 0; i < celsius.length; i++) {
-      assertThat(reading.log().rows().get(i).chamberCelsius())
-          .isCloseTo(celsius[i], within(1e-9));
+      assertThat(reading.log().rows().get(i).chamberCelsius()).isCloseTo(celsius[i], within(1e-9));
     }
-    assertThat(reading.log().rows().get(3).powerWatts().orElseThrow())
-        .isCloseTo(810, within(1e-9));
+    assertThat(reading.log().rows().get(3).powerWatts().orElseThrow()).isCloseTo(810, within(1e-9));
     assertThat(reading.log().rows().get(1).event()).contains("door-shut");
     assertThat(reading.log().remarks())
         .anySatisfy(r -> assertThat(r).isEqualTo("The log has a gap of 5700 s after 600 s."))
         .anySatisfy(r -> assertThat(r).contains("Line 7 is without a reading of the chamber"));
     assertThat(decision(reading, Topic.DATE_ORDER).sure()).isEqualTo(Sureness.SURE);
     assertThat(decision(reading, Topic.UNIT).word()).isEqualTo("fahrenheit");
-    assertThat(reading.columns()).extracting(LogColumn::use).containsExactly("date", "time", "setpoint", "chamber", "power", "event");
+    assertThat(reading.columns())
+        .extracting(LogColumn::use)
+        .containsExactly("date", "time", "setpoint", "chamber", "power", "event");
   }
 
   @Test
@@ -86,13 +86,16 @@ class LogImportTest {
     Decision order = decision(reading, Topic.DATE_ORDER);
     assertThat(order.sure()).isEqualTo(Sureness.GUESS);
     assertThat(order.why())
-        .startsWith("03/04/26: day first or month first cannot be told: nothing in the file decides");
+        .startsWith(
+            "03/04/26: day first or month first cannot be told: nothing in the file decides");
     assertThat(order.alternatives()).containsExactly("month-day-year");
     assertThat(reading.log().localStart()).contains(LocalDateTime.of(2026, 4, 3, 10, 0));
     Decision unit = decision(reading, Topic.UNIT);
     assertThat(unit.sure()).isEqualTo(Sureness.GUESS);
     assertThat(unit.word()).isEqualTo("celsius");
-    assertThat(reading.guesses()).extracting(Decision::topic).contains(Topic.DATE_ORDER, Topic.UNIT);
+    assertThat(reading.guesses())
+        .extracting(Decision::topic)
+        .contains(Topic.DATE_ORDER, Topic.UNIT);
   }
 
   @Test
@@ -106,9 +109,12 @@ class LogImportTest {
     LogReading reading =
         read(text, "date-order=month-day-year", "chamber=Temp B", "unit=fahrenheit");
     assertThat(reading.log().localStart()).contains(LocalDateTime.of(2026, 3, 4, 10, 0));
-    assertThat(reading.log().rows()).extracting(LogFile.Row::chamberCelsius).containsExactly(20.0, 100.0, 200.0);
+    assertThat(reading.log().rows())
+        .extracting(LogFile.Row::chamberCelsius)
+        .containsExactly(20.0, 100.0, 200.0);
     assertThat(decision(reading, Topic.CHAMBER).sure()).isEqualTo(Sureness.TOLD);
-    LogReading byNumber = read(text, "chamber=3", "header=none", "first-row=3", "time=1", "unit=fahrenheit");
+    LogReading byNumber =
+        read(text, "chamber=3", "header=none", "first-row=3", "time=1", "unit=fahrenheit");
     assertThat(byNumber.log().rows()).hasSize(2);
     assertThat(byNumber.log().rows().get(0).chamberCelsius()).isEqualTo(100);
     // The form is known again, whatever was told.
@@ -158,12 +164,10 @@ class LogImportTest {
   @Test
   void thousandsAndUnitsBehindNumbersAreRead() {
     LogReading reading =
-        read(
-            rows(
-                "Elapsed min;Temp",
-                "0;998,5 °F", "1;1.002,5 °F", "2;1.006,0 °F"));
+        read(rows("Elapsed min;Temp", "0;998,5 °F", "1;1.002,5 °F", "2;1.006,0 °F"));
     assertThat(decision(reading, Topic.UNIT).word()).isEqualTo("fahrenheit");
-    assertThat(reading.log().rows().get(2).chamberCelsius()).isCloseTo((1006.0 - 32) / 1.8, within(1e-9));
+    assertThat(reading.log().rows().get(2).chamberCelsius())
+        .isCloseTo((1006.0 - 32) / 1.8, within(1e-9));
     assertThat(reading.log().rows().get(2).seconds()).isEqualTo(120);
   }
 
@@ -184,7 +188,9 @@ class LogImportTest {
         .anySatisfy(r -> assertThat(r).startsWith("From line 42 on there are no rows"));
   }
 
-  /** One that nothing names: the noisy one is read, the smooth one is the setpoint; both guesses. */
+  /**
+   * One that nothing names: the noisy one is read, the smooth one is the setpoint; both guesses.
+   */
   @Test
   void withoutNamesTheReadingIsTheOneWithNoise() {
     StringBuilder text = new StringBuilder();
@@ -220,21 +226,82 @@ class LogImportTest {
     return Stream.of(
         wrong("empty", " \n\n", "the file is empty", "expected a row"),
         wrong("a workbook", "PK\u0003\u0004 and so on", "a workbook", "save its table as CSV"),
-        wrong("bytes", "Time;Temp\n0;20\n60;\u0002\u00011\n", "line 3", "byte 2", "expected a table"),
-        new Wrong("cut in a letter", cut, "", List.of("not whole in utf-16le", "copy the file again")),
-        wrong("prose", "Dear all\nthe kiln was hot\n", "line 2", "no line holds two values", "expected rows"),
+        wrong(
+            "bytes", "Time;Temp\n0;20\n60;\u0002\u00011\n", "line 3", "byte 2", "expected a table"),
+        new Wrong(
+            "cut in a letter", cut, "", List.of("not whole in utf-16le", "copy the file again")),
+        wrong(
+            "prose",
+            "Dear all\nthe kiln was hot\n",
+            "line 2",
+            "no line holds two values",
+            "expected rows"),
         wrong("names alone", "Time;Temp\n", "line 1", "no line holds two values"),
-        wrong("a garbled reading", good + "0:03:00;5o,5\n", "line 5", "\"5o,5\"", "column \"Temp °C\"", "decimal comma", "expected one"),
+        wrong(
+            "a garbled reading",
+            good + "0:03:00;5o,5\n",
+            "line 5",
+            "\"5o,5\"",
+            "column \"Temp °C\"",
+            "decimal comma",
+            "expected one"),
         wrong("both decimal signs", good + "0:03:00;50.5\n", "line 5", "\"50.5\"", "decimal comma"),
-        wrong("a garbled time", good + "0:61:00;50,5\n", "line 5", "\"0:61:00\"", "is no time", "expected one such as"),
-        wrong("no such day", "Date;Time;Temp °C\n31/04/2026;10:00;20\n31/04/2026;10:05;30\n", "line 2", "\"31/04/2026\"", "is no date", "expected a day"),
-        wrong("an open quotation mark", good + "0:03:00;\"50,5\n0:04:00;60,5\n", "line 5", "quotation mark", "expected two"),
-        wrong("rows of other widths", good + "0:03:00;5;0\n0:04:00;6;0\n0:05:00;7;0\n0:06:00;8;0\n0:07:00;9,5\n", "line 5", "3 values", "expected 2"),
-        wrong("no time", "A;B\n20;1\n20;5\n19;3\n22;2\n", "no column rises", "expected one with a time"),
-        wrong("no firing", "Time s;Humidity\n0;20,1\n60;20,2\n120;20,3\n", "no column holds readings of a firing", "expected one"),
-        wrong("a clock that stands", "Time;Temp °C\n10:00:00;20\n10:00:00;30\n10:00:00;40\n", "line 4", "same time", "expected times that go on"),
-        wrong("readings of no kiln", "Time s;Temp °C\n0;20\n60;32767\n120;32767\n180;32767\n", "line 3", "\"32767\"", "outside of -100 to 2500", "expected another unit"),
-        told("no such column", good, "chamber=Furnace", "\"Furnace\"", "no such column", "expected a number from 1 to 2"),
+        wrong(
+            "a garbled time",
+            good + "0:61:00;50,5\n",
+            "line 5",
+            "\"0:61:00\"",
+            "is no time",
+            "expected one such as"),
+        wrong(
+            "no such day",
+            "Date;Time;Temp °C\n31/04/2026;10:00;20\n31/04/2026;10:05;30\n",
+            "line 2",
+            "\"31/04/2026\"",
+            "is no date",
+            "expected a day"),
+        wrong(
+            "an open quotation mark",
+            good + "0:03:00;\"50,5\n0:04:00;60,5\n",
+            "line 5",
+            "quotation mark",
+            "expected two"),
+        wrong(
+            "rows of other widths",
+            good + "0:03:00;5;0\n0:04:00;6;0\n0:05:00;7;0\n0:06:00;8;0\n0:07:00;9,5\n",
+            "line 5",
+            "3 values",
+            "expected 2"),
+        wrong(
+            "no time",
+            "A;B\n20;1\n20;5\n19;3\n22;2\n",
+            "no column rises",
+            "expected one with a time"),
+        wrong(
+            "no firing",
+            "Time s;Humidity\n0;20,1\n60;20,2\n120;20,3\n",
+            "no column holds readings of a firing",
+            "expected one"),
+        wrong(
+            "a clock that stands",
+            "Time;Temp °C\n10:00:00;20\n10:00:00;30\n10:00:00;40\n",
+            "line 4",
+            "same time",
+            "expected times that go on"),
+        wrong(
+            "readings of no kiln",
+            "Time s;Temp °C\n0;20\n60;32767\n120;32767\n180;32767\n",
+            "line 3",
+            "\"32767\"",
+            "outside of -100 to 2500",
+            "expected another unit"),
+        told(
+            "no such column",
+            good,
+            "chamber=Furnace",
+            "\"Furnace\"",
+            "no such column",
+            "expected a number from 1 to 2"),
         told("no such line", good, "first-row=77", "\"77\"", "expected the number of a line"));
   }
 

@@ -81,14 +81,28 @@ final class RandomLog {
     quoted = comma && separator.equals("comma") || !blanks && random.nextInt(5) == 0;
     digits = random.nextInt(3);
     unit = one("celsius", "fahrenheit", "kelvin");
-    toleranceKelvins =
-        0.5 * Math.pow(10, -digits) / (unit.equals("fahrenheit") ? 1.8 : 1) + 1e-6;
+    toleranceKelvins = 0.5 * Math.pow(10, -digits) / (unit.equals("fahrenheit") ? 1.8 : 1) + 1e-6;
     hasSetpoint = random.nextInt(3) > 0;
     boolean named = random.nextInt(4) > 0;
     int unitStands = named ? random.nextInt(3) : 2; // in the name, in a row of units, nowhere
     String form = FORMS.get(random.nextInt(FORMS.size()));
-    boolean dated = !List.of("seconds", "minutes", "hours", "elapsed", "clock", "clock-half", "epoch-s", "epoch-ms", "serial").contains(form);
-    boolean split = dated && (blanks || random.nextInt(3) == 0) && (blanks || !form.equals("named")) && !form.equals("iso-offset");
+    boolean dated =
+        !List.of(
+                "seconds",
+                "minutes",
+                "hours",
+                "elapsed",
+                "clock",
+                "clock-half",
+                "epoch-s",
+                "epoch-ms",
+                "serial")
+            .contains(form);
+    boolean split =
+        dated
+            && (blanks || random.nextInt(3) == 0)
+            && (blanks || !form.equals("named"))
+            && !form.equals("iso-offset");
     String dash = form.equals("mdy") || form.equals("mdy-half") ? "/" : one(".", "/", "-");
     boolean shortYear = random.nextBoolean();
     boolean full = random.nextInt(3) > 0; // seconds told
@@ -109,7 +123,8 @@ final class RandomLog {
               i -> time(form, start, at[i], dash, shortYear, full)));
     }
     int temperatures = columns.size();
-    columns.add(new Column(one("Actual", "Temp", "Kiln", "PV"), sign(), i -> temperature(shown[i])));
+    columns.add(
+        new Column(one("Actual", "Temp", "Kiln", "PV"), sign(), i -> temperature(shown[i])));
     if (hasSetpoint) {
       columns.add(
           random.nextBoolean() ? temperatures : columns.size(),
@@ -256,7 +271,8 @@ final class RandomLog {
   }
 
   private String decimal(double value, int places) {
-    String text = BigDecimal.valueOf(value).setScale(places, RoundingMode.HALF_EVEN).toPlainString();
+    String text =
+        BigDecimal.valueOf(value).setScale(places, RoundingMode.HALF_EVEN).toPlainString();
     return comma ? text.replace('.', ',') : text;
   }
 
@@ -288,32 +304,26 @@ final class RandomLog {
     return DateTimeFormatter.ofPattern(pattern, Locale.ENGLISH).format(moment(start, seconds));
   }
 
-  private static String timeOfDay(
-      String form, LocalDateTime start, double seconds, boolean full) {
+  private static String timeOfDay(String form, LocalDateTime start, double seconds, boolean full) {
     String pattern =
         form.endsWith("half") ? (full ? "h:mm:ss a" : "h:mm a") : full ? "HH:mm:ss" : "H:mm";
     return DateTimeFormatter.ofPattern(pattern, Locale.ENGLISH).format(moment(start, seconds));
   }
 
   private String time(
-      String form,
-      LocalDateTime start,
-      double at,
-      String dash,
-      boolean shortYear,
-      boolean full) {
+      String form, LocalDateTime start, double at, String dash, boolean shortYear, boolean full) {
     LocalDateTime moment = moment(start, at);
     return switch (form) {
       case "seconds" -> decimal(at, 0);
       case "minutes" -> decimal(at / 60, 2);
       case "hours" -> decimal(at / 3600, 5);
       case "elapsed" ->
-          "%d:%02d:%02d"
-              .formatted((int) at / 3600, (int) at / 60 % 60, (int) at % 60);
+          "%d:%02d:%02d".formatted((int) at / 3600, (int) at / 60 % 60, (int) at % 60);
       case "clock" -> timeOfDay(form, start, at, true);
       case "clock-half" -> timeOfDay(form, start, at, full);
       case "iso" -> DateTimeFormatter.ISO_LOCAL_DATE_TIME.format(moment);
-      case "iso-offset" -> DateTimeFormatter.ISO_OFFSET_DATE_TIME.format(moment.atOffset(ZoneOffset.ofHours(2)));
+      case "iso-offset" ->
+          DateTimeFormatter.ISO_OFFSET_DATE_TIME.format(moment.atOffset(ZoneOffset.ofHours(2)));
       case "epoch-s" -> Long.toString(moment.toEpochSecond(ZoneOffset.UTC));
       case "epoch-ms" -> Long.toString(1000 * moment.toEpochSecond(ZoneOffset.UTC));
       case "serial" -> decimal(DAY_NOUGHT.until(moment, ChronoUnit.SECONDS) / 86_400.0, 7);
