@@ -434,6 +434,38 @@ public final class Store implements AutoCloseable {
                 .list());
   }
 
+  /**
+   * Keeps what was corrected in a log, for the next of its form; what was kept before is replaced.
+   *
+   * @param shape by what the form is known
+   * @param corrections a line each
+   */
+  public void keepLogForm(String shape, String corrections) {
+    run(
+        handle ->
+            handle
+                .createUpdate(
+                    "insert into log_form (shape, corrections, told_ms)"
+                        + " values (:shape, :corrections, :told)"
+                        + " on conflict (shape) do update set corrections = :corrections,"
+                        + " told_ms = :told")
+                .bind("shape", shape)
+                .bind("corrections", corrections)
+                .bind("told", clock.millis())
+                .execute());
+  }
+
+  /** What was corrected in the last log of a form. */
+  public Optional<String> logForm(String shape) {
+    return run(
+        handle ->
+            handle
+                .createQuery("select corrections from log_form where shape = :shape")
+                .bind("shape", shape)
+                .mapTo(String.class)
+                .findOne());
+  }
+
   /** Keeps a card as it was handed out. */
   public CardEntry keepCard(String name, String madeFrom, byte[] pdf) {
     CardEntry entry = new CardEntry(UUID.randomUUID().toString(), name, madeFrom, now());
