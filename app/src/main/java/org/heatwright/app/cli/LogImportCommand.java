@@ -9,6 +9,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
+import org.heatwright.app.files.InputException;
 import org.heatwright.app.files.LogFile;
 import org.heatwright.app.files.TextFile;
 import org.heatwright.app.files.YamlText;
@@ -111,8 +112,14 @@ final class LogImportCommand implements Callable<Integer> {
     if (!Files.exists(storeFile())) {
       return Optional.empty();
     }
+    String shape;
+    try {
+      shape = LogImport.shape(bytes, name);
+    } catch (InputException toldWhenItIsRead) {
+      return Optional.empty();
+    }
     try (Store store = Store.open(storeFile(), surroundings.clock())) {
-      return store.logForm(LogImport.shape(bytes, name)).map(Corrections::read);
+      return store.logForm(shape).map(Corrections::read);
     }
   }
 

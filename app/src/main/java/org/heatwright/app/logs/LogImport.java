@@ -143,7 +143,16 @@ public final class LogImport {
           columns.told(),
           preview,
           log,
-          corrections.changeLayout() ? shape(bytes, fileName) : table.shape());
+          corrections.changeLayout() ? shapeOr(table, bytes) : table.shape());
+    }
+
+    /** What needs corrections to be cut into rows at all is known by how it is cut then. */
+    private String shapeOr(Table corrected, byte[] bytes) {
+      try {
+        return shape(bytes, fileName);
+      } catch (InputException notWithoutThem) {
+        return corrected.shape();
+      }
     }
 
     private void refuseWhatIsNoLog(

@@ -118,8 +118,8 @@ final class Numbers {
     if (told.isPresent()) {
       return new Decision(Topic.DECIMAL, told.get(), Sureness.TOLD, "You said so.", List.of());
     }
-    String onlyComma = null;
-    String onlyPoint = null;
+    String onlyComma = "";
+    String onlyPoint = "";
     int commas = 0;
     int points = 0;
     List<List<String>> grouped = new ArrayList<>();
@@ -138,10 +138,10 @@ final class Numbers {
         } else if (field.lastIndexOf(',') > field.lastIndexOf('.')
             && COMMA.matcher(field).matches()) {
           commas++;
-          onlyComma = onlyComma == null ? field : onlyComma;
+          onlyComma = onlyComma.isEmpty() ? field : onlyComma;
         } else if (POINT.matcher(field).matches()) {
           points++;
-          onlyPoint = onlyPoint == null ? field : onlyPoint;
+          onlyPoint = onlyPoint.isEmpty() ? field : onlyPoint;
         }
       }
       if (open) {

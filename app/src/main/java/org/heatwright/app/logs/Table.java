@@ -270,18 +270,15 @@ record Table(
           why += " Line %d has their units.".formatted(lines.get(at).number());
         }
       }
+      boolean known =
+          names.stream().anyMatch(Names::isTime) && names.stream().anyMatch(Names::isTemperature);
       decisions.add(
           new Decision(
               Topic.HEADER,
               Integer.toString(lines.get(begins).number()),
-              told.isPresent()
-                  ? Sureness.TOLD
-                  : names.stream().anyMatch(Names::isTime)
-                          && names.stream().anyMatch(Names::isTemperature)
-                      ? Sureness.SURE
-                      : Sureness.LIKELY,
+              told.isPresent() ? Sureness.TOLD : known ? Sureness.SURE : Sureness.LIKELY,
               told.isPresent() ? "You said so." : why,
-              told.isPresent() ? List.of() : List.of(Topic.NONE)));
+              told.isPresent() || known ? List.of() : List.of(Topic.NONE)));
       return new Header(names, true, begins);
     }
 
