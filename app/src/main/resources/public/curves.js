@@ -46,6 +46,7 @@ const MOST_ROWS = 24;
 const LOOKS = 240;
 const DEEPEST = 200;
 const DEAD_PIXELS = 8;
+const DATE_ROOM = 0.27; // of the frame, that a narrow screen needs from one date to the next
 const FILE_WIDTH = 1000;
 const FILE_HEIGHT = 560;
 
@@ -447,7 +448,7 @@ class Curves {
       shapes.push(shape("line", { class: tick.day ? "rule midnight" : "rule", x1: x, x2: x, y1: 0, y2: "100%" }));
       shapes.push(shape("text", { class: tick.spare ? "axis spare" : "axis", x, y: "100%", dy: "1.5em", "text-anchor": "middle" }, tick.label));
       if (tick.day) {
-        shapes.push(shape("text", { class: "axis date", x, y: "100%", dy: "2.9em", "text-anchor": "middle" }, tick.day));
+        shapes.push(shape("text", { class: tick.spareDay ? "axis date spare" : "axis date", x, y: "100%", dy: "2.9em", "text-anchor": "middle" }, tick.day));
       }
     }
     for (const part of segments) {
@@ -566,6 +567,10 @@ class Curves {
       }
       spare = !newDay && i > 0 && !spare;
       tick.spare = spare;
+    });
+    const dated = ticks.filter((tick) => tick.day !== "");
+    dated.forEach((tick, i) => {
+      tick.spareDay = i + 1 < dated.length && this.x(dated[i + 1].seconds) - this.x(tick.seconds) < DATE_ROOM;
     });
     return ticks;
   }
@@ -1186,7 +1191,9 @@ class Curves {
     head.push(...[...columns.keys()].map((name) => `${name}, ${symbol}`));
     const step = nice(brief ? ROW_STEPS : ROW_STEPS.slice(6), lengthSeconds, MOST_ROWS);
     const rows = [];
-    for (let at = 0; at <= lengthSeconds; at += step) {
+    const times = this.rowTimes(step);
+    times.forEach((at, i) => {
+      const next = times[i + 1] ?? at + step;
       const row = [this.when(at)];
       if (band) {
         row.push(this.between(valueAt(band.seconds, band.lowCelsius, at) ?? 0, valueAt(band.seconds, band.highCelsius, at) ?? 0));
@@ -1196,7 +1203,7 @@ class Curves {
           row.push(
             lines[0].seconds
               .map((seconds, i) => ({ seconds, celsius: lines[0].celsius[i] }))
-              .filter(({ seconds }) => seconds >= at && seconds < at + step)
+              .filter(({ seconds }) => seconds >= at && seconds < next)
               .map(({ seconds, celsius }) => `${this.number(celsius)} (${this.byClock() ? this.wall(seconds).clock : this.since(seconds)})`)
               .join(", "),
           );
@@ -1206,12 +1213,23 @@ class Curves {
         }
       }
       rows.push(row);
-    }
+    });
     const table = this.figure.querySelector("details.values table");
     table.tHead.replaceChildren(element("tr", {}, ...head.map((words) => element("th", { scope: "col" }, words))));
     table.tBodies[0].replaceChildren(
       ...rows.map(([first, ...rest]) => element("tr", {}, element("th", { scope: "row" }, first), ...rest.map((words) => element("td", {}, words)))),
     );
+  }
+
+  /** The start, and round times after it: by the clock where that is shown. */
+  rowTimes(step) {
+    const { startMillis } = this.data.clock ?? {};
+    const first = this.byClock() ? step - ((startMillis / 1000 + this.offset(0)) % step) : step;
+    const times = [0];
+    for (let at = first; at <= this.data.lengthSeconds; at += step) {
+      times.push(at);
+    }
+    return times;
   }
 
   /** Every time at which any curve has a point, and what each is then. */

@@ -22,6 +22,9 @@ final class CurveDrawing {
   /** Looks that several lines of one kind have in turn. */
   private static final int LOOKS = 4;
 
+  /** A narrow screen has no room for two dates nearer than this share of its frame. */
+  private static final double DATE_ROOM = 0.27;
+
   private static final String TAGS = "abcdefghijkl";
   private static final int MOST_ROWS = 24;
   private static final double[] ROW_SECONDS = {
@@ -128,7 +131,7 @@ final class CurveDrawing {
       String unit = i == all.size() - 1 ? " " + unit().symbol() : "";
       ticks.add(
           new CurveFigure.Tick(
-              percent(down(all.get(i).celsius())), all.get(i).label() + unit, "", false));
+              percent(down(all.get(i).celsius())), all.get(i).label() + unit, "", false, false));
     }
     return ticks;
   }
@@ -144,9 +147,26 @@ final class CurveDrawing {
       spare = !newDay && !ticks.isEmpty() && !spare;
       ticks.add(
           new CurveFigure.Tick(
-              percent(tick.seconds() / data.lengthSeconds()), tick.label(), tick.date(), spare));
+              percent(tick.seconds() / data.lengthSeconds()),
+              tick.label(),
+              tick.date(),
+              spare,
+              false));
+    }
+    for (int i = 0, dated = -1; i < ticks.size(); i++) {
+      if (!ticks.get(i).day().isEmpty()) {
+        double room = dated < 0 ? 1 : share(ticks.get(i)) - share(ticks.get(dated));
+        if (room < DATE_ROOM) {
+          ticks.set(dated, ticks.get(dated).withSpareDay());
+        }
+        dated = i;
+      }
     }
     return ticks;
+  }
+
+  private static double share(CurveFigure.Tick tick) {
+    return Double.parseDouble(tick.at().replace("%", "")) / 100;
   }
 
   private List<ChartData.TimeTick> axis() {
@@ -259,9 +279,11 @@ final class CurveDrawing {
 
   List<List<String>> rows() {
     double step = rowSeconds(MOST_ROWS);
+    List<Double> times = rowTimes(step);
     List<List<String>> rows = new ArrayList<>();
-    for (int i = 0; i * step <= data.lengthSeconds(); i++) {
-      double at = i * step;
+    for (int i = 0; i < times.size(); i++) {
+      double at = times.get(i);
+      double next = i + 1 < times.size() ? times.get(i + 1) : at + step;
       List<String> row = new ArrayList<>();
       row.add(data.brief() ? seconds(at) : when.full(at));
       data.band()
@@ -277,7 +299,7 @@ final class CurveDrawing {
               lines ->
                   row.add(
                       lines.get(0).role() == CurveData.Role.READINGS
-                          ? read(lines.get(0), at, at + step)
+                          ? read(lines.get(0), at, next)
                           : lines.stream()
                               .flatMap(l -> valueAt(l, at).stream())
                               .findFirst()
@@ -286,6 +308,17 @@ final class CurveDrawing {
       rows.add(row);
     }
     return rows;
+  }
+
+  /** The start, and round times after it: by the clock where there is one. */
+  private List<Double> rowTimes(double step) {
+    double first =
+        data.start().map(s -> step - s.toLocalTime().toSecondOfDay() % step).orElse(step);
+    List<Double> times = new ArrayList<>(List.of(0.0));
+    for (double at = first; at <= data.lengthSeconds(); at += step) {
+      times.add(at);
+    }
+    return times;
   }
 
   private String read(CurveData.Line line, double from, double to) {

@@ -79,10 +79,15 @@ public record CurveFigure(
    *
    * @param day the date, where one begins
    * @param spare true if a narrow screen may leave the label out
+   * @param spareDay likewise the date
    */
-  public record Tick(String at, String label, String day, boolean spare) {
+  public record Tick(String at, String label, String day, boolean spare, boolean spareDay) {
     Tick spared() {
-      return new Tick(at, label, day, true);
+      return new Tick(at, label, day, true, spareDay);
+    }
+
+    Tick withSpareDay() {
+      return new Tick(at, label, day, spare, true);
     }
   }
 

@@ -325,7 +325,7 @@ final class Curves {
         Math.max(1, end),
         unit.temperature(0).celsius(),
         top + 40,
-        Optional.of(band("nine times in ten", seconds, low, high)),
+        Optional.of(band("the piece, nine times in ten inside", seconds, low, high)),
         List.of(
             line(CurveData.Role.CHAMBER, "the chamber", "the chamber about", seconds, chamber, 0),
             line(CurveData.Role.DISPLAY, "the piece", "the piece should be", seconds, median, 0)),

@@ -39,6 +39,7 @@ import org.heatwright.keypad.Keypad;
 import org.heatwright.keypad.KeypadFit;
 import org.heatwright.kiln.Kiln;
 import org.heatwright.schedule.Schedule;
+import org.heatwright.units.Temperature;
 import org.heatwright.work.Composer;
 import org.heatwright.work.Composition;
 import org.heatwright.work.Outcome;
@@ -74,6 +75,7 @@ final class FiringPlanner {
   private final Lately<Document, Kiln> kilns = new Lately<>(READ_KEPT);
   private final Lately<Document, Keypad> keypads = new Lately<>(READ_KEPT);
   private final Lately<Composing, Composition> compositions = new Lately<>(READ_KEPT);
+  private final Lately<Pouring, Optional<PourSheet>> pours = new Lately<>(READ_KEPT);
 
   FiringPlanner(Store store, Clock clock) {
     this.store = store;
@@ -84,8 +86,18 @@ final class FiringPlanner {
    * @param draws size of the ensemble: 1 for a quick sketch
    */
   PlanResult plan(Choices typed, int draws) {
-    return new Attempt(typed, draws).run();
+    return new Attempt(typed, draws, false).run();
   }
+
+  /**
+   * One draw, and only what its curve and its answer need: while a value is still being changed.
+   */
+  PlanResult sketch(Choices typed) {
+    return new Attempt(typed, 1, true).run();
+  }
+
+  /** What the pour depends on. */
+  private record Pouring(Work work, Schedule schedule, Temperature room) {}
 
   /** What a composition depends on. */
   private record Composing(Work work, Kiln kiln, Keypad keypad) {}
@@ -107,13 +119,15 @@ final class FiringPlanner {
 
     private final Choices typed;
     private final int draws;
+    private final boolean brief;
     private final Map<String, String> errors = new LinkedHashMap<>();
     private final List<String> notes = new ArrayList<>();
     private Choices choices;
 
-    Attempt(Choices typed, int draws) {
+    Attempt(Choices typed, int draws, boolean brief) {
       this.typed = typed;
       this.draws = draws;
+      this.brief = brief;
       this.choices = typed;
     }
 
@@ -184,7 +198,13 @@ final class FiringPlanner {
           program.fits()
               ? CardBuilder.of(program, keypad, kiln, forecast)
               : CardBuilder.of(program.expressible(), kiln, forecast);
-      Optional<PourSheet> pour = PourSheet.of(work, program.expressible(), kiln.room());
+      Optional<PourSheet> pour =
+          brief
+              ? Optional.empty()
+              : pours.of(
+                  new Pouring(
+                      work, program.expressible().withStartDelay(Duration.ZERO), kiln.room()),
+                  p -> PourSheet.of(p.work(), p.schedule(), p.room()));
       pour.ifPresent(card::pour);
       return new Firing(
           choices,

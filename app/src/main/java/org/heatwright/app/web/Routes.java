@@ -188,7 +188,7 @@ final class Routes {
   /** While a value is edited: the sketch of one draw, or the display's band before all else. */
   private void curve(Context ctx) {
     Edited asked = edited(ctx);
-    PlanResult result = planner.plan(asked.choices(), 1);
+    PlanResult result = planner.sketch(asked.choices());
     Optional<Firing> firing = result.firing().filter(f -> result.errors().isEmpty());
     Optional<String> answer =
         firing.filter(f -> asked.quick()).map(f -> pages.answered(words.answered(f)));

@@ -3,7 +3,6 @@ package org.heatwright.app.web;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.deque.html.axecore.results.Results;
-import com.deque.html.axecore.selenium.AxeBuilder;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -148,6 +147,7 @@ class CurvesIT {
     assertThat(head).hasSizeGreaterThan(3).allMatch(h -> h.equals("When") || h.endsWith(", °C"));
     List<WebElement> rows = browser.all("#firing tbody tr");
     assertThat(rows).hasSizeBetween(10, 25);
+    assertThat(texts("#firing tbody th").subList(1, rows.size())).allMatch(t -> t.endsWith(":00"));
     String celsius = texts("#firing tbody tr:nth-child(8) td").get(1);
     press("°F");
     assertThat(texts("#firing thead th")).noneMatch(h -> h.endsWith("°C"));
@@ -452,6 +452,86 @@ class CurvesIT {
     }
   }
 
+  // ---- elsewhere
+
+  @Test
+  void aLogIsHeldAgainstItsForecast() {
+    browser.driver.get(bench.address() + "kiln?name=Anchor");
+    browser.until("the log", () -> browser.maybe("#watched-firing .tools").isPresent());
+    assertThat(browser.all("#watched-firing .corner")).isEmpty();
+    WebElement measured = browser.find("#watched-firing path.measured");
+    WebElement predicted = browser.find("#watched-firing path.display");
+    assertThat(Double.parseDouble(measured.getCssValue("stroke-width").replace("px", "")))
+        .isGreaterThan(Double.parseDouble(predicted.getCssValue("stroke-width").replace("px", "")));
+    browser.find("#watched-firing .drawing").sendKeys(Keys.HOME);
+    browser.find("#watched-firing .drawing").sendKeys(Keys.PAGE_UP);
+    assertThat(browser.text("#watched-firing-seen"))
+        .containsPattern("it said \\d+ °C; the display should say \\d+ to \\d+ °C");
+    for (int width : new int[] {PHONE, DESKTOP}) {
+      browser.size(width, 900);
+      assertNothingCutOff();
+      assertThat(violations()).isEmpty();
+      shot("#watched-firing", "curve-log-" + width);
+    }
+  }
+
+  @Test
+  void aPieceHasItsOwnClock() {
+    browser.driver.get(bench.address() + "plan?work=Silver+cloisonne&kiln=Buoy&keypad=Tern");
+    browser.settled();
+    WebElement drawing = browser.find("#piece .drawing");
+    drawing.sendKeys(Keys.HOME);
+    drawing.sendKeys(Keys.ARROW_RIGHT);
+    assertThat(browser.text("#piece-seen"))
+        .containsPattern("^\\d+ s: the piece should be \\d+( to \\d+)? °C; the chamber about");
+    assertThat(texts("#piece text.axis")).anyMatch(label -> label.matches("\\d+ s"));
+    assertThat(texts("#piece .tools button")).doesNotContain("Clock", "Drag corners");
+    // What is chosen in one figure holds in the other.
+    browser.all("#piece .tools button").get(1).click();
+    assertThat(browser.text("#firing-seen")).contains("°F");
+    browser.all("#piece .tools button").get(0).click();
+    assertThat(violations()).isEmpty();
+    shot("#piece", "curve-piece");
+    // An edit of the plan leaves its figure where it is, with its zoom.
+    browser.all("#piece .tools button").get(3).click();
+    String box = browser.find("#piece .plane").getDomAttribute("viewBox");
+    browser.type("#hold1", "0:45");
+    browser.until("the plan", () -> browser.driver.getCurrentUrl().contains("hold1=0%3A45"));
+    browser.settled();
+    assertThat(browser.find("#piece .plane").getDomAttribute("viewBox")).isEqualTo(box);
+  }
+
+  @Test
+  void severalPlacesInTheWorkAreToldApartByLettersAndDashes() {
+    browser.driver.get(bench.address() + "plan?work=Glass+disc&kiln=Anchor&keypad=Gull");
+    browser.settled();
+    List<String> letters = texts("#firing text.tag");
+    assertThat(letters).startsWith("a", "b").doesNotHaveDuplicates();
+    assertThat(texts("#firing .legend strong")).containsAll(letters);
+    assertThat(
+            browser.all("#firing path.inside").stream()
+                .map(p -> p.getCssValue("stroke-dasharray"))
+                .distinct())
+        .hasSizeGreaterThan(1);
+    shot("#firing", "curve-glass");
+  }
+
+  @Test
+  void theWholePlanPageIsLight() {
+    Object bytes =
+        browser.chrome.executeAsyncScript(
+            "const done = arguments[0];"
+                + "const names = [location.href, ...performance.getEntriesByType('resource').map("
+                + "e => e.name)].filter(n => n.startsWith('http'));"
+                + "Promise.all([...new Set(names)].map(n => fetch(n).then(r => r.arrayBuffer())))"
+                + ".then(all => done([all.length, ...all.map(b => b.byteLength)]))");
+    List<Integer> sizes = ((List<?>) bytes).stream().map(n -> ((Number) n).intValue()).toList();
+    assertThat(sizes.get(0)).as("page, style sheets, scripts").isGreaterThanOrEqualTo(6);
+    int sum = sizes.stream().skip(1).mapToInt(Integer::intValue).sum();
+    System.out.printf("the plan page with all it loads: %d bytes, not packed%n", sum);
+    assertThat(sum).isLessThan(350_000);
+  }
+
   // ---- how soon
 
   @Test
@@ -597,6 +677,16 @@ class CurvesIT {
     }
   }
 
+  private static void shot(String css, String name) {
+    try {
+      Files.write(
+          Files.createDirectories(Path.of("target", "screenshots")).resolve(name + ".png"),
+          browser.find(css).getScreenshotAs(org.openqa.selenium.OutputType.BYTES));
+    } catch (IOException e) {
+      throw new java.io.UncheckedIOException(e);
+    }
+  }
+
   private static void assertNothingCutOff() {
     Number over =
         (Number)
@@ -606,7 +696,7 @@ class CurvesIT {
   }
 
   private static List<String> violations() {
-    Results results = new AxeBuilder().analyze(browser.driver);
+    Results results = browser.axe();
     assertThat(results.getPasses()).hasSizeGreaterThan(10);
     return results.getViolations().stream()
         .map(rule -> rule.getId() + ": " + rule.getNodes().stream().map(Object::toString).toList())
