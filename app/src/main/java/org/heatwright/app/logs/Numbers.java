@@ -138,10 +138,14 @@ final class Numbers {
         } else if (field.lastIndexOf(',') > field.lastIndexOf('.')
             && COMMA.matcher(field).matches()) {
           commas++;
-          onlyComma = onlyComma.isEmpty() ? field : onlyComma;
+          if (onlyComma.isEmpty()) {
+            onlyComma = field;
+          }
         } else if (POINT.matcher(field).matches()) {
           points++;
-          onlyPoint = onlyPoint.isEmpty() ? field : onlyPoint;
+          if (onlyPoint.isEmpty()) {
+            onlyPoint = field;
+          }
         }
       }
       if (open) {
