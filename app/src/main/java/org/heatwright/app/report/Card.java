@@ -31,6 +31,7 @@ import org.heatwright.units.TemperatureUnit;
  * @param estimates what the work inside does
  * @param pour what to know for the pour; empty where nothing is poured
  * @param piece what happens in the piece; empty where nothing is told
+ * @param pieceChart the curve of a piece that goes into the hot kiln, on its own clock
  * @param moments what a person must do, and when, in order of time
  * @param faults the fixed classes of outcome to tick
  * @param nextService when the kiln is due, where known
@@ -57,6 +58,7 @@ public record Card(
     List<String> estimates,
     List<Fact> pour,
     List<Fact> piece,
+    Optional<PieceChart> pieceChart,
     List<Act> moments,
     List<String> faults,
     Optional<String> nextService,
