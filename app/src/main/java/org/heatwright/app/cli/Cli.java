@@ -97,6 +97,7 @@ public final class Cli {
     line.addSubcommand(new RehearseCommand(surroundings));
     line.addSubcommand(new SendCommand(surroundings));
     line.addSubcommand(new ScanCommand(surroundings));
+    line.addSubcommand(LogCommand.line(surroundings));
     line.addSubcommand(new LearnCommand(surroundings));
     line.addSubcommand(new HealthCommand(surroundings));
     line.addSubcommand(new PiecesCommand(surroundings));

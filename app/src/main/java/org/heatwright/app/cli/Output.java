@@ -61,6 +61,12 @@ final class Output {
         return startsWith(bytes, Trace.FIRST_COLUMN + ",");
       }
     },
+    LOG("a log of ours") {
+      @Override
+      boolean is(byte[] bytes) {
+        return startsWith(bytes, "time,chamber_") || startsWith(bytes, "time_s,chamber_");
+      }
+    },
     SVG("an SVG drawing") {
       @Override
       boolean is(byte[] bytes) {

@@ -9,6 +9,7 @@ import java.time.LocalDateTime;
 import java.time.OffsetDateTime;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
+import java.time.format.DateTimeFormatter;
 import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -17,6 +18,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.function.Function;
 import org.heatwright.learn.RowOrder;
 import org.heatwright.units.TemperatureUnit;
 
@@ -36,6 +38,10 @@ public final class LogFile {
 
   private static final double SHORTEST_GAP_SECONDS = 60;
   private static final int TOLD_OF_A_KIND = 5;
+
+  private static final String WITHOUT_OFFSET =
+      "The times have no offset from UTC: a night when the clocks change would show as a gap or as"
+          + " rows out of order.";
 
   private LogFile() {}
 
@@ -105,10 +111,59 @@ public final class LogFile {
     return new Reading(fileName).read(text);
   }
 
+  /**
+   * A log of rows that something else has read: put in order, with what is odd in them told.
+   *
+   * @param rows in the order of the file, with times from the first of them on
+   * @param lines of the file that they stand in, counted from 1
+   * @param remarks what was odd so far
+   */
+  public static Log inOrder(
+      String fileName,
+      List<Row> rows,
+      List<Integer> lines,
+      Optional<Instant> start,
+      Optional<LocalDateTime> localStart,
+      List<String> remarks) {
+    Reading reading = new Reading(fileName);
+    reading.remarks.addAll(remarks);
+    reading.rows.addAll(rows);
+    lines.forEach(line -> reading.lines.add(line.longValue()));
+    reading.zero = start;
+    reading.localZero = localStart;
+    if (localStart.isPresent()) {
+      reading.remarks.add(WITHOUT_OFFSET);
+    }
+    return reading.ordered();
+  }
+
   /** Writes {@code time_s} and °C; optional columns only where some row has them. */
   public static String write(Log log) {
+    return write(log, "time_s", row -> YamlText.number(row.seconds()));
+  }
+
+  /** The same with {@code time} in ISO 8601, if the log tells a date; else with seconds. */
+  public static String writeDated(Log log) {
+    if (log.start().isPresent()) {
+      Instant start = log.start().get();
+      return write(
+          log, "time", row -> start.plusMillis(Math.round(row.seconds() * 1000)).toString());
+    }
+    return log.localStart()
+        .map(
+            start ->
+                write(
+                    log,
+                    "time",
+                    row ->
+                        DateTimeFormatter.ISO_LOCAL_DATE_TIME.format(
+                            start.plusNanos(Math.round(row.seconds() * 1000) * 1_000_000))))
+        .orElseGet(() -> write(log));
+  }
+
+  private static String write(Log log, String timeColumn, Function<Row, String> time) {
     List<Row> rows = log.rows();
-    StringBuilder out = new StringBuilder("time_s,chamber_c");
+    StringBuilder out = new StringBuilder(timeColumn).append(",chamber_c");
     boolean setpoint = rows.stream().anyMatch(r -> r.setpointCelsius().isPresent());
     boolean power = rows.stream().anyMatch(r -> r.powerWatts().isPresent());
     boolean work = rows.stream().anyMatch(r -> r.workCelsius().isPresent());
@@ -116,7 +171,7 @@ public final class LogFile {
     out.append(setpoint ? ",setpoint_c" : "").append(power ? ",power_w" : "");
     out.append(work ? ",work_c" : "").append(event ? ",event" : "").append("\r\n");
     for (Row row : rows) {
-      out.append(YamlText.number(row.seconds())).append(',');
+      out.append(time.apply(row)).append(',');
       out.append(YamlText.number(row.chamberCelsius()));
       appendIf(setpoint, out, row.setpointCelsius());
       appendIf(power, out, row.powerWatts());

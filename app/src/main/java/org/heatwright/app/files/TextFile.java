@@ -28,7 +28,16 @@ public final class TextFile {
     return read(path, MAX_LOG_BYTES);
   }
 
+  /** A log as it is, whatever its letters are stored as. */
+  public static byte[] logBytes(Path path) {
+    return bytes(path, MAX_LOG_BYTES);
+  }
+
   private static String read(Path path, int maxBytes) {
+    return decode(bytes(path, maxBytes), String.valueOf(path.getFileName()));
+  }
+
+  private static byte[] bytes(Path path, int maxBytes) {
     String name = String.valueOf(path.getFileName());
     if (!Files.exists(path)) {
       throw InputException.in(
@@ -44,7 +53,7 @@ public final class TextFile {
             "the file has %d bytes; expected at most %d, so this is probably the wrong file."
                 .formatted(Files.size(path), maxBytes));
       }
-      return decode(Files.readAllBytes(path), name);
+      return Files.readAllBytes(path);
     } catch (IOException e) {
       throw InputException.in(
           path.toString(), "the file cannot be read (%s).".formatted(e.getClass().getSimpleName()));

@@ -373,6 +373,38 @@ public final class Store implements AutoCloseable {
   }
 
   /**
+   * Keeps what was corrected in a log, for the next of its form; what was kept before is replaced.
+   *
+   * @param shape by what the form is known
+   * @param corrections a line each
+   */
+  public void keepLogForm(String shape, String corrections) {
+    run(
+        handle ->
+            handle
+                .createUpdate(
+                    "insert into log_form (shape, corrections, told_ms)"
+                        + " values (:shape, :corrections, :told)"
+                        + " on conflict (shape) do update set corrections = :corrections,"
+                        + " told_ms = :told")
+                .bind("shape", shape)
+                .bind("corrections", corrections)
+                .bind("told", clock.millis())
+                .execute());
+  }
+
+  /** What was corrected in the last log of a form. */
+  public Optional<String> logForm(String shape) {
+    return run(
+        handle ->
+            handle
+                .createQuery("select corrections from log_form where shape = :shape")
+                .bind("shape", shape)
+                .mapTo(String.class)
+                .findOne());
+  }
+
+  /**
    * Keeps what a session's log told of its pieces, in place of what the same log told before. All
    * or nothing.
    *
