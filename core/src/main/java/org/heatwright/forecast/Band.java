@@ -2,6 +2,7 @@ package org.heatwright.forecast;
 
 import java.util.Arrays;
 import java.util.Optional;
+import org.heatwright.numerics.Samples;
 
 /**
  * A median between a 5th and a 95th percentile: nine times in ten the truth should lie inside.
@@ -28,7 +29,10 @@ public record Band(double low, double median, double high) {
   public static Band of(double[] sample) {
     double[] sorted = sample.clone();
     Arrays.sort(sorted);
-    return new Band(quantile(sorted, 0.05), quantile(sorted, 0.5), quantile(sorted, 0.95));
+    return new Band(
+        Samples.quantile(sorted, 0.05),
+        Samples.quantile(sorted, 0.5),
+        Samples.quantile(sorted, 0.95));
   }
 
   /** The band of a sample; empty where one of it is not finite or there is none. */
@@ -44,19 +48,5 @@ public record Band(double low, double median, double high) {
 
   public Band plus(double shift) {
     return new Band(low + shift, median + shift, high + shift);
-  }
-
-  /** Quantile of a sorted sample: linear between order statistics, which sit at (i - 0.5)/n. */
-  static double quantile(double[] sorted, double probability) {
-    double position = probability * sorted.length - 0.5;
-    if (position <= 0) {
-      return sorted[0];
-    }
-    int below = (int) position;
-    if (below >= sorted.length - 1) {
-      return sorted[sorted.length - 1];
-    }
-    double share = position - below;
-    return sorted[below] + share * (sorted[below + 1] - sorted[below]);
   }
 }

@@ -99,6 +99,8 @@ public final class FiringSimulation {
   private final List<Edge> edges;
   private final double hysteresisKelvins;
   private final double switchSeconds;
+  private final int loads;
+  private double loadChangesAt = Double.POSITIVE_INFINITY;
   private double relayCycleSeconds;
 
   private double now;
@@ -186,6 +188,7 @@ public final class FiringSimulation {
                 new WallBuilder.Grid(accuracy.firstCellMetres(), accuracy.cellGrowth()),
                 curves)
             .build(parameters.conductivityFactor(), parameters.capacityFactor());
+    this.loads = loads.size();
     List<ThermalBody> bodies = new ArrayList<>();
     for (Load load : loads) {
       bodies.add(
@@ -231,6 +234,16 @@ public final class FiringSimulation {
     seenCelsius = celsius.clone();
     holdMoreSeconds = lateSeconds.clone();
     mayAverage = false;
+  }
+
+  /**
+   * What stands inside is taken out at a time, and the same goes in as cold as the room, both at
+   * once. Call before the program comes there.
+   *
+   * @param second s from the program's start
+   */
+  public void changeLoadAt(double second) {
+    loadChangesAt = second;
   }
 
   private boolean follows() {
@@ -416,7 +429,7 @@ public final class FiringSimulation {
 
   /** Nothing is in force that the state does not hold. */
   private boolean forkable() {
-    return edge == 0 && !restart && relayCycleSeconds == 0 && !averaging;
+    return edge == 0 && !restart && relayCycleSeconds == 0 && !averaging && loadChangesAt > now;
   }
 
   private Checkpoint here() {
@@ -675,7 +688,15 @@ public final class FiringSimulation {
         }
         continue;
       }
+      if (loadChangesAt <= now + 1e-9) {
+        loadChangesAt = Double.POSITIVE_INFINITY;
+        switchByItself();
+        network.changeLoads(y, loads);
+        restartSteps();
+        continue;
+      }
       double toEdge = edge < edges.size() ? edges.get(edge).atSeconds() - now : Double.MAX_VALUE;
+      toEdge = Math.min(toEdge, loadChangesAt - now);
       double stop = Math.min(endsAt - now, mainsOn ? Math.min(left, toEdge) : toEdge);
       if (stop >= Double.MAX_VALUE) {
         throw new NumericsException("The mains stay off for ever at %s s.".formatted(now));

@@ -71,6 +71,7 @@ final class KilnNetwork implements StiffSystem {
   private final int size;
   private final int bodies;
   private final int firstLoadCell;
+  private final int firstLoad;
   private final ThermalBody[] body;
   private final int[] start;
   private final double fittedWatts;
@@ -172,6 +173,7 @@ final class KilnNetwork implements StiffSystem {
     this.bodies = walls.size() + loads.size();
     this.body = new ThermalBody[bodies];
     this.start = new int[bodies + 1];
+    this.firstLoad = walls.size();
     this.firstLoadCell = FIRST_CELL + walls.stream().mapToInt(wall -> wall.cells).sum();
     int position = FIRST_CELL;
     for (int b = 0; b < bodies; b++) {
@@ -299,6 +301,19 @@ final class KilnNetwork implements StiffSystem {
       }
     }
     return y;
+  }
+
+  /**
+   * The first loads are taken out, and the same go in as cold as the room.
+   *
+   * @param count how many of the loads, in their order
+   */
+  void changeLoads(double[] y, int count) {
+    for (int b = firstLoad; b < firstLoad + count; b++) {
+      for (int i = 0; i < body[b].cells; i++) {
+        y[start[b] + i] = body[b].curve[i].heatAt(roomCelsius);
+      }
+    }
   }
 
   /** Share of inside minus room that has fallen off at the shell of a warm kiln. Estimate. */

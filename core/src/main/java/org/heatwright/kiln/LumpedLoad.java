@@ -29,13 +29,23 @@ public record LumpedLoad(
   }
 
   /**
+   * Something whose heat is known, whatever it is made of.
+   *
+   * @param name what it is
+   * @param joulesPerKelvin heat it takes up, J/K, above zero
+   * @param faceSquareMetres area that faces the chamber, m², above zero
+   */
+  public static LumpedLoad ofHeat(String name, double joulesPerKelvin, double faceSquareMetres) {
+    double capacity = 1000; // any: mass times capacity is what is told
+    return new LumpedLoad(name, joulesPerKelvin / capacity, faceSquareMetres, capacity);
+  }
+
+  /**
    * Hearth plate and element carriers of 1 J/K: part of the kiln, seen from one side and the edges.
    * A draw's heat factor makes them as heavy as they are.
    */
   static LumpedLoad fittings(Kiln kiln) {
-    double capacity = 1050;
-    return new LumpedLoad(
-        "fittings", 1 / capacity, 1.3 * kiln.chamber().floorSquareMetres(), capacity);
+    return ofHeat("fittings", 1, 1.3 * kiln.chamber().floorSquareMetres());
   }
 
   @Override

@@ -26,13 +26,6 @@ public record HeatWork(double activationJoulesPerMole, Temperature reference, We
   /** Molar gas constant, J/(mol K), exact since the 2019 SI. Source: memory, CODATA 2018. */
   public static final double GAS_CONSTANT = 8.314462618;
 
-  /** Nodes and weights of Gauss and Legendre with five points on [-1, 1], the half from 0 on. */
-  private static final double[] NODES = {0, 0.5384693101056831, 0.9061798459386640};
-
-  private static final double[] WEIGHTS = {
-    0.5688888888888889, 0.4786286704993665, 0.2369268850561891
-  };
-
   /** The exponent may change by this much in one panel: the rule is then exact to rounding. */
   private static final double EXPONENT_A_PANEL = 0.25;
 
@@ -105,24 +98,8 @@ public record HeatWork(double activationJoulesPerMole, Temperature reference, We
    * @param celsius temperature at each, °C, not below absolute zero
    */
   public double secondsOf(double[] seconds, double[] celsius) {
-    if (seconds.length != celsius.length) {
-      throw new IllegalArgumentException(
-          "The history needs one temperature a time, not %d times and %d temperatures."
-              .formatted(seconds.length, celsius.length));
-    }
-    double sum = 0;
-    for (int i = 0; i + 1 < seconds.length; i++) {
-      double length = seconds[i + 1] - seconds[i];
-      if (!(length >= 0)) {
-        throw new IllegalArgumentException(
-            "The history's times must not fall (%s s, then %s s)."
-                .formatted(seconds[i], seconds[i + 1]));
-      }
-      if (length > 0) {
-        sum += length * meanWorth(kelvin(celsius[i]), kelvin(celsius[i + 1]));
-      }
-    }
-    return sum;
+    return StraightHistory.integral(
+        seconds, celsius, (from, to) -> meanWorth(kelvin(from), kelvin(to)));
   }
 
   private static double kelvin(double celsius) {
@@ -146,23 +123,14 @@ public record HeatWork(double activationJoulesPerMole, Temperature reference, We
       return worth(high);
     }
     double scale = activationJoulesPerMole / GAS_CONSTANT;
-    double sum = 0;
-    double top = high;
     // From the hot end down: what is colder by e^-45 adds nothing that a double could hold.
-    double coldest = 1 / (1 / high + 45 / scale);
-    while (top > low && top > coldest) {
-      double bottom = Math.max(low, 1 / (1 / top + EXPONENT_A_PANEL / scale));
-      // Where Q is small the factor 1/T is what bends: no panel is wider than a tenth of T.
-      bottom = Math.max(bottom, 0.9 * top);
-      double middle = (top + bottom) / 2;
-      double half = (top - bottom) / 2;
-      double panel = WEIGHTS[0] * worth(middle);
-      for (int i = 1; i < NODES.length; i++) {
-        panel += WEIGHTS[i] * (worth(middle - NODES[i] * half) + worth(middle + NODES[i] * half));
-      }
-      sum += panel * half;
-      top = bottom;
-    }
-    return sum / (high - low);
+    double coldest = Math.max(low, 1 / (1 / high + 45 / scale));
+    // Where Q is small the factor 1/T is what bends: no panel is wider than a tenth of T.
+    return StraightHistory.overStretch(
+            coldest,
+            high,
+            top -> Math.max(1 / (1 / top + EXPONENT_A_PANEL / scale), 0.9 * top),
+            this::worth)
+        / (high - low);
   }
 }

@@ -34,11 +34,6 @@ public final class Viscosity {
   /** What is thicker by e to this power adds nothing. */
   private static final double LOG_CUT = 40;
 
-  private static final double[] NODES = {0, 0.5384693101056831, 0.9061798459386640};
-  private static final double[] WEIGHTS = {
-    0.5688888888888889, 0.4786286704993665, 0.2369268850561891
-  };
-
   private final double a;
   private final double b;
   private final double t0Celsius;
@@ -213,22 +208,7 @@ public final class Viscosity {
    * @return 1/Pa
    */
   public double flowPerPascal(double[] seconds, double[] celsius) {
-    if (seconds.length != celsius.length) {
-      throw new IllegalArgumentException(
-          "The history needs one temperature a time, not %d times and %d temperatures."
-              .formatted(seconds.length, celsius.length));
-    }
-    double sum = 0;
-    for (int i = 0; i + 1 < seconds.length; i++) {
-      double length = seconds[i + 1] - seconds[i];
-      if (!(length >= 0)) {
-        throw new IllegalArgumentException(
-            "The history's times must not fall (%s s, then %s s)."
-                .formatted(seconds[i], seconds[i + 1]));
-      }
-      sum += length == 0 ? 0 : length * meanFluidity(celsius[i], celsius[i + 1]);
-    }
-    return sum;
+    return StraightHistory.integral(seconds, celsius, this::meanFluidity);
   }
 
   private double logPoise(double celsius) {
@@ -252,22 +232,12 @@ public final class Viscosity {
     }
     double scale = Math.log(10) * b;
     double coldest = Math.max(low, t0Celsius + scale / (scale / (high - t0Celsius) + LOG_CUT));
-    double sum = 0;
-    double top = high;
-    while (top > coldest) {
-      double bottom =
-          Math.max(coldest, t0Celsius + scale / (scale / (top - t0Celsius) + LOG_A_PANEL));
-      double middle = (top + bottom) / 2;
-      double half = (top - bottom) / 2;
-      double panel = WEIGHTS[0] * fluidity(middle);
-      for (int i = 1; i < NODES.length; i++) {
-        panel +=
-            WEIGHTS[i] * (fluidity(middle - NODES[i] * half) + fluidity(middle + NODES[i] * half));
-      }
-      sum += panel * half;
-      top = bottom;
-    }
-    return sum / (high - low);
+    return StraightHistory.overStretch(
+            coldest,
+            high,
+            top -> t0Celsius + scale / (scale / (top - t0Celsius) + LOG_A_PANEL),
+            this::fluidity)
+        / (high - low);
   }
 
   @Override

@@ -102,18 +102,36 @@ public final class SlabHistory {
 
   /** Temperature at a depth from the front, °C. */
   public double celsiusAt(double atMetres, double second) {
-    int n = seconds.length;
-    if (second <= seconds[0]) {
-      return at(atMetres, celsius[0]);
-    }
-    if (second >= seconds[n - 1]) {
-      return at(atMetres, celsius[n - 1]);
+    return celsiusAt(second, new double[] {atMetres})[0];
+  }
+
+  /** Temperatures at some depths from the front, °C: one search for the time. */
+  public double[] celsiusAt(double second, double[] atMetres) {
+    int last = seconds.length - 1;
+    if (second <= seconds[0] || second >= seconds[last]) {
+      return at(atMetres, celsius[second <= seconds[0] ? 0 : last]);
     }
     int found = Arrays.binarySearch(seconds, second);
     int i = found >= 0 ? found : -found - 2;
-    double share = i + 1 < n ? (second - seconds[i]) / (seconds[i + 1] - seconds[i]) : 0;
-    double from = at(atMetres, celsius[i]);
-    return share == 0 ? from : from + share * (at(atMetres, celsius[i + 1]) - from);
+    double share =
+        i + 1 < seconds.length ? (second - seconds[i]) / (seconds[i + 1] - seconds[i]) : 0;
+    double[] from = at(atMetres, celsius[i]);
+    if (share == 0) {
+      return from;
+    }
+    double[] to = at(atMetres, celsius[i + 1]);
+    for (int d = 0; d < from.length; d++) {
+      from[d] += share * (to[d] - from[d]);
+    }
+    return from;
+  }
+
+  private double[] at(double[] atMetres, double[] profile) {
+    double[] values = new double[atMetres.length];
+    for (int d = 0; d < values.length; d++) {
+      values[d] = at(atMetres[d], profile);
+    }
+    return values;
   }
 
   private double at(double atMetres, double[] profile) {
@@ -122,10 +140,11 @@ public final class SlabHistory {
 
   /** Mean over the thickness, °C. */
   public double meanCelsiusAt(double second) {
+    double[] now = celsiusAt(second, depthMetres);
     double sum = 0;
     double width = 0;
     for (int i = 0; i < widthMetres.length; i++) {
-      sum += widthMetres[i] * celsiusAt(depthMetres[i + 1], second);
+      sum += widthMetres[i] * now[i + 1];
       width += widthMetres[i];
     }
     return sum / width;

@@ -1,14 +1,11 @@
 package org.heatwright.work;
 
-import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
-import java.util.stream.Stream;
 import org.heatwright.forecast.Charge;
 import org.heatwright.forecast.Forecast;
 import org.heatwright.forecast.StartPlanner;
 import org.heatwright.inspect.Demands;
-import org.heatwright.inspect.Finding;
 import org.heatwright.schedule.Schedule;
 import org.heatwright.units.TemperatureUnit;
 
@@ -58,34 +55,22 @@ public record Composition(
         kind, schedule.withUnit(unit), reasons, demands, charge, cautions, moments, judge);
   }
 
-  /** What the firing does to the pieces by a forecast of this composition's charge. */
+  /** The same, to be asked about one schedule: see {@link PieceJudge#settledFor}. */
+  public Composition settledFor(Schedule run) {
+    return new Composition(
+        kind, schedule, reasons, demands, charge, cautions, moments, judge.settledFor(run));
+  }
+
+  /**
+   * What the firing does to the pieces by a forecast of this composition's charge. That may take a
+   * second: ask once for each forecast and hand the answer on.
+   */
   public List<Outcome> outcomes(Schedule run, Forecast forecast) {
     return forecast.pieces().size() == charge.followed().size()
         ? judge.outcomes(run, forecast.pieces()).stream()
             .map(outcome -> outcome.in(run.unit()))
             .toList()
         : List.of();
-  }
-
-  /**
-   * What an inspection says of a schedule for this work: the findings it gave, and what the firing
-   * does to the pieces where that is to be acted on. Gravest first.
-   */
-  public List<Finding> with(List<Finding> inspected, Schedule run, Forecast forecast) {
-    return with(inspected, outcomes(run, forecast));
-  }
-
-  /**
-   * The same with outcomes that are known already: working them out may take longer than the
-   * forecast.
-   *
-   * @param outcomes what {@link #outcomes} gave
-   */
-  public static List<Finding> with(List<Finding> inspected, List<Outcome> outcomes) {
-    return Stream.concat(
-            inspected.stream(), outcomes.stream().flatMap(outcome -> outcome.finding().stream()))
-        .sorted(Comparator.comparing(Finding::severity))
-        .toList();
   }
 
   /**

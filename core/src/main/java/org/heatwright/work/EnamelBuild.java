@@ -23,6 +23,8 @@ import org.heatwright.work.enamel.TestTile;
  * @param expansion of the enamel on the front
  * @param softening where the maker says the enamel softens (log 7.6 poise)
  * @param solidus where the supplier says the metal begins to melt
+ * @param trivetKilograms trivet and mesh that go in and out with a piece, kg, 0 to 5; empty: by the
+ *     piece's size
  * @param coats in the order of firing; empty: one firing
  * @param tiles what a person saw of test tiles of this enamel
  */
@@ -32,6 +34,7 @@ public record EnamelBuild(
     Optional<Expansion> expansion,
     Optional<Temperature> softening,
     Optional<Temperature> solidus,
+    OptionalDouble trivetKilograms,
     List<EnamelCoat> coats,
     List<TestTile> tiles) {
 
@@ -112,6 +115,13 @@ public record EnamelBuild(
     Objects.requireNonNull(solidus, "solidus");
     coats = List.copyOf(coats);
     tiles = List.copyOf(tiles);
+    trivetKilograms.ifPresent(
+        kilograms -> {
+          if (!(kilograms >= 0 && kilograms <= 5)) {
+            throw new IllegalArgumentException(
+                "Trivet and mesh (%s g) must be 0 to 5000 g.".formatted(kilograms * 1000));
+          }
+        });
     softening.ifPresent(
         t -> {
           if (!(t.celsius() >= 450 && t.celsius() <= 800)) {
@@ -147,8 +157,22 @@ public record EnamelBuild(
         Optional.empty(),
         Optional.empty(),
         Optional.empty(),
+        OptionalDouble.empty(),
         List.of(),
         List.of());
+  }
+
+  /** The same on a weighed trivet and mesh, kg. */
+  public EnamelBuild withTrivet(double kilograms) {
+    return new EnamelBuild(
+        coatMetres,
+        counter,
+        expansion,
+        softening,
+        solidus,
+        OptionalDouble.of(kilograms),
+        coats,
+        tiles);
   }
 
   public double frontMetres() {

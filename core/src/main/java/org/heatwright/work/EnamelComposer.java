@@ -28,6 +28,9 @@ final class EnamelComposer {
 
   private static final double LEAST_WORKING_CELSIUS = 650;
 
+  /** As far under the eutectic of copper and silver as a display may be out. Estimate. */
+  private static final double SAFE_CONTACT_CELSIUS = 770;
+
   private final EnamelWork work;
   private final Kiln kiln;
   private final TemperatureUnit unit;
@@ -243,8 +246,10 @@ final class EnamelComposer {
       cautions.add(
           new Caution(
               "copper-silver-contact",
-              "Where bare silver touches copper, metal melts from 779 °C: keep enamel between them or"
-                  + " stay at or below 770 °C.",
+              "Where bare silver touches copper, metal melts from %s: keep enamel between them or stay at or below %s."
+                  .formatted(
+                      whole(EnamelRules.COPPER_SILVER_EUTECTIC_CELSIUS),
+                      whole(SAFE_CONTACT_CELSIUS)),
               Origin.read("a metallurgy data page on copper and silver, eutectic 779.1 °C")));
     }
     long firings = firings(outlook);
@@ -260,12 +265,11 @@ final class EnamelComposer {
     cautions.add(
         new Caution(
             "door-dip",
-            ("The display falls by some %.0f to %.0f K when the door opens%s: count a piece's time"
+            ("The display falls by some %s when the door opens%s: count a piece's time"
                     + " from the door's shutting, judge by its look, then go on in steps of 10 to"
                     + " 15 s.")
                 .formatted(
-                    outlook.fallKelvins().low(),
-                    outlook.fallKelvins().high(),
+                    EnamelJudge.kelvins(outlook.fallKelvins(), unit),
                     Double.isFinite(outlook.backSeconds().high())
                         ? " and needs %s to %s to come back"
                             .formatted(
@@ -273,7 +277,8 @@ final class EnamelComposer {
                                 EnamelJudge.seconds(outlook.backSeconds().high()))
                         : " and comes back slowly"),
             outlook.simulated()
-                ? Origin.derived("this kiln's model with its door open for 20 s")
+                ? Origin.derived(
+                    "this kiln's model with its door open for 20 s and a cold piece going in")
                 : Origin.read("a blog on enamelled steel samples, one studio kiln")));
     int budget = EnamelRules.firingsBudget(work.metal());
     if (work.metal() == Metal.STERLING_925
@@ -389,6 +394,11 @@ final class EnamelComposer {
             ? 3600 / outlook.piecesAnHour().median()
             : (leastPieceSeconds() + mostPieceSeconds()) / 2 + EnamelRules.RECOVERY.toSeconds();
     return (long) (work.session().toSeconds() / each);
+  }
+
+  /** To the degree, rounded down. */
+  private String whole(double celsius) {
+    return words(unit.temperature(Math.floor(unit.value(Temperature.ofCelsius(celsius)))));
   }
 
   private String words(Temperature temperature) {

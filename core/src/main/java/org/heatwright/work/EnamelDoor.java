@@ -9,6 +9,7 @@ import org.heatwright.kiln.FiringRun;
 import org.heatwright.kiln.FiringSimulation;
 import org.heatwright.kiln.Kiln;
 import org.heatwright.kiln.KilnParameters;
+import org.heatwright.kiln.LumpedLoad;
 import org.heatwright.material.HeatCurves;
 import org.heatwright.mould.Surroundings;
 import org.heatwright.schedule.Ramp;
@@ -19,7 +20,8 @@ import org.heatwright.units.TemperatureUnit;
 import org.heatwright.work.enamel.Range;
 
 /**
- * What the chamber does after its door was opened at the working heat and shut again.
+ * What the chamber does after its door was opened at the working heat and shut again behind a cold
+ * piece.
  *
  * @param draws equally likely chambers, seconds from the door's shutting
  * @param fallKelvins how far the display falls
@@ -46,7 +48,12 @@ public record EnamelDoor(
 
   /** Tells it of a kiln at a working temperature. Values of a kind are equal. */
   public interface Model {
-    EnamelDoor at(Kiln kiln, Temperature working);
+    /**
+     * What the chamber does.
+     *
+     * @param cold what goes in when the door shuts, in place of as much that is hot
+     */
+    EnamelDoor at(Kiln kiln, Temperature working, List<LumpedLoad> cold);
   }
 
   /** By the kiln's own model, as far as it is known: a few draws of what is believed of it. */
@@ -54,6 +61,8 @@ public record EnamelDoor(
 
     /** A kiln that is not there after so long will not be. */
     private static final Duration LONGEST = Duration.ofHours(6);
+
+    private static final double LOOK_SECONDS = 1800;
 
     /** Nearer than this, the display has arrived, K. */
     private static final double ARRIVED_KELVINS = 5;
@@ -63,7 +72,7 @@ public record EnamelDoor(
     }
 
     @Override
-    public EnamelDoor at(Kiln kiln, Temperature working) {
+    public EnamelDoor at(Kiln kiln, Temperature working, List<LumpedLoad> cold) {
       Schedule schedule =
           Schedule.of(
               "door",
@@ -72,10 +81,10 @@ public record EnamelDoor(
       HeatCurves curves = new HeatCurves();
       List<Optional<Opened>> opened =
           kiln.beliefs().ensemble(kiln, count, 1L).parallelStream()
-              .map(draw -> opened(kiln, draw, schedule, working, curves))
+              .map(draw -> opened(kiln, draw, cold, schedule, working, curves))
               .toList();
       if (opened.stream().anyMatch(Optional::isEmpty)) {
-        return new Estimated().at(kiln, working);
+        return new Estimated().at(kiln, working, cold);
       }
       List<Opened> all = opened.stream().map(Optional::orElseThrow).toList();
       return new EnamelDoor(
@@ -88,15 +97,25 @@ public record EnamelDoor(
     private record Opened(Surroundings around, double fallKelvins, double backSeconds) {}
 
     private static Optional<Opened> opened(
-        Kiln kiln, KilnParameters draw, Schedule schedule, Temperature working, HeatCurves curves) {
-      FiringSimulation shut = simulation(kiln, draw, schedule, curves, FiringConditions.usual());
-      double until = LONGEST.toSeconds();
+        Kiln kiln,
+        KilnParameters draw,
+        List<LumpedLoad> cold,
+        Schedule schedule,
+        Temperature working,
+        HeatCurves curves) {
+      Optional<FiringSimulation.Checkpoint> before = Optional.empty();
       double arrives = Double.POSITIVE_INFINITY;
       // Half an hour at a time: most kilns are there soon.
-      for (double to = 3600; to <= until && Double.isInfinite(arrives); to += 3600) {
-        shut = simulation(kiln, draw, schedule, curves, FiringConditions.usual());
+      for (double to = LOOK_SECONDS; to <= LONGEST.toSeconds(); to += LOOK_SECONDS) {
+        FiringSimulation shut =
+            simulation(kiln, draw, cold, schedule, curves, FiringConditions.usual());
+        before.ifPresent(shut::resume);
         shut.runProgram(to);
         arrives = shut.run().arrivalSeconds(0, working.celsius(), ARRIVED_KELVINS, to);
+        if (Double.isFinite(arrives)) {
+          break;
+        }
+        before = shut.checkpoint();
       }
       if (Double.isInfinite(arrives)) {
         return Optional.empty();
@@ -107,16 +126,20 @@ public record EnamelDoor(
           simulation(
               kiln,
               draw,
+              cold,
               schedule,
               curves,
               FiringConditions.usual()
                   .with(new Disturbance(Disturbance.Kind.DOOR_OPEN, opens, OPEN_SECONDS)));
+      // Up to where it had not arrived yet, the day is the same with and without the door.
+      before.ifPresent(open::resume);
+      open.changeLoadAt(shuts);
       open.runProgram(shuts + FOLLOWED_SECONDS);
       FiringRun run = open.run();
-      double before = run.readingCelsiusAt(opens - 1);
-      double low = before;
+      double shown = run.readingCelsiusAt(opens - 1);
+      double low = shown;
       double lowAt = shuts;
-      for (double second = opens; second <= opens + 300; second += SAMPLE_SECONDS) {
+      for (double second = opens; second <= shuts + FOLLOWED_SECONDS; second += SAMPLE_SECONDS) {
         if (run.readingCelsiusAt(second) < low) {
           low = run.readingCelsiusAt(second);
           lowAt = second;
@@ -126,7 +149,7 @@ public record EnamelDoor(
       for (double second = Math.max(lowAt, shuts);
           second <= shuts + FOLLOWED_SECONDS;
           second += SAMPLE_SECONDS) {
-        if (run.readingCelsiusAt(second) >= before - BACK_KELVINS) {
+        if (run.readingCelsiusAt(second) >= shown - BACK_KELVINS) {
           back = second - shuts;
           break;
         }
@@ -138,17 +161,18 @@ public record EnamelDoor(
                   second -> run.airCelsiusAt(shuts + second),
                   second -> run.radiantCelsiusAt(shuts + second))
               .thinned(0.5);
-      return Optional.of(new Opened(around, before - low, back));
+      return Optional.of(new Opened(around, shown - low, back));
     }
 
     private static FiringSimulation simulation(
         Kiln kiln,
         KilnParameters draw,
+        List<LumpedLoad> cold,
         Schedule schedule,
         HeatCurves curves,
         FiringConditions conditions) {
       return new FiringSimulation(
-          kiln, draw, conditions, List.of(), schedule, FiringSimulation.Accuracy.USUAL, curves);
+          kiln, draw, conditions, cold, schedule, FiringSimulation.Accuracy.USUAL, curves);
     }
   }
 
@@ -159,7 +183,7 @@ public record EnamelDoor(
   public record Estimated() implements Model {
 
     @Override
-    public EnamelDoor at(Kiln kiln, Temperature working) {
+    public EnamelDoor at(Kiln kiln, Temperature working, List<LumpedLoad> cold) {
       double top = working.celsius();
       return new EnamelDoor(
           List.of(dip(top, 50, 60), dip(top, 75, 110), dip(top, 100, 180)),

@@ -7,9 +7,11 @@ import org.heatwright.forecast.PieceForecast;
 import org.heatwright.inspect.Severity;
 import org.heatwright.inspect.Wording;
 import org.heatwright.kiln.Kiln;
+import org.heatwright.kiln.KilnQuantity;
 import org.heatwright.material.Origin;
 import org.heatwright.schedule.Schedule;
 import org.heatwright.units.Temperature;
+import org.heatwright.units.TemperatureChange;
 import org.heatwright.units.TemperatureUnit;
 import org.heatwright.work.enamel.EnamelFit;
 import org.heatwright.work.enamel.FusingClass;
@@ -23,10 +25,10 @@ import org.heatwright.work.enamel.Range;
  * @param work the session
  * @param kiln where
  * @param model what the kiln does after its door
- * @param composed the outlook at the temperature that was composed
+ * @param known an outlook that was worked out already: the composed one, or that of the schedule it
+ *     is {@link #settledFor settled for}
  */
-public record EnamelJudge(
-    EnamelWork work, Kiln kiln, EnamelDoor.Model model, EnamelOutlook composed)
+public record EnamelJudge(EnamelWork work, Kiln kiln, EnamelDoor.Model model, EnamelOutlook known)
     implements PieceJudge {
 
   private static final Origin FLOW =
@@ -38,13 +40,24 @@ public record EnamelJudge(
           "Timoshenko, Analysis of Bi-Metal Thermostats, 1925, as plates; limits of cracks and chips"
               + " are estimates");
 
+  /** A quantity of which more of the first ignorance is left than this was taught nothing. */
+  private static final double UNTAUGHT = 0.8;
+
   /** Nearer to the solidus than this we warn, K: display error and hot spots. Estimate. */
   static final double SOLIDUS_WARN_KELVINS = 15;
 
-  /** The outlook for the last target of a schedule: the heat that the pieces go into. */
+  /**
+   * The outlook for the last target of a schedule: the heat that the pieces go into. Where it is
+   * not the known one, the kiln's door is simulated again.
+   */
   public EnamelOutlook outlook(Schedule schedule) {
     Temperature last = schedule.segments().get(schedule.segments().size() - 1).target();
-    return last.equals(composed.working()) ? composed : EnamelOutlook.of(work, kiln, model, last);
+    return last.equals(known.working()) ? known : EnamelOutlook.of(work, kiln, model, last);
+  }
+
+  @Override
+  public EnamelJudge settledFor(Schedule schedule) {
+    return new EnamelJudge(work, kiln, model, outlook(schedule));
   }
 
   @Override
@@ -58,7 +71,7 @@ public record EnamelJudge(
     EnamelFit fit = EnamelOutlook.fit(work);
     outcomes.add(fit(fit));
     outcomes.add(bow(fit));
-    outcomes.add(recovery(outlook));
+    outcomes.add(recovery(outlook, unit));
     outcomes.add(session(outlook));
     outcomes.add(tiles(outlook));
     coats(unit, outlook).ifPresent(outcomes::add);
@@ -106,9 +119,13 @@ public record EnamelJudge(
     Range near = outlook.nearSeconds();
     String when =
         Double.isFinite(near.high())
-            ? "It is within 20 K of the chamber after %s to %s, as the chamber itself comes back."
-                .formatted(seconds(near.low()), seconds(near.high()))
-            : "It may not come within 20 K of the chamber while it is followed.";
+            ? "It is within %s of the chamber after %s to %s, as the chamber itself comes back."
+                .formatted(
+                    kelvins(EnamelOutlook.NEAR_KELVINS, unit),
+                    seconds(near.low()),
+                    seconds(near.high()))
+            : "It may not come within %s of the chamber while it is followed."
+                .formatted(kelvins(EnamelOutlook.NEAR_KELVINS, unit));
     Range hot = outlook.window().hottestCelsius();
     return Outcome.of(
         "piece-heat",
@@ -129,7 +146,7 @@ public record EnamelJudge(
       return Optional.empty();
     }
     String value =
-        left < 0 ? "%.0f K above it".formatted(-left) : "%.0f K below it".formatted(left);
+        "%s %s it".formatted(kelvins(Math.abs(left), unit), left < 0 ? "above" : "below");
     String meaning =
         "A piece that is forgotten comes to %s at most; %s begins to melt at %s. %s"
             .formatted(
@@ -230,31 +247,43 @@ public record EnamelJudge(
 
   // ---- the session
 
-  private Outcome recovery(EnamelOutlook outlook) {
+  private Outcome recovery(EnamelOutlook outlook, TemperatureUnit unit) {
     Range back = outlook.backSeconds();
     String value =
-        Double.isFinite(back.high())
-            ? "falls %.0f to %.0f K, back after %s to %s"
-                .formatted(
-                    outlook.fallKelvins().low(),
-                    outlook.fallKelvins().high(),
-                    seconds(back.low()),
-                    seconds(back.high()))
-            : "falls %.0f to %.0f K, may need more than %s"
-                .formatted(
-                    outlook.fallKelvins().low(),
-                    outlook.fallKelvins().high(),
-                    seconds(EnamelDoor.FOLLOWED_SECONDS));
+        "falls %s, %s"
+            .formatted(
+                kelvins(outlook.fallKelvins(), unit),
+                Double.isFinite(back.high())
+                    ? "back after %s to %s".formatted(seconds(back.low()), seconds(back.high()))
+                    : "may need more than " + seconds(EnamelDoor.FOLLOWED_SECONDS));
     return Outcome.of(
         "door-recovery",
         "the display after the door",
         value,
         outlook.simulated()
-            ? "This kiln with its door open for 20 s, empty. The window above counts it in: count from the door's shutting. A log of a session narrows it."
+            ? "This kiln with its door open for %.0f s and a cold piece going in%s. The window above counts it in: count from the door's shutting.%s"
+                .formatted(EnamelDoor.OPEN_SECONDS, trivetWords(), doorDoubt())
             : "This kiln was not simulated to its working heat; the numbers are for any kiln.",
         outlook.simulated()
             ? Origin.derived("the kiln's model with a door opening")
             : Origin.read("a blog on enamelled steel samples, one studio kiln"));
+  }
+
+  /** " with 50 g of trivet and mesh": to the nearest 10 g where it is our estimate. */
+  private String trivetWords() {
+    double grams = 1000 * EnamelColdLoad.trivetKilograms(work);
+    long told =
+        work.build().trivetKilograms().isPresent()
+            ? Math.round(grams)
+            : Math.max(10, 10 * Math.round(grams / 10));
+    return told == 0 ? "" : " with %d g of trivet and mesh".formatted(told);
+  }
+
+  /** Why the fall is told so wide, where nothing taught the kiln what its door costs. */
+  private String doorDoubt() {
+    return kiln.beliefs().ignoranceFactor(KilnQuantity.DOOR) > UNTAUGHT
+        ? " How much this door lets through was never seen: our estimate holds to a factor of three either way, and that is most of the width. A log with one opening shows the fall of this kiln itself."
+        : "";
   }
 
   private Outcome session(EnamelOutlook outlook) {
@@ -341,9 +370,11 @@ public record EnamelJudge(
         "cooling",
         "cooling",
         large ? "slowly: in the kiln's mouth, then a warm place" : "in a warm place, in still air",
-        "The glass sets between %s and %s: no draught, no cold metal, no water, until the hand stands it. Under water some 40 K at once crack it."
+        "The glass sets between %s and %s: no draught, no cold metal, no water, until the hand stands it. Under water some %s at once crack it."
             .formatted(
-                words(fusing.setsCelsius().low(), unit), words(fusing.setsCelsius().high(), unit)),
+                words(fusing.setsCelsius().low(), unit),
+                words(fusing.setsCelsius().high(), unit),
+                kelvins(5 * Math.rint(EnamelOutlook.severeShockKelvins(work) / 5), unit)),
         Origin.memory(
             "Kingery, J. Am. Ceram. Soc. 1955, severe thermal shock; never to quench is read: an enamel"
                 + " teaching site"));
@@ -364,6 +395,20 @@ public record EnamelJudge(
   private static String degrees(Range celsius, TemperatureUnit unit) {
     return "%.0f to %s"
         .formatted(unit.value(Temperature.ofCelsius(celsius.low())), words(celsius.high(), unit));
+  }
+
+  /** A difference: "40 K", "72 °F". */
+  private static String kelvins(double kelvins, TemperatureUnit unit) {
+    return "%.0f %s".formatted(difference(kelvins, unit), unit.differenceSymbol());
+  }
+
+  /** "50 to 100 K". */
+  static String kelvins(Range kelvins, TemperatureUnit unit) {
+    return "%.0f to %s".formatted(difference(kelvins.low(), unit), kelvins(kelvins.high(), unit));
+  }
+
+  private static double difference(double kelvins, TemperatureUnit unit) {
+    return unit.value(TemperatureChange.ofKelvins(kelvins));
   }
 
   private static String words(double celsius, TemperatureUnit unit) {

@@ -20,6 +20,7 @@ import org.heatwright.work.enamel.PieceCurve;
 import org.heatwright.work.enamel.PullWindow;
 import org.heatwright.work.enamel.Range;
 import org.heatwright.work.enamel.TestTile;
+import org.heatwright.work.enamel.ThermalShock;
 import org.heatwright.work.enamel.TileCalibration;
 import org.hipparchus.distribution.continuous.NormalDistribution;
 
@@ -53,7 +54,7 @@ public record EnamelOutlook(
     Optional<Tiles> tiles) {
 
   /** A piece that is followed this near to the chamber has its heat, K. */
-  private static final double NEAR_KELVINS = 20;
+  static final double NEAR_KELVINS = 20;
 
   private static final double ROOM_CELSIUS = 20;
 
@@ -87,7 +88,7 @@ public record EnamelOutlook(
 
   /** The outlook for a kiln as it is. */
   static EnamelOutlook of(EnamelWork work, Kiln kiln, EnamelDoor.Model model, Temperature working) {
-    return of(work, model.at(kiln, working), working);
+    return of(work, model.at(kiln, working, EnamelColdLoad.of(work)), working);
   }
 
   static EnamelOutlook of(EnamelWork work, EnamelDoor door, Temperature working) {
@@ -159,13 +160,26 @@ public record EnamelOutlook(
         underside);
   }
 
+  /** The enamel on the front: what is given of it, or what is sold for the metal. */
+  private static EnamelGlass front(EnamelWork work) {
+    FusingClass fusing = work.hardness().fusing();
+    return work.build()
+        .expansion()
+        .map(e -> e.glass(fusing))
+        .orElse(EnamelGlass.soldFor(work.metal().physical(), fusing));
+  }
+
+  /** A sudden chill under water that brings the enamel to its usual strength, K. */
+  static double severeShockKelvins(EnamelWork work) {
+    return ThermalShock.severeKelvins(front(work));
+  }
+
   /** How the enamel sits on the metal when it is cold; the kiln has no say in it. */
   public static EnamelFit fit(EnamelWork work) {
     FusingClass fusing = work.hardness().fusing();
     EnamelBuild build = work.build();
     EnamelMetal metal = work.metal().physical();
-    EnamelGlass front =
-        build.expansion().map(e -> e.glass(fusing)).orElse(EnamelGlass.soldFor(metal, fusing));
+    EnamelGlass front = front(work);
     return EnamelFit.of(
         new EnamelFit.Piece(
             metal,

@@ -34,7 +34,22 @@ final class EnamelRules {
   static final Origin HARDNESS_TESTS =
       Origin.read("tests of hard and soft enamels in a guild of enamellers' journal");
 
+  /** Woven mesh of 1.6 mm wire at 6 mm, kg/m²: by its geometry; what is used is our estimate. */
+  private static final double MESH_KILOGRAMS_PER_SQUARE_METRE = 5.3;
+
+  /** The mesh is longer than the piece by so much, m. Estimate. */
+  private static final double MESH_BEYOND_METRES = 0.02;
+
+  /** A trivet of the piece's length, kg/m: 30 g for one of 50 mm. Estimate. */
+  private static final double TRIVET_KILOGRAMS_PER_METRE = 0.6;
+
   private EnamelRules() {}
+
+  /** Trivet and mesh that go in and out with a piece, kg. Estimate. */
+  static double trivetKilograms(double pieceMetres) {
+    double side = pieceMetres + MESH_BEYOND_METRES;
+    return MESH_KILOGRAMS_PER_SQUARE_METRE * side * side + TRIVET_KILOGRAMS_PER_METRE * pieceMetres;
+  }
 
   /**
    * Limits of a metal that carries enamel.

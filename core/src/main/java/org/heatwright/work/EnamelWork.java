@@ -23,7 +23,7 @@ import org.heatwright.work.enamel.FusingClass;
  *     up to 24 h
  * @param dataSheet what the maker of the enamel says
  * @param readyBy when the kiln must be ready for the first piece
- * @param build what is known of the piece beyond that
+ * @param build what is known of the piece beyond that; {@link EnamelBuild#unknown} for nothing
  */
 public record EnamelWork(
     Metal metal,
@@ -134,30 +134,6 @@ public record EnamelWork(
                 "The working temperature (%s °C) must be 100 to 2000 °C.".formatted(t.celsius()));
           }
         });
-  }
-
-  /** Work of which no more is known than metal, sheet and hardness. */
-  public EnamelWork(
-      Metal metal,
-      double sheetMetres,
-      int pieces,
-      double pieceMetres,
-      Hardness hardness,
-      Optional<Temperature> working,
-      Duration session,
-      DataSheet dataSheet,
-      Optional<LocalDateTime> readyBy) {
-    this(
-        metal,
-        sheetMetres,
-        pieces,
-        pieceMetres,
-        hardness,
-        working,
-        session,
-        dataSheet,
-        readyBy,
-        EnamelBuild.unknown());
   }
 
   public EnamelWork withBuild(EnamelBuild newBuild) {

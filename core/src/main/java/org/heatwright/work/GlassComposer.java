@@ -709,8 +709,8 @@ final class GlassComposer {
                 "short-anneal-soak",
                 "to even out and let its stress go",
                 new TemperatureRange(
-                    Temperature.ofCelsius(soakTarget().celsius() - 12),
-                    Temperature.ofCelsius(soakTarget().celsius() + 40)),
+                    Temperature.ofCelsius(soakTarget().celsius() - GlassRules.SOAK_BELOW_KELVINS),
+                    Temperature.ofCelsius(soakTarget().celsius() + GlassRules.SOAK_ABOVE_KELVINS)),
                 soak(),
                 "the glass is still uneven when it sets, and stress stays in it",
                 Origin.read("a forum and a glass studio's notes; the evening out is derived"))),
@@ -766,7 +766,7 @@ final class GlassComposer {
     if (!work.process().hasTop()) {
       return new TemperatureRange(
           Temperature.ofCelsius(anneal.low().celsius() - 20),
-          Temperature.ofCelsius(soakTarget().celsius() + 40));
+          Temperature.ofCelsius(soakTarget().celsius() + GlassRules.SOAK_ABOVE_KELVINS));
     }
     return new TemperatureRange(
         lower(Temperature.ofCelsius(work.process().range(glass).low().celsius() - 60), top()),

@@ -22,6 +22,7 @@ import org.heatwright.work.glass.Flow;
 import org.heatwright.work.glass.Glass.Viscosities;
 import org.heatwright.work.glass.GlassProcess;
 import org.heatwright.work.glass.PlateStress;
+import org.heatwright.work.glass.PlateStress.HeldOrFree;
 
 /**
  * What a firing does to the glass, by the glass's own curve: how far it flows, how it anneals, what
@@ -56,11 +57,6 @@ record GlassJudge(GlassWork work, Limits limits) implements PieceJudge {
 
   /** Glass that is held at the slow range's end stays within so much of it, K. Our estimate. */
   private static final double HELD_WITHIN_KELVINS = 5;
-
-  /** Below the soak's temperature by no more than this, above by no more, counts as soaked, K. */
-  private static final double SOAK_BELOW_KELVINS = 12;
-
-  private static final double SOAK_ABOVE_KELVINS = 40;
 
   /** Walls are warmer than the display at the end, and the glass with them, K. Our estimate. */
   private static final double AT_THE_DOOR_KELVINS = 30;
@@ -286,7 +282,7 @@ record GlassJudge(GlassWork work, Limits limits) implements PieceJudge {
     if (share > 1) {
       return Outcome.of(
           "heating-tension",
-          "tension in the glass while it heats and cools",
+          "tension in the glass while it heats",
           value,
           meaning + " It is likely to crack: rise slower.",
           Severity.STOP,
@@ -305,8 +301,8 @@ record GlassJudge(GlassWork work, Limits limits) implements PieceJudge {
   }
 
   private Outcome soak(PieceForecast piece, TemperatureUnit unit) {
-    double least = limits.soak().celsius() - SOAK_BELOW_KELVINS;
-    double most = limits.soak().celsius() + SOAK_ABOVE_KELVINS;
+    double least = limits.soak().celsius() - GlassRules.SOAK_BELOW_KELVINS;
+    double most = limits.soak().celsius() + GlassRules.SOAK_ABOVE_KELVINS;
     double depth = piece.piece().judged().depthMetres();
     Band band = piece.band(draw -> secondsAfterTop(draw, depth, least, most));
     boolean enough = band.low() >= 0.85 * limits.soakTime().toSeconds();
@@ -330,8 +326,11 @@ record GlassJudge(GlassWork work, Limits limits) implements PieceJudge {
     Band band = piece.band(draw -> spreadKelvins(draw, depth));
     String value = kelvins(band, unit);
     String meaning =
-        "From its slowest place to its face, between %s and %s; a published schedule wants 5 °C at most."
-            .formatted(Wording.of(limits.soak(), unit), Wording.of(limits.slowEnd(), unit));
+        "From its slowest place to its face, between %s and %s; a published schedule wants %s at most."
+            .formatted(
+                Wording.of(limits.soak(), unit),
+                Wording.of(limits.slowEnd(), unit),
+                difference(GlassRules.SPREAD_KELVINS, unit));
     Origin origin = Origin.read("a practitioner's published schedule, at most 5 °C");
     return band.high() > GlassRules.SPREAD_KELVINS
         ? Outcome.of(
@@ -385,33 +384,33 @@ record GlassJudge(GlassWork work, Limits limits) implements PieceJudge {
   }
 
   /** The plate of every draw, held flat and free to bow. */
-  private record Stresses(List<PlateStress> held, List<PlateStress> free) {
+  private record Stresses(List<HeldOrFree> draws) {
 
     static Stresses of(GlassWork work, PieceForecast piece) {
-      return new Stresses(follow(work, piece, true), follow(work, piece, false));
-    }
-
-    private static List<PlateStress> follow(GlassWork work, PieceForecast piece, boolean heldFlat) {
       Viscosity viscosity = work.glass().viscosities().usual();
-      return piece.draws().stream()
-          .map(
-              draw ->
-                  PlateStress.follow(
-                      work.glass().elastic(),
-                      viscosity,
-                      piece.piece().slab().thicknessMetres(),
-                      heldFlat,
-                      draw::celsiusAt,
-                      draw.endSecond()))
-          .toList();
+      return new Stresses(
+          piece.draws().parallelStream()
+              .map(
+                  draw ->
+                      PlateStress.follow(
+                          work.glass().elastic(),
+                          viscosity,
+                          piece.piece().slab().thicknessMetres(),
+                          draw::celsiusAt,
+                          draw.endSecond()))
+              .toList());
     }
 
     double heldPascals(ToDoubleFunction<PlateStress> value) {
-      return Band.of(held.stream().mapToDouble(value).toArray()).high();
+      return band(draw -> value.applyAsDouble(draw.held())).high();
     }
 
     double freePascals(ToDoubleFunction<PlateStress> value) {
-      return Band.of(free.stream().mapToDouble(value).toArray()).low();
+      return band(draw -> value.applyAsDouble(draw.free())).low();
+    }
+
+    private Band band(ToDoubleFunction<HeldOrFree> value) {
+      return Band.of(draws.stream().mapToDouble(value).toArray());
     }
   }
 
@@ -528,11 +527,16 @@ record GlassJudge(GlassWork work, Limits limits) implements PieceJudge {
   }
 
   private static String kelvins(Band band, TemperatureUnit unit) {
-    return "%s to %s %s"
+    return span(
+        tenths(unit.value(TemperatureChange.ofKelvins(band.low()))),
+        difference(band.high(), unit),
+        unit.differenceSymbol());
+  }
+
+  private static String difference(double kelvins, TemperatureUnit unit) {
+    return "%s %s"
         .formatted(
-            tenths(unit.value(TemperatureChange.ofKelvins(band.low()))),
-            tenths(unit.value(TemperatureChange.ofKelvins(band.high()))),
-            unit.symbol());
+            tenths(unit.value(TemperatureChange.ofKelvins(kelvins))), unit.differenceSymbol());
   }
 
   private static String megapascals(double low, double high) {

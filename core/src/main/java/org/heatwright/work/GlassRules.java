@@ -36,6 +36,14 @@ final class GlassRules {
   /** Closer to the top it is no hold of its own, K. Our estimate. */
   static final double SQUEEZE_UNDER_TOP_KELVINS = 5;
 
+  /**
+   * Below the soak's temperature by no more than this, above by no more, counts as soaked, K. Our
+   * estimate.
+   */
+  static final double SOAK_BELOW_KELVINS = 12;
+
+  static final double SOAK_ABOVE_KELVINS = 40;
+
   /** From the soak down to so far under the strain point it cools at the slow rate. */
   static final double UNDER_STRAIN_KELVINS = 20;
 

@@ -1,9 +1,12 @@
 package org.heatwright.work;
 
+import java.util.Comparator;
+import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.stream.Stream;
 import org.heatwright.inspect.Finding;
 import org.heatwright.inspect.Severity;
 import org.heatwright.inspect.Wording;
@@ -55,6 +58,17 @@ public record Outcome(
                         value,
                         meaning),
                 origin));
+  }
+
+  /**
+   * What an inspection found, and what a firing does to the pieces where that is to be acted on.
+   * Gravest first.
+   */
+  public static List<Finding> among(List<Finding> inspected, List<Outcome> outcomes) {
+    return Stream.concat(
+            inspected.stream(), outcomes.stream().flatMap(outcome -> outcome.finding().stream()))
+        .sorted(Comparator.comparing(Finding::severity))
+        .toList();
   }
 
   /** Something that is as it should be, or only to know. */

@@ -17,6 +17,14 @@ public interface PieceJudge {
    */
   List<Outcome> outcomes(Schedule schedule, List<PieceForecast> pieces);
 
+  /**
+   * The judge for one schedule: what takes long and needs no forecast is worked out here, once, and
+   * is then at hand for whoever asks about that schedule.
+   */
+  default PieceJudge settledFor(Schedule schedule) {
+    return this;
+  }
+
   /** For work that is judged elsewhere. */
   static PieceJudge none() {
     return (schedule, pieces) -> List.of();

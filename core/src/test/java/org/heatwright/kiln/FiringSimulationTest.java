@@ -193,6 +193,30 @@ class FiringSimulationTest {
     assertThat(TestKilns.displayRange(run, 8_000, 8_600)[1]).isGreaterThan(795);
   }
 
+  /** A load that is changed for a cold one takes its heat with it, and the balance lacks that. */
+  @Test
+  void aChangedLoadTakesItsHeatWithIt() {
+    LumpedLoad load = LumpedLoad.ofHeat("trivet", 1000, 0.3);
+    FiringConditions day =
+        new FiringConditions(
+            Optional.of(Temperature.ofCelsius(20)),
+            Optional.empty(),
+            false,
+            Optional.empty(),
+            List.of());
+    FiringSimulation changed = simulation(MUFFLE, schedule(400, 600, 60), day, List.of(load));
+    changed.changeLoadAt(8000);
+    double before = changed.storedJoules();
+    double lost = changed.lostJoulesOfProgram();
+    FiringRun run = changed.run();
+    assertThat(run.complete()).isTrue();
+    double used = run.joulesAt(run.lastSecond());
+    double missing = used - lost - (changed.storedJoules() - before);
+    assertThat(missing).isCloseTo(1000 * (600 - 20), within(0.05 * 1000 * 580));
+    assertThat(run.readingCelsiusAt(8060)).isLessThan(run.readingCelsiusAt(7990) - 5);
+    assertThat(run.readingCelsiusAt(run.endSeconds())).isCloseTo(600, within(5.0));
+  }
+
   @Test
   void switchesAnOnOffKilnAroundItsSetpoint() {
     Kiln kiln = TestKilns.fibreMuffle();

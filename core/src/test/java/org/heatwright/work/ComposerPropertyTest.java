@@ -163,7 +163,7 @@ class ComposerPropertyTest {
     work.build()
         .solidus()
         .ifPresent(solidus -> assertThat(peak).as("%s", work).isLessThanOrEqualTo(solidus));
-    EnamelOutlook outlook = ((EnamelJudge) composition.judge()).composed();
+    EnamelOutlook outlook = ((EnamelJudge) composition.judge()).known();
     EnamelCoats.of(work, outlook.working())
         .steps()
         .forEach(step -> assertThat(step.chamber()).isLessThanOrEqualTo(outlook.working()));

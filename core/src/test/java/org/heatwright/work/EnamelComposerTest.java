@@ -120,7 +120,8 @@ class EnamelComposerTest {
             Optional.empty(),
             Duration.ofHours(1),
             DataSheet.none(),
-            Optional.empty());
+            Optional.empty(),
+            EnamelBuild.unknown());
     assertThat(compose(work).cautions()).extracting(Caution::code).contains("session-short");
     assertThat(compose(Scenarios.enamel(Metal.COPPER, Hardness.SOFT)).cautions())
         .extracting(Caution::code)
@@ -137,7 +138,8 @@ class EnamelComposerTest {
         Optional.of(Temperature.ofCelsius(celsius)),
         Duration.ofHours(2),
         DataSheet.none(),
-        Optional.empty());
+        Optional.empty(),
+        EnamelBuild.unknown());
   }
 
   private static EnamelWork withSheet(Metal metal, DataSheet sheet) {
@@ -150,7 +152,8 @@ class EnamelComposerTest {
         Optional.empty(),
         Duration.ofHours(2),
         sheet,
-        Optional.empty());
+        Optional.empty(),
+        EnamelBuild.unknown());
   }
 
   private static Composition compose(EnamelWork work) {

@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.heatwright.inspect.Severity;
 import org.heatwright.kiln.Kiln;
+import org.heatwright.kiln.LumpedLoad;
 import org.heatwright.units.Temperature;
 import org.heatwright.work.EnamelWork.Hardness;
 import org.heatwright.work.EnamelWork.Metal;
@@ -22,7 +23,9 @@ class EnamelOutlookTest {
 
   private static final Kiln BUOY = Scenarios.buoy();
   private static final Temperature AT_820 = Temperature.ofCelsius(820);
-  private static final EnamelDoor DOOR = EnamelDoor.Simulated.usual().at(BUOY, AT_820);
+  private static final EnamelDoor DOOR =
+      EnamelDoor.Simulated.usual()
+          .at(BUOY, AT_820, EnamelColdLoad.of(work(Metal.COPPER, counterEnamelled())));
 
   private static EnamelWork work(Metal metal, EnamelBuild build) {
     return new EnamelWork(
@@ -34,7 +37,8 @@ class EnamelOutlookTest {
             Optional.empty(),
             Duration.ofHours(2),
             DataSheet.none(),
-            Optional.empty())
+            Optional.empty(),
+            EnamelBuild.unknown())
         .withBuild(build);
   }
 
@@ -46,6 +50,7 @@ class EnamelOutlookTest {
         Optional.empty(),
         Optional.empty(),
         Optional.empty(),
+        OptionalDouble.empty(),
         coats,
         tiles);
   }
@@ -64,7 +69,7 @@ class EnamelOutlookTest {
             BUOY,
             org.heatwright.units.TemperatureUnit.CELSIUS,
             Optional.empty(),
-            (kiln, working) -> DOOR);
+            (kiln, working, cold) -> DOOR);
     return composition.judge().outcomes(composition.schedule(), List.of()).stream()
         .collect(java.util.stream.Collectors.toMap(Outcome::code, outcome -> outcome));
   }
@@ -85,13 +90,50 @@ class EnamelOutlookTest {
             });
   }
 
+  /** What goes in cold cools the chamber: in every draw, and more the heavier it is. */
+  @Test
+  void aColdTrivetCoolsTheChamber() {
+    EnamelDoor empty = EnamelDoor.Simulated.usual().at(BUOY, AT_820, List.of());
+    EnamelDoor heavy =
+        EnamelDoor.Simulated.usual()
+            .at(
+                BUOY,
+                AT_820,
+                EnamelColdLoad.of(work(Metal.COPPER, counterEnamelled().withTrivet(0.3))));
+    for (int draw = 0; draw < 5; draw++) {
+      double usual = DOOR.draws().get(draw).wallsCelsiusAt(60);
+      assertThat(usual).isLessThan(empty.draws().get(draw).wallsCelsiusAt(60) - 1);
+      assertThat(heavy.draws().get(draw).wallsCelsiusAt(60)).isLessThan(usual - 5);
+    }
+    EnamelWork copper = work(Metal.COPPER, counterEnamelled());
+    assertThat(EnamelOutlook.of(copper, heavy, AT_820).piecesAnHour().median())
+        .isLessThan(EnamelOutlook.of(copper, empty, AT_820).piecesAnHour().median());
+  }
+
+  /** 40 mm of 1 mm copper, 0.3 mm of enamel on both sides, on 43 g of trivet and mesh. */
+  @Test
+  void theColdLoadIsSheetEnamelTrivetAndMesh() {
+    List<LumpedLoad> cold = EnamelColdLoad.of(work(Metal.COPPER, counterEnamelled()));
+
+    // By hand: (8960 kg/m³ x 385..420 J/(kg K) x 1 mm + 2700 x 950 x 0.6 mm) x 16 cm².
+    double piece = joulesPerKelvin(cold.get(0));
+    assertThat(piece).isBetween(7.9, 8.6);
+    // 5.3 kg/m² x (60 mm)² + 0.6 kg/m x 40 mm.
+    assertThat(cold.get(1).massKilograms()).isCloseTo(0.0431, within(1e-4));
+    assertThat(EnamelColdLoad.of(work(Metal.COPPER, counterEnamelled().withTrivet(0)))).hasSize(1);
+  }
+
+  private static double joulesPerKelvin(LumpedLoad load) {
+    return load.massKilograms() * load.heatCapacityJoulesPerKilogramKelvin();
+  }
+
   /** A kiln that cannot get there has the estimate for any kiln, and that is said. */
   @Test
   void aKilnThatCannotGetThereHasTheEstimate() {
     Kiln weak =
         Scenarios.kiln("Weak", Scenarios.box(0.5, 0.5, 0.5), 600, 1100, Optional.empty(), 3);
 
-    EnamelDoor door = EnamelDoor.Simulated.usual().at(weak, AT_820);
+    EnamelDoor door = EnamelDoor.Simulated.usual().at(weak, AT_820, List.of());
 
     assertThat(door.simulated()).isFalse();
     assertThat(door.fallKelvins().median()).isEqualTo(75);
@@ -186,6 +228,7 @@ class EnamelOutlookTest {
             Optional.empty(),
             Optional.empty(),
             Optional.of(Temperature.ofCelsius(850)),
+            OptionalDouble.empty(),
             List.of(),
             List.of());
     Composition composed =

@@ -263,12 +263,12 @@ class GlassJudgeTest {
             3600 + hours * 3600 + 36_000);
     PlateStress left =
         PlateStress.follow(
-            Elastic.ART,
-            ART.viscosities().usual(),
-            0.012,
-            true,
-            history::celsiusAt,
-            history.endSecond());
+                Elastic.ART,
+                ART.viscosities().usual(),
+                0.012,
+                history::celsiusAt,
+                history.endSecond())
+            .held();
     double conduction =
         piece.slab().layers().get(0).material().conductivityWattsPerMetreKelvin().at(480);
     double heat =

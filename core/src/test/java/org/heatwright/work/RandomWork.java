@@ -130,7 +130,8 @@ final class RandomWork {
                 : Optional.empty(),
             Duration.ofMinutes(1 + random.nextInt(600)),
             sheet(680, 950),
-            Optional.empty());
+            Optional.empty(),
+            EnamelBuild.unknown());
     // From numbers of its own, so that the works of before stay what they were.
     RandomWork more =
         new RandomWork(new java.util.SplittableRandom(Double.doubleToLongBits(work.sheetMetres())));
@@ -173,6 +174,7 @@ final class RandomWork {
         random.nextInt(3) == 0
             ? Optional.of(Temperature.ofCelsius(Math.rint(between(760, 1100))))
             : Optional.empty(),
+        random.nextInt(3) == 0 ? OptionalDouble.of(between(0, 0.4)) : OptionalDouble.empty(),
         coats,
         tiles);
   }

@@ -66,7 +66,8 @@ public final class Scenarios {
             Optional.empty(),
             Duration.ofHours(4),
             DataSheet.none(),
-            Optional.of(LocalDateTime.of(2026, 12, 3, 8, 30))));
+            Optional.of(LocalDateTime.of(2026, 12, 3, 8, 30)),
+            EnamelBuild.unknown()));
   }
 
   /** A school casting room in the hills: one 75 and four 50 mm moulds, wax and resin together. */
@@ -116,7 +117,8 @@ public final class Scenarios {
             Optional.of(Temperature.ofCelsius(785)),
             Duration.ofMinutes(150),
             DataSheet.none(),
-            Optional.empty()));
+            Optional.empty(),
+            EnamelBuild.unknown()));
   }
 
   /** A foundry yard: two large tall moulds for bronze, in a drum of a kiln. */
@@ -166,7 +168,8 @@ public final class Scenarios {
         Optional.empty(),
         Duration.ofHours(3),
         DataSheet.none(),
-        Optional.empty());
+        Optional.empty(),
+        EnamelBuild.unknown());
   }
 
   /** The demo studio's 30 litre top loader. */

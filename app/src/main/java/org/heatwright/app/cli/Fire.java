@@ -27,6 +27,7 @@ import org.heatwright.schedule.HourMinute;
 import org.heatwright.schedule.Schedule;
 import org.heatwright.work.Composer;
 import org.heatwright.work.Composition;
+import org.heatwright.work.Outcome;
 import org.heatwright.work.Work;
 import picocli.CommandLine.Option;
 
@@ -93,6 +94,11 @@ final class Fire {
       Optional<CostEstimate> cost,
       Optional<RunningFiring.Update> update,
       List<String> notes) {
+
+    /** What the firing does to the pieces: to be asked once, it may take a second. */
+    List<Outcome> outcomes(Schedule run) {
+      return composition.map(c -> c.outcomes(run, forecast)).orElse(List.of());
+    }
 
     /** The same with another start. */
     Planned startingAt(StartPlan plan, List<String> more) {

@@ -18,6 +18,7 @@ import org.heatwright.keypad.FittedProgram;
 import org.heatwright.keypad.Keypad;
 import org.heatwright.keypad.KeypadFit;
 import org.heatwright.schedule.Schedule;
+import org.heatwright.work.Outcome;
 import org.heatwright.work.PourSheet;
 
 /**
@@ -53,9 +54,10 @@ record FiredCard(
     Fire.Planned planned = fire.plan(fired, keypad, now);
     check.accept(planned);
     Timed timed = timed(asked, keypad, program, planned);
-    List<Finding> findings = findings(timed.schedule(), timed.planned(), keypad);
+    List<Outcome> outcomes = timed.planned().outcomes(timed.schedule());
+    List<Finding> findings = findings(timed.schedule(), timed.planned(), keypad, outcomes);
     return new FiredCard(
-        card(timed, keypad, findings, more),
+        card(timed, keypad, outcomes, findings, more),
         timed.schedule(),
         timed.program(),
         timed.planned(),
@@ -118,30 +120,31 @@ record FiredCard(
   }
 
   private static List<Finding> findings(
-      Schedule schedule, Fire.Planned planned, Optional<Keypad> keypad) {
-    List<Finding> inspected =
+      Schedule schedule, Fire.Planned planned, Optional<Keypad> keypad, List<Outcome> outcomes) {
+    return Outcome.among(
         Inspector.inspect(
             new Inspection(
                 schedule,
                 Optional.of(planned.kiln()),
                 keypad,
                 planned.composition().map(c -> c.demands()),
-                Optional.of(planned.forecast())));
-    return planned
-        .composition()
-        .map(c -> c.with(inspected, schedule, planned.forecast()))
-        .orElse(inspected);
+                Optional.of(planned.forecast()))),
+        outcomes);
   }
 
   private static Card card(
-      Timed timed, Optional<Keypad> keypad, List<Finding> findings, Consumer<CardBuilder> more) {
+      Timed timed,
+      Optional<Keypad> keypad,
+      List<Outcome> outcomes,
+      List<Finding> findings,
+      Consumer<CardBuilder> more) {
     Fire.Planned planned = timed.planned();
     CardBuilder builder =
         timed
             .program()
             .map(p -> CardBuilder.of(p, keypad.orElseThrow(), planned.kiln(), planned.forecast()))
             .orElseGet(() -> CardBuilder.of(timed.schedule(), planned.kiln(), planned.forecast()));
-    planned.composition().ifPresent(builder::composition);
+    planned.composition().ifPresent(made -> builder.composition(made, outcomes));
     planned
         .work()
         .flatMap(work -> PourSheet.of(work, timed.schedule(), planned.kiln().room()))

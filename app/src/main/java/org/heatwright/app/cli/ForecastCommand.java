@@ -98,9 +98,8 @@ final class ForecastCommand implements Callable<Integer> {
     Schedule schedule = Input.schedule(schedulePath);
     ZonedDateTime now = ZonedDateTime.now(surroundings.clock());
     Fire.Planned planned = fire.plan(schedule, Optional.empty(), seen, now);
-    List<Finding> findings = findings(schedule, planned);
-    List<Outcome> outcomes =
-        planned.composition().map(c -> c.outcomes(schedule, planned.forecast())).orElse(List.of());
+    List<Outcome> outcomes = planned.outcomes(schedule);
+    List<Finding> findings = findings(schedule, planned, outcomes);
     Optional<String> written = traceFile.write(() -> Trace.csv(planned.forecast().trace()));
     Optional<AlignedLog> aligned =
         log.map(l -> AlignedLog.of(logPath.orElseThrow(), l, schedule, planned));
@@ -146,15 +145,13 @@ final class ForecastCommand implements Callable<Integer> {
         WatchedFiring.happenings(planned.conditions(), aligned.map(AlignedLog::log)));
   }
 
-  private static List<Finding> findings(Schedule schedule, Fire.Planned planned) {
+  private static List<Finding> findings(
+      Schedule schedule, Fire.Planned planned, List<Outcome> outcomes) {
     Inspection inspection = Inspection.of(schedule).in(planned.kiln()).with(planned.forecast());
-    List<Finding> inspected =
+    return Outcome.among(
         Inspector.inspect(
-            planned.composition().map(c -> inspection.forWork(c.demands())).orElse(inspection));
-    return planned
-        .composition()
-        .map(c -> c.with(inspected, schedule, planned.forecast()))
-        .orElse(inspected);
+            planned.composition().map(c -> inspection.forWork(c.demands())).orElse(inspection)),
+        outcomes);
   }
 
   /** What the pieces did, judged by what the display said. */

@@ -164,14 +164,15 @@ final class HeatworkCommand implements Callable<Integer> {
     }
     kilojoules.ifPresent(q -> requireBetween("--activation", q, 20, 1000, "kJ/mol"));
     fastestKelvinsPerHour.ifPresent(r -> requireBetween("--fastest", r, 1, 100_000, "K/h"));
-    for (String[] pair :
-        new String[][] {
-          {"--fastest", fastestKelvinsPerHour.isPresent() ? "x" : ""},
-          {"--from", fromCelsius.isPresent() ? "x" : ""}
-        }) {
-      if (kilnPath.isPresent() && !pair[1].isEmpty()) {
-        throw InputException.in(pair[0], "the kiln knows that; leave it out beside --kiln.");
-      }
+    if (kilnPath.isPresent()) {
+      refuseBesideKiln("--fastest", fastestKelvinsPerHour.isPresent());
+      refuseBesideKiln("--from", fromCelsius.isPresent());
+    }
+  }
+
+  private static void refuseBesideKiln(String option, boolean given) {
+    if (given) {
+      throw InputException.in(option, "the kiln knows that; leave it out beside --kiln.");
     }
   }
 
@@ -302,7 +303,8 @@ final class HeatworkCommand implements Callable<Integer> {
       Map<String, HeatWorkComparison> cases,
       List<String> notes) {
     Page page = new Page();
-    String at = Wording.of(reference, TemperatureUnit.CELSIUS);
+    String at =
+        Wording.of(reference, atCelsius.isPresent() ? TemperatureUnit.CELSIUS : first.unit());
     HeatWorkComparison likely = cases.values().iterator().next();
     page.line(
         "Heat-work as time at %s, by %s."

@@ -58,6 +58,11 @@ final class Input {
     return LogFile.read(TextFile.log(path), String.valueOf(path.getFileName()));
   }
 
+  /** A log as its file holds it. */
+  static String logText(Path path) {
+    return TextFile.log(path);
+  }
+
   private static <T> T read(Path path, BiFunction<String, String, T> reader) {
     return reader.apply(TextFile.yaml(path), String.valueOf(path.getFileName()));
   }

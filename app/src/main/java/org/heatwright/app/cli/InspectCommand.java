@@ -19,6 +19,7 @@ import org.heatwright.kiln.Kiln;
 import org.heatwright.schedule.Schedule;
 import org.heatwright.work.Composer;
 import org.heatwright.work.Composition;
+import org.heatwright.work.Outcome;
 import org.heatwright.work.Work;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -79,7 +80,9 @@ final class InspectCommand implements Callable<Integer> {
             new Inspection(
                 schedule, kiln, keypad, work.map(w -> Judging.demands(w, kiln, keypad)), forecast));
     List<Finding> findings =
-        composed.map(c -> c.with(inspected, schedule, forecast.orElseThrow())).orElse(inspected);
+        Outcome.among(
+            inspected,
+            composed.map(c -> c.outcomes(schedule, forecast.orElseThrow())).orElse(List.of()));
     Page page = new Page();
     page.line(schedule.name() + ": " + FindingWords.sum(findings));
     FindingWords.print(findings, page);

@@ -6,13 +6,19 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
+import org.heatwright.app.enamel.KeptPiece;
 import org.heatwright.app.enamel.LoggedSession;
 import org.heatwright.app.enamel.PieceHistory;
 import org.heatwright.app.files.InputException;
 import org.heatwright.app.files.LogFile;
+import org.heatwright.app.json.KeptPiecesJson;
 import org.heatwright.app.json.PiecesJson;
 import org.heatwright.app.plot.PiecePlot;
+import org.heatwright.app.store.PieceEntry;
+import org.heatwright.app.store.Store;
 import org.heatwright.kiln.Kiln;
+import org.heatwright.units.Temperature;
 import org.heatwright.units.TemperatureUnit;
 import org.heatwright.work.Composer;
 import org.heatwright.work.Composition;
@@ -30,8 +36,9 @@ import picocli.CommandLine.Option;
 @Command(
     name = "pieces",
     description = {
-      "What to expect of an enamelled piece that goes into the hot kiln, from the door's",
-      "shutting on; with logs: each session split into its pieces by the dips of the door."
+      "What to expect of an enamelled piece that goes into the hot kiln, from the",
+      "door's shutting on; with logs: each session split into its pieces by the dips",
+      "of the door. What logs tell of named pieces can be kept, and listed later."
     },
     footerHeading = "%nExamples:%n",
     footer = {
@@ -39,8 +46,12 @@ import picocli.CommandLine.Option;
       "  heatwright pieces --log friday.csv --work brooches.yaml --kiln buoy.yaml",
       "  heatwright pieces --log friday.csv --log sunday.csv --work brooches.yaml \\",
       "      --kiln buoy.yaml --json",
+      "  heatwright pieces --log friday.csv --work brooches.yaml --kiln buoy.yaml \\",
+      "      --keep",
+      "  heatwright pieces --kept --piece \"brooch 3\"",
       "  An event column may tell what the reading cannot:",
-      "      door-open brooch 3, coat 2, left"
+      "      door-open brooch 3, coat 2, left",
+      "      door-open empty                     (nothing goes in)"
     })
 final class PiecesCommand implements Callable<Integer> {
 
@@ -50,11 +61,14 @@ final class PiecesCommand implements Callable<Integer> {
       description = "Log of a session; may be given again for more sessions.")
   private List<Path> logs = List.of();
 
-  @Option(names = "--work", required = true, paramLabel = "W", description = "Work file, enamel.")
-  private Path workPath;
+  @Option(
+      names = "--work",
+      paramLabel = "W",
+      description = "Work file, enamel; always, but for --kept.")
+  private Optional<Path> workPath;
 
-  @Option(names = "--kiln", required = true, paramLabel = "K", description = "Kiln file.")
-  private Path kilnPath;
+  @Option(names = "--kiln", paramLabel = "K", description = "Kiln file; always, but for --kept.")
+  private Optional<Path> kilnPath;
 
   @Option(
       names = "--two-openings",
@@ -69,6 +83,23 @@ final class PiecesCommand implements Callable<Integer> {
       description = "Draws the piece on its own clock there (.svg or .png).")
   private Optional<Path> plot;
 
+  @Option(
+      names = "--keep",
+      description = "Keeps what the logs tell of named pieces; the same log again replaces itself.")
+  private boolean keep;
+
+  @Option(names = "--kept", description = "Lists what was kept of pieces, and does nothing else.")
+  private boolean kept;
+
+  @Option(names = "--piece", paramLabel = "NAME", description = "With --kept: this piece only.")
+  private Optional<String> piece;
+
+  @Option(
+      names = "--store",
+      paramLabel = "FILE",
+      description = "Store file. Usual: heatwright.db in your data folder.")
+  private Optional<Path> storePath;
+
   @Mixin private Answer answer;
 
   private final Surroundings surroundings;
@@ -79,17 +110,27 @@ final class PiecesCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    Work work = Input.work(workPath);
-    if (!(work instanceof EnamelWork enamel)) {
-      throw InputException.in(
-          workPath.toString(), "this work is no enamel; expected kind: enamel.");
+    if (kept) {
+      return listKept();
     }
-    Kiln kiln = Input.kiln(kilnPath).kiln();
+    if (piece.isPresent()) {
+      throw InputException.in("--piece", "it chooses from what was kept; add --kept.");
+    }
+    if (keep && logs.isEmpty()) {
+      throw InputException.in("--keep", "there is no log to keep the pieces of; add --log.");
+    }
+    Path file = workPath.orElseThrow(() -> missing("--work", "a work file of kind enamel"));
+    Work work = Input.work(file);
+    if (!(work instanceof EnamelWork enamel)) {
+      throw InputException.in(file.toString(), "this work is no enamel; expected kind: enamel.");
+    }
+    Kiln kiln = Input.kiln(kilnPath.orElseThrow(() -> missing("--kiln", "a kiln file"))).kiln();
     LoggedPieces.Openings openings =
         twoOpenings ? LoggedPieces.Openings.TWO_A_PIECE : LoggedPieces.Openings.ONE_A_PIECE;
     plot.ifPresent(PlotFile::require);
     Composition composition = Composer.compose(enamel, kiln, Optional.empty());
-    EnamelOutlook outlook = ((EnamelJudge) composition.judge()).composed();
+    EnamelOutlook outlook = ((EnamelJudge) composition.judge()).known();
+    TemperatureUnit unit = composition.schedule().unit();
     LoggedSession.Judge judge = LoggedSession.judge(enamel, outlook);
     List<LoggedSession> sessions = new ArrayList<>();
     for (Path path : logs) {
@@ -108,23 +149,98 @@ final class PiecesCommand implements Callable<Integer> {
                             .formatted(
                                 enamel.metal().words(), enamel.hardness().words(), kiln.name()),
                         outlook,
-                        TemperatureUnit.CELSIUS)));
-    Page page = sessions.isEmpty() ? expected(outlook, outcomes) : page(sessions, histories, judge);
+                        unit)));
+    Page page =
+        sessions.isEmpty()
+            ? expected(outlook, outcomes, unit)
+            : page(sessions, histories, judge, unit);
     drawn.ifPresent(sentence -> page.blank().line(sentence));
+    if (keep) {
+      page.blank().line(keepPieces(sessions, enamel, kiln));
+    }
     answer.give(surroundings, PiecesJson.of(outlook, outcomes, sessions, histories), page);
     return Answer.DONE;
   }
 
+  private static InputException missing(String option, String expected) {
+    return InputException.in(option, "it is missing; expected %s.".formatted(expected));
+  }
+
+  // ---- what is kept
+
+  /** Keeps the named pieces of all logs; says how many. */
+  private String keepPieces(List<LoggedSession> sessions, EnamelWork work, Kiln kiln) {
+    int firings = 0;
+    try (Store store = SlotsAction.open(surroundings, storePath)) {
+      for (int i = 0; i < logs.size(); i++) {
+        Path path = logs.get(i);
+        List<PieceEntry> rows =
+            KeptPiece.rows(
+                sessions.get(i),
+                String.valueOf(path.getFileName()),
+                Input.log(path).start(),
+                work,
+                kiln.name());
+        store.keepPieces(Input.logText(path), rows);
+        firings += rows.size();
+      }
+    }
+    return firings == 0
+        ? "Nothing kept: no log names a piece. An event such as door-open brooch 3 does."
+        : "Kept: %d firing%s of named pieces.".formatted(firings, firings == 1 ? "" : "s");
+  }
+
+  private int listKept() {
+    try (Store store = SlotsAction.open(surroundings, storePath)) {
+      List<KeptPiece> all = KeptPiece.of(store.pieces());
+      List<KeptPiece> chosen =
+          all.stream().filter(one -> piece.isEmpty() || one.name().equals(piece.get())).toList();
+      if (piece.isPresent() && chosen.isEmpty()) {
+        throw InputException.in(
+            "--piece",
+            "nothing was kept of \"%s\"; expected %s."
+                .formatted(
+                    piece.get(),
+                    all.isEmpty()
+                        ? "the name of a piece, but none was kept yet"
+                        : all.stream().map(KeptPiece::name).collect(Collectors.joining(" or "))));
+      }
+      Page page = new Page();
+      if (chosen.isEmpty()) {
+        page.line("Nothing was kept yet: heatwright pieces --log ... --keep does.");
+      }
+      for (KeptPiece one : chosen) {
+        page.line(one.words());
+        for (PieceEntry firing : one.firings()) {
+          page.hanging(
+              "  ",
+              KeptPiece.words(firing, TemperatureUnit.CELSIUS, surroundings.clock().getZone()));
+        }
+      }
+      answer.give(surroundings, KeptPiecesJson.of(chosen), page);
+    }
+    return Answer.DONE;
+  }
+
   /** The piece on its own clock, and what it does. */
-  private static Page expected(EnamelOutlook outlook, List<Outcome> outcomes) {
+  private static Page expected(
+      EnamelOutlook outlook, List<Outcome> outcomes, TemperatureUnit unit) {
     Page page = new Page();
-    page.line("From the door's shutting, at %.0f °C:".formatted(outlook.working().celsius()));
+    page.line(
+        "From the door's shutting, at %s:"
+            .formatted(LoggedSession.degrees(outlook.working().celsius(), unit)));
     List<EnamelPieceCurve.Row> rows = outlook.curve().rows();
     for (int i = 0; i < rows.size(); i += 6) {
       EnamelPieceCurve.Row row = rows.get(i);
       page.line(
-          "%6.0f s   piece %4.0f to %4.0f °C   chamber %4.0f °C"
-              .formatted(row.seconds(), row.lowCelsius(), row.highCelsius(), row.chamberCelsius()));
+          "%6.0f s   piece %4.0f to %4.0f %s   chamber %4.0f %s"
+              .formatted(
+                  row.seconds(),
+                  unit.value(Temperature.ofCelsius(row.lowCelsius())),
+                  unit.value(Temperature.ofCelsius(row.highCelsius())),
+                  unit.symbol(),
+                  unit.value(Temperature.ofCelsius(row.chamberCelsius())),
+                  unit.symbol()));
     }
     page.blank();
     for (Outcome outcome : outcomes) {
@@ -142,7 +258,10 @@ final class PiecesCommand implements Callable<Integer> {
   }
 
   private static Page page(
-      List<LoggedSession> sessions, List<PieceHistory> histories, LoggedSession.Judge judge) {
+      List<LoggedSession> sessions,
+      List<PieceHistory> histories,
+      LoggedSession.Judge judge,
+      TemperatureUnit unit) {
     Page page = new Page();
     for (LoggedSession session : sessions) {
       page.line(session.headline());
@@ -152,9 +271,9 @@ final class PiecesCommand implements Callable<Integer> {
                 + " one.");
         continue;
       }
-      page.line(session.doorWords());
+      page.line(session.doorWords(unit));
       for (LoggedPieces.Firing firing : session.pieces().firings()) {
-        page.hanging("%4d  ".formatted(firing.number()), session.words(firing));
+        page.hanging("%4d  ".formatted(firing.number()), session.words(firing, unit));
       }
       page.blank();
     }

@@ -6,6 +6,9 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.heatwright.app.files.LogFile;
 import org.heatwright.material.Viscosity;
+import org.heatwright.units.Temperature;
+import org.heatwright.units.TemperatureChange;
+import org.heatwright.units.TemperatureUnit;
 import org.heatwright.work.EnamelOutlook;
 import org.heatwright.work.EnamelWork;
 import org.heatwright.work.enamel.DoorDips;
@@ -82,10 +85,12 @@ public record LoggedSession(String name, LoggedPieces pieces, double workingCels
   }
 
   /** What the door costs in this log. */
-  public String doorWords() {
+  public String doorWords(TemperatureUnit unit) {
     String falls =
-        "The display falls %.0f to %.0f K at the door"
-            .formatted(pieces.fallKelvins().low(), pieces.fallKelvins().high());
+        "The display falls %.0f to %s at the door"
+            .formatted(
+                unit.value(TemperatureChange.ofKelvins(pieces.fallKelvins().low())),
+                difference(pieces.fallKelvins().high(), unit));
     return pieces
         .backSeconds()
         .map(
@@ -96,20 +101,33 @@ public record LoggedSession(String name, LoggedPieces pieces, double workingCels
   }
 
   /** One line about a firing. */
-  public String words(LoggedPieces.Firing firing) {
+  public String words(LoggedPieces.Firing firing, TemperatureUnit unit) {
     List<String> parts = new ArrayList<>();
     if (!firing.name().isEmpty()) {
       parts.add(firing.name());
     }
     parts.add(
         "in at %s for %s".formatted(clock(firing.inSeconds()), minutes(firing.staySeconds())));
-    parts.add("heat-work %s at %.0f °C".formatted(minutes(firing.heatSeconds()), workingCelsius));
-    parts.add(firing.look().words());
-    parts.add("hottest %.0f °C".formatted(firing.hottestCelsius()));
     parts.add(
-        "display fell %.0f K, %s".formatted(firing.fallKelvins(), backWords(firing.backSeconds())));
+        "heat-work %s at %s"
+            .formatted(minutes(firing.heatSeconds()), degrees(workingCelsius, unit)));
+    parts.add(firing.look().words());
+    parts.add("hottest " + degrees(firing.hottestCelsius(), unit));
+    parts.add(
+        "display fell %s, %s"
+            .formatted(difference(firing.fallKelvins(), unit), backWords(firing.backSeconds())));
     return String.join("; ", parts)
         + (firing.beforeRecovery() ? ". Pulled before the display was back." : ".");
+  }
+
+  /** "815 °C": to the degree. */
+  public static String degrees(double celsius, TemperatureUnit unit) {
+    return "%.0f %s".formatted(unit.value(Temperature.ofCelsius(celsius)), unit.symbol());
+  }
+
+  private static String difference(double kelvins, TemperatureUnit unit) {
+    return "%.0f %s"
+        .formatted(unit.value(TemperatureChange.ofKelvins(kelvins)), unit.differenceSymbol());
   }
 
   private static String backWords(OptionalDouble back) {
@@ -117,7 +135,7 @@ public record LoggedSession(String name, LoggedPieces pieces, double workingCels
   }
 
   /** "1:32:05": hours, minutes and seconds of the log. */
-  private static String clock(double seconds) {
+  static String clock(double seconds) {
     long all = Math.round(seconds);
     return "%d:%02d:%02d".formatted(all / 3600, all / 60 % 60, all % 60);
   }

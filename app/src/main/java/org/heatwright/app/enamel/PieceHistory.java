@@ -5,12 +5,14 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.heatwright.work.EnamelWork;
 import org.heatwright.work.enamel.LoggedPieces;
+import org.heatwright.work.enamel.Look;
 
 /**
  * The firings of one piece over all its sessions, by the name that the logs give it.
@@ -76,28 +78,53 @@ public record PieceHistory(String name, List<Fired> firings, int usualMost) {
   /** "brooch 3: 4 firings, coats 1 to 3, heat-work 9 min 20 s; last glossy, left." */
   public String words() {
     Fired last = firings.get(firings.size() - 1);
-    TreeSet<Integer> coats = new TreeSet<>();
-    firings.forEach(fired -> fired.coat().ifPresent(coats::add));
+    return words(
+        name,
+        firings.stream().map(Fired::coat).toList(),
+        OptionalDouble.of(heatSeconds()),
+        last.firing().look(),
+        last.place(),
+        usualMost);
+  }
+
+  /**
+   * The same of firings from anywhere.
+   *
+   * @param coats one a firing, where it was told
+   * @param heatSeconds all their heat-work, where it may be added up, s
+   * @param look of the last firing
+   * @param place of the last firing, or empty
+   */
+  static String words(
+      String name,
+      List<OptionalInt> coats,
+      OptionalDouble heatSeconds,
+      Look look,
+      String place,
+      int usualMost) {
+    TreeSet<Integer> told = new TreeSet<>();
+    coats.forEach(coat -> coat.ifPresent(told::add));
     String coated =
-        coats.isEmpty()
+        told.isEmpty()
             ? ""
-            : coats.size() == 1
-                ? ", coat " + coats.first()
-                : ", coats %d to %d".formatted(coats.first(), coats.last());
-    String place = last.place().isEmpty() ? "" : ", " + last.place();
+            : told.size() == 1
+                ? ", coat " + told.first()
+                : ", coats %d to %d".formatted(told.first(), told.last());
     String many =
-        firings.size() >= usualMost
-            ? " Its metal usually stands about %d.".formatted(usualMost)
+        coats.size() >= usualMost ? " Its metal usually stands about %d.".formatted(usualMost) : "";
+    String heat =
+        heatSeconds.isPresent()
+            ? ", heat-work " + LoggedSession.minutes(heatSeconds.getAsDouble())
             : "";
-    return "%s: %d firing%s%s, heat-work %s; last %s%s.%s"
+    return "%s: %d firing%s%s%s; last %s%s.%s"
         .formatted(
             name,
-            firings.size(),
-            firings.size() == 1 ? "" : "s",
+            coats.size(),
+            coats.size() == 1 ? "" : "s",
             coated,
-            LoggedSession.minutes(heatSeconds()),
-            last.firing().look().words(),
-            place,
+            heat,
+            look.words(),
+            place.isEmpty() ? "" : ", " + place,
             many);
   }
 }

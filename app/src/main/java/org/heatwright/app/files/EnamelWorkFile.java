@@ -45,6 +45,7 @@ final class EnamelWorkFile {
         "oxides-mass-percent",
         "softening-celsius",
         "solidus-celsius",
+        "trivet-g",
         "coats",
         "tiles",
         "working-celsius",
@@ -102,11 +103,15 @@ final class EnamelWorkFile {
         file.optional("softening-celsius").map(v -> WorkFile.celsius(v, 450, 800));
     Optional<Temperature> solidus =
         file.optional("solidus-celsius").map(v -> WorkFile.celsius(v, 600, 1600));
+    OptionalDouble trivet =
+        file.optional("trivet-g")
+            .map(v -> OptionalDouble.of(v.between(0, 5000, "g") / MILLI))
+            .orElse(OptionalDouble.empty());
     List<EnamelCoat> coats =
         file.optional("coats").map(v -> v.listOf(EnamelWorkFile::firedCoat)).orElse(List.of());
     List<TestTile> tiles =
         file.optional("tiles").map(v -> v.listOf(EnamelWorkFile::tile)).orElse(List.of());
-    return new EnamelBuild(coat, counter, expansion, softening, solidus, coats, tiles);
+    return new EnamelBuild(coat, counter, expansion, softening, solidus, trivet, coats, tiles);
   }
 
   private static OptionalDouble coat(YamlMap map) {
@@ -183,6 +188,9 @@ final class EnamelWorkFile {
             });
     build.softening().ifPresent(t -> WorkFile.line(out, "softening-celsius", WorkFile.celsius(t)));
     build.solidus().ifPresent(t -> WorkFile.line(out, "solidus-celsius", WorkFile.celsius(t)));
+    build
+        .trivetKilograms()
+        .ifPresent(kg -> WorkFile.line(out, "trivet-g", YamlText.number(kg * MILLI)));
     if (!build.coats().isEmpty()) {
       out.append("coats:\n");
       for (EnamelCoat coat : build.coats()) {

@@ -77,7 +77,7 @@ public record Watch(
         program.fits()
             ? CardBuilder.of(program, firing.keypad(), kiln, forecast)
             : CardBuilder.of(schedule, kiln, forecast);
-    composition.ifPresent(card::composition);
+    composition.ifPresent(made -> card.composition(made, made.outcomes(schedule, forecast)));
     return new Watch(
         firing,
         schedule,

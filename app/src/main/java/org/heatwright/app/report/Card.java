@@ -32,6 +32,7 @@ import org.heatwright.work.Found;
  * @param estimates what the work inside does
  * @param pour what to know for the pour; empty where nothing is poured
  * @param piece what happens in the piece; empty where nothing is told
+ * @param pieceChart the curve of a piece that goes into the hot kiln, on its own clock
  * @param moments what a person must do, and when, in order of time
  * @param found what a person may find when the kiln is opened, to tick
  * @param nextService when the kiln is due, where known
@@ -58,6 +59,7 @@ public record Card(
     List<String> estimates,
     List<Fact> pour,
     List<Fact> piece,
+    Optional<PieceChart> pieceChart,
     List<Act> moments,
     List<Found> found,
     Optional<String> nextService,

@@ -39,6 +39,7 @@ import org.heatwright.units.Temperature;
 import org.heatwright.units.TemperatureUnit;
 import org.heatwright.work.Caution;
 import org.heatwright.work.Composition;
+import org.heatwright.work.EnamelJudge;
 import org.heatwright.work.Found;
 import org.heatwright.work.Moment;
 import org.heatwright.work.Outcome;
@@ -73,7 +74,7 @@ public final class CardBuilder {
   private final Forecast forecast;
   private final TemperatureUnit unit;
   private Optional<Composition> composition = Optional.empty();
-  private Optional<List<Outcome>> outcomes = Optional.empty();
+  private List<Outcome> outcomes = List.of();
   private Optional<PourSheet> pourSheet = Optional.empty();
   private Optional<FittedProgram> fitted = Optional.empty();
   private Optional<Keypad> keypad = Optional.empty();
@@ -124,14 +125,14 @@ public final class CardBuilder {
     return builder;
   }
 
-  public CardBuilder composition(Composition made) {
+  /**
+   * What the work is.
+   *
+   * @param told what the firing does to its pieces
+   */
+  public CardBuilder composition(Composition made, List<Outcome> told) {
     composition = Optional.of(made.withUnit(unit));
-    return this;
-  }
-
-  /** What happens in the piece, where the composition's outcomes are known already. */
-  public CardBuilder outcomes(List<Outcome> known) {
-    outcomes = Optional.of(List.copyOf(known));
+    outcomes = List.copyOf(told);
     return this;
   }
 
@@ -206,6 +207,7 @@ public final class CardBuilder {
             .map(sheet -> new PourWords(sheet, forecast, unit, new WhenWords(start)).facts())
             .orElse(List.of()),
         piece(),
+        pieceChart(),
         moments(),
         composition.map(Composition::findable).orElseGet(Found::afterAny),
         nextService,
@@ -653,12 +655,16 @@ public final class CardBuilder {
         new Card.Alarm("After a power cut", afterCut));
   }
 
+  private Optional<PieceChart> pieceChart() {
+    return composition
+        .map(Composition::judge)
+        .filter(EnamelJudge.class::isInstance)
+        .map(judge -> PieceChart.of(((EnamelJudge) judge).outlook(schedule), unit));
+  }
+
   /** What happens in the piece: the number, and what to do where it is to be acted on. */
   private List<Card.Fact> piece() {
-    return outcomes
-        .or(() -> composition.map(c -> c.outcomes(schedule, forecast)))
-        .orElse(List.of())
-        .stream()
+    return outcomes.stream()
         .map(
             outcome ->
                 new Card.Fact(

@@ -53,6 +53,10 @@ final class CardLayout {
   private static final double FIRM = 0.9;
   private static final double FINE = 0.4;
   private static final double MOST_CHART_GROWTH = 22;
+
+  /** How much of the width the facts of a piece get beside its curve. */
+  private static final double PIECE_FACTS_SHARE = 0.49;
+
   private static final double MOST_NOTES = 40;
   private static final double NOTE_LINE = 7;
 
@@ -147,6 +151,10 @@ final class CardLayout {
       return between(28, 25);
     }
 
+    double pieceChart() {
+      return between(40, 33);
+    }
+
     int factLines() {
       return Math.max(2, itemLines());
     }
@@ -187,8 +195,17 @@ final class CardLayout {
   private final double slack;
   private final boolean withAside;
   private final boolean withPour;
+  private final Optional<PieceChart> pieceChart;
   private final List<Card.DisplayRow> display;
   private final Optional<QrSymbol> code;
+
+  /** How much is told of the pour or of the piece. */
+  private enum Told {
+    NOTHING,
+    FACTS,
+    /** The piece's own curve beside them. */
+    CURVE
+  }
 
   private CardLayout(
       Sheet sheet,
@@ -198,7 +215,7 @@ final class CardLayout {
       Density density,
       double slack,
       boolean withAside,
-      boolean withPour) {
+      Told told) {
     this.sheet = sheet;
     this.card = card;
     this.code = code;
@@ -208,16 +225,18 @@ final class CardLayout {
     this.density = density;
     this.slack = slack;
     this.withAside = withAside;
-    this.withPour = withPour && !facts(card).isEmpty();
+    this.withPour = told != Told.NOTHING && !facts(card).isEmpty();
+    this.pieceChart = told == Told.CURVE ? card.pieceChart() : Optional.empty();
     this.display = spread(card.display(), density.displayRows());
   }
 
   static void draw(Sheet sheet, Card card, PageSize size) {
     int most = (int) (LARGEST_CODE / LEAST_MODULE) - 2 * QrSymbol.QUIET;
     Optional<QrSymbol> code = card.code().flatMap(text -> QrSymbol.of(text, most));
-    if (drawn(sheet, card, size, code, true)
-        || drawn(sheet, card, size, code, false)
-        || drawn(sheet, card, size, Optional.empty(), false)) {
+    if ((card.pieceChart().isPresent() && drawn(sheet, card, size, code, Told.CURVE))
+        || drawn(sheet, card, size, code, Told.FACTS)
+        || drawn(sheet, card, size, code, Told.NOTHING)
+        || drawn(sheet, card, size, Optional.empty(), Told.NOTHING)) {
       return;
     }
     throw new IllegalArgumentException(
@@ -230,14 +249,17 @@ final class CardLayout {
   }
 
   private static boolean drawn(
-      Sheet sheet, Card card, PageSize size, Optional<QrSymbol> code, boolean pour) {
+      Sheet sheet, Card card, PageSize size, Optional<QrSymbol> code, Told told) {
     for (int step = 0; step <= STEPS; step++) {
       Density density = new Density((double) step / STEPS);
-      double slack = slack(sheet, card, size, code, density, false, pour);
+      double slack = slack(sheet, card, size, code, density, false, told);
       if (slack >= 0) {
-        double beside = slack(sheet, card, size, code, density, true, pour);
+        double beside = slack(sheet, card, size, code, density, true, told);
         boolean aside = beside >= 0;
-        new CardLayout(sheet, card, size, code, density, aside ? beside : slack, aside, pour)
+        if (!aside && told == Told.CURVE && step < STEPS) {
+          continue; // set it closer rather than leave something out for the curve
+        }
+        new CardLayout(sheet, card, size, code, density, aside ? beside : slack, aside, told)
             .page();
         return true;
       }
@@ -253,8 +275,8 @@ final class CardLayout {
       Optional<QrSymbol> code,
       Density density,
       boolean aside,
-      boolean pour) {
-    double bottom = new CardLayout(sheet.dry(), card, size, code, density, 0, aside, pour).page();
+      Told told) {
+    double bottom = new CardLayout(sheet.dry(), card, size, code, density, 0, aside, told).page();
     return size.heightMillimetres() - FOOT - bottom;
   }
 
@@ -894,6 +916,9 @@ final class CardLayout {
     if (!withPour) {
       return y;
     }
+    if (pieceChart.isPresent()) {
+      return pieceAndItsCurve(pieceChart.get(), y);
+    }
     double top =
         card.pour().isEmpty()
             ? heading("What happens in the piece", "by its own curve, nine times in ten", y)
@@ -911,6 +936,20 @@ final class CardLayout {
       b = fact(fact, SIDE + room + gutter, b, room);
     }
     return Math.max(a, b) + density.gap();
+  }
+
+  private double pieceAndItsCurve(PieceChart chart, double y) {
+    double top =
+        heading(
+            "What happens in the piece", "counted from the door's shutting, nine times in ten", y);
+    double room = (width - 3) * PIECE_FACTS_SHARE;
+    double facts = top;
+    for (Card.Fact fact : card.piece()) {
+      facts = fact(fact, SIDE, facts, room);
+    }
+    double height = Math.max(facts - top + 1, density.pieceChart());
+    PieceDrawing.draw(sheet, chart, SIDE + room + 3, top - 0.5, width - room - 3, height);
+    return top + height + density.gap();
   }
 
   // ---------------------------------------------------------------- after

@@ -3,6 +3,7 @@ package org.heatwright.app.store;
 import com.zaxxer.hikari.HikariConfig;
 import com.zaxxer.hikari.HikariDataSource;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -371,6 +372,68 @@ public final class Store implements AutoCloseable {
                 .findOne());
   }
 
+  /**
+   * Keeps what a session's log told of its pieces, in place of what the same log told before. All
+   * or nothing.
+   *
+   * @param logText the log itself: it tells whether it is the same
+   * @param pieces its firings
+   */
+  public void keepPieces(String logText, List<PieceEntry> pieces) {
+    String log = UUID.nameUUIDFromBytes(logText.getBytes(StandardCharsets.UTF_8)).toString();
+    run(
+        handle ->
+            handle.inTransaction(
+                h -> {
+                  h.createUpdate("delete from piece_firing where log_id = :log")
+                      .bind("log", log)
+                      .execute();
+                  pieces.forEach(piece -> keep(h, log, piece));
+                  return pieces.size();
+                }));
+  }
+
+  private void keep(Handle h, String log, PieceEntry piece) {
+    h.createUpdate(
+            "insert into piece_firing (log_id, number, piece, coat, place, log, kiln, metal,"
+                + " fired_ms, in_seconds, stay_seconds, working_celsius, heat_seconds,"
+                + " hottest_celsius, look, kept_ms) values (:logId, :number, :piece, :coat,"
+                + " :place, :log, :kiln, :metal, :fired, :in, :stay, :working, :heat, :hottest,"
+                + " :look, :kept)")
+        .bind("logId", log)
+        .bind("number", piece.number())
+        .bind("piece", piece.piece())
+        .bind("coat", piece.coat().isPresent() ? piece.coat().getAsInt() : null)
+        .bind("place", piece.place())
+        .bind("log", piece.log())
+        .bind("kiln", piece.kiln())
+        .bind("metal", piece.metal())
+        .bind("fired", piece.fired().map(Instant::toEpochMilli).orElse(null))
+        .bind("in", piece.inSeconds())
+        .bind("stay", piece.staySeconds())
+        .bind("working", piece.workingCelsius())
+        .bind("heat", piece.heatSeconds())
+        .bind("hottest", piece.hottestCelsius())
+        .bind("look", piece.look())
+        .bind("kept", clock.millis())
+        .execute();
+  }
+
+  /**
+   * Every firing that was kept, by piece; a piece's firings in their order, those without a clock
+   * first.
+   */
+  public List<PieceEntry> pieces() {
+    return run(
+        handle ->
+            handle
+                .createQuery(
+                    "select * from piece_firing"
+                        + " order by piece, coalesce(fired_ms, 0), log, in_seconds")
+                .map(PIECE)
+                .list());
+  }
+
   /** Keeps a card as it was handed out. */
   public CardEntry keepCard(String name, String madeFrom, byte[] pdf) {
     CardEntry entry = new CardEntry(UUID.randomUUID().toString(), name, madeFrom, now());
@@ -465,6 +528,30 @@ public final class Store implements AutoCloseable {
                 row.getString("happened").lines().toList(),
                 row.getString("not_shown").lines().toList()),
             Instant.ofEpochMilli(row.getLong("added_ms")));
+      };
+
+  private static final RowMapper<PieceEntry> PIECE =
+      (row, context) -> {
+        int coat = row.getInt("coat");
+        OptionalInt told = row.wasNull() ? OptionalInt.empty() : OptionalInt.of(coat);
+        long fired = row.getLong("fired_ms");
+        Optional<Instant> at =
+            row.wasNull() ? Optional.empty() : Optional.of(Instant.ofEpochMilli(fired));
+        return new PieceEntry(
+            row.getString("piece"),
+            row.getInt("number"),
+            told,
+            row.getString("place"),
+            row.getString("log"),
+            row.getString("kiln"),
+            row.getString("metal"),
+            at,
+            row.getDouble("in_seconds"),
+            row.getDouble("stay_seconds"),
+            row.getDouble("working_celsius"),
+            row.getDouble("heat_seconds"),
+            row.getDouble("hottest_celsius"),
+            row.getString("look"));
       };
 
   private static final RowMapper<SlotEntry> SLOT =

@@ -25,7 +25,7 @@ import org.heatwright.work.Work;
  * @param keypad on what it is keyed in
  * @param slot the program slot
  * @param work what is in it
- * @param composition what the rules gave
+ * @param composition what the rules gave, settled for the program
  * @param kept field name to text of the edits that differ from it
  * @param program what will be keyed, the delay included
  * @param forecast of the program
@@ -34,7 +34,7 @@ import org.heatwright.work.Work;
  * @param inTime false if it cannot be ready by the time asked for
  * @param timeNotes what to know about these times
  * @param cost where the kiln has a tariff
- * @param outcomes what happens in the pieces
+ * @param outcomes what it does to the pieces
  * @param findings gravest first
  * @param pour what follows the firing, where moulds are poured
  * @param card everything a card prints

@@ -143,14 +143,14 @@ final class FiringPlanner {
       ZonedDateTime press = press(zone);
       ZonedDateTime at = at(work, press);
 
-      Composition composition = compose(work, kiln, keypad);
-      Schedule asked = edited(composition, workText.name(), kilnText.name());
+      Composition composed = compose(work, kiln, keypad);
+      Schedule asked = edited(composed, workText.name(), kilnText.name());
       FittedProgram fitted = KeypadFit.fit(asked, keypad);
       Schedule toForecast = fitted.expressible();
       Forecast forecast =
-          forecasts.of(ForecastRequest.of(toForecast, kiln, composition.charge()).withDraws(draws));
+          forecasts.of(ForecastRequest.of(toForecast, kiln, composed.charge()).withDraws(draws));
 
-      StartPlanner.Ready ready = composition.ready(forecast);
+      StartPlanner.Ready ready = composed.ready(forecast);
       StartPlan wanted = wanted(forecast, ready, at, press);
       if (typed.press().isEmpty()) {
         press = usualPress(press, wanted.start());
@@ -169,9 +169,10 @@ final class FiringPlanner {
               forecast, ready, press.plus(program.expressible().startDelay()), press);
       Set<String> timeNotes = new LinkedHashSet<>(wanted.notes());
       timeNotes.addAll(start.notes());
+      Composition composition = composed.settledFor(program.expressible());
       List<Outcome> outcomes = composition.outcomes(program.expressible(), forecast);
       List<Finding> findings =
-          Composition.with(
+          Outcome.among(
               Inspector.inspect(
                   Inspection.of(program.expressible())
                       .in(kiln)
@@ -203,8 +204,7 @@ final class FiringPlanner {
           outcomes,
           findings,
           pour,
-          card.composition(composition)
-              .outcomes(outcomes)
+          card.composition(composition, outcomes)
               .slot(slot)
               .start(start.start(), List.copyOf(timeNotes))
               .findings(findings)

@@ -7,6 +7,8 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Clock;
+import org.heatwright.app.store.Store;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -106,6 +108,66 @@ class PiecesCommandTest {
     assertThat(pieces.get(0).at("/firings/0/place").asText()).isEqualTo("left");
     assertThat(pieces.get(0).at("/firings/1/coat").asInt()).isEqualTo(2);
     assertThat(run("--log " + told).out()).contains("brooch 1: 2 firings, coats 1 to 2");
+  }
+
+  /** What was kept comes back, once for the same log; a log judged anew replaces what it told. */
+  @Test
+  void namedPiecesAreKeptAndListed() throws IOException {
+    Path file = folder.resolve("kept.db");
+    Store.open(file, Clock.systemUTC()).close();
+    Path demo = Path.of("src", "main", "resources", "demo", "logs", "2026-11-20.csv");
+    assertThat(run("--log " + demo + " --keep --store " + file).out())
+        .contains("Kept: 12 firings of named pieces.");
+    JsonNode read =
+        json("--log " + demo + " --log " + told + " --keep --store " + file)
+            .at("/sessions/0/firings");
+
+    JsonNode pieces = kept(file, "--json");
+    assertThat(pieces).hasSize(6);
+    JsonNode first = pieces.get(0);
+    assertThat(first.get("name").asText()).isEqualTo("brooch 1");
+    // Two of the demo log and two of a log without a clock, which come first.
+    assertThat(first.get("firings")).hasSize(4);
+    assertThat(first.at("/firings/0/fired").isNull()).isTrue();
+    JsonNode last = first.at("/firings/3");
+    assertThat(last.get("fired").asText()).isEqualTo("2026-11-20T20:02:10Z");
+    assertThat(last.get("coat").asInt()).isEqualTo(2);
+    assertThat(last.get("place").asText()).isEqualTo("left");
+    assertThat(last.get("kiln").asText()).isEqualTo("Buoy");
+    assertThat(last.get("heatSeconds")).isEqualTo(read.get(6).get("heatSeconds"));
+    assertThat(last.get("hottestCelsius")).isEqualTo(read.get(6).get("hottestCelsius"));
+
+    Run page = Run.of("pieces", "--kept", "--piece", "brooch 4", "--store", file.toString());
+    assertThat(page.out())
+        .contains("brooch 4: 2 firings, coats 1 to 2", "last sugary", "2026-11-20.csv")
+        .doesNotContain("brooch 5");
+    Run none = Run.of("pieces", "--kept", "--piece", "vase", "--store", file.toString());
+    assertThat(none.code()).isNotZero();
+    assertThat(none.err()).startsWith("--piece: nothing was kept of \"vase\"; expected brooch 1");
+  }
+
+  private static JsonNode kept(Path file, String more) throws IOException {
+    Run run = Run.of("pieces", "--kept", "--store", file.toString(), more);
+    assertThat(run.code()).as(run.err()).isZero();
+    return new ObjectMapper().readTree(run.out()).get("pieces");
+  }
+
+  /** An opening at which nothing goes in is no firing. */
+  @Test
+  void theLastOpeningIsNoPiece() throws IOException {
+    JsonNode firings =
+        json("--log " + Path.of("src", "main", "resources", "demo", "logs", "2026-11-20.csv"))
+            .at("/sessions/0/firings");
+    assertThat(firings).hasSize(12);
+    assertThat(firings.get(11).get("staySeconds").asDouble()).isEqualTo(90);
+  }
+
+  @Test
+  void whatIsMissingIsSaid() {
+    assertThat(Run.of("pieces").err())
+        .isEqualToIgnoringNewLines("--work: it is missing; expected a work file of kind enamel.");
+    assertThat(run("--keep").err()).startsWith("--keep: there is no log");
+    assertThat(run("--piece x").err()).startsWith("--piece: it chooses from what was kept");
   }
 
   /** Without a log: the piece on its own clock, the window in order, and a drawing. */

@@ -64,6 +64,7 @@ class WorkFileTest {
       oxides-mol-percent: {SiO2: 60, Na2O: 5, K2O: 10, PbO: 25}
       softening-celsius: 605
       solidus-celsius: 912
+      trivet-g: 62.5
       coats:
         - {coat: counter, enamel: hard}
         - {coat: ground, times: 2}
@@ -231,7 +232,7 @@ class WorkFileTest {
           """
           metal: gold-18k | metal: tin | line 2: metal is "tin"; expected copper, fine-silver, sterling-925, gold-22k, gold-18k, gold-18k-yellow, gold-18k-red, gold-18k-white, gold-14k, gold-14k-yellow, gold-14k-red, gold-14k-white or steel.
           session: "2:30" | session: "30:00" | line 8: session is "30:00"; expected hours and minutes such as "2:30", above 0:00, at most 24:00.
-          pieces: 6 | moulds: 6 | line 4: moulds is not known; expected one of kind, metal, sheet-mm, pieces, piece-mm, enamel, coat-mm, counter-enamel, expansion-ppm-k, oxides-mol-percent, oxides-mass-percent, softening-celsius, solidus-celsius, coats, tiles, working-celsius, session, data-sheet, ready-by.
+          pieces: 6 | moulds: 6 | line 4: moulds is not known; expected one of kind, metal, sheet-mm, pieces, piece-mm, enamel, coat-mm, counter-enamel, expansion-ppm-k, oxides-mol-percent, oxides-mass-percent, softening-celsius, solidus-celsius, trivet-g, coats, tiles, working-celsius, session, data-sheet, ready-by.
           """)
   void refusesWrongEnamelWithOneSentence(String part, String replacement, String message) {
     Inputs.refused(WorkFileTest::read, ENAMEL, part, replacement, "work.yaml, " + message);

@@ -81,7 +81,7 @@ class DemoCardTest {
     PourSheet.of(work, program.expressible(), kiln.room()).ifPresent(builder::pour);
     Card card =
         builder
-            .composition(composition)
+            .composition(composition, composition.outcomes(program.expressible(), forecast))
             .slot(2)
             .start(start, wanted.notes())
             .findings(
@@ -194,6 +194,26 @@ class DemoCardTest {
             .max()
             .orElseThrow();
     assertThat(highest).isLessThan(alarm);
+  }
+
+  /** A piece that goes into the hot kiln is drawn on its own clock, on the same one page. */
+  @Test
+  void anEnamelCardShowsThePieceOnItsOwnClock() throws IOException {
+    Planned planned = plan("silver-cloisonne", "buoy", "tern", TemperatureUnit.CELSIUS, 4);
+    PieceChart chart = planned.card().pieceChart().orElseThrow();
+    assertThat(chart.fromSeconds()).isBetween(20.0, chart.untilSeconds());
+    assertThat(chart.rows().get(0).medianCelsius()).isEqualTo(20);
+    for (PageSize size : PageSize.values()) {
+      byte[] pdf = CardPdf.render(planned.card(), size);
+      try (PDDocument document = Loader.loadPDF(pdf)) {
+        assertThat(document.getNumberOfPages()).isEqualTo(1);
+      }
+      assertThat(PrintedPage.text(pdf).replaceAll("\\s+", " "))
+          .contains("counted from the door's shutting", "the piece, 9 in 10", "take it out")
+          .contains("time in the kiln");
+    }
+    assertThat(plan("silver-class", "buoy", "tern", TemperatureUnit.CELSIUS, 6).card().pieceChart())
+        .isEmpty();
   }
 
   /** Where the page has room, it says what the display is worth. */

@@ -89,7 +89,7 @@ class GlassChainTest {
     assertThat(outcomes).filteredOn(o -> o.severity().isPresent()).isEmpty();
     Card card =
         CardBuilder.of(program, keypad, kiln, forecast)
-            .composition(composition)
+            .composition(composition, outcomes)
             .slot(2)
             .start(start, wanted.notes())
             .findings(findings)

@@ -302,7 +302,7 @@ final class TestFirings {
     Schedule schedule = burnout();
     Kiln kiln = kiln("Capstan");
     return CardBuilder.of(schedule, kiln, forecast(schedule, kiln, true))
-        .composition(composition(schedule))
+        .composition(composition(schedule), List.of())
         .slot(3)
         .start(EVENING, List.of())
         .responsible("caster")
@@ -331,7 +331,7 @@ final class TestFirings {
             "Segment 1 rises at 300 °F/h through boiling: steam can crack the mould. Take 215 °F/h or less.",
             Origin.practice());
     return CardBuilder.of(schedule, kiln, forecast(schedule, kiln, true))
-        .composition(composition(schedule))
+        .composition(composition(schedule), List.of())
         .slot(12)
         .start(
             EVENING,

@@ -41,11 +41,28 @@ final class IndependentKiln {
   private final double convection;
   private final List<Wall> walls = new ArrayList<>();
   private final List<Cylinder> cylinders = new ArrayList<>();
+  private List<Opening> openings = List.of();
+  private double exchange;
+  private int door = -1;
 
   private double element;
   private double fittings;
   private double sensor;
   private double air;
+  private double cold;
+
+  /**
+   * The door is opened and shut behind something cold; what stood there before is taken out.
+   *
+   * @param joulesPerKelvin heat of what goes in, J/K
+   * @param squareMetres its surface, m²
+   */
+  record Opening(double atSecond, double openSeconds, double joulesPerKelvin, double squareMetres) {
+
+    boolean open(double second) {
+      return second >= atSecond && second < atSecond + openSeconds;
+    }
+  }
 
   /** A flat face in uniform cells, widened outward. */
   private static final class Wall {
@@ -222,6 +239,7 @@ final class IndependentKiln {
     for (Face face : Face.values()) {
       double area = kiln.innerSquareMetres(face);
       if (area > 0) {
+        door = face == Face.DOOR ? walls.size() : door;
         double own = kf * uniform(0.93, 1.07);
         walls.add(new Wall(kiln.layers(face), area, spread, own, cf, room));
       }
@@ -233,6 +251,16 @@ final class IndependentKiln {
     fittings = room;
     sensor = room;
     air = room;
+  }
+
+  /**
+   * Opens the door at these times. Its inner face then looks into the room, the opening is as black
+   * and as cold as the room, and air goes to and fro.
+   */
+  IndependentKiln opened(List<Opening> times) {
+    openings = List.copyOf(times);
+    exchange = uniform(80, 220);
+    return this;
   }
 
   private double uniform(double low, double high) {
@@ -317,13 +345,25 @@ final class IndependentKiln {
           duty = on ? 1 : 0;
         }
       }
-      heat(duty * watts, s);
+      boolean open = openings.stream().anyMatch(o -> o.open(now));
+      for (Opening opening : openings) {
+        double since = now - opening.atSecond() - opening.openSeconds();
+        if (since >= 0 && since < STEP) {
+          cold = room;
+        }
+      }
+      Opening last =
+          openings.stream()
+              .filter(o -> now >= o.atSecond() + o.openSeconds())
+              .reduce((a, b) -> b)
+              .orElse(new Opening(0, 0, 1, 0));
+      heat(open ? 0 : duty * watts, s, open, last);
     }
     return display;
   }
 
-  private void heat(double power, long s) {
-    double faces = 0;
+  private void heat(double power, long s, boolean open, Opening inside) {
+    double faces = inside.squareMetres();
     for (Wall wall : walls) {
       faces += wall.face;
     }
@@ -333,10 +373,14 @@ final class IndependentKiln {
     faces += fittingsArea;
     double airSum = leak * room + convection * (elementArea * element + fittingsArea * fittings);
     double airWeight = leak + convection * (elementArea + fittingsArea);
-    for (Wall wall : walls) {
-      airSum += convection * wall.face * wall.surface;
-      airWeight += convection * wall.face;
+    for (int i = 0; i < walls.size(); i++) {
+      Wall wall = walls.get(i);
+      boolean away = open && i == door;
+      airSum += away ? exchange * wall.face * room : convection * wall.face * wall.surface;
+      airWeight += (away ? exchange : convection) * wall.face;
     }
+    airSum += convection * inside.squareMetres() * cold;
+    airWeight += convection * inside.squareMetres();
     for (Cylinder cylinder : cylinders) {
       airSum += convection * cylinder.surfaceArea * cylinder.surface;
       airWeight += convection * cylinder.surfaceArea;
@@ -347,17 +391,35 @@ final class IndependentKiln {
     double fromElement = 0;
     double grey = EMISSIVITY / (2 - EMISSIVITY) * 1.3;
     double fourElement = quad(element);
-    double meanFour = fittingsArea * quad(fittings);
-    for (Wall wall : walls) {
-      meanFour += wall.face * quad(wall.surface);
+    double meanFour = fittingsArea * quad(fittings) + inside.squareMetres() * quad(cold);
+    for (int i = 0; i < walls.size(); i++) {
+      meanFour += walls.get(i).face * quad(open && i == door ? room : walls.get(i).surface);
     }
     for (Cylinder cylinder : cylinders) {
       meanFour += cylinder.surfaceArea * quad(cylinder.surface);
     }
     meanFour /= faces;
-    for (Wall wall : walls) {
+    for (int i = 0; i < walls.size(); i++) {
+      Wall wall = walls.get(i);
+      boolean away = open && i == door;
       double direct =
-          EMISSIVITY * SIGMA * elementArea * wall.face / faces * (fourElement - quad(wall.surface));
+          EMISSIVITY
+              * SIGMA
+              * elementArea
+              * wall.face
+              / faces
+              * (fourElement - quad(away ? room : wall.surface));
+      if (away) {
+        fromElement += direct;
+        wall.absorbed =
+            wall.face
+                * (EMISSIVITY * SIGMA * (quad(room) - quad(wall.surface))
+                    + convection * (room - wall.surface));
+        wall.step(room);
+        double seen = wall.t[0] + wall.absorbed * (CELL / 2) / (wall.k(0) * wall.face);
+        wall.surface += SURFACE_RELAXATION * (seen - wall.surface);
+        continue;
+      }
       double among = grey * SIGMA * wall.face * (meanFour - quad(wall.surface));
       fromElement += direct;
       radiantSum += among;
@@ -382,6 +444,21 @@ final class IndependentKiln {
       if (s % MOULD_EVERY == 0) {
         cylinder.step();
       }
+    }
+    if (inside.squareMetres() > 0) {
+      double taken =
+          inside.squareMetres()
+              * (EMISSIVITY * SIGMA * elementArea / faces * (fourElement - quad(cold))
+                  + grey * SIGMA * (meanFour - quad(cold))
+                  + convection * (air - cold));
+      fromElement +=
+          EMISSIVITY
+              * SIGMA
+              * elementArea
+              * inside.squareMetres()
+              / faces
+              * (fourElement - quad(cold));
+      cold += STEP * taken / inside.joulesPerKelvin();
     }
     double direct =
         EMISSIVITY * SIGMA * elementArea * fittingsArea / faces * (fourElement - quad(fittings));

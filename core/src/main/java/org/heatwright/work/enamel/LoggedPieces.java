@@ -19,6 +19,9 @@ import org.heatwright.mould.Surroundings;
 public record LoggedPieces(
     List<Firing> firings, Range fallKelvins, java.util.Optional<Range> backSeconds) {
 
+  /** What the log says of an opening at which nothing goes in. */
+  public static final String NOTHING_GOES_IN = "empty";
+
   /** How a door is used. */
   public enum Openings {
     /** At one opening the last piece comes out and the next goes in. */
@@ -97,7 +100,7 @@ public record LoggedPieces(
     for (int d = 0; d < dips.size(); d += step) {
       DoorDips.Dip in = dips.get(d);
       double out = d + 1 < dips.size() ? dips.get(d + 1).openSeconds() : found.endSeconds();
-      if (!(out > in.shutSeconds())) {
+      if (!(out > in.shutSeconds()) || NOTHING_GOES_IN.equalsIgnoreCase(in.what())) {
         continue;
       }
       PieceCurve curve =

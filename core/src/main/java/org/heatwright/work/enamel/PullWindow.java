@@ -3,6 +3,8 @@ package org.heatwright.work.enamel;
 import java.util.Arrays;
 import java.util.List;
 import org.heatwright.material.Viscosity;
+import org.heatwright.numerics.Samples;
+import org.hipparchus.distribution.continuous.NormalDistribution;
 
 /**
  * When a piece should come out, in seconds from the door's shutting behind it, over what is not
@@ -55,16 +57,16 @@ public record PullWindow(
     Arrays.sort(gloss);
     Arrays.sort(over);
     Arrays.sort(fused);
-    double likely = Range.quantile(gloss, 0.5);
+    double likely = Samples.quantile(gloss, 0.5);
     double followed = curves.stream().mapToDouble(PieceCurve::lastSecond).min().orElse(0);
     double[] hottest =
         curves.stream().mapToDouble(c -> c.hottestCelsius(Math.min(likely, followed))).toArray();
     return new PullWindow(
-        Range.quantile(gloss, 0.1),
+        Samples.quantile(gloss, 0.1),
         likely,
-        Range.quantile(gloss, 0.9),
-        Range.quantile(over, 0.1),
-        Range.quantile(fused, 0.5),
+        Samples.quantile(gloss, 0.9),
+        Samples.quantile(over, 0.1),
+        Samples.quantile(fused, 0.5),
         followed,
         Range.ofSample(hottest));
   }
@@ -80,8 +82,7 @@ public record PullWindow(
   }
 
   static double[] slices(Range decades) {
-    org.hipparchus.distribution.continuous.NormalDistribution normal =
-        new org.hipparchus.distribution.continuous.NormalDistribution();
+    NormalDistribution normal = new NormalDistribution();
     double[] needs = new double[SLICES];
     for (int i = 0; i < SLICES; i++) {
       needs[i] = decades.at(normal.inverseCumulativeProbability((i + 0.5) / SLICES));

@@ -1,6 +1,8 @@
 package org.heatwright.work.enamel;
 
+import java.util.Arrays;
 import java.util.random.RandomGenerator;
+import org.heatwright.numerics.Samples;
 
 /**
  * A number that is known only within a range: usual value and the two ends that hold nine times in
@@ -36,22 +38,16 @@ public record Range(double low, double median, double high) {
     return new Range(value - off, value, value + off);
   }
 
-  /** The range of a sample, its ends the 5th and 95th percentiles. */
+  /**
+   * The range of a sample, which may hold infinite values; its ends the 5th and 95th percentiles.
+   */
   public static Range ofSample(double[] sample) {
     double[] sorted = sample.clone();
-    java.util.Arrays.sort(sorted);
-    return new Range(quantile(sorted, 0.05), quantile(sorted, 0.5), quantile(sorted, 0.95));
-  }
-
-  /** Quantile of a sorted sample that may end in infinite values. */
-  static double quantile(double[] sorted, double probability) {
-    double position = Math.max(0, Math.min(sorted.length - 1, probability * sorted.length - 0.5));
-    int below = (int) position;
-    if (below >= sorted.length - 1 || sorted[below] == sorted[below + 1]) {
-      return sorted[below];
-    }
-    double share = position - below;
-    return share == 0 ? sorted[below] : sorted[below] + share * (sorted[below + 1] - sorted[below]);
+    Arrays.sort(sorted);
+    return new Range(
+        Samples.quantile(sorted, 0.05),
+        Samples.quantile(sorted, 0.5),
+        Samples.quantile(sorted, 0.95));
   }
 
   /**

@@ -13,7 +13,13 @@ public final class ThermalShock {
    * @see "memory: Kingery, Factors affecting thermal stress resistance of ceramic materials, J. Am.
    *     Ceram. Soc. 1955"
    */
-  public static double severeKelvins(double strengthPascals, Layer glass) {
+  static double severeKelvins(double strengthPascals, Layer glass) {
     return strengthPascals / (glass.platePascals() * glass.perKelvin());
+  }
+
+  /** The same for an enamel of usual strength, however thick, K. */
+  public static double severeKelvins(EnamelGlass enamel) {
+    double anyMetres = 0.001;
+    return severeKelvins(EnamelFit.STRENGTH_PASCALS.median(), enamel.layer(anyMetres));
   }
 }

@@ -125,18 +125,4 @@ public final class Annealing {
         equaliseSeconds(glass, depthMetres) + thicknessMetres * PRACTICE_SECONDS_A_METRE;
     return Duration.ofSeconds(Math.round(seconds));
   }
-
-  /**
-   * What is left of a stress that is let go by the square law {@code 1/s - 1/s0 = A t}. The law is
-   * from memory (Adams and Williamson 1920); its constants were not found again, so A is the
-   * caller's and nothing here rests on it.
-   *
-   * @param pascals the stress at first, Pa, above zero
-   * @param releasePerPascalSecond A, 1/(Pa s)
-   * @param seconds s
-   */
-  public static double squareLawPascals(
-      double pascals, double releasePerPascalSecond, double seconds) {
-    return 1 / (1 / pascals + releasePerPascalSecond * seconds);
-  }
 }

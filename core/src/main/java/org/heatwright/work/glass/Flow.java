@@ -28,11 +28,6 @@ public final class Flow {
     return SURFACE_NEWTONS_A_METRE * dosePerPascal / sheetMetres;
   }
 
-  /** The dose for that, 1/Pa. */
-  public static double fuseDosePerPascal(double fused, double sheetMetres) {
-    return fused * sheetMetres / SURFACE_NEWTONS_A_METRE;
-  }
-
   /**
    * How deep a round plate that lies on its rim has sunk in the middle: {@code 11 rho g a^4 D/(64
    * h²)}, m. Small depths only: a deep one is held up by its own stretching, and the last touch of

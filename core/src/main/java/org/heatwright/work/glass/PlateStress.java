@@ -1,6 +1,6 @@
 package org.heatwright.work.glass;
 
-import java.util.function.ToDoubleBiFunction;
+import java.util.Arrays;
 import org.heatwright.material.Viscosity;
 import org.heatwright.units.Temperature;
 import org.heatwright.work.glass.Glass.Elastic;
@@ -43,77 +43,126 @@ public record PlateStress(
   /** Longest step, s. */
   private static final double STEP_SECONDS = 60;
 
+  /** Temperature in a plate. */
+  @FunctionalInterface
+  public interface Profile {
+
+    /**
+     * All depths at one time.
+     *
+     * @param second s
+     * @param depthMetres from the face, m, rising
+     * @return one temperature a depth, °C
+     */
+    double[] celsiusAt(double second, double[] depthMetres);
+  }
+
+  /** The same plate held flat, as a half plate or a heavy one is, and free to bow. */
+  public record HeldOrFree(PlateStress held, PlateStress free) {}
+
   /**
-   * Follows a plate.
+   * Follows a plate, at once held flat and free to bow: temperatures and flow are the same.
    *
    * @param glass elastic constants
    * @param viscosity of the glass
    * @param thicknessMetres from face to face, or from the face to a plane that nothing bends
-   * @param heldFlat whether it cannot bow: a half plate cannot, a thin one on a shelf can
-   * @param celsiusAt temperature at a depth (m) and a second
+   * @param profile temperature in it
    * @param endSeconds how long to follow it; then it comes to room temperature as it is, s
    */
-  public static PlateStress follow(
+  public static HeldOrFree follow(
       Elastic glass,
       Viscosity viscosity,
       double thicknessMetres,
-      boolean heldFlat,
-      ToDoubleBiFunction<Double, Double> celsiusAt,
+      Profile profile,
       double endSeconds) {
-    return new Follower(glass, viscosity, thicknessMetres, heldFlat).run(celsiusAt, endSeconds);
+    double[] depth = new double[NODES];
+    for (int i = 0; i < NODES; i++) {
+      depth[i] = thicknessMetres * i / (NODES - 1);
+    }
+    Follower held = new Follower(depth, true);
+    Follower free = new Follower(depth, false);
+    double[] celsius = profile.celsiusAt(0, depth);
+    int steps = Math.max(1, (int) Math.ceil(endSeconds / STEP_SECONDS));
+    double length = endSeconds / steps;
+    double hottest = celsius[0];
+    for (int step = 1; step <= steps; step++) {
+      double[] next = profile.celsiusAt(endSeconds * step / steps, depth);
+      Step taken = Step.of(glass, viscosity, celsius, next, length);
+      boolean heating = next[0] >= hottest;
+      held.advance(taken);
+      held.note(heating);
+      free.advance(taken);
+      free.note(heating);
+      hottest = Math.max(hottest, next[0]);
+      celsius = next;
+    }
+    double[] room = new double[NODES];
+    Arrays.fill(room, ROOM_CELSIUS);
+    Step last = Step.of(glass, viscosity, celsius, room, 0);
+    held.advance(last);
+    free.advance(last);
+    return new HeldOrFree(held.result(), free.result());
+  }
+
+  /**
+   * What a step does at each depth, whatever holds the plate.
+   *
+   * @param left share of the stress that does not flow away
+   * @param stiffness stress for each strain that comes in the step, Pa
+   * @param thermal free strain
+   */
+  private record Step(double[] left, double[] stiffness, double[] thermal) {
+
+    /** A length of nothing is a step without flow. */
+    static Step of(
+        Elastic glass, Viscosity viscosity, double[] from, double[] to, double lengthSeconds) {
+      double modulus = glass.youngPascals() / (1 - glass.poissonRatio());
+      double[] left = new double[NODES];
+      double[] stiffness = new double[NODES];
+      double[] thermal = new double[NODES];
+      for (int i = 0; i < NODES; i++) {
+        Temperature mean = Temperature.ofCelsius((from[i] + to[i]) / 2);
+        // Equal in both directions: the time is 6 eta (1-nu)/E.
+        double ratio = lengthSeconds / (6 * viscosity.pascalSecondsAt(mean) / modulus);
+        left[i] = Math.exp(-ratio);
+        stiffness[i] = modulus * (ratio < 1e-8 ? 1 : (1 - left[i]) / ratio);
+        thermal[i] = glass.expansionPerKelvin() * (to[i] - from[i]);
+      }
+      return new Step(left, stiffness, thermal);
+    }
   }
 
   private static final class Follower {
-    private final Elastic glass;
-    private final Viscosity viscosity;
+    private final double[] depth;
     private final boolean heldFlat;
-    private final double modulus;
-    private final double[] depth = new double[NODES];
     private final double[] weight = new double[NODES];
     private final double[] stress = new double[NODES];
-    private final double[] celsius = new double[NODES];
     private double curvature;
+    private double tensionSoFar;
+    private double heating;
+    private double cooling;
 
-    Follower(Elastic glass, Viscosity viscosity, double thicknessMetres, boolean heldFlat) {
-      this.glass = glass;
-      this.viscosity = viscosity;
+    Follower(double[] depth, boolean heldFlat) {
+      this.depth = depth;
       this.heldFlat = heldFlat;
-      modulus = glass.youngPascals() / (1 - glass.poissonRatio());
       for (int i = 0; i < NODES; i++) {
-        depth[i] = thicknessMetres * i / (NODES - 1);
         weight[i] = i == 0 || i == NODES - 1 ? 1 : i % 2 == 1 ? 4 : 2; // Simpson's rule
       }
     }
 
-    PlateStress run(ToDoubleBiFunction<Double, Double> celsiusAt, double endSeconds) {
-      for (int i = 0; i < NODES; i++) {
-        celsius[i] = celsiusAt.applyAsDouble(depth[i], 0.0);
+    /** The tension now; where the face has never been hotter, all so far came with the heating. */
+    void note(boolean hottestYet) {
+      double tension = greatest();
+      tensionSoFar = Math.max(tensionSoFar, tension);
+      if (hottestYet) {
+        heating = tensionSoFar;
+        cooling = 0;
+      } else {
+        cooling = Math.max(cooling, tension);
       }
-      int steps = Math.max(1, (int) Math.ceil(endSeconds / STEP_SECONDS));
-      double length = endSeconds / steps;
-      double[] next = new double[NODES];
-      double hottest = celsius[0];
-      double tensionSoFar = 0;
-      double heating = 0;
-      double cooling = 0;
-      for (int step = 1; step <= steps; step++) {
-        double second = endSeconds * step / steps;
-        for (int i = 0; i < NODES; i++) {
-          next[i] = celsiusAt.applyAsDouble(depth[i], second);
-        }
-        advance(next, length);
-        double tension = greatest();
-        tensionSoFar = Math.max(tensionSoFar, tension);
-        if (next[0] >= hottest) {
-          hottest = next[0];
-          heating = tensionSoFar;
-          cooling = 0;
-        } else {
-          cooling = Math.max(cooling, tension);
-        }
-      }
-      java.util.Arrays.fill(next, ROOM_CELSIUS);
-      advance(next, 0);
+    }
+
+    PlateStress result() {
       double pressure = 0;
       for (double s : stress) {
         pressure = Math.max(pressure, -s);
@@ -129,41 +178,27 @@ public record PlateStress(
       return most;
     }
 
-    /** One step; a length of nothing is a step without flow. */
-    private void advance(double[] next, double seconds) {
-      double[] kept = new double[NODES];
-      double[] stiffness = new double[NODES];
-      double[] thermal = new double[NODES];
+    void advance(Step step) {
       for (int i = 0; i < NODES; i++) {
-        double ratio = seconds / relaxationSeconds((celsius[i] + next[i]) / 2);
-        double left = Math.exp(-ratio);
-        kept[i] = stress[i] * left;
-        stiffness[i] = modulus * (ratio < 1e-8 ? 1 : (1 - left) / ratio);
-        thermal[i] = glass.expansionPerKelvin() * (next[i] - celsius[i]);
-        celsius[i] = next[i];
+        stress[i] *= step.left()[i];
       }
-      double[] strain = strains(kept, stiffness, thermal);
+      double[] strain = strains(step);
       for (int i = 0; i < NODES; i++) {
-        stress[i] = kept[i] + stiffness[i] * (strain[0] + strain[1] * depth[i] - thermal[i]);
+        stress[i] += step.stiffness()[i] * (strain[0] + strain[1] * depth[i] - step.thermal()[i]);
       }
       curvature += strain[1];
     }
 
-    /** Equal in both directions: {@code 6 eta (1-nu)/E}. */
-    private double relaxationSeconds(double atCelsius) {
-      return 6 * viscosity.pascalSecondsAt(Temperature.ofCelsius(atCelsius)) / modulus;
-    }
-
     /** Strain at the face and its change a metre, from no net force and no net moment. */
-    private double[] strains(double[] kept, double[] stiffness, double[] thermal) {
+    private double[] strains(Step step) {
       double s0 = 0;
       double s1 = 0;
       double s2 = 0;
       double f0 = 0;
       double f1 = 0;
       for (int i = 0; i < NODES; i++) {
-        double w = weight[i] * stiffness[i];
-        double force = weight[i] * (stiffness[i] * thermal[i] - kept[i]);
+        double w = weight[i] * step.stiffness()[i];
+        double force = w * step.thermal()[i] - weight[i] * stress[i];
         s0 += w;
         s1 += w * depth[i];
         s2 += w * depth[i] * depth[i];

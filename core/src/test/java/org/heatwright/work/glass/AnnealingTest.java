@@ -3,7 +3,6 @@ package org.heatwright.work.glass;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import java.util.List;
 import org.heatwright.units.HeatingRate;
 import org.heatwright.work.glass.Glass.Elastic;
 import org.junit.jupiter.api.Test;
@@ -106,18 +105,5 @@ class AnnealingTest {
         .isCloseTo(24.5, within(0.05));
     assertThat(Annealing.shockKelvins(Elastic.FLOAT, Annealing.MEAN_STRENGTH_PASCALS))
         .isCloseTo(52.8, within(0.05));
-  }
-
-  /** The square law begins as steeply as it says and then lags behind an exponential. */
-  @Test
-  void theSquareLawLagsBehindAnExponential() {
-    double a = 1e-9;
-    double start = 2e6;
-    assertThat(start - Annealing.squareLawPascals(start, a, 1))
-        .isCloseTo(a * start * start, within(0.01 * a * start * start));
-    for (double seconds : List.of(100.0, 1000.0, 10_000.0)) {
-      assertThat(Annealing.squareLawPascals(start, a, seconds))
-          .isGreaterThan(start * Math.exp(-a * start * seconds));
-    }
   }
 }

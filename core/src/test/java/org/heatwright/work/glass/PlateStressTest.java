@@ -3,6 +3,8 @@ package org.heatwright.work.glass;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.Arrays;
+import java.util.function.DoubleBinaryOperator;
 import org.heatwright.material.Viscosity;
 import org.heatwright.units.HeatingRate;
 import org.heatwright.work.glass.Glass.Elastic;
@@ -25,6 +27,22 @@ class PlateStressTest {
     return face + bend * (thickness * thickness - (thickness - depth) * (thickness - depth));
   }
 
+  private static PlateStress.HeldOrFree follow(
+      double thickness, DoubleBinaryOperator celsiusAt, double endSeconds) {
+    return PlateStress.follow(
+        ART,
+        FLOAT,
+        thickness,
+        (second, depths) ->
+            Arrays.stream(depths).map(x -> celsiusAt.applyAsDouble(x, second)).toArray(),
+        endSeconds);
+  }
+
+  private static PlateStress held(
+      double thickness, DoubleBinaryOperator celsiusAt, double endSeconds) {
+    return follow(thickness, celsiusAt, endSeconds).held();
+  }
+
   /**
    * The linear-cooling limit: steady all the way, what is left is {@code E alpha R L²/(6 kappa
    * (1-nu))} at the back and twice that pressure at the face.
@@ -36,11 +54,8 @@ class PlateStressTest {
     double closed =
         Annealing.tensionPascals(ART, thickness, HeatingRate.ofKelvinsPerHour(kelvinsPerHour));
     PlateStress left =
-        PlateStress.follow(
-            ART,
-            FLOAT,
+        held(
             thickness,
-            true,
             (x, s) -> steady(x, s, thickness, kelvinsPerHour),
             500 / kelvinsPerHour * 3600);
     assertThat(left.endTensionPascals()).isCloseTo(closed, within(0.01 * closed));
@@ -52,9 +67,7 @@ class PlateStressTest {
   @Test
   void aPlateThatMayBowKeepsAQuarter() {
     double closed = Annealing.tensionPascals(ART, 0.012, HeatingRate.ofKelvinsPerHour(60));
-    PlateStress left =
-        PlateStress.follow(
-            ART, FLOAT, 0.012, false, (x, s) -> steady(x, s, 0.012, 60), 500 / 60.0 * 3600);
+    PlateStress left = follow(0.012, (x, s) -> steady(x, s, 0.012, 60), 500 / 60.0 * 3600).free();
     assertThat(left.endTensionPascals()).isCloseTo(closed / 4, within(0.01 * closed / 4));
     assertThat(Math.abs(left.bowPerMetre())).isGreaterThan(0);
   }
@@ -65,11 +78,8 @@ class PlateStressTest {
     double thickness = 0.012;
     double slowSeconds = 160 / 25.0 * 3600;
     PlateStress left =
-        PlateStress.follow(
-            ART,
-            FLOAT,
+        held(
             thickness,
-            true,
             (x, s) ->
                 s < slowSeconds
                     ? steady(x, s, thickness, 25)
@@ -87,11 +97,8 @@ class PlateStressTest {
   void coldGlassKeepsNothing() {
     double thickness = 0.01;
     PlateStress left =
-        PlateStress.follow(
-            ART,
-            FLOAT,
+        held(
             thickness,
-            true,
             (x, s) -> {
               double up = Math.min(s, 7200 - s) / 3600 * 200;
               return 20 + up - Math.signum(3600 - s) * 20 * x / thickness * (up > 0 ? 1 : 0);
@@ -107,9 +114,7 @@ class PlateStressTest {
   void fasterAndThickerLeavesMore() {
     double last = 0;
     for (double rate : new double[] {10, 20, 50, 100, 300}) {
-      PlateStress left =
-          PlateStress.follow(
-              ART, FLOAT, 0.01, true, (x, s) -> steady(x, s, 0.01, rate), 500 / rate * 3600);
+      PlateStress left = held(0.01, (x, s) -> steady(x, s, 0.01, rate), 500 / rate * 3600);
       assertThat(left.endTensionPascals()).isGreaterThan(last);
       last = left.endTensionPascals();
     }
