@@ -208,12 +208,12 @@ class GlassStairsTest {
             Temperature.ofCelsius(start),
             second);
     return PlateStress.follow(
-        work.glass().elastic(),
-        work.glass().viscosities().usual(),
-        slab.thicknessMetres(),
-        true,
-        history::celsiusAt,
-        second);
+            work.glass().elastic(),
+            work.glass().viscosities().usual(),
+            slab.thicknessMetres(),
+            history::celsiusAt,
+            second)
+        .held();
   }
 
   /** The formula for the peak after a sudden drop, against our own solution of the plate. */
