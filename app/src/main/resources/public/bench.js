@@ -261,7 +261,18 @@ function alarm(sentence) {
 }
 
 async function readFile(event) {
-  document.getElementById(event.target.dataset.into).value = await event.target.files[0].text();
+  document.getElementById(event.target.dataset.into).value = await decoded(event.target.files[0]);
+}
+
+/** A file's text, also where an older program wrote it: by its mark, else UTF-8, else Latin letters. */
+async function decoded(file) {
+  const bytes = new Uint8Array(await file.arrayBuffer());
+  const sixteen = { "255,254": "utf-16le", "254,255": "utf-16be" }[bytes.slice(0, 2).join()];
+  try {
+    return new TextDecoder(sixteen ?? "utf-8", { fatal: true }).decode(bytes);
+  } catch {
+    return new TextDecoder("windows-1252").decode(bytes);
+  }
 }
 
 /** Learning takes a while: says so, and takes no second press. */

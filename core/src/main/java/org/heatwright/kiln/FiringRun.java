@@ -202,7 +202,7 @@ public final class FiringRun {
   }
 
   /** How far it then goes above the mean (sign 1) or below (sign -1), K. */
-  private double swingKelvinsAt(double second, int sign) {
+  double swingKelvinsAt(double second, int sign) {
     int i = interval(second);
     return i < 0 ? 0 : swing[3 * Math.min(i, seconds.length - 1) + (sign > 0 ? 1 : 2)];
   }

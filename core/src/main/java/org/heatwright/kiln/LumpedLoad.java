@@ -36,7 +36,7 @@ public record LumpedLoad(
    * @param faceSquareMetres area that faces the chamber, m², above zero
    */
   public static LumpedLoad ofHeat(String name, double joulesPerKelvin, double faceSquareMetres) {
-    double capacity = 1000; // any: mass times capacity is what is told
+    double capacity = 1050; // that of ceramic; any would do: mass times capacity is what is told
     return new LumpedLoad(name, joulesPerKelvin / capacity, faceSquareMetres, capacity);
   }
 

@@ -79,9 +79,9 @@ class FiringSimulationTest {
         double high = Double.NEGATIVE_INFINITY;
         for (double at = span[0]; at < span[1] + 0.25; at += 0.25) {
           double second = Math.min(at, span[1]);
-          double swing = Math.sqrt(2) * run.swingKelvinsAt(second);
-          low = Math.min(low, run.readingCelsiusAt(second) - swing);
-          high = Math.max(high, run.readingCelsiusAt(second) + swing);
+          double reading = run.readingCelsiusAt(second);
+          low = Math.min(low, reading - run.swingKelvinsAt(second, -1));
+          high = Math.max(high, reading + run.swingKelvinsAt(second, 1));
         }
         assertThat(run.highestReadingCelsius(span[0], span[1])).isCloseTo(high, within(0.05));
         assertThat(run.lowestReadingCelsius(span[0], span[1])).isCloseTo(low, within(0.05));

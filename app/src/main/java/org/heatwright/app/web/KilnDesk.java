@@ -181,14 +181,7 @@ final class KilnDesk {
   }
 
   private KilnPage.Bringing dated(KilnPage.Bringing bringing, ZoneId zone) {
-    return new KilnPage.Bringing(
-        bringing.name(),
-        LocalDate.ofInstant(clock.instant(), zone).toString(),
-        bringing.csv(),
-        bringing.chosen(),
-        bringing.schedule(),
-        bringing.firing(),
-        bringing.error());
+    return bringing.on(LocalDate.ofInstant(clock.instant(), zone).toString());
   }
 
   private ZoneId zone(Optional<Kiln> kiln) {
@@ -705,24 +698,50 @@ final class KilnDesk {
             field(form, "chosen"),
             field(form, "schedule"),
             field(form, "firing"),
-            "");
+            "",
+            Optional.empty());
     try {
-      return new Brought(Optional.of(kept(kiln, typed)), KilnPage.Bringing.nothing());
+      if (isOurs(typed.csv())) {
+        return new Brought(
+            Optional.of(kept(kiln, typed, typed.csv())), KilnPage.Bringing.nothing());
+      }
+      ForeignLog.Read read = ForeignLog.read(store, typed.csv(), form);
+      typed = typed.read(ForeignLog.page(read));
+      if (!form.containsKey("agreed")) {
+        return new Brought(Optional.empty(), typed);
+      }
+      FiringLog log = kept(kiln, typed, read.written());
+      ForeignLog.remember(store, read);
+      return new Brought(Optional.of(log), KilnPage.Bringing.nothing());
     } catch (InputException e) {
       return new Brought(Optional.empty(), typed.wrong(Objects.requireNonNull(e.getMessage())));
     }
   }
 
-  private FiringLog kept(String kiln, KilnPage.Bringing typed) {
-    if (typed.csv().isBlank()) {
+  /** Whether a text is, or is meant as, a log of ours: then our own reader says what is wrong. */
+  private static boolean isOurs(String csv) {
+    if (csv.isBlank()) {
       throw InputException.in("The log", "there is none; choose its file or paste its rows.");
     }
-    if (typed.csv().length() > LONGEST_LOG
-        || typed.schedule().length() > LONGEST_FILE
-        || typed.firing().length() > LONGEST_FILE) {
+    if (csv.length() > LONGEST_LOG) {
       throw InputException.in("This file", "it is too long.");
     }
-    LogFile.Log log = LogFile.read(typed.csv(), "The log");
+    if (ForeignLog.meantAsOurs(csv)) {
+      return true;
+    }
+    try {
+      LogFile.read(csv, "The log");
+      return true;
+    } catch (InputException foreign) {
+      return false;
+    }
+  }
+
+  private FiringLog kept(String kiln, KilnPage.Bringing typed, String csv) {
+    if (typed.schedule().length() > LONGEST_FILE || typed.firing().length() > LONGEST_FILE) {
+      throw InputException.in("This file", "it is too long.");
+    }
+    LogFile.Log log = LogFile.read(csv, "The log");
     String schedule = schedule(kiln, typed);
     String ran = ScheduleFile.read(schedule, "The schedule").name();
     if (!typed.firing().isBlank()) {
@@ -734,7 +753,7 @@ final class KilnDesk {
         kiln,
         name.length() > LONGEST_NAME ? name.substring(0, LONGEST_NAME) : name,
         date,
-        typed.csv(),
+        csv,
         schedule,
         typed.firing());
   }
@@ -763,9 +782,9 @@ final class KilnDesk {
 
   /** The log's own date counts where it has one. */
   private LocalDate date(String kiln, KilnPage.Bringing typed, LogFile.Log log) {
-    if (log.start().isPresent()) {
-      Optional<Kiln> its = store.find(Kind.KILN, kiln).map(KilnDesk::kiln);
-      return LocalDate.ofInstant(log.start().get(), zone(its));
+    Optional<LocalDate> told = log.date(zone(store.find(Kind.KILN, kiln).map(KilnDesk::kiln)));
+    if (told.isPresent()) {
+      return told.get();
     }
     try {
       return LocalDate.parse(typed.date());

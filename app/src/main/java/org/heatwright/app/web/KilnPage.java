@@ -116,6 +116,7 @@ public record KilnPage(
    * @param chosen which schedule; empty for the typed one
    * @param firing what was so that day
    * @param error why it is not there, one sentence; empty where nothing is wrong
+   * @param recognised how a log of another logger was read, to be agreed to
    */
   public record Bringing(
       String name,
@@ -124,18 +125,62 @@ public record KilnPage(
       String chosen,
       String schedule,
       String firing,
-      String error) {
+      String error,
+      Optional<Recognised> recognised) {
     static Bringing nothing() {
-      return new Bringing("", "", "", "", "", "", "");
+      return new Bringing("", "", "", "", "", "", "", Optional.empty());
     }
 
     Bringing wrong(String sentence) {
-      return new Bringing(name, date, csv, chosen, schedule, firing, sentence);
+      return new Bringing(name, date, csv, chosen, schedule, firing, sentence, recognised);
+    }
+
+    Bringing on(String newDate) {
+      return new Bringing(name, newDate, csv, chosen, schedule, firing, error, recognised);
+    }
+
+    Bringing read(Recognised how) {
+      return new Bringing(name, date, csv, chosen, schedule, firing, error, Optional.of(how));
     }
 
     /** True if somebody should see it without asking. */
     public boolean open() {
-      return !error.isEmpty();
+      return !error.isEmpty() || recognised.isPresent();
     }
   }
+
+  /**
+   * How a log of another logger was read.
+   *
+   * @param said what was corrected so far, a line each
+   * @param told what came of it, a sentence
+   * @param decisions what was decided
+   * @param head of each column
+   * @param rows the first ones, beside what was made of them
+   */
+  public record Recognised(
+      String said, String told, List<Decided> decisions, List<String> head, List<ReadRow> rows) {}
+
+  /**
+   * One decision about a log.
+   *
+   * @param name of the field that corrects it
+   * @param was name of the field that holds what was decided
+   * @param label what is decided
+   * @param word what was decided
+   * @param options to choose from; empty where it is typed
+   * @param sure "told", "sure", "likely" or "guess"
+   * @param why in a sentence
+   */
+  public record Decided(
+      String name,
+      String was,
+      String label,
+      String word,
+      List<Choice> options,
+      String sure,
+      String why) {}
+
+  /** A row of a log as written, and as read. */
+  public record ReadRow(int line, List<String> fields, String read) {}
 }

@@ -431,7 +431,8 @@ final class Routes {
       ctx.redirect(KilnDesk.address(name) + "&log=" + brought.log().get().id() + "#logs");
       return;
     }
-    ctx.status(422).html(kilnPage(ctx, "", brought.bringing()));
+    ctx.status(brought.bringing().error().isEmpty() ? 200 : 422)
+        .html(kilnPage(ctx, "", brought.bringing()));
   }
 
   private void learn(Context ctx) {
