@@ -107,7 +107,11 @@ class PlacesIT {
     browser.picture("22-now-result-phone");
     tabUntil("good", e -> "good".equals(e.getAttribute("value")));
     focused().sendKeys(Keys.ENTER);
-    browser.until("all out", () -> browser.text("h1").equals("Nothing is hot."));
+    // Its page is where a few words and a photo can follow.
+    browser.until("its page", () -> browser.maybe("#result [aria-pressed=true]").isPresent());
+    assertThat(browser.text(".answer .figure")).isEqualTo("good");
+    browser.driver.get(bench.address().toString());
+    assertThat(browser.text("h1")).isEqualTo("Nothing is hot.");
     FiringRecord done = new FiringBook(store, clock).all().get(0);
     assertThat(done.result().orElseThrow().outcome()).isEqualTo("good");
     assertThat(done.all(Happening.SHOWN)).hasSize(1);
