@@ -1,5 +1,6 @@
 package org.heatwright.inspect;
 
+import java.util.Locale;
 import java.util.regex.Pattern;
 import org.heatwright.schedule.Ramp;
 import org.heatwright.units.HeatingRate;
@@ -15,6 +16,18 @@ public final class Wording {
   /** "732.2 °C", "500 °C". */
   public static String of(Temperature temperature, TemperatureUnit unit) {
     return number(unit.value(temperature)) + " " + unit.symbol();
+  }
+
+  /** "732 °C": to the degree, as a display tells it. */
+  public static String whole(double celsius, TemperatureUnit unit) {
+    return "%.0f %s".formatted(unit.value(Temperature.ofCelsius(celsius)), unit.symbol());
+  }
+
+  /** With a capital at its head. */
+  public static String capital(String words) {
+    return words.isEmpty()
+        ? words
+        : words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
   }
 
   /** "120 °C/h". */

@@ -137,7 +137,8 @@ final class HeatTreatCautions {
           "out of the kiln, let the red go, then into water",
           "%s. In air that takes %s."
               .formatted(
-                  capital(after.because()), red.map(HeatTreatCautions::span).orElse("no time")));
+                  Wording.capital(after.because()),
+                  red.map(HeatTreatCautions::span).orElse("no time")));
     }
     return new Way(
         red.isPresent()
@@ -149,7 +150,7 @@ final class HeatTreatCautions {
                 Wording.of(after.above().orElseThrow(), unit),
                 span(gate.get()),
                 red.map(r -> ", and red for %s".formatted(span(r))).orElse(""),
-                capital(after.because())));
+                Wording.capital(after.because())));
   }
 
   /** The least time that a piece keeps above the gate, s; empty where there is no gate. */
@@ -360,7 +361,7 @@ final class HeatTreatCautions {
           new Caution(
               "scale",
               "%s darkens or scales in hot air: coat it, and pickle afterwards."
-                  .formatted(capital(work.metal().words())),
+                  .formatted(Wording.capital(work.metal().words())),
               Origin.practice()));
     }
     if (work.metal() == TreatedMetal.BRASS && target.celsius() >= 400) {
@@ -442,10 +443,6 @@ final class HeatTreatCautions {
   }
 
   private static String sentence(String clause) {
-    return capital(clause) + ".";
-  }
-
-  static String capital(String words) {
-    return words.substring(0, 1).toUpperCase(java.util.Locale.ROOT) + words.substring(1);
+    return Wording.capital(clause) + ".";
   }
 }

@@ -111,7 +111,7 @@ final class HeatTreatComposer {
       throw new WorkRefusedException(
           "%s needs %s at least, and here %s is the most: %s."
               .formatted(
-                  HeatTreatCautions.capital(work.words()),
+                  Wording.capital(work.words()),
                   words(heat.window().from()),
                   words(whole(cap.limit())),
                   cap.words()));
@@ -121,7 +121,7 @@ final class HeatTreatComposer {
         && work.setting() == Setting.CARBON_BOX) {
       throw new WorkRefusedException(
           "%s must be in water within seconds, and out of a box of hot carbon it never is: lay it on a mesh or a block."
-              .formatted(HeatTreatCautions.capital(work.words())));
+              .formatted(Wording.capital(work.words())));
     }
     refuseHardnessOutOfReach();
   }

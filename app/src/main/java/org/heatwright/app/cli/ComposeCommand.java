@@ -2,7 +2,6 @@ package org.heatwright.app.cli;
 
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.heatwright.app.files.ScheduleFile;
@@ -12,6 +11,7 @@ import org.heatwright.app.report.KilnOnKeypad;
 import org.heatwright.inspect.Finding;
 import org.heatwright.inspect.Inspection;
 import org.heatwright.inspect.Inspector;
+import org.heatwright.inspect.Wording;
 import org.heatwright.keypad.Keypad;
 import org.heatwright.kiln.Kiln;
 import org.heatwright.schedule.HourMinute;
@@ -140,11 +140,7 @@ final class ComposeCommand implements Callable<Integer> {
         moment.after().isZero()
             ? (last ? "until " : "when ") + anchor
             : (last ? "until " : "") + HourMinute.words(moment.after()) + " after " + anchor;
-    return "%s %s. %s".formatted(capital(moment.what()), when, moment.why());
-  }
-
-  private static String capital(String words) {
-    return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
+    return "%s %s. %s".formatted(Wording.capital(moment.what()), when, moment.why());
   }
 
   private static String stripped(String sentence) {

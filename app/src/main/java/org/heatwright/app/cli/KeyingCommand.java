@@ -70,11 +70,7 @@ final class KeyingCommand implements Callable<Integer> {
           "Kiln on the shelf whose slot register is asked what the slot holds; it warns before a needed or unknown program is overwritten.")
   private Optional<String> kiln;
 
-  @Option(
-      names = "--store",
-      paramLabel = "FILE",
-      description = "Store file for --kiln. Usual: heatwright.db in your data folder.")
-  private Optional<Path> storePath;
+  @Mixin private OwnStore ownStore;
 
   @Mixin private Answer answer;
 
@@ -93,7 +89,7 @@ final class KeyingCommand implements Callable<Integer> {
     List<String> warnings = new ArrayList<>();
     if (kiln.isPresent()) {
       held = fromRegister(program, keypad, held, warnings);
-    } else if (storePath.isPresent()) {
+    } else if (ownStore.isNamed()) {
       throw InputException.in("--kiln", "say which kiln's register in that store.");
     }
     Optional<KeyingSheet> sheet =
@@ -116,7 +112,7 @@ final class KeyingCommand implements Callable<Integer> {
   /** What the kiln's register says of the slot; a file given by the person counts more. */
   private Optional<Schedule> fromRegister(
       FittedProgram program, Keypad keypad, Optional<Schedule> held, List<String> warnings) {
-    try (Store store = SlotsAction.open(surroundings, storePath)) {
+    try (Store store = ownStore.open(surroundings)) {
       String shelved =
           store.all(Kind.KEYPAD).stream()
               .filter(d -> KeypadFile.read(d.text(), d.name()).equals(keypad))

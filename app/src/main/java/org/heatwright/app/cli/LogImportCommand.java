@@ -63,11 +63,7 @@ final class LogImportCommand implements Callable<Integer> {
   @Option(names = "--fresh", description = "Use no corrections that were kept.")
   private boolean fresh;
 
-  @Option(
-      names = "--store",
-      paramLabel = "FILE",
-      description = "Store file. Usual: heatwright.db in your data folder.")
-  private Optional<Path> storePath;
+  @Mixin private OwnStore ownStore;
 
   @Mixin private Answer answer;
 
@@ -91,7 +87,7 @@ final class LogImportCommand implements Callable<Integer> {
         path ->
             written.add(Output.write(path, Output.Kind.LOG, LogFile.writeDated(reading.log()))));
     if (remember) {
-      try (Store store = Store.open(storeFile(), surroundings.clock())) {
+      try (Store store = Store.open(ownStore.file(surroundings), surroundings.clock())) {
         store.keepLogForm(reading.shape(), all.text());
       }
       written.add("The corrections are kept for files of this form.");
@@ -103,13 +99,8 @@ final class LogImportCommand implements Callable<Integer> {
     return Answer.DONE;
   }
 
-  private Path storeFile() {
-    return storePath.orElseGet(
-        () -> Store.defaultFile(surroundings.environment(), surroundings.home()));
-  }
-
   private Optional<Corrections> kept(byte[] bytes, String name) {
-    if (!Files.exists(storeFile())) {
+    if (!Files.exists(ownStore.file(surroundings))) {
       return Optional.empty();
     }
     String shape;
@@ -118,7 +109,7 @@ final class LogImportCommand implements Callable<Integer> {
     } catch (InputException toldWhenItIsRead) {
       return Optional.empty();
     }
-    try (Store store = Store.open(storeFile(), surroundings.clock())) {
+    try (Store store = Store.open(ownStore.file(surroundings), surroundings.clock())) {
       return store.logForm(shape).map(Corrections::read);
     }
   }

@@ -17,6 +17,7 @@ import org.heatwright.app.json.PiecesJson;
 import org.heatwright.app.plot.PiecePlot;
 import org.heatwright.app.store.PieceEntry;
 import org.heatwright.app.store.Store;
+import org.heatwright.inspect.Wording;
 import org.heatwright.kiln.Kiln;
 import org.heatwright.units.Temperature;
 import org.heatwright.units.TemperatureUnit;
@@ -94,11 +95,7 @@ final class PiecesCommand implements Callable<Integer> {
   @Option(names = "--piece", paramLabel = "NAME", description = "With --kept: this piece only.")
   private Optional<String> piece;
 
-  @Option(
-      names = "--store",
-      paramLabel = "FILE",
-      description = "Store file. Usual: heatwright.db in your data folder.")
-  private Optional<Path> storePath;
+  @Mixin private OwnStore ownStore;
 
   @Mixin private Answer answer;
 
@@ -171,7 +168,7 @@ final class PiecesCommand implements Callable<Integer> {
   /** Keeps the named pieces of all logs; says how many. */
   private String keepPieces(List<LoggedSession> sessions, EnamelWork work, Kiln kiln) {
     int firings = 0;
-    try (Store store = SlotsAction.open(surroundings, storePath)) {
+    try (Store store = ownStore.open(surroundings)) {
       for (int i = 0; i < logs.size(); i++) {
         Path path = logs.get(i);
         List<PieceEntry> rows =
@@ -191,7 +188,7 @@ final class PiecesCommand implements Callable<Integer> {
   }
 
   private int listKept() {
-    try (Store store = SlotsAction.open(surroundings, storePath)) {
+    try (Store store = ownStore.open(surroundings)) {
       List<KeptPiece> all = KeptPiece.of(store.pieces());
       List<KeptPiece> chosen =
           all.stream().filter(one -> piece.isEmpty() || one.name().equals(piece.get())).toList();
@@ -228,7 +225,7 @@ final class PiecesCommand implements Callable<Integer> {
     Page page = new Page();
     page.line(
         "From the door's shutting, at %s:"
-            .formatted(LoggedSession.degrees(outlook.working().celsius(), unit)));
+            .formatted(Wording.whole(outlook.working().celsius(), unit)));
     List<EnamelPieceCurve.Row> rows = outlook.curve().rows();
     for (int i = 0; i < rows.size(); i += 6) {
       EnamelPieceCurve.Row row = rows.get(i);

@@ -9,6 +9,7 @@ import org.heatwright.app.files.InputException;
 import org.heatwright.app.files.YamlText;
 import org.heatwright.app.json.LikelyJson;
 import org.heatwright.app.json.SinterFitJson;
+import org.heatwright.inspect.Wording;
 import org.heatwright.schedule.HourMinute;
 import org.heatwright.work.SinterWork;
 import org.heatwright.work.sinter.ClayFacts;
@@ -54,7 +55,7 @@ final class SinterFitCommand implements Callable<Integer> {
     CurveBelief before = CurveBelief.of(after.facts(), List.of()).orElseThrow();
     String said = after.basis();
     Page page = new Page();
-    page.line("%s: %s".formatted(capital(work.clay().words()), said)).blank();
+    page.line("%s: %s".formatted(Wording.capital(work.clay().words()), said)).blank();
     List<SinterFitJson.RowJson> rows = new ArrayList<>();
     page.raw("  %-16s %-18s %-18s %s%n".formatted("firing", "shrinkage", "density", "untested"));
     for (ClayFacts.Row row : after.facts().rows()) {
@@ -104,9 +105,5 @@ final class SinterFitCommand implements Callable<Integer> {
 
   private static String percent(Likely share) {
     return "%.1f to %.1f %%".formatted(100 * share.low(), 100 * share.high());
-  }
-
-  private static String capital(String words) {
-    return Character.toUpperCase(words.charAt(0)) + words.substring(1);
   }
 }

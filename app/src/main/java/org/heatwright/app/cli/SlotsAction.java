@@ -1,7 +1,5 @@
 package org.heatwright.app.cli;
 
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
@@ -44,11 +42,7 @@ abstract class SlotsAction implements Callable<Integer> {
       description = "Keypad's name on the shelf. Usual: the one last told of.")
   private Optional<String> keypad;
 
-  @Option(
-      names = "--store",
-      paramLabel = "FILE",
-      description = "Store file. Usual: heatwright.db in your data folder.")
-  private Optional<Path> storePath;
+  @Mixin private OwnStore ownStore;
 
   @Mixin private Answer answer;
 
@@ -87,7 +81,7 @@ abstract class SlotsAction implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    try (Store store = open(surroundings, storePath)) {
+    try (Store store = ownStore.open(surroundings)) {
       Place place = place(store, surroundings, kiln, keypad);
       List<String> said = act(place);
       SlotRegister register = place.register();
@@ -97,17 +91,6 @@ abstract class SlotsAction implements Callable<Integer> {
           page(place, register, said));
       return code;
     }
-  }
-
-  /** Opens a store that is there; only the bench makes one. */
-  static Store open(Surroundings surroundings, Optional<Path> named) {
-    Path file =
-        named.orElseGet(() -> Store.defaultFile(surroundings.environment(), surroundings.home()));
-    if (!Files.exists(file)) {
-      throw InputException.in(
-          file.toString(), "there is no store; heatwright serve makes one, with a shelf.");
-    }
-    return Store.open(file, surroundings.clock());
   }
 
   static Place place(Store store, Surroundings surroundings, String kiln, Optional<String> keypad) {

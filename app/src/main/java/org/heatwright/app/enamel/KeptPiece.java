@@ -12,6 +12,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.heatwright.app.files.YamlValue;
 import org.heatwright.app.store.PieceEntry;
+import org.heatwright.inspect.Wording;
 import org.heatwright.units.TemperatureUnit;
 import org.heatwright.work.EnamelWork;
 import org.heatwright.work.enamel.LoggedPieces;
@@ -118,9 +119,9 @@ public record KeptPiece(String name, List<PieceEntry> firings) {
             LoggedSession.minutes(firing.staySeconds()),
             firing.kiln(),
             LoggedSession.minutes(firing.heatSeconds()),
-            LoggedSession.degrees(firing.workingCelsius(), unit),
+            Wording.whole(firing.workingCelsius(), unit),
             look(firing).words(),
-            LoggedSession.degrees(firing.hottestCelsius(), unit),
+            Wording.whole(firing.hottestCelsius(), unit),
             firing.log());
   }
 

@@ -5,8 +5,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.heatwright.app.files.LogFile;
+import org.heatwright.inspect.Wording;
 import org.heatwright.material.Viscosity;
-import org.heatwright.units.Temperature;
 import org.heatwright.units.TemperatureChange;
 import org.heatwright.units.TemperatureUnit;
 import org.heatwright.work.EnamelOutlook;
@@ -110,19 +110,14 @@ public record LoggedSession(String name, LoggedPieces pieces, double workingCels
         "in at %s for %s".formatted(clock(firing.inSeconds()), minutes(firing.staySeconds())));
     parts.add(
         "heat-work %s at %s"
-            .formatted(minutes(firing.heatSeconds()), degrees(workingCelsius, unit)));
+            .formatted(minutes(firing.heatSeconds()), Wording.whole(workingCelsius, unit)));
     parts.add(firing.look().words());
-    parts.add("hottest " + degrees(firing.hottestCelsius(), unit));
+    parts.add("hottest " + Wording.whole(firing.hottestCelsius(), unit));
     parts.add(
         "display fell %s, %s"
             .formatted(difference(firing.fallKelvins(), unit), backWords(firing.backSeconds())));
     return String.join("; ", parts)
         + (firing.beforeRecovery() ? ". Pulled before the display was back." : ".");
-  }
-
-  /** "815 °C": to the degree. */
-  public static String degrees(double celsius, TemperatureUnit unit) {
-    return "%.0f %s".formatted(unit.value(Temperature.ofCelsius(celsius)), unit.symbol());
   }
 
   private static String difference(double kelvins, TemperatureUnit unit) {

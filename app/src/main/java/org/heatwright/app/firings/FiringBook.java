@@ -90,11 +90,6 @@ public final class FiringBook {
     return tell(firing, Happening.NOTE, at, OptionalDouble.empty(), required("note", text));
   }
 
-  /** A piece was in. */
-  public String piece(FiringRecord firing, Instant at, String text) {
-    return tell(firing, Happening.PIECE, at, OptionalDouble.empty(), required("piece", text));
-  }
-
   /** How it came out. */
   public String result(FiringRecord firing, Instant at, String outcome, String note) {
     requirePressed(firing, at);
@@ -107,11 +102,6 @@ public final class FiringBook {
     requirePast(at);
     requirePressed(firing, at);
     return tell(firing, Happening.OUT, at, OptionalDouble.empty(), limited(why));
-  }
-
-  /** A log of it was brought. */
-  public void log(FiringRecord firing, String logId) {
-    tell(firing, Happening.LOG, now(), OptionalDouble.empty(), logId);
   }
 
   /**

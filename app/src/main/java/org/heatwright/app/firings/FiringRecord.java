@@ -1,6 +1,7 @@
 package org.heatwright.app.firings;
 
 import java.time.Instant;
+import java.time.ZoneId;
 import java.time.ZonedDateTime;
 import java.util.Comparator;
 import java.util.List;
@@ -88,12 +89,17 @@ public record FiringRecord(FiringEntry entry) {
 
   /** What the slot held when start was pressed, where the register knew. */
   public Optional<Schedule> keyed() {
-    return last(Happening.KEYED).map(told -> ScheduleFile.read(told.text(), "the keyed schedule"));
+    return held().map(told -> ScheduleFile.read(told.text(), "the keyed schedule"));
+  }
+
+  /** It was told with the press that counts; one of a press that was taken back does not. */
+  private Optional<FiringEntry.Told> held() {
+    return last(Happening.KEYED).filter(told -> pressed().equals(Optional.of(told.at())));
   }
 
   /** How sure that was: a sentence; empty where the register knew nothing. */
   public String keyedStanding() {
-    return last(Happening.KEYED)
+    return held()
         .flatMap(told -> told.text().lines().findFirst())
         .filter(line -> line.startsWith("# "))
         .map(line -> line.substring(2))
@@ -130,7 +136,7 @@ public record FiringRecord(FiringEntry entry) {
   }
 
   /** When the program's first segment began or would begin, in the kiln's zone. */
-  public ZonedDateTime programStart(java.time.ZoneId fallback) {
+  public ZonedDateTime programStart(ZoneId fallback) {
     return pressed()
         .orElse(entry.press())
         .atZone(kiln().timeZone().orElse(fallback))

@@ -10,8 +10,6 @@ public enum Happening {
   KEYED,
   /** What the display said. */
   SHOWN,
-  /** A piece of enamel was in: how long and how hot. */
-  PIECE,
   /** Something worth knowing later. */
   NOTE,
   /** How it came out. */
@@ -19,9 +17,7 @@ public enum Happening {
   /** The work is out, or the firing was stopped. */
   OUT,
   /** A picture, with what it shows. */
-  PHOTO,
-  /** A log of it was brought: its id. */
-  LOG;
+  PHOTO;
 
   /** As the store keeps it. */
   public String word() {

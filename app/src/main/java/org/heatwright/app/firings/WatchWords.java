@@ -10,6 +10,7 @@ import org.heatwright.app.report.SeenWords;
 import org.heatwright.app.report.WhenWords;
 import org.heatwright.forecast.Band;
 import org.heatwright.forecast.SegmentForecast;
+import org.heatwright.inspect.Wording;
 import org.heatwright.learn.RunningFiring;
 import org.heatwright.schedule.HourMinute;
 import org.heatwright.schedule.Segment;
@@ -79,7 +80,7 @@ public final class WatchWords {
     for (Card.Act act : watch.card().moments()) {
       boolean open = seconds <= act.seconds().high() + (act.actNow() ? SOON_SECONDS : 0);
       if (open && seconds >= act.seconds().low() - SOON_SECONDS) {
-        due.add(capital(act.what()) + ": " + clock(act.seconds()) + ".");
+        due.add(Wording.capital(act.what()) + ": " + clock(act.seconds()) + ".");
       }
     }
     return due;
@@ -91,7 +92,7 @@ public final class WatchWords {
     return watch.card().moments().stream()
         .filter(act -> seconds < act.seconds().low() - SOON_SECONDS)
         .findFirst()
-        .map(act -> capital(act.what()) + ": " + days(act.seconds()) + ".");
+        .map(act -> Wording.capital(act.what()) + ": " + days(act.seconds()) + ".");
   }
 
   /** What is ready when; empty where that is not sure. */
@@ -157,9 +158,5 @@ public final class WatchWords {
 
   private static Duration minutes(double seconds) {
     return Duration.ofMinutes(Math.max(1, Math.round(seconds / 60)));
-  }
-
-  private static String capital(String words) {
-    return words.substring(0, 1).toUpperCase(java.util.Locale.UK) + words.substring(1);
   }
 }

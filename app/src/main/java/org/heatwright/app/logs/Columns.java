@@ -2,10 +2,12 @@ package org.heatwright.app.logs;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.IntPredicate;
+import java.util.function.Predicate;
 import java.util.stream.IntStream;
 import org.heatwright.app.files.InputException;
 
@@ -150,6 +152,27 @@ final class Columns {
     decisions.add(new Decision(topic, word(column), sure, why, words(others)));
   }
 
+  private void asTold(Topic topic, int column) {
+    decide(topic, column, Sureness.TOLD, "You said so.", List.of());
+  }
+
+  /**
+   * Decides for the first column that fits.
+   *
+   * @param fitting one at least, the best first
+   * @param ifOthers how sure that is where others fit too
+   */
+  private int first(Topic topic, List<Integer> fitting, Sureness ifOthers, String why) {
+    int column = fitting.get(0);
+    decide(
+        topic,
+        column,
+        fitting.size() == 1 ? Sureness.SURE : ifOthers,
+        why,
+        fitting.subList(1, fitting.size()));
+    return column;
+  }
+
   private List<Integer> those(IntPredicate holds) {
     return IntStream.range(0, table.width()).filter(holds).boxed().toList();
   }
@@ -180,24 +203,18 @@ final class Columns {
     Optional<String> told = corrections.of(Topic.TIME);
     if (told.isPresent()) {
       time = told(Topic.TIME, told.get(), false);
-      decide(Topic.TIME, time, Sureness.TOLD, "You said so.", List.of());
+      asTold(Topic.TIME, time);
     } else {
       recogniseTime();
     }
     Optional<String> toldDate = corrections.of(Topic.DATE);
     if (toldDate.isPresent()) {
       date = told(Topic.DATE, toldDate.get(), true);
-      decide(Topic.DATE, date, Sureness.TOLD, "You said so.", List.of());
+      asTold(Topic.DATE, date);
     } else if (kinds[time] == Kind.TIME) {
       List<Integer> dates = those(c -> kinds[c] == Kind.DATE);
       if (!dates.isEmpty()) {
-        date = dates.get(0);
-        decide(
-            Topic.DATE,
-            date,
-            dates.size() == 1 ? Sureness.SURE : Sureness.GUESS,
-            "It holds dates.",
-            dates.subList(1, dates.size()));
+        date = first(Topic.DATE, dates, Sureness.GUESS, "It holds dates.");
       }
     }
   }
@@ -213,25 +230,18 @@ final class Columns {
       if (both.isEmpty()) {
         clocks.stream().filter(c -> !sorted.contains(c)).forEach(sorted::add);
       }
-      time = sorted.get(0);
-      decide(
-          Topic.TIME,
-          time,
-          sorted.size() == 1 ? Sureness.SURE : Sureness.LIKELY,
-          both.isEmpty() ? "It holds times." : "It holds dates with times.",
-          sorted.subList(1, sorted.size()));
+      time =
+          first(
+              Topic.TIME,
+              sorted,
+              Sureness.LIKELY,
+              both.isEmpty() ? "It holds times." : "It holds dates with times.");
       return;
     }
     List<Integer> rising = those(c -> kinds[c] == Kind.NUMBER && rises(c));
     List<Integer> named = those(c -> kinds[c] == Kind.NUMBER && Names.isTime(name(c)));
     if (!named.isEmpty()) {
-      time = named.get(0);
-      decide(
-          Topic.TIME,
-          time,
-          named.size() == 1 ? Sureness.SURE : Sureness.LIKELY,
-          "Its name says so.",
-          named.subList(1, named.size()));
+      time = first(Topic.TIME, named, Sureness.LIKELY, "Its name says so.");
       return;
     }
     if (rising.isEmpty()) {
@@ -241,7 +251,7 @@ final class Columns {
     }
     // A number of the row rises by one; a time beside it is the better.
     List<Integer> sorted = new ArrayList<>(rising);
-    sorted.sort(java.util.Comparator.comparing(this::counts));
+    sorted.sort(Comparator.comparing(this::counts));
     time = sorted.get(0);
     decide(
         Topic.TIME,
@@ -284,36 +294,30 @@ final class Columns {
     corrections.of(Topic.POWER).ifPresent(word -> power = told(Topic.POWER, word, true));
     decideChamber();
     if (toldSetpoint.isPresent()) {
-      decide(Topic.SETPOINT, setpoint, Sureness.TOLD, "You said so.", List.of());
+      asTold(Topic.SETPOINT, setpoint);
     } else {
       setpoint = other(Topic.SETPOINT, Names::isSetpoint);
     }
     if (toldWork.isPresent()) {
-      decide(Topic.WORK, work, Sureness.TOLD, "You said so.", List.of());
+      asTold(Topic.WORK, work);
     } else {
       work = other(Topic.WORK, name -> Names.isWork(name) && Names.powerUnit(name).isEmpty());
     }
   }
 
-  private int other(Topic topic, java.util.function.Predicate<String> holds) {
+  private int other(Topic topic, Predicate<String> holds) {
     List<Integer> named = those(c -> kinds[c] == Kind.NUMBER && free(c) && holds.test(name(c)));
     if (named.isEmpty()) {
       return topic == Topic.SETPOINT ? setpoint : NO;
     }
-    decide(
-        topic,
-        named.get(0),
-        named.size() == 1 ? Sureness.SURE : Sureness.LIKELY,
-        "Its name says so.",
-        named.subList(1, named.size()));
-    return named.get(0);
+    return first(topic, named, Sureness.LIKELY, "Its name says so.");
   }
 
   private void decideChamber() {
     Optional<String> told = corrections.of(Topic.CHAMBER);
     if (told.isPresent()) {
       chamber = told(Topic.CHAMBER, told.get(), false);
-      decide(Topic.CHAMBER, chamber, Sureness.TOLD, "You said so.", List.of());
+      asTold(Topic.CHAMBER, chamber);
       return;
     }
     List<Integer> named =
@@ -361,7 +365,7 @@ final class Columns {
               .formatted(LEAST_SPAN, HOTTEST));
     }
     List<Integer> rough = new ArrayList<>(hot);
-    rough.sort(java.util.Comparator.comparingDouble(c -> -roughness(values(c))));
+    rough.sort(Comparator.comparingDouble(c -> -roughness(values(c))));
     chamber = rough.get(0);
     decide(
         Topic.CHAMBER,
@@ -403,18 +407,12 @@ final class Columns {
   private void decidePower() {
     Optional<String> told = corrections.of(Topic.POWER);
     if (told.isPresent()) {
-      decide(Topic.POWER, power, Sureness.TOLD, "You said so.", List.of());
+      asTold(Topic.POWER, power);
       return;
     }
     List<Integer> named = those(c -> kinds[c] == Kind.NUMBER && free(c) && Names.isPower(name(c)));
     if (!named.isEmpty()) {
-      power = named.get(0);
-      decide(
-          Topic.POWER,
-          power,
-          named.size() == 1 ? Sureness.SURE : Sureness.LIKELY,
-          "Its name says so.",
-          named.subList(1, named.size()));
+      power = first(Topic.POWER, named, Sureness.LIKELY, "Its name says so.");
     }
   }
 
@@ -422,7 +420,7 @@ final class Columns {
     Optional<String> told = corrections.of(Topic.EVENT);
     if (told.isPresent()) {
       event = told(Topic.EVENT, told.get(), true);
-      decide(Topic.EVENT, event, Sureness.TOLD, "You said so.", List.of());
+      asTold(Topic.EVENT, event);
       return;
     }
     List<Integer> named = those(c -> kinds[c] == Kind.WORDS && free(c) && Names.isEvent(name(c)));

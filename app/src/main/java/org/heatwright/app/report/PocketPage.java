@@ -14,6 +14,7 @@ import java.util.Optional;
 import java.util.StringJoiner;
 import org.heatwright.inspect.Finding;
 import org.heatwright.inspect.Severity;
+import org.heatwright.inspect.Wording;
 import org.heatwright.keypad.CheckFigures;
 import org.heatwright.keypad.FitNote;
 import org.heatwright.keypad.FittedProgram;
@@ -390,9 +391,9 @@ public final class PocketPage {
     out.append("<ol class=\"keys\">");
     for (KeyingStep step : content.sheet().steps()) {
       out.append("<li>");
-      element("p", "prompt", capital(step.prompt()));
+      element("p", "prompt", Wording.capital(step.prompt()));
       shows("before: ", step.showsBefore(), "");
-      element("p", "press", capital(step.press()));
+      element("p", "press", Wording.capital(step.press()));
       shows("it must show ", step.showsAfter(), step.meaning());
       out.append("</li>");
     }
@@ -495,12 +496,6 @@ public final class PocketPage {
         .replace("<", "&lt;")
         .replace(">", "&gt;")
         .replace("\"", "&quot;");
-  }
-
-  private static String capital(String words) {
-    return words.isEmpty()
-        ? words
-        : words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
   }
 
   private static String plain(double value) {

@@ -7,9 +7,9 @@ import java.util.Optional;
 import org.heatwright.forecast.Band;
 import org.heatwright.forecast.ClockWords;
 import org.heatwright.forecast.StartPlan;
+import org.heatwright.inspect.Wording;
 import org.heatwright.learn.RunningFiring;
 import org.heatwright.schedule.HourMinute;
-import org.heatwright.units.Temperature;
 import org.heatwright.units.TemperatureUnit;
 
 /** What a person read off the display while a firing ran: what it means. */
@@ -29,10 +29,10 @@ public final class SeenWords {
     String read =
         "%s after %s, where %s to %s was expected"
             .formatted(
-                degrees(last.celsius(), unit),
+                Wording.whole(last.celsius(), unit),
                 HourMinute.words(Duration.ofSeconds(Math.round(last.seconds()))),
-                degrees(Math.floor(expected.low()), unit),
-                degrees(Math.ceil(expected.high()), unit));
+                Wording.whole(Math.floor(expected.low()), unit),
+                Wording.whole(Math.ceil(expected.high()), unit));
     int outside = (int) update.readings().stream().filter(judged -> !judged.inside()).count();
     if (update.readings().size() > 1) {
       read +=
@@ -76,9 +76,5 @@ public final class SeenWords {
     return likely
         .map(time -> "%s moves to %s, %s.".formatted(what, ClockWords.time(time), by))
         .orElse("%s moves: %s.".formatted(what, by));
-  }
-
-  private static String degrees(double celsius, TemperatureUnit unit) {
-    return "%.0f %s".formatted(unit.value(Temperature.ofCelsius(celsius)), unit.symbol());
   }
 }

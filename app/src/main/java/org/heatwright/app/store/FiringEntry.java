@@ -42,6 +42,25 @@ public record FiringEntry(
     told = List.copyOf(told);
   }
 
+  FiringEntry with(List<Told> lines) {
+    return new FiringEntry(
+        id,
+        job,
+        kind,
+        kiln,
+        keypad,
+        slot,
+        plan,
+        work,
+        kilnText,
+        keypadText,
+        planned,
+        press,
+        made,
+        lines,
+        removed);
+  }
+
   /**
    * Something that happened in a firing.
    *

@@ -1,7 +1,10 @@
 package org.heatwright.app.store;
 
 import java.time.Instant;
+import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.UUID;
@@ -53,15 +56,24 @@ public final class FiringShelf {
   /** Every firing that was not put away, the one pressed last first. */
   public List<FiringEntry> all() {
     return run(
-        handle ->
-            handle
-                .createQuery(
-                    "select * from firing where removed_ms is null order by press_ms desc, id")
-                .map(FIRING)
-                .list()
-                .stream()
-                .map(firing -> with(firing, told(handle, firing.id())))
-                .toList());
+        handle -> {
+          Map<String, List<FiringEntry.Told>> told = new HashMap<>();
+          handle
+              .createQuery(
+                  "select e.* from firing_event e join firing f on f.id = e.firing_id"
+                      + " where f.removed_ms is null and e.taken_back_ms is null order by e.turn")
+              .map((row, context) -> Map.entry(row.getString("firing_id"), TOLD.map(row, context)))
+              .forEach(
+                  e -> told.computeIfAbsent(e.getKey(), id -> new ArrayList<>()).add(e.getValue()));
+          return handle
+              .createQuery(
+                  "select * from firing where removed_ms is null order by press_ms desc, id")
+              .map(FIRING)
+              .list()
+              .stream()
+              .map(firing -> firing.with(told.getOrDefault(firing.id(), List.of())))
+              .toList();
+        });
   }
 
   /** A firing, also one that was put away. */
@@ -73,7 +85,7 @@ public final class FiringShelf {
                 .bind("id", id)
                 .map(FIRING)
                 .findOne()
-                .map(firing -> with(firing, told(handle, id))));
+                .map(firing -> firing.with(told(handle, id))));
   }
 
   /**
@@ -170,25 +182,6 @@ public final class FiringShelf {
         .bind("firing", firing)
         .map(TOLD)
         .list();
-  }
-
-  private static FiringEntry with(FiringEntry firing, List<FiringEntry.Told> told) {
-    return new FiringEntry(
-        firing.id(),
-        firing.job(),
-        firing.kind(),
-        firing.kiln(),
-        firing.keypad(),
-        firing.slot(),
-        firing.plan(),
-        firing.work(),
-        firing.kilnText(),
-        firing.keypadText(),
-        firing.planned(),
-        firing.press(),
-        firing.made(),
-        told,
-        firing.removed());
   }
 
   private static final RowMapper<FiringEntry> FIRING =

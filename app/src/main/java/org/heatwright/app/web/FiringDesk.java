@@ -19,14 +19,15 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.function.Supplier;
 import org.heatwright.app.files.InputException;
+import org.heatwright.app.files.KilnFile;
 import org.heatwright.app.files.ScheduleFile;
 import org.heatwright.app.firings.FiringBook;
 import org.heatwright.app.firings.FiringRecord;
 import org.heatwright.app.firings.Happening;
 import org.heatwright.app.firings.Watch;
 import org.heatwright.app.firings.WatchWords;
-import org.heatwright.app.firings.Watches;
 import org.heatwright.app.plot.FiringPlot;
 import org.heatwright.app.plot.WatchedFiring;
 import org.heatwright.app.store.Document;
@@ -34,11 +35,11 @@ import org.heatwright.app.store.FiringEntry;
 import org.heatwright.app.store.FiringLog;
 import org.heatwright.app.store.Kind;
 import org.heatwright.app.store.Store;
+import org.heatwright.inspect.Wording;
 import org.heatwright.keypad.register.SlotRegister;
 import org.heatwright.schedule.HourMinute;
 import org.heatwright.schedule.Schedule;
 import org.heatwright.schedule.Segment;
-import org.heatwright.units.Temperature;
 import org.heatwright.units.TemperatureUnit;
 import org.heatwright.work.Found;
 
@@ -55,20 +56,22 @@ final class FiringDesk {
   private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("HH:mm", Locale.UK);
   private static final int READINGS_SHOWN = 4;
   private static final int PAST_SHOWN = 5;
+  private static final int WATCHES_KEPT = 24;
+  private static final int ZONES_KEPT = 48;
   private static final String GOOD = "good";
 
   private final Store store;
   private final Clock clock;
   private final SlotsDesk slots;
   private final FiringBook book;
-  private final Watches watches;
+  private final Lately<FiringRecord, Watch> watches = new Lately<>(WATCHES_KEPT);
+  private final Lately<String, ZoneId> zones = new Lately<>(ZONES_KEPT);
 
   FiringDesk(Store store, Clock clock, SlotsDesk slots) {
     this.store = store;
     this.clock = clock;
     this.slots = slots;
     this.book = new FiringBook(store, clock);
-    this.watches = new Watches(clock.getZone());
   }
 
   /**
@@ -129,13 +132,21 @@ final class FiringDesk {
   /** Start was pressed; what the slot held then is kept with it. */
   void pressed(FiringRecord firing, Map<String, String> form) {
     Instant at = when(firing, form);
-    Optional<SlotsDesk.At> slot = slots.at(firing.entry().kiln(), firing.entry().keypad());
-    Optional<SlotRegister> register = slot.map(slots::register);
+    Optional<SlotRegister> register = register(firing);
     int number = firing.entry().slot();
     Optional<Schedule> held = register.flatMap(r -> r.held(number));
     String standing =
         register.map(r -> r.standing(number, at).sentence(at, zone(firing))).orElse("");
     book.pressed(firing, at, held, standing);
+  }
+
+  /** The register of its keypad, where kiln and keypad are on the shelf and can be read. */
+  private Optional<SlotRegister> register(FiringRecord firing) {
+    try {
+      return slots.at(firing.entry().kiln(), firing.entry().keypad()).map(slots::register);
+    } catch (InputException notReadable) {
+      return Optional.empty();
+    }
   }
 
   /** The display said so. */
@@ -203,8 +214,22 @@ final class FiringDesk {
     }
   }
 
+  /** Where the kiln stands; the bench's own zone if its file names none, or cannot be read. */
   private ZoneId zone(FiringRecord firing) {
-    return firing.kiln().timeZone().orElse(clock.getZone());
+    return zones.of(
+        firing.entry().kilnText(),
+        text -> {
+          try {
+            return KilnFile.read(text, firing.entry().kiln()).timeZone().orElseGet(clock::getZone);
+          } catch (InputException notReadable) {
+            return clock.getZone();
+          }
+        });
+  }
+
+  /** Works it out at first, up to a second; the next page that asks has it. */
+  private Watch watch(FiringRecord firing) {
+    return watches.of(firing, f -> Watch.of(f, clock.getZone()));
   }
 
   // ---- now
@@ -253,7 +278,7 @@ final class FiringDesk {
             : Optional.empty();
     Watch watch;
     try {
-      watch = watches.of(firing);
+      watch = watch(firing);
     } catch (InputException e) {
       return untold(firing, wrong, Objects.requireNonNull(e.getMessage()));
     }
@@ -311,35 +336,45 @@ final class FiringDesk {
           new NowPage.Line(
               told.id(),
               "%s: %s"
-                  .formatted(
-                      TIME.format(told.at().atZone(zone(firing))),
-                      degrees(told, firing.runs().unit()))));
+                  .formatted(TIME.format(told.at().atZone(zone(firing))), degrees(firing, told))));
     }
     return lines;
   }
 
-  private static String degrees(FiringEntry.Told told, TemperatureUnit unit) {
-    return "%.0f %s"
-        .formatted(unit.value(Temperature.ofCelsius(told.celsius().orElseThrow())), unit.symbol());
+  /** What the display said, in its unit; in °C where the schedule cannot be read any more. */
+  private static String degrees(FiringRecord firing, FiringEntry.Told told) {
+    TemperatureUnit unit;
+    try {
+      unit = firing.runs().unit();
+    } catch (InputException notReadable) {
+      unit = TemperatureUnit.CELSIUS;
+    }
+    return Wording.whole(told.celsius().orElseThrow(), unit);
   }
 
   private NowPage.Coming coming(FiringRecord firing) {
     ZonedDateTime press = firing.entry().press().atZone(zone(firing));
-    Duration delay = firing.planned().startDelay();
     boolean late = press.toInstant().isBefore(book.now());
-    String what =
-        delay.isZero()
-            ? "heat begins at once"
-            : "with a delay of %s keyed in, heat begins %s"
-                .formatted(HourMinute.words(delay), CLOCK.format(press.plus(delay)));
     return new NowPage.Coming(
         firing.id(),
         firing.entry().job(),
         firing.entry().kiln(),
         Integer.toString(firing.entry().slot()),
         CLOCK.format(press) + (late ? ", that has passed" : ""),
-        what,
+        heatBegins(firing, press),
         "/plan?" + firing.entry().plan());
+  }
+
+  private static String heatBegins(FiringRecord firing, ZonedDateTime press) {
+    try {
+      Duration delay = firing.planned().startDelay();
+      return delay.isZero()
+          ? "heat begins at once"
+          : "with a delay of %s keyed in, heat begins %s"
+              .formatted(HourMinute.words(delay), CLOCK.format(press.plus(delay)));
+    } catch (InputException e) {
+      return Objects.requireNonNull(e.getMessage());
+    }
   }
 
   private NowPage.Past past(FiringRecord firing) {
@@ -488,8 +523,8 @@ final class FiringDesk {
         LONG_DAY.format(pressed),
         facts,
         curve(firing),
-        lines(firing.planned()),
-        keyed(firing),
+        readable(() -> lines(firing.planned())),
+        readable(() -> keyed(firing)),
         "/plan?" + firing.entry().plan(),
         happened(firing, zone),
         photos(firing, zone),
@@ -508,7 +543,7 @@ final class FiringDesk {
       return Optional.empty();
     }
     try {
-      Watch watch = watches.of(firing);
+      Watch watch = watch(firing);
       WatchedFiring watched =
           new WatchedFiring(
               watch.forecast(),
@@ -531,6 +566,15 @@ final class FiringDesk {
               "The forecast and what the display said: " + FiringPlot.told(watched)));
     } catch (InputException notReadable) {
       return Optional.empty();
+    }
+  }
+
+  /** What a kept text says, or why it cannot be read any more. */
+  private static List<String> readable(Supplier<List<String>> lines) {
+    try {
+      return lines.get();
+    } catch (InputException e) {
+      return List.of(Objects.requireNonNull(e.getMessage()));
     }
   }
 
@@ -592,9 +636,7 @@ final class FiringDesk {
       switch (kind) {
         case PRESSED -> lines.add(line(told, when, "Start pressed", ""));
         case SHOWN ->
-            lines.add(
-                line(told, when + after, "The display said", degrees(told, firing.runs().unit())));
-        case PIECE -> lines.add(line(told, when + after, "A piece was in", told.text()));
+            lines.add(line(told, when + after, "The display said", degrees(firing, told)));
         case NOTE -> lines.add(line(told, when + after, "Note", told.text()));
         case RESULT ->
             lines.add(
@@ -605,7 +647,7 @@ final class FiringDesk {
                     words(firing, told.text().lines().findFirst().orElse(""))));
         case OUT -> lines.add(line(told, when + after, "Out, or stopped", told.text()));
         default -> {
-          // what was keyed, pictures and logs have places of their own
+          // what was keyed and pictures have places of their own
         }
       }
     }

@@ -1,11 +1,11 @@
 package org.heatwright.app.web;
 
 import java.nio.charset.StandardCharsets;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Optional;
 import org.heatwright.app.files.InputException;
 import org.heatwright.app.files.LogFile;
@@ -16,7 +16,8 @@ import org.heatwright.app.logs.LogImport;
 import org.heatwright.app.logs.LogReading;
 import org.heatwright.app.logs.Topic;
 import org.heatwright.app.store.Store;
-import org.heatwright.units.Temperature;
+import org.heatwright.inspect.Wording;
+import org.heatwright.schedule.HourMinute;
 import org.heatwright.units.TemperatureUnit;
 
 /** A log of any logger, as the bench shows how it was read and takes what is wrong with that. */
@@ -98,7 +99,7 @@ final class ForeignLog {
                         "%s h, %s"
                             .formatted(
                                 hours(row.row().seconds()),
-                                degrees(row.row().chamberCelsius(), unit))))
+                                Wording.whole(row.row().chamberCelsius(), unit))))
             .toList());
   }
 
@@ -124,8 +125,8 @@ final class ForeignLog {
         .formatted(
             rows.size(),
             hours(rows.get(rows.size() - 1).seconds() - rows.get(0).seconds()),
-            degrees(low, unit),
-            degrees(high, unit),
+            Wording.whole(low, unit),
+            Wording.whole(high, unit),
             guesses == 0
                 ? ""
                 : guesses == 1
@@ -177,19 +178,13 @@ final class ForeignLog {
   }
 
   private static String hours(double seconds) {
-    long minutes = Math.round(seconds / 60);
-    return "%s%d:%02d"
-        .formatted(minutes < 0 ? "-" : "", Math.abs(minutes) / 60, Math.abs(minutes) % 60);
-  }
-
-  private static String degrees(double celsius, TemperatureUnit unit) {
-    return "%.0f %s".formatted(unit.value(Temperature.ofCelsius(celsius)), unit.symbol());
+    return HourMinute.format(Duration.ofMinutes(Math.round(seconds / 60)));
   }
 
   /** Whether a text seems meant as a log of ours, so that our own reader's sentence is the one. */
   static boolean meantAsOurs(String text) {
     String head =
         text.lines().filter(l -> !l.isBlank() && !l.startsWith("#")).findFirst().orElse("");
-    return Objects.requireNonNull(head).matches("(?i)\\s*time(_s)?\\s*,\\s*chamber_[cf]\\b.*");
+    return head.matches("(?i)\\s*time(_s)?\\s*,\\s*chamber_[cf]\\b.*");
   }
 }

@@ -71,6 +71,7 @@ final class KilnDesk {
   private static final int LONGEST_LOG = 5_000_000;
   private static final int LONGEST_FILE = 200_000;
   private static final int LONGEST_NAME = 200;
+  private static final int ALIGNMENTS_KEPT = 48;
 
   /** A rise that people know the time of: to here, or to a lower one that the kiln may take. */
   private static final double RISE_CELSIUS = 800;
@@ -80,7 +81,7 @@ final class KilnDesk {
   private final Store store;
   private final Clock clock;
   private final Forecasts forecasts = new Forecasts();
-  private final Alignments alignments = new Alignments();
+  private final Lately<Aligning, LogAlignment> alignments = new Lately<>(ALIGNMENTS_KEPT);
   private final Healths healths = new Healths();
 
   KilnDesk(Store store, Clock clock) {
@@ -516,9 +517,14 @@ final class KilnDesk {
     return all;
   }
 
+  /** What a log's clock is put right by; what a log says never changes. */
+  private record Aligning(Kiln kiln, String log) {}
+
   /** The log on the program's clock, as the nameplate alone tells it. */
   private LogAlignment aligned(Kiln kiln, FiringLog log) {
-    return alignments.of(kiln.withoutLearned(), log, () -> logged(log));
+    return alignments.of(
+        new Aligning(kiln.withoutLearned(), log.id()),
+        asked -> LogAlignment.of(asked.kiln(), logged(log)));
   }
 
   private static LoggedFiring logged(FiringLog log) {

@@ -22,6 +22,7 @@ import org.heatwright.forecast.CostEstimate;
 import org.heatwright.forecast.SegmentForecast;
 import org.heatwright.inspect.Finding;
 import org.heatwright.inspect.Severity;
+import org.heatwright.inspect.Wording;
 import org.heatwright.keypad.CheckFigures;
 import org.heatwright.keypad.FitNote;
 import org.heatwright.keypad.human.SlipEstimate;
@@ -268,7 +269,7 @@ final class PageWords {
       rows.add(
           new Page.Row(
               number,
-              capital(reasons.stream().map(Reason::purpose).findFirst().orElse("")),
+              Wording.capital(reasons.stream().map(Reason::purpose).findFirst().orElse("")),
               field(
                   firing,
                   "rate",
@@ -328,7 +329,7 @@ final class PageWords {
 
   private static Page.Why why(Reason reason) {
     return new Page.Why(
-        capital(reason.part().name().toLowerCase(Locale.ROOT)),
+        Wording.capital(reason.part().name().toLowerCase(Locale.ROOT)),
         reason.value(),
         reason.rule(),
         reason.range(),
@@ -453,7 +454,7 @@ final class PageWords {
           act.actNow()
               ? days(when, act.seconds())
               : when.full(act.seconds().low()); // until then: the earliest it may be too late
-      moments.add(new Page.Fact(at, capital(act.what()) + "."));
+      moments.add(new Page.Fact(at, Wording.capital(act.what()) + "."));
     }
     firing
         .card()
@@ -507,11 +508,5 @@ final class PageWords {
 
   private static String kept(ZonedDateTime when) {
     return KEPT.format(when);
-  }
-
-  private static String capital(String text) {
-    return text.isEmpty()
-        ? text
-        : text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
   }
 }

@@ -4,8 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import biweekly.Biweekly;
 import biweekly.ICalendar;
-import com.deque.html.axecore.results.Results;
-import java.io.IOException;
 import java.net.URI;
 import java.net.URLDecoder;
 import java.nio.charset.StandardCharsets;
@@ -19,14 +17,10 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalInt;
 import java.util.Set;
-import java.util.function.Predicate;
-import java.util.stream.Stream;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
-import org.heatwright.app.demo.DemoStudio;
 import org.heatwright.app.describe.Owner;
 import org.heatwright.app.files.KeypadFile;
 import org.heatwright.app.store.Kind;
@@ -61,27 +55,22 @@ class BenchIT {
   private static final int DESKTOP = 1280;
 
   @TempDir static Path folder;
-  private static Path downloads;
+  private static DemoBench walk;
   private static Store store;
   private static Bench bench;
   private static Browser browser;
 
   @BeforeAll
-  static void open() throws IOException {
-    downloads = Files.createDirectories(folder.resolve("downloads"));
-    store = Store.temporary(CLOCK);
-    DemoStudio.fill(store);
-    bench = Bench.start(new BenchSettings(store, CLOCK, OptionalInt.of(0), DemoStudio.OPENING));
-    browser = new Browser(folder.resolve("profile"), downloads, Path.of("target", "screenshots"));
+  static void open() {
+    walk = DemoBench.open(folder, CLOCK);
+    store = walk.store();
+    bench = walk.bench();
+    browser = walk.browser();
   }
 
   @AfterAll
   static void close() {
-    if (browser != null) {
-      browser.close();
-    }
-    bench.close();
-    store.close();
+    walk.close();
   }
 
   @BeforeEach
@@ -143,13 +132,14 @@ class BenchIT {
     browser.settled();
     assertThat(browser.find("#slot").getAttribute("value")).isEqualTo("3");
     browser.find("#taking button[value=a4]").click();
-    try (PDDocument card = Loader.loadPDF(Files.readAllBytes(downloaded(".pdf")))) {
+    try (PDDocument card = Loader.loadPDF(Files.readAllBytes(browser.downloaded(".pdf")))) {
       assertThat(card.getNumberOfPages()).isEqualTo(1);
       assertThat(new PDFTextStripper().getText(card)).contains("Capstan", "Gull");
     }
     browser.driver.findElement(By.linkText("Calendar file")).click();
     ICalendar calendar =
-        Biweekly.parse(Files.readString(downloaded(".ics"), StandardCharsets.UTF_8)).first();
+        Biweekly.parse(Files.readString(browser.downloaded(".ics"), StandardCharsets.UTF_8))
+            .first();
     assertThat(calendar.getEvents()).isNotEmpty();
     assertThat(calendar.getEvents())
         .allSatisfy(e -> assertThat(e.getDateStart().getValue()).isAfter(CLOCK.instant()));
@@ -237,8 +227,8 @@ class BenchIT {
               ? "several"
               : browser.maybe("input[type=radio]").isPresent() ? "one" : "text";
       if (looks.add(kind)) {
-        assertThat(violations()).isEmpty();
-        assertNothingCutOff();
+        assertThat(browser.violations()).isEmpty();
+        assertThat(browser.tooWide()).isZero();
         browser.picture("10-describe-" + kind);
       }
       String answer = knows.get(id);
@@ -260,8 +250,8 @@ class BenchIT {
     }
     assertThat(looks).hasSize(3);
     assertThat(browser.text("main")).contains("Check it, key by key", "Nothing is kept until");
-    assertThat(violations()).isEmpty();
-    assertNothingCutOff();
+    assertThat(browser.violations()).isEmpty();
+    assertThat(browser.tooWide()).isZero();
     browser.picture("11-described");
     browser.find("button[name=keep]").click();
     browser.until("the plan", () -> browser.maybe("#shelf").isPresent());
@@ -274,17 +264,17 @@ class BenchIT {
     browser.size(width, 900);
     browser.scheme(scheme);
     browser.all("summary").forEach(WebElement::click);
-    assertNothingCutOff();
+    assertThat(browser.tooWide()).isZero();
     browser.picture("8-all-open-%s-%d".formatted(scheme, width));
-    assertThat(violations()).isEmpty();
+    assertThat(browser.violations()).isEmpty();
 
     browser.find("#keying a.button").click();
     browser.until("the read-back page", () -> browser.maybe(".reading").isPresent());
     browser.find(".reading button").click();
     browser.until("the verdict", () -> browser.maybe("#verdict").isPresent());
-    assertNothingCutOff();
+    assertThat(browser.tooWide()).isZero();
     browser.picture("9-readback-%s-%d".formatted(scheme, width));
-    assertThat(violations()).isEmpty();
+    assertThat(browser.violations()).isEmpty();
   }
 
   @Test
@@ -297,7 +287,9 @@ class BenchIT {
     assertThat(browser.text("#watched-firing .legend"))
         .contains("what the display said", "nine times in ten inside");
     browser.find("#watched figure.plotted .take a").click();
-    assertThat(Files.readString(downloaded(".svg"))).contains("plot-title").contains("forecast");
+    assertThat(Files.readString(browser.downloaded(".svg")))
+        .contains("plot-title")
+        .contains("forecast");
 
     browser.find("form.learn button").click();
     browser.until("what was learned", () -> browser.maybe("#learned").isPresent());
@@ -312,7 +304,7 @@ class BenchIT {
     browser.until("the sentence", () -> !browser.text("#csv-error").isEmpty());
     assertThat(browser.text("#csv-error")).contains("choose its file or paste its rows");
     browser.picture("13-bring-phone");
-    assertThat(violations()).isEmpty();
+    assertThat(browser.violations()).isEmpty();
     // The browser tells of every answer that is not a page found.
     assertThat(browser.complaints()).allMatch(line -> line.contains("422"));
   }
@@ -390,7 +382,7 @@ class BenchIT {
     browser.until("the sentence", () -> !browser.text("#wants1-error").isEmpty());
     assertThat(browser.text("#wants1-error")).contains("“much” is no number");
     assertThat(browser.find("#wants1").getAttribute("value")).isEqualTo("much");
-    assertThat(violations()).isEmpty();
+    assertThat(browser.violations()).isEmpty();
     browser.driver.findElement(By.linkText("Back to the plan")).click();
     browser.settled();
   }
@@ -431,9 +423,9 @@ class BenchIT {
       for (int width : new int[] {360, PHONE, DESKTOP}) {
         browser.size(width, 900);
         browser.scheme(scheme);
-        assertNothingCutOff();
+        assertThat(browser.tooWide()).isZero();
         browser.picture("%s-%s-%d".formatted(name, scheme, width));
-        assertThat(violations()).isEmpty();
+        assertThat(browser.violations()).isEmpty();
       }
     }
     browser.scheme("light");
@@ -492,16 +484,17 @@ class BenchIT {
     assertThat(browser.text("#rehearse .say"))
         .contains("Keyed: slot %d holds the plan".formatted(firing.slot()));
     browser.picture("11-rehearsed-with-the-keyboard");
-    tabUntil("the tab of the read-back", e -> e.getText().equals("Read back"));
-    focused().sendKeys(Keys.ENTER);
+    browser.tabUntil("the tab of the read-back", e -> e.getText().equals("Read back"));
+    browser.focused().sendKeys(Keys.ENTER);
     browser.until("the read-back", () -> browser.find("#readback").isDisplayed());
-    assertThat(focused().getAttribute("id")).isEqualTo("readback-head");
-    tabUntil("the slot", e -> "shown-slot".equals(e.getAttribute("id")));
-    focused().sendKeys(Integer.toString(firing.slot()));
+    assertThat(browser.focused().getAttribute("id")).isEqualTo("readback-head");
+    browser.tabUntil("the slot", e -> "shown-slot".equals(e.getAttribute("id")));
+    browser.focused().sendKeys(Integer.toString(firing.slot()));
     for (ReadbackQuestion question : Readback.questions(firing.program(), firing.keypad())) {
-      focused().sendKeys(Keys.TAB);
-      assertThat(focused().getAttribute("id")).isEqualTo("shown" + question.position());
-      focused()
+      browser.focused().sendKeys(Keys.TAB);
+      assertThat(browser.focused().getAttribute("id")).isEqualTo("shown" + question.position());
+      browser
+          .focused()
           .sendKeys(
               firing.program().values().stream()
                   .filter(v -> v.place().equals(question.words()))
@@ -509,33 +502,19 @@ class BenchIT {
                   .orElseThrow()
                   .digits());
     }
-    focused().sendKeys(Keys.ENTER);
-    assertThat(focused().getText()).contains("Keyed as planned");
+    browser.focused().sendKeys(Keys.ENTER);
+    assertThat(browser.focused().getText()).contains("Keyed as planned");
   }
 
   private static void key(Instruction instruction) {
     KeyAction action = ((Instruction.Press) instruction).action();
     if (action instanceof KeyAction.Digit digit) {
-      focused().sendKeys(Integer.toString(digit.digit()));
+      browser.focused().sendKeys(Integer.toString(digit.digit()));
       return;
     }
     String word = action.press().key().word();
-    tabUntil("the key " + word, e -> e.getText().equals(word));
-    focused().sendKeys(Keys.ENTER);
-  }
-
-  private static WebElement focused() {
-    return browser.driver.switchTo().activeElement();
-  }
-
-  private static void tabUntil(String what, Predicate<WebElement> there) {
-    for (int i = 0; i < 60; i++) {
-      if (there.test(focused())) {
-        return;
-      }
-      focused().sendKeys(Keys.TAB);
-    }
-    throw new AssertionError("The tab key does not lead to " + what + ".");
+    browser.tabUntil("the key " + word, e -> e.getText().equals(word));
+    browser.focused().sendKeys(Keys.ENTER);
   }
 
   private static Firing planned() {
@@ -603,34 +582,5 @@ class BenchIT {
       fields.put(parts[0], URLDecoder.decode(parts[1], StandardCharsets.UTF_8));
     }
     return fields;
-  }
-
-  private static Path downloaded(String ending) throws IOException {
-    browser.until("the download of a " + ending, () -> finished(ending).size() == 1);
-    return finished(ending).get(0);
-  }
-
-  private static List<Path> finished(String ending) {
-    try (Stream<Path> files = Files.list(downloads)) {
-      return files.filter(f -> f.getFileName().toString().endsWith(ending)).toList();
-    } catch (IOException e) {
-      throw new java.io.UncheckedIOException(e);
-    }
-  }
-
-  private static void assertNothingCutOff() {
-    Number over =
-        (Number)
-            browser.script(
-                "return document.documentElement.scrollWidth - document.documentElement.clientWidth");
-    assertThat(over.intValue()).as("pixels wider than the window").isZero();
-  }
-
-  private static List<String> violations() {
-    Results results = browser.axe();
-    assertThat(results.getPasses()).hasSizeGreaterThan(10);
-    return results.getViolations().stream()
-        .map(rule -> rule.getId() + ": " + rule.getNodes().stream().map(Object::toString).toList())
-        .toList();
   }
 }

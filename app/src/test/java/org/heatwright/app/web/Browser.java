@@ -12,8 +12,10 @@ import java.util.Base64;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Predicate;
 import java.util.stream.Stream;
 import org.openqa.selenium.By;
+import org.openqa.selenium.Keys;
 import org.openqa.selenium.StaleElementReferenceException;
 import org.openqa.selenium.TimeoutException;
 import org.openqa.selenium.WebDriver;
@@ -36,15 +38,23 @@ public final class Browser implements AutoCloseable {
   /** Between two looks; half a second, as is usual, was most of what the walk took. */
   private static final Duration LOOKS = Duration.ofMillis(40);
 
+  private static final Path PICTURES = Path.of("target", "screenshots");
   private static final List<String> BROWSERS =
       List.of("chromium", "chromium-browser", "google-chrome");
 
   final WebDriver driver;
   final ChromeDriver chrome;
-  private final Path pictures;
+  private final Path downloads;
 
-  Browser(Path profile, Path downloads, Path pictures) {
-    this.pictures = pictures;
+  /**
+   * @param folder for its profile and what it downloads
+   */
+  Browser(Path folder) {
+    try {
+      downloads = Files.createDirectories(folder.resolve("downloads"));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
     ChromeOptions options = new ChromeOptions();
     options.setBinary(program(BROWSERS).toString());
     options.addArguments(
@@ -58,7 +68,7 @@ public final class Browser implements AutoCloseable {
         "--disable-component-update",
         "--disable-sync",
         "--lang=en-GB",
-        "--user-data-dir=" + profile);
+        "--user-data-dir=" + folder.resolve("profile"));
     options.setExperimentalOption(
         "prefs",
         Map.of(
@@ -195,23 +205,18 @@ public final class Browser implements AutoCloseable {
 
   private void save(String name, byte[] png) {
     try {
-      Files.createDirectories(pictures);
-      Files.write(pictures.resolve(name + ".png"), png);
+      Files.createDirectories(PICTURES);
+      Files.write(PICTURES.resolve(name + ".png"), png);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
   }
 
-  /** What axe finds; of the rules that nothing breaks one example each, not every element. */
-  Results axe() {
-    AxeRunOptions options = new AxeRunOptions();
-    options.setResultTypes(List.of("violations"));
-    return new AxeBuilder().withOptions(options).analyze(driver);
-  }
-
   /** What is wrong with the page for people who cannot see, point or hear, by axe. */
   List<String> violations() {
-    Results results = new AxeBuilder().analyze(chrome);
+    AxeRunOptions options = new AxeRunOptions();
+    options.setResultTypes(List.of("violations")); // of what nothing breaks one example is enough
+    Results results = new AxeBuilder().withOptions(options).analyze(driver);
     if (results.getPasses().size() <= 10) {
       throw new AssertionError("The checker looked at nothing: " + results.getPasses());
     }
@@ -227,6 +232,35 @@ public final class Browser implements AutoCloseable {
                 "return document.documentElement.scrollWidth -"
                     + " document.documentElement.clientWidth"))
         .intValue();
+  }
+
+  /** The one file of an ending that was downloaded; waits for it. */
+  Path downloaded(String ending) {
+    until("the download of a " + ending, () -> downloads(ending).size() == 1);
+    return downloads(ending).get(0);
+  }
+
+  private List<Path> downloads(String ending) {
+    try (Stream<Path> files = Files.list(downloads)) {
+      return files.filter(f -> f.getFileName().toString().endsWith(ending)).toList();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  WebElement focused() {
+    return driver.switchTo().activeElement();
+  }
+
+  /** Goes on with the tab key until it is there. */
+  void tabUntil(String what, Predicate<WebElement> there) {
+    for (int i = 0; i < 80; i++) {
+      if (there.test(focused())) {
+        return;
+      }
+      focused().sendKeys(Keys.TAB);
+    }
+    throw new AssertionError("The tab key does not lead to " + what + ".");
   }
 
   /** What the browser had to complain about since the last call. */

@@ -2,7 +2,6 @@ package org.heatwright.app.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import com.deque.html.axecore.results.Results;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -15,11 +14,9 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
-import java.util.OptionalInt;
 import java.util.stream.Stream;
 import javax.imageio.ImageIO;
 import javax.xml.parsers.DocumentBuilderFactory;
-import org.heatwright.app.demo.DemoStudio;
 import org.heatwright.app.store.Store;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
@@ -43,27 +40,22 @@ class CurvesIT {
   private static final int DESKTOP = 1280;
 
   @TempDir static Path folder;
-  private static Path downloads;
+  private static DemoBench walk;
   private static Store store;
   private static Bench bench;
   private static Browser browser;
 
   @BeforeAll
-  static void open() throws IOException {
-    downloads = Files.createDirectories(folder.resolve("downloads"));
-    store = Store.temporary(CLOCK);
-    DemoStudio.fill(store);
-    bench = Bench.start(new BenchSettings(store, CLOCK, OptionalInt.of(0), DemoStudio.OPENING));
-    browser = new Browser(folder.resolve("profile"), downloads, Path.of("target", "screenshots"));
+  static void open() {
+    walk = DemoBench.open(folder, CLOCK);
+    store = walk.store();
+    bench = walk.bench();
+    browser = walk.browser();
   }
 
   @AfterAll
   static void close() {
-    if (browser != null) {
-      browser.close();
-    }
-    bench.close();
-    store.close();
+    walk.close();
   }
 
   @BeforeEach
@@ -232,7 +224,7 @@ class CurvesIT {
     browser.find("#firing-take summary").click();
     browser.find("#firing-take button[aria-label^=CSV]").click();
     List<String> lines =
-        Files.readString(downloaded(".csv"), StandardCharsets.UTF_8).lines().toList();
+        Files.readString(browser.downloaded(".csv"), StandardCharsets.UTF_8).lines().toList();
     List<String> head = Arrays.asList(lines.get(0).split(","));
     assertThat(head)
         .startsWith("time_s", "clock", "low_c", "high_c", "display_c")
@@ -252,7 +244,7 @@ class CurvesIT {
     assertThat(lines.get(1).split(",")[1]).matches("2026-12-0\\dT\\d\\d:\\d\\d:\\d\\d[+-]00:00");
 
     browser.find("#firing-take button[aria-label^=SVG]").click();
-    Path file = downloaded(".svg");
+    Path file = browser.downloaded(".svg");
     Document svg = DocumentBuilderFactory.newInstance().newDocumentBuilder().parse(file.toFile());
     assertThat(svg.getElementsByTagName("path").getLength()).isGreaterThanOrEqualTo(4);
     List<String> words = new ArrayList<>();
@@ -268,7 +260,7 @@ class CurvesIT {
     }
 
     browser.find("#firing-take button[aria-label^=PNG]").click();
-    BufferedImage picture = ImageIO.read(downloaded(".png").toFile());
+    BufferedImage picture = ImageIO.read(browser.downloaded(".png").toFile());
     assertThat(picture.getWidth()).isEqualTo(2000);
     assertThat(
             Stream.iterate(0, i -> i < 2000, i -> i + 1)
@@ -276,7 +268,7 @@ class CurvesIT {
                 .distinct())
         .hasSizeGreaterThan(5);
     Files.copy(
-        finished(".png").get(0),
+        browser.downloaded(".png"),
         Path.of("target", "screenshots", "curve-taken.png"),
         java.nio.file.StandardCopyOption.REPLACE_EXISTING);
   }
@@ -412,8 +404,8 @@ class CurvesIT {
         edit();
         browser.script("document.querySelectorAll('#firing details').forEach(d => d.open = true)");
         browser.find("#firing .drawing").sendKeys("+");
-        assertNothingCutOff();
-        assertThat(violations()).isEmpty();
+        assertThat(browser.tooWide()).isZero();
+        assertThat(browser.violations()).isEmpty();
         browser.picture("curve-%s-%d".formatted(scheme, width));
       }
     }
@@ -469,8 +461,8 @@ class CurvesIT {
         .containsPattern("it said \\d+ °C; the display should say \\d+ to \\d+ °C");
     for (int width : new int[] {PHONE, DESKTOP}) {
       browser.size(width, 900);
-      assertNothingCutOff();
-      assertThat(violations()).isEmpty();
+      assertThat(browser.tooWide()).isZero();
+      assertThat(browser.violations()).isEmpty();
       shot("#watched-firing", "curve-log-" + width);
     }
   }
@@ -490,7 +482,7 @@ class CurvesIT {
     browser.all("#piece .tools button").get(1).click();
     assertThat(browser.text("#firing-seen")).contains("°F");
     browser.all("#piece .tools button").get(0).click();
-    assertThat(violations()).isEmpty();
+    assertThat(browser.violations()).isEmpty();
     shot("#piece", "curve-piece");
     // An edit of the plan leaves its figure where it is, with its zoom.
     browser.all("#piece .tools button").get(3).click();
@@ -664,19 +656,6 @@ class CurvesIT {
     browser.chrome.executeCdpCommand("Emulation.setScriptExecutionDisabled", Map.of("value", !run));
   }
 
-  private static Path downloaded(String ending) {
-    browser.until("the download of a " + ending, () -> finished(ending).size() == 1);
-    return finished(ending).get(0);
-  }
-
-  private static List<Path> finished(String ending) {
-    try (Stream<Path> files = Files.list(downloads)) {
-      return files.filter(f -> f.getFileName().toString().endsWith(ending)).toList();
-    } catch (IOException e) {
-      throw new java.io.UncheckedIOException(e);
-    }
-  }
-
   private static void shot(String css, String name) {
     try {
       Files.write(
@@ -685,21 +664,5 @@ class CurvesIT {
     } catch (IOException e) {
       throw new java.io.UncheckedIOException(e);
     }
-  }
-
-  private static void assertNothingCutOff() {
-    Number over =
-        (Number)
-            browser.script(
-                "return document.documentElement.scrollWidth - document.documentElement.clientWidth");
-    assertThat(over.intValue()).as("pixels wider than the window").isZero();
-  }
-
-  private static List<String> violations() {
-    Results results = browser.axe();
-    assertThat(results.getPasses()).hasSizeGreaterThan(10);
-    return results.getViolations().stream()
-        .map(rule -> rule.getId() + ": " + rule.getNodes().stream().map(Object::toString).toList())
-        .toList();
   }
 }

@@ -2,16 +2,12 @@ package org.heatwright.app.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
-import java.util.OptionalInt;
-import java.util.function.Predicate;
-import org.heatwright.app.demo.DemoStudio;
 import org.heatwright.app.firings.FiringBook;
 import org.heatwright.app.firings.FiringRecord;
 import org.heatwright.app.firings.Happening;
@@ -25,6 +21,7 @@ import org.junit.jupiter.api.MethodOrderer;
 import org.junit.jupiter.api.Order;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestMethodOrder;
+import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.By;
 import org.openqa.selenium.Keys;
 import org.openqa.selenium.WebElement;
@@ -36,31 +33,25 @@ class PlacesIT {
   private static final Instant AFTERNOON = Instant.parse("2026-12-02T15:00:00Z");
   private static final int PHONE = 390;
 
+  @TempDir static Path folder;
   private static MovingClock clock;
+  private static DemoBench walk;
   private static Store store;
   private static Bench bench;
   private static Browser browser;
 
   @BeforeAll
-  static void open(@org.junit.jupiter.api.io.TempDir Path folder) throws Exception {
+  static void open() {
     clock = new MovingClock(AFTERNOON, ZoneId.of("Europe/Lisbon"));
-    store = Store.temporary(clock);
-    DemoStudio.fill(store);
-    bench = Bench.start(new BenchSettings(store, clock, OptionalInt.of(0), DemoStudio.OPENING));
-    browser =
-        new Browser(
-            folder.resolve("profile"),
-            Files.createDirectories(folder.resolve("downloads")),
-            Path.of("target", "screenshots"));
+    walk = DemoBench.open(folder, clock);
+    store = walk.store();
+    bench = walk.bench();
+    browser = walk.browser();
   }
 
   @AfterAll
   static void close() {
-    if (browser != null) {
-      browser.close();
-    }
-    bench.close();
-    store.close();
+    walk.close();
   }
 
   @BeforeEach
@@ -81,8 +72,8 @@ class PlacesIT {
   void aFiringIsStartedWatchedAndJudgedWithTheKeyboardAlone() throws Exception {
     assertThat(browser.text("h1")).isEqualTo("Nothing is hot.");
     browser.picture("20-now-nothing-phone");
-    tabUntil("the plan", e -> e.getText().equals("Plan a firing"));
-    focused().sendKeys(Keys.ENTER);
+    browser.tabUntil("the plan", e -> e.getText().equals("Plan a firing"));
+    browser.focused().sendKeys(Keys.ENTER);
     browser.until("the plan", () -> browser.maybe("#taking .pressing").isPresent());
     WebElement pressed = browser.find("#taking .pressing button[name=pressed]");
     pressed.sendKeys(Keys.ENTER);
@@ -94,8 +85,8 @@ class PlacesIT {
     browser.driver.navigate().refresh();
     assertThat(browser.text(".hot")).contains("Segment 1 of 4: on the way to 150 °C");
     String should = browser.text(".hot .facts strong");
-    tabUntil("the field", e -> "shows".equals(e.getAttribute("name")));
-    focused().sendKeys(should.split(" ")[0] + Keys.ENTER);
+    browser.tabUntil("the field", e -> "shows".equals(e.getAttribute("name")));
+    browser.focused().sendKeys(should.split(" ")[0] + Keys.ENTER);
     browser.until("the verdict", () -> browser.maybe(".says").isPresent());
     assertThat(browser.text(".says")).startsWith("Normal: ");
     usable("21-now-hot");
@@ -105,8 +96,8 @@ class PlacesIT {
     browser.driver.navigate().refresh();
     assertThat(browser.text(".hot")).contains("How did it come out?");
     browser.picture("22-now-result-phone");
-    tabUntil("good", e -> "good".equals(e.getAttribute("value")));
-    focused().sendKeys(Keys.ENTER);
+    browser.tabUntil("good", e -> "good".equals(e.getAttribute("value")));
+    browser.focused().sendKeys(Keys.ENTER);
     // Its page is where a few words and a photo can follow.
     browser.until("its page", () -> browser.maybe("#result [aria-pressed=true]").isPresent());
     assertThat(browser.text(".answer .figure")).isEqualTo("good");
@@ -171,19 +162,5 @@ class PlacesIT {
       }
     }
     browser.scheme("light");
-  }
-
-  private static WebElement focused() {
-    return browser.driver.switchTo().activeElement();
-  }
-
-  private static void tabUntil(String what, Predicate<WebElement> there) {
-    for (int i = 0; i < 80; i++) {
-      focused().sendKeys(Keys.TAB);
-      if (there.test(focused())) {
-        return;
-      }
-    }
-    throw new AssertionError("Tabbed in vain to " + what);
   }
 }

@@ -2,7 +2,6 @@ package org.heatwright.app.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import com.deque.html.axecore.results.Results;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -59,11 +58,7 @@ class PocketIT {
   static void open() throws IOException {
     store = Store.temporary(CLOCK);
     DemoStudio.fill(store);
-    browser =
-        new Browser(
-            folder.resolve("profile"),
-            Files.createDirectories(folder.resolve("downloads")),
-            Path.of("target", "screenshots"));
+    browser = new Browser(folder);
     browser.chrome.executeCdpCommand("Network.enable", Map.of());
     browser.chrome.executeCdpCommand(
         "Network.emulateNetworkConditions",
@@ -131,11 +126,11 @@ class PocketIT {
         tabTo("Done, next");
         browser.view("pocket-1-keying-phone");
       }
-      focused().sendKeys(Keys.ENTER);
+      browser.focused().sendKeys(Keys.ENTER);
     }
     assertThat(browser.text("#keyin .keys")).contains("All steps are done");
-    assertThat(focused().getText()).isEqualTo("Read it back, blind");
-    focused().sendKeys(Keys.ENTER);
+    assertThat(browser.focused().getText()).isEqualTo("Read it back, blind");
+    browser.focused().sendKeys(Keys.ENTER);
     browser.until("the read-back", () -> browser.find("#readback").isDisplayed());
   }
 
@@ -233,7 +228,7 @@ class PocketIT {
     new Actions(browser.driver).clickAndHold(hold.get(0)).pause(2300).release().perform();
     String first = browser.text(".window .value");
     assertThat(first).matches("[\\d.]+");
-    focused().sendKeys(Keys.ARROW_UP);
+    browser.focused().sendKeys(Keys.ARROW_UP);
     assertThat(browser.text(".window .value")).isNotEqualTo(first);
   }
 
@@ -274,15 +269,11 @@ class PocketIT {
     browser.scheme(scheme);
     browser.driver.get(written(firing("Heron")).toUri() + "#" + screen);
     browser.picture("pocket-" + screen + "-phone-" + scheme);
-    assertThat(violations()).isEmpty();
-    Number over =
-        (Number)
-            browser.script(
-                "return document.documentElement.scrollWidth - document.documentElement.clientWidth");
-    assertThat(over.intValue()).as("pixels wider than the window").isZero();
+    assertThat(browser.violations()).isEmpty();
+    assertThat(browser.tooWide()).isZero();
     browser.size(1280, 900);
     browser.picture("pocket-" + screen + "-desktop-" + scheme);
-    assertThat(violations()).isEmpty();
+    assertThat(browser.violations()).isEmpty();
   }
 
   // ---------------------------------------------------------------- what is behind it
@@ -354,22 +345,10 @@ class PocketIT {
     browser.find("#readback button.main").click();
   }
 
-  private static WebElement focused() {
-    return browser.driver.switchTo().activeElement();
-  }
-
   private static void tabTo(String name) {
-    for (int i = 0; i < 30 && !focused().getText().equals(name); i++) {
-      focused().sendKeys(Keys.TAB);
+    for (int i = 0; i < 30 && !browser.focused().getText().equals(name); i++) {
+      browser.focused().sendKeys(Keys.TAB);
     }
-    assertThat(focused().getText()).isEqualTo(name);
-  }
-
-  private static List<String> violations() {
-    Results results = browser.axe();
-    assertThat(results.getPasses()).hasSizeGreaterThan(10);
-    return results.getViolations().stream()
-        .map(rule -> rule.getId() + ": " + rule.getNodes().stream().map(Object::toString).toList())
-        .toList();
+    assertThat(browser.focused().getText()).isEqualTo(name);
   }
 }

@@ -2,8 +2,6 @@ package org.heatwright.app.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Duration;
@@ -11,9 +9,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.OptionalInt;
 import java.util.Random;
-import org.heatwright.app.demo.DemoStudio;
 import org.heatwright.app.files.KeypadFile;
 import org.heatwright.app.store.Document;
 import org.heatwright.app.store.Kind;
@@ -56,32 +52,21 @@ class PocketParityIT {
 
   @TempDir static Path folder;
   private static Store store;
-  private static Bench bench;
+  private static DemoBench walk;
   private static Browser browser;
 
   @BeforeAll
-  static void open() throws IOException {
-    store = Store.temporary(Clock.systemUTC());
-    DemoStudio.fill(store);
-    bench =
-        Bench.start(
-            new BenchSettings(store, Clock.systemUTC(), OptionalInt.of(0), DemoStudio.OPENING));
-    browser =
-        new Browser(
-            folder.resolve("profile"),
-            Files.createDirectories(folder.resolve("downloads")),
-            Path.of("target", "screenshots"));
+  static void open() {
+    walk = DemoBench.open(folder, Clock.systemUTC());
+    store = walk.store();
+    browser = walk.browser();
     browser.driver.manage().timeouts().scriptTimeout(Duration.ofMinutes(2));
-    browser.driver.get(bench.address() + "health");
+    browser.driver.get(walk.bench().address() + "health");
   }
 
   @AfterAll
   static void close() {
-    if (browser != null) {
-      browser.close();
-    }
-    bench.close();
-    store.close();
+    walk.close();
   }
 
   /** One call of the door, by name. */
