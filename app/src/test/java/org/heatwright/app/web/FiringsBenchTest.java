@@ -14,6 +14,7 @@ import java.time.ZoneId;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -23,6 +24,8 @@ import org.heatwright.app.firings.FiringBook;
 import org.heatwright.app.firings.FiringRecord;
 import org.heatwright.app.firings.Happening;
 import org.heatwright.app.firings.MovingClock;
+import org.heatwright.app.slots.SlotBook;
+import org.heatwright.app.store.FiringEntry;
 import org.heatwright.app.store.Store;
 import org.heatwright.keypad.register.Role;
 import org.heatwright.keypad.register.SlotEvent;
@@ -138,7 +141,7 @@ class FiringsBenchTest {
     Schedule other =
         plan.withSegments(
             replaced(segments, new Segment(last.ramp(), last.target(), Duration.ofMinutes(60))));
-    new org.heatwright.app.slots.SlotBook(store, clock)
+    new SlotBook(store, clock)
         .tell("Capstan", "Gull", new SlotEvent.Keyed(clock.instant(), Role.TECHNICIAN, 3, other));
     post("firing/pressed?id=" + planned.id(), Map.of());
 
@@ -195,6 +198,59 @@ class FiringsBenchTest {
     assertThat(get("firing?id=" + id).body()).contains("This firing was put away");
     post("firing/away?id=" + id, Map.of("again", "1"));
     assertThat(get("").body()).contains("One kiln is hot.");
+  }
+
+  /** Texts of a version that nobody reads any more: told in one sentence, and the pages stand. */
+  @Test
+  void aFiringWhoseTextsCannotBeReadAnyMoreLeavesThePagesStanding() throws Exception {
+    for (boolean pressed : new boolean[] {false, true}) {
+      FiringRecord old =
+          book.put(
+              new FiringEntry(
+                  "",
+                  "Old one",
+                  "enamel",
+                  "Capstan",
+                  "Gull",
+                  3,
+                  "work=Old",
+                  "kind: enamel",
+                  "not: a kiln",
+                  "not: a keypad",
+                  "not: a schedule",
+                  clock.instant(),
+                  clock.instant(),
+                  List.of(),
+                  Optional.empty()));
+      if (pressed) {
+        assertThat(post("firing/pressed?id=" + old.id(), Map.of()).statusCode()).isEqualTo(302);
+        assertThat(get("").body()).contains("Old one", "Nothing can be told", "Capstan, line 1");
+        post("firing/result?id=" + old.id(), Map.of("outcome", "good"));
+      }
+      assertThat(get("").statusCode()).isEqualTo(200);
+      assertThat(get("firings").body()).contains("Old one");
+      assertThat(get("firing?id=" + old.id()).body()).contains("the planned schedule, line 1");
+    }
+  }
+
+  /** What the slot held belongs to the press it was told with. */
+  @Test
+  void aPressThatIsTakenBackTakesWhatWasKeyedWithIt() throws Exception {
+    post("firings?" + BURNOUT, Map.of());
+    FiringRecord planned = book.all().get(0);
+    Segment one = planned.planned().segments().get(0);
+    new SlotBook(store, clock)
+        .tell(
+            "Capstan",
+            "Gull",
+            new SlotEvent.Keyed(
+                clock.instant(), Role.TECHNICIAN, 3, planned.planned().withSegments(List.of(one))));
+    post("firing/pressed?id=" + planned.id(), Map.of());
+    FiringRecord wrong = book.find(planned.id()).orElseThrow();
+    assertThat(wrong.keyed()).isPresent();
+    post(
+        "firing/back?id=" + planned.id(), Map.of("line", wrong.all(Happening.PRESSED).get(0).id()));
+    assertThat(book.find(planned.id()).orElseThrow().keyed()).isEmpty();
   }
 
   private static List<Segment> replaced(List<Segment> segments, Segment last) {
