@@ -159,7 +159,18 @@ public record KilnPage(
    * @param rows the first ones, beside what was made of them
    */
   public record Recognised(
-      String said, String told, List<Decided> decisions, List<String> head, List<ReadRow> rows) {}
+      String said, String told, List<Decided> decisions, List<String> head, List<ReadRow> rows) {
+
+    /** What a person should look at. */
+    public List<Decided> open() {
+      return decisions.stream().filter(d -> !d.isSure()).toList();
+    }
+
+    /** What the file says, or nothing else fits. */
+    public List<Decided> sure() {
+      return decisions.stream().filter(Decided::isSure).toList();
+    }
+  }
 
   /**
    * One decision about a log.
@@ -179,7 +190,12 @@ public record KilnPage(
       String word,
       List<Choice> options,
       String sure,
-      String why) {}
+      String why) {
+
+    private boolean isSure() {
+      return sure.equals("sure");
+    }
+  }
 
   /** A row of a log as written, and as read. */
   public record ReadRow(int line, List<String> fields, String read) {}
