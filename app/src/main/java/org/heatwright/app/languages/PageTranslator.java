@@ -52,6 +52,12 @@ public final class PageTranslator {
   private static final Set<String> PROGRAMS = Set.of("forecast", "query", "of");
   private static final Pattern MARK = Pattern.compile("<(\\d)>(.*?)</\\1>");
 
+  private static final String COMPOSED = "data-composed";
+
+  /** Fields in which a number stands, to be read as a person writes it. */
+  private static final Set<String> NUMBERED = Set.of(COMPOSED, "data-number");
+
+  private static final Pattern NUMBER = Pattern.compile("[-+]?\\d+\\.\\d+");
   private static final Pattern WORD = Pattern.compile("\\p{L}{2,}");
 
   private final Phrasebook book;
@@ -161,8 +167,9 @@ public final class PageTranslator {
     if (display || UNTOUCHED.contains(element.normalName())) {
       return;
     }
-    if (value(element)) {
-      element.val(book.said(element.val(), words -> {}));
+    if (NUMBERED.stream().anyMatch(element::hasAttr)) {
+      localised(element, "value");
+      localised(element, COMPOSED);
     }
     if (mixed(element) && marked(element)) {
       return;
@@ -177,10 +184,10 @@ public final class PageTranslator {
   }
 
   /** A number where a person types one; anything else in a field is theirs. */
-  private static boolean value(Element element) {
-    return element.normalName().equals("input")
-        && element.attr("type").equals("text")
-        && element.val().matches("[-+]?\\d+\\.\\d+");
+  private void localised(Element element, String attribute) {
+    if (NUMBER.matcher(element.attr(attribute)).matches()) {
+      element.attr(attribute, book.said(element.attr(attribute)));
+    }
   }
 
   private void data(Element element) {
