@@ -656,7 +656,7 @@ class Curves {
     }
     places.forEach((place) => keys.set(place.label, place));
     if (limits.length) {
-      keys.set("limit", { look: "limit", kind: "hatch", label: "do not enter" });
+      keys.set("limit", { look: "limit", kind: "hatch", label: say("do not enter") });
     }
     for (const stretch of stretches) {
       const event = stretch.during === "event";

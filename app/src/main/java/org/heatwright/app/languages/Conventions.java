@@ -82,7 +82,7 @@ final class Conventions {
   private static final Pattern DAY_MONTH =
       Pattern.compile("\\b(\\d{1,2}) (" + MONTH + ")(?: (\\d{4}))?");
   private static final Pattern NAMED =
-      Pattern.compile("\\b(?:" + WEEKDAY + "|(?<!\\d )" + MONTH + ")");
+      Pattern.compile("\\b(?:" + WEEKDAY + "|(?<!\\d )" + MONTH + "(?!\\.))");
   private static final Pattern ISO = Pattern.compile("\\b(\\d{4})-(\\d{2})-(\\d{2})\\b");
   private static final Pattern BETWEEN =
       Pattern.compile("(?<=[\\d%)CFKhns]) to (?=[-−+\\p{L}\\d])");
@@ -152,6 +152,11 @@ final class Conventions {
                             + name(m.group(2))
                             + (m.group(3) == null ? "" : " " + m.group(3))));
     dated = NAMED.matcher(dated).replaceAll(m -> Matcher.quoteReplacement(name(m.group())));
+    for (String name : names.values()) {
+      if (name.endsWith(".") && dated.contains(name + ".")) {
+        dated = dated.replace(name + ".", name);
+      }
+    }
     dated = BETWEEN.matcher(dated).replaceAll(Matcher.quoteReplacement(" " + to + " "));
     dated = dated.replace("(1st)", "(1.)").replace("(2nd)", "(2.)");
     return DECIMAL.matcher(dated).replaceAll("$1" + decimal + "$2");

@@ -167,6 +167,9 @@ public final class PageTranslator {
     if (display || UNTOUCHED.contains(element.normalName())) {
       return;
     }
+    if (element.normalName().equals("option") && !element.hasAttr("value")) {
+      element.attr("value", element.text()); // what is sent stays what it was
+    }
     if (NUMBERED.stream().anyMatch(element::hasAttr)) {
       localised(element, "value");
       localised(element, COMPOSED);
