@@ -1,5 +1,7 @@
 package org.heatwright.app.cli;
 
+import org.heatwright.app.api.Written;
+import org.heatwright.app.api.Answers;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
@@ -21,6 +23,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
+@Answers(BodyJson.class)
 @Command(
     name = "body",
     description = {
@@ -50,6 +53,7 @@ final class BodyCommand implements Callable<Integer> {
       names = "--trace",
       paramLabel = "OUT.csv",
       description = "Write the readings there; only another trace is replaced.")
+  @Written
   private Optional<Path> tracePath;
 
   @Mixin private Answer answer;

@@ -1,5 +1,6 @@
 package org.heatwright.app.cli;
 
+import org.heatwright.app.api.Answers;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -18,6 +19,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
+@Answers(CastFinenessJson.class)
 @Command(
     name = "fineness",
     description = {

@@ -1,5 +1,6 @@
 package org.heatwright.app.cli;
 
+import org.heatwright.app.api.Answers;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -20,6 +21,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
+@Answers(CastOrderJson.class)
 @Command(
     name = "order",
     description = {

@@ -1,5 +1,6 @@
 package org.heatwright.app.cli;
 
+import org.heatwright.app.api.Answers;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.Callable;
@@ -13,6 +14,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
+@Answers(CastPourJson.class)
 @Command(
     name = "pour",
     description = {

@@ -1,5 +1,6 @@
 package org.heatwright.app.cli;
 
+import org.heatwright.app.api.Answers;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -12,6 +13,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
+@Answers(CastPowderJson.class)
 @Command(
     name = "powder",
     description = {

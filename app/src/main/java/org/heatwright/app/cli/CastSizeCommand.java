@@ -1,5 +1,6 @@
 package org.heatwright.app.cli;
 
+import org.heatwright.app.api.Answers;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.heatwright.app.casting.SizeAsk;
@@ -8,6 +9,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
+@Answers(CastSizeJson.class)
 @Command(
     name = "size",
     description = {

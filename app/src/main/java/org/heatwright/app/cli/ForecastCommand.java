@@ -1,5 +1,7 @@
 package org.heatwright.app.cli;
 
+import org.heatwright.app.api.Written;
+import org.heatwright.app.api.Answers;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.ZonedDateTime;
@@ -38,6 +40,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
+@Answers(ForecastJson.class)
 @Command(
     name = "forecast",
     description = {
@@ -73,6 +76,7 @@ final class ForecastCommand implements Callable<Integer> {
       names = "--plot",
       paramLabel = "FILE",
       description = "Draw the forecast, and the log where there is one, as .svg or .png.")
+  @Written
   private Optional<Path> plotPath;
 
   @Mixin private Answer answer;

@@ -1,5 +1,7 @@
 package org.heatwright.app.cli;
 
+import org.heatwright.app.api.Written;
+import org.heatwright.app.api.Answers;
 import java.nio.file.Path;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
@@ -16,6 +18,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
+@Answers(HealthJson.class)
 @Command(
     name = "health",
     description = {
@@ -42,6 +45,7 @@ final class HealthCommand implements Callable<Integer> {
       names = "--plot",
       paramLabel = "P",
       description = "Draws it; a name that ends in .svg or .png.")
+  @Written
   private Optional<Path> plotPath;
 
   @Mixin private Answer answer;

@@ -1,5 +1,6 @@
 package org.heatwright.app.cli;
 
+import org.heatwright.app.api.Answers;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
@@ -38,6 +39,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
+@Answers(HeatworkJson.class)
 @Command(
     name = "heatwork",
     description = {

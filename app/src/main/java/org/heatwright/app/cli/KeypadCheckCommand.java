@@ -1,5 +1,6 @@
 package org.heatwright.app.cli;
 
+import org.heatwright.app.api.Answers;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import org.heatwright.app.describe.KeypadWords;
@@ -9,6 +10,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Parameters;
 
+@Answers(KeypadJson.class)
 @Command(
     name = "check",
     description = {

@@ -1,5 +1,7 @@
 package org.heatwright.app.cli;
 
+import org.heatwright.app.api.Written;
+import org.heatwright.app.api.Answers;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneId;
@@ -25,6 +27,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
+@Answers(LearnJson.class)
 @Command(
     name = "learn",
     description = {
@@ -47,12 +50,14 @@ final class LearnCommand implements Callable<Integer> {
       names = "-o",
       paramLabel = "K2",
       description = "Writes the kiln file with what it taught.")
+  @Written
   private Optional<Path> output;
 
   @Option(
       names = "--plots",
       paramLabel = "DIR",
       description = "Draws each log against its forecast, and what was learned, into that folder.")
+  @Written
   private Optional<Path> plotFolder;
 
   @Option(names = "--png", description = "Draws the plots as PNG; usual: SVG.")

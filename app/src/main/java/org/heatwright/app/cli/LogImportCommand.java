@@ -1,5 +1,7 @@
 package org.heatwright.app.cli;
 
+import org.heatwright.app.api.Written;
+import org.heatwright.app.api.Answers;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -26,6 +28,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
+@Answers(LogImportJson.class)
 @Command(
     name = "import",
     description = {
@@ -45,6 +48,7 @@ final class LogImportCommand implements Callable<Integer> {
   private Path file;
 
   @Option(names = "--out", paramLabel = "LOG", description = "Write the log in our own form.")
+  @Written
   private Optional<Path> out;
 
   @Option(

@@ -1,5 +1,7 @@
 package org.heatwright.app.cli;
 
+import org.heatwright.app.api.Written;
+import org.heatwright.app.api.Answers;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -34,6 +36,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
+@Answers({PiecesJson.class, KeptPiecesJson.class})
 @Command(
     name = "pieces",
     description = {
@@ -82,6 +85,7 @@ final class PiecesCommand implements Callable<Integer> {
       names = "--plot",
       paramLabel = "FILE",
       description = "Draws the piece on its own clock there (.svg or .png).")
+  @Written
   private Optional<Path> plot;
 
   @Option(

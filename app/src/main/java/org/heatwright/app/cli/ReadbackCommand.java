@@ -1,5 +1,6 @@
 package org.heatwright.app.cli;
 
+import org.heatwright.app.api.Answers;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -22,6 +23,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
+@Answers({ReadbackJson.class, QuestionsJson.class})
 @Command(
     name = "readback",
     description = {

@@ -1,5 +1,7 @@
 package org.heatwright.app.cli;
 
+import org.heatwright.app.api.Written;
+import org.heatwright.app.api.Answers;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -17,6 +19,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
+@Answers(ScheduleJson.class)
 @Command(
     name = "scan",
     description = {
@@ -46,6 +49,7 @@ final class ScanCommand implements Callable<Integer> {
       description =
           "Write the schedule there. A schedule that is there already is kept under its name with ~"
               + " at the end; any other file is left alone.")
+  @Written
   private Optional<Path> output;
 
   @Mixin private Answer answer;

@@ -1,5 +1,7 @@
 package org.heatwright.app.cli;
 
+import org.heatwright.app.api.Written;
+import org.heatwright.app.api.Answers;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.ZonedDateTime;
@@ -20,6 +22,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
+@Answers(SendJson.class)
 @Command(
     name = "send",
     description = {
@@ -62,6 +65,7 @@ final class SendCommand implements Callable<Integer> {
       description =
           "Write the page there; only another such page is replaced. The schedule's name with .html"
               + " if left out.")
+  @Written
   private Optional<Path> output;
 
   @Mixin private Answer answer;

@@ -1,5 +1,6 @@
 package org.heatwright.app.cli;
 
+import org.heatwright.app.api.ApiRoutes;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -20,7 +21,9 @@ final class Serving {
       String what,
       Optional<Path> store)
       throws InterruptedException {
-    try (Bench bench = Bench.start(settings)) {
+    ApiRoutes api =
+        new ApiRoutes(new AskedFromElsewhere(surroundings, settings.store().file()), settings.store(), settings.clock());
+    try (Bench bench = Bench.start(settings.withApi(api))) {
       String address = String.valueOf(bench.address());
       Page page = new Page();
       page.raw(

@@ -1,5 +1,7 @@
 package org.heatwright.app.cli;
 
+import org.heatwright.app.api.Answers;
+import org.heatwright.app.json.SlotsJson;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -12,6 +14,7 @@ import org.heatwright.units.TemperatureUnit;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 
+@Answers(SlotsJson.class)
 @Command(
     name = "learn",
     description = {

@@ -1,5 +1,7 @@
 package org.heatwright.app.cli;
 
+import org.heatwright.app.api.Answers;
+import org.heatwright.app.json.SlotsJson;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -15,6 +17,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
+@Answers(SlotsJson.class)
 @Command(
     name = "prove",
     description = {

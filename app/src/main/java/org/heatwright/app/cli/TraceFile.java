@@ -1,5 +1,6 @@
 package org.heatwright.app.cli;
 
+import org.heatwright.app.api.Written;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.function.Supplier;
@@ -12,6 +13,7 @@ final class TraceFile {
       names = "--trace",
       paramLabel = "OUT.csv",
       description = "Write the curves there; only another trace is replaced.")
+  @Written
   private Optional<Path> path;
 
   Optional<Path> path() {

@@ -51,6 +51,10 @@ public final class Bench implements AutoCloseable {
               config.http.maxRequestSize = LONGEST_REQUEST_BYTES;
               config.staticFiles.add("/public", Location.CLASSPATH);
               new Routes(settings).addTo(config.routes);
+              Measures measures = new Measures(settings.store(), settings.clock());
+              config.requestLogger.http(measures::answered);
+              config.routes.get("/metrics", measures::give);
+              settings.api().ifPresent(api -> api.addTo(config.routes));
             });
     try {
       server.start(port);

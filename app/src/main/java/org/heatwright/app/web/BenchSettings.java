@@ -2,7 +2,9 @@ package org.heatwright.app.web;
 
 import java.time.Clock;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalInt;
+import org.heatwright.app.api.ApiRoutes;
 import org.heatwright.app.store.Store;
 
 /**
@@ -13,9 +15,14 @@ import org.heatwright.app.store.Store;
  * @param opening what is chosen when the page is opened without any choice: field name to text
  * @param port the port asked for, 0 for any free one; empty: 7070, or a free one where that is
  *     taken
+ * @param api what programs ask beside the pages; empty: nothing
  */
 public record BenchSettings(
-    Store store, Clock clock, OptionalInt port, Map<String, String> opening) {
+    Store store,
+    Clock clock,
+    OptionalInt port,
+    Map<String, String> opening,
+    Optional<ApiRoutes> api) {
 
   /** The port tried first when none is asked for. */
   public static final int USUAL_PORT = 7070;
@@ -31,5 +38,15 @@ public record BenchSettings(
   /** A bench that opens on the first of everything. */
   public BenchSettings(Store store, Clock clock, OptionalInt port) {
     this(store, clock, port, Map.of());
+  }
+
+  /** A bench of pages alone. */
+  public BenchSettings(Store store, Clock clock, OptionalInt port, Map<String, String> opening) {
+    this(store, clock, port, opening, Optional.empty());
+  }
+
+  /** The same bench, which answers programs, too. */
+  public BenchSettings withApi(ApiRoutes routes) {
+    return new BenchSettings(store, clock, port, opening, Optional.of(routes));
   }
 }

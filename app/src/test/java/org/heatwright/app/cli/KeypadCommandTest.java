@@ -14,6 +14,7 @@ import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.heatwright.app.describe.Interview;
 import org.heatwright.app.describe.Owner;
 import org.heatwright.app.files.KeypadFile;
@@ -42,7 +43,8 @@ class KeypadCommandTest {
                 Path.of("no-home"),
                 () -> {},
                 new ByteArrayInputStream(
-                    String.join("\n", lines).getBytes(StandardCharsets.UTF_8))),
+                    String.join("\n", lines).getBytes(StandardCharsets.UTF_8)),
+                Optional.empty()),
             words);
     return new Run(
         code, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
