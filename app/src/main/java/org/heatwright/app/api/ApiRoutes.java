@@ -13,6 +13,7 @@ import java.time.Clock;
 import java.time.Instant;
 import java.time.format.DateTimeParseException;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -77,7 +78,7 @@ public final class ApiRoutes {
   private void description(Context ctx) {
     List<Endpoint> sorted =
         endpoints.get().values().stream()
-            .sorted(java.util.Comparator.comparing(Endpoint::path))
+            .sorted(Comparator.comparing(Endpoint::path))
             .toList();
     ctx.contentType("application/json; charset=utf-8")
         .result(OpenApi.of(sorted).toPrettyString() + "\n");
@@ -101,12 +102,12 @@ public final class ApiRoutes {
       if (ran.exit() > 1) {
         throw new ApiException(ran.exit() == 2 ? 422 : 503, complaint);
       }
+      JsonNode answer = READER.readTree(ran.out().replace(folder + "/", ""));
+      String name = endpoint.answerName(endpoint.answered(answer));
       give(
           ctx,
           new AnsweredJson(
-              ran.exit(),
-              READER.readTree(ran.out().replace(folder + "/", "")),
-              WrittenFiles.since(given, folder)));
+              ran.exit(), Map.of(name, answer), WrittenFiles.since(given, folder)));
     } finally {
       WrittenFiles.remove(folder);
     }

@@ -1,10 +1,15 @@
 package org.heatwright.app.api;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import java.lang.reflect.RecordComponent;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import picocli.CommandLine;
 import picocli.CommandLine.Model.ArgGroupSpec;
@@ -45,6 +50,30 @@ record Endpoint(
       name.append(name.isEmpty() ? word : capital(word));
     }
     return name.toString();
+  }
+
+  /** Where a record stands in the answer: the usual one as the answer, any other by its name. */
+  String answerName(Class<? extends Record> record) {
+    return record == answers.get(0) ? "answer" : lower(Schemas.name(record));
+  }
+
+  /** Which of the records was answered with: that with the answer's keys. */
+  Class<? extends Record> answered(JsonNode answer) {
+    Set<String> keys =
+        answer.properties().stream().map(Map.Entry::getKey).collect(Collectors.toSet());
+    return answers.stream()
+        .filter(
+            record ->
+                Arrays.stream(record.getRecordComponents())
+                    .map(RecordComponent::getName)
+                    .collect(Collectors.toSet())
+                    .equals(keys))
+        .findFirst()
+        .orElseThrow(() -> new IllegalStateException("The command answers with another record."));
+  }
+
+  private static String lower(String name) {
+    return name.substring(0, 1).toLowerCase(Locale.ROOT) + name.substring(1);
   }
 
   static String capital(String word) {

@@ -96,18 +96,17 @@ final class OpenApi {
         .putArray("enum")
         .add(0)
         .add(1);
-    if (endpoint.answers().size() == 1) {
-      properties.set("answer", schemas.reference(endpoint.answers().get(0)));
-    } else {
-      ArrayNode any = properties.putObject("answer").putArray("anyOf");
-      endpoint.answers().forEach(record -> any.add(schemas.reference(record)));
+    for (Class<? extends Record> record : endpoint.answers()) {
+      properties.set(endpoint.answerName(record), schemas.reference(record));
     }
     properties
         .putObject("files")
         .put("type", "array")
         .put("description", "What was written, as asked.")
         .set("items", schemas.reference(WrittenFile.class));
-    require(answer, List.of("exit", "answer", "files"));
+    require(
+        answer,
+        endpoint.answers().size() == 1 ? List.of("exit", "answer", "files") : List.of("exit", "files"));
     return answer;
   }
 

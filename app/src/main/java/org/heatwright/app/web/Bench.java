@@ -11,9 +11,11 @@ public final class Bench implements AutoCloseable {
   private static final long LONGEST_REQUEST_BYTES = 20_000_000;
 
   private final Javalin server;
+  private final LongWork work;
 
-  private Bench(Javalin server) {
+  private Bench(Javalin server, LongWork work) {
     this.server = server;
+    this.work = work;
   }
 
   /**
@@ -39,10 +41,12 @@ public final class Bench implements AutoCloseable {
 
   @Override
   public void close() {
+    work.close();
     server.stop();
   }
 
   private static Bench start(BenchSettings settings, int port) {
+    LongWork work = new LongWork(settings.clock());
     Javalin server =
         Javalin.create(
             config -> {
@@ -50,7 +54,7 @@ public final class Bench implements AutoCloseable {
               config.jetty.host = "127.0.0.1";
               config.http.maxRequestSize = LONGEST_REQUEST_BYTES;
               config.staticFiles.add("/public", Location.CLASSPATH);
-              new Routes(settings).addTo(config.routes);
+              new Routes(settings, work).addTo(config.routes);
               Measures measures = new Measures(settings.store(), settings.clock());
               config.requestLogger.http(measures::answered);
               config.routes.get("/metrics", measures::give);
@@ -59,10 +63,11 @@ public final class Bench implements AutoCloseable {
     try {
       server.start(port);
     } catch (RuntimeException e) {
+      work.close();
       server.stop();
       throw new BenchException(
           "Port %d on 127.0.0.1 is taken; choose another with --port.".formatted(port), e);
     }
-    return new Bench(server);
+    return new Bench(server, work);
   }
 }

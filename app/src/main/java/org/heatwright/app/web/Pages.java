@@ -50,6 +50,10 @@ final class Pages {
     return laidOut("firing", page);
   }
 
+  String waiting(WaitingPage page) {
+    return laidOut("waiting", page);
+  }
+
   String inside(InsidePage page) {
     return laidOut("inside", page);
   }

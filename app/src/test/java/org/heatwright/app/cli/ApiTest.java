@@ -173,7 +173,7 @@ class ApiTest {
     readback.putObject("schedule").put("text", yaml);
     readback.putObject("keypad").put("shelf", "Tern");
     readback.put("questions", true);
-    assertThat(answered("readback", readback).at("/answer/questions").size()).isPositive();
+    assertThat(answered("readback", readback).at("/questions/questions").size()).isPositive();
 
     ObjectNode card = firing.deepCopy();
     card.putObject("keypad").put("shelf", "Tern");

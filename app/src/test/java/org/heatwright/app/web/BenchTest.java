@@ -636,6 +636,7 @@ class BenchTest {
             "kiln/learn?name=Anchor",
             "use=%s&use=%s".formatted(logs.get(0).id(), logs.get(3).id()));
     assertThat(done.statusCode()).isEqualTo(302);
+    assertThat(waited(done)).endsWith("/kiln?name=Anchor");
     assertThat(store.logs("Anchor"))
         .extracting(FiringLog::part)
         .containsExactly(
@@ -678,6 +679,20 @@ class BenchTest {
     assertThat(get("kiln?name=Anchor&log=" + log.id()).body())
         .contains("At +1:46 the relay stuck. It was kept out of what was learned.")
         .doesNotContain("What this display could not have shown");
+  }
+
+  /** Where an answer leads once what it begins is over. */
+  private String waited(HttpResponse<String> begun) throws Exception {
+    String address = begun.headers().firstValue("Location").orElseThrow();
+    for (int i = 0; i < 100 && address.contains("/work/"); i++) {
+      HttpResponse<String> look = get(address.replaceFirst("^(http://[^/]+)?/", ""));
+      if (look.statusCode() == 200) {
+        assertThat(look.body()).contains("Learning from the logs of Anchor", "Stop it");
+      } else {
+        address = look.headers().firstValue("Location").orElseThrow();
+      }
+    }
+    return address;
   }
 
   private static int number(Matcher match, int group) {
