@@ -15,6 +15,7 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
 import java.util.function.Function;
+import java.util.function.Supplier;
 
 /**
  * Work that takes longer than a page may: it runs beside the pages, says how far it is and can be
@@ -50,12 +51,17 @@ final class LongWork implements AutoCloseable {
   /**
    * What it leads to.
    *
-   * @param address of the page to go to
-   * @param html the page itself, with {@code status}, where there is no address for it
+   * @param address of the page to go to; empty where there is none
+   * @param status of the page where it has no address
+   * @param html lays that page out
    */
-  record Answer(int status, String address, String html) {
+  record Answer(String address, int status, Supplier<String> html) {
     static Answer at(String address) {
-      return new Answer(303, address, "");
+      return new Answer(address, 0, () -> "");
+    }
+
+    static Answer page(int status, Supplier<String> html) {
+      return new Answer("", status, html);
     }
   }
 

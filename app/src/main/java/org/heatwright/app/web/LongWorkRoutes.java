@@ -59,10 +59,10 @@ final class LongWorkRoutes {
   }
 
   private static void give(Context ctx, LongWork.Answer answer) {
-    if (answer.html().isEmpty()) {
-      ctx.redirect(answer.address());
+    if (answer.address().isEmpty()) {
+      ctx.status(answer.status()).html(answer.html().get());
     } else {
-      ctx.status(answer.status()).html(answer.html());
+      ctx.redirect(answer.address());
     }
   }
 

@@ -442,8 +442,8 @@ final class Routes {
                 address + "&log=" + brought.log().get().id() + "#logs");
           }
           int status = brought.bringing().error().isEmpty() ? 200 : 422;
-          return new LongWork.Answer(
-              status, "", kilnPage(name, "", "", brought.bringing()));
+          return LongWork.Answer.page(
+              status, () -> kilnPage(name, "", "", brought.bringing()));
         });
   }
 
@@ -459,8 +459,8 @@ final class Routes {
           String error = desk.learn(name, ticked, piece::at);
           return error.isEmpty()
               ? LongWork.Answer.at(address)
-              : new LongWork.Answer(
-                  422, "", kilnPage(name, "", error, KilnPage.Bringing.nothing()));
+              : LongWork.Answer.page(
+                  422, () -> kilnPage(name, "", error, KilnPage.Bringing.nothing()));
         });
   }
 
