@@ -11,9 +11,11 @@ public final class Bench implements AutoCloseable {
   private static final long LONGEST_REQUEST_BYTES = 20_000_000;
 
   private final Javalin server;
+  private final DemoHouse demo;
 
-  private Bench(Javalin server) {
+  private Bench(Javalin server, DemoHouse demo) {
     this.server = server;
+    this.demo = demo;
   }
 
   /**
@@ -40,9 +42,11 @@ public final class Bench implements AutoCloseable {
   @Override
   public void close() {
     server.stop();
+    demo.close();
   }
 
   private static Bench start(BenchSettings settings, int port) {
+    DemoHouse demo = new DemoHouse(settings);
     Javalin server =
         Javalin.create(
             config -> {
@@ -50,7 +54,7 @@ public final class Bench implements AutoCloseable {
               config.jetty.host = "127.0.0.1";
               config.http.maxRequestSize = LONGEST_REQUEST_BYTES;
               config.staticFiles.add("/public", Location.CLASSPATH);
-              new Routes(settings).addTo(config.routes);
+              new Routes(settings, demo).addTo(config.routes);
             });
     try {
       server.start(port);
@@ -59,6 +63,6 @@ public final class Bench implements AutoCloseable {
       throw new BenchException(
           "Port %d on 127.0.0.1 is taken; choose another with --port.".formatted(port), e);
     }
-    return new Bench(server);
+    return new Bench(server, demo);
   }
 }

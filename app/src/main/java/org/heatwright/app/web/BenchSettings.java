@@ -2,6 +2,7 @@ package org.heatwright.app.web;
 
 import java.time.Clock;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalInt;
 import org.heatwright.app.store.Store;
 
@@ -13,9 +14,15 @@ import org.heatwright.app.store.Store;
  * @param opening what is chosen when the page is opened without any choice: field name to text
  * @param port the port asked for, 0 for any free one; empty: 7070, or a free one where that is
  *     taken
+ * @param demo where this is a demo studio: the address of the bench it was opened from, or empty
+ *     text; every page of it says so
  */
 public record BenchSettings(
-    Store store, Clock clock, OptionalInt port, Map<String, String> opening) {
+    Store store,
+    Clock clock,
+    OptionalInt port,
+    Map<String, String> opening,
+    Optional<String> demo) {
 
   /** The port tried first when none is asked for. */
   public static final int USUAL_PORT = 7070;
@@ -26,6 +33,11 @@ public record BenchSettings(
       throw new IllegalArgumentException(
           "The port (%d) must be 0 to 65535; 0 takes any free one.".formatted(port.getAsInt()));
     }
+  }
+
+  /** A person's own bench. */
+  public BenchSettings(Store store, Clock clock, OptionalInt port, Map<String, String> opening) {
+    this(store, clock, port, opening, Optional.empty());
   }
 
   /** A bench that opens on the first of everything. */
