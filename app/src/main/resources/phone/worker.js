@@ -149,25 +149,27 @@ async function asKept(address) {
   if (!answer) {
     return null;
   }
-  const at = new Date(Number(answer.headers.get(KEPT_AT)));
-  const today = at.toDateString() === new Date().toDateString();
-  const time = at.toLocaleString("en-GB", {
-    ...(today ? {} : { weekday: "short", day: "numeric", month: "short" }),
-    hour: "2-digit",
-    minute: "2-digit",
-  });
-  return told(answer, "data-as-of", time);
+  return told(answer, "data-as-of");
 }
 
 /** Where nothing was kept: what was kept otherwise. */
 async function instead(words) {
   const answer = await caches.open(SHELL).then((cache) => cache.match("/offline"));
-  return answer ? told(answer, words, "") : Response.error();
+  return answer ? told(answer, words) : Response.error();
 }
 
-async function told(answer, attribute, time) {
+/** A kept page with a line at its head: the page has the words for it, in its own language. */
+async function told(answer, attribute) {
   const html = await answer.text();
   const words = attribute ? new RegExp(`<body[^>]*${attribute}="([^"]*)"`).exec(html)?.[1] : "";
+  const at = new Date(Number(answer.headers.get(KEPT_AT)));
+  const today = at.toDateString() === new Date().toDateString();
+  const time = at.toLocaleString(/<html lang="([^"]+)"/.exec(html)?.[1] ?? "en", {
+    ...(today ? {} : { weekday: "short", day: "numeric", month: "short" }),
+    hour: "2-digit",
+    minute: "2-digit",
+    hourCycle: "h23",
+  });
   const line = words ? `<p class="as-of" role="status">${words.replace("{time}", time)}</p>` : "";
   const headers = new Headers(answer.headers);
   headers.delete("Content-Length");

@@ -127,6 +127,8 @@ class PhoneIT {
     browser.until("the look", () -> browser.text("#stage").equals("Look"));
     assertThat((List<?>) browser.script("return window.heard")).hasSize(2);
     assertThat((List<?>) browser.script("return window.felt")).hasSize(1);
+    browser.script("window.scrollTo(0, 0)");
+    browser.view("62-timer-look-phone");
     usable("62-timer-look", "#door");
 
     browser.size(360, 640);
