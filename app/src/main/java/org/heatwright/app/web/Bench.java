@@ -12,10 +12,12 @@ public final class Bench implements AutoCloseable {
 
   private final Javalin server;
   private final LongWork work;
+  private final DemoHouse demo;
 
-  private Bench(Javalin server, LongWork work) {
+  private Bench(Javalin server, LongWork work, DemoHouse demo) {
     this.server = server;
     this.work = work;
+    this.demo = demo;
   }
 
   /**
@@ -43,10 +45,12 @@ public final class Bench implements AutoCloseable {
   public void close() {
     work.close();
     server.stop();
+    demo.close();
   }
 
   private static Bench start(BenchSettings settings, int port) {
     LongWork work = new LongWork(settings.clock());
+    DemoHouse demo = new DemoHouse(settings);
     Javalin server =
         Javalin.create(
             config -> {
@@ -54,7 +58,7 @@ public final class Bench implements AutoCloseable {
               config.jetty.host = "127.0.0.1";
               config.http.maxRequestSize = LONGEST_REQUEST_BYTES;
               config.staticFiles.add("/public", Location.CLASSPATH);
-              new Routes(settings, work).addTo(config.routes);
+              new Routes(settings, work, demo).addTo(config.routes);
               Measures measures = new Measures(settings.store(), settings.clock());
               config.requestLogger.http(measures::answered);
               config.routes.get("/metrics", measures::give);
@@ -68,6 +72,6 @@ public final class Bench implements AutoCloseable {
       throw new BenchException(
           "Port %d on 127.0.0.1 is taken; choose another with --port.".formatted(port), e);
     }
-    return new Bench(server, work);
+    return new Bench(server, work, demo);
   }
 }

@@ -19,6 +19,7 @@ import java.util.Set;
 import org.heatwright.app.describe.Described;
 import org.heatwright.app.files.InputException;
 import org.heatwright.app.files.ScheduleFile;
+import org.heatwright.app.firings.FiringBook;
 import org.heatwright.app.json.ForecastJson;
 import org.heatwright.app.json.Json;
 import org.heatwright.app.plot.Figure;
@@ -45,7 +46,7 @@ final class Routes {
   private static final Set<String> HOSTS = Set.of("127.0.0.1", "localhost", "[::1]");
   private static final String POLICY =
       "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:;"
-          + " connect-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'";
+          + " connect-src 'self'; worker-src 'self'; manifest-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'";
   private static final ObjectMapper READER = new ObjectMapper();
   private static final int LONGEST_FILE = 200_000;
 
@@ -54,12 +55,18 @@ final class Routes {
   private final PageWords words;
   private final KilnDesk desk;
   private final SlotsDesk slots;
-  private final Pages pages = new Pages();
+  private final Pages pages;
   private final FiringRoutes firings;
   private final LongWorkRoutes longWork;
+  private final TimerRoutes timer;
+  private final StartDesk start;
+  private final DemoHouse demo;
 
-  Routes(BenchSettings settings, LongWork work) {
+  Routes(BenchSettings settings, LongWork work, DemoHouse demo) {
     this.settings = settings;
+    this.pages = new Pages(settings.demo());
+    this.start = new StartDesk(settings.store(), settings.clock());
+    this.demo = demo;
     this.planner = new FiringPlanner(settings.store(), settings.clock());
     this.slots = new SlotsDesk(settings.store(), settings.clock());
     this.words = new PageWords(settings.store(), settings.clock(), slots);
@@ -67,6 +74,11 @@ final class Routes {
     this.longWork = new LongWorkRoutes(work, pages, words::clock);
     this.firings =
         new FiringRoutes(new FiringDesk(settings.store(), settings.clock(), slots), pages);
+    this.timer =
+        new TimerRoutes(
+            new TimerDesk(new FiringBook(settings.store(), settings.clock()), settings.clock()),
+            pages,
+            this::firing);
   }
 
   void addTo(RoutesConfig routes) {
@@ -79,6 +91,10 @@ final class Routes {
     routes.post("/firings", ctx -> firings.put(ctx, firing(ctx)));
     firings.addTo(routes);
     longWork.addTo(routes);
+    timer.addTo(routes);
+    new PhoneRoutes(pages).addTo(routes);
+    new StartRoutes(start, demo, pages).addTo(routes);
+    new ShelfRoutes(settings.store(), settings.clock(), pages).addTo(routes);
     routes.get("/readback", ctx -> readback(ctx, false));
     routes.post("/readback", ctx -> readback(ctx, true));
     routes.get("/rehearse", this::rehearse);
@@ -238,7 +254,8 @@ final class Routes {
       ctx.redirect("/plan?" + firing.choices().query());
       return;
     }
-    ctx.html(PocketPage.served(pocket(firing), "/plan?" + firing.choices().query()));
+    ctx.html(
+        pages.bannered(PocketPage.served(pocket(firing), "/plan?" + firing.choices().query())));
   }
 
   private void pocketFile(Context ctx) {
