@@ -50,6 +50,10 @@ final class Pages {
     return laidOut("firing", page);
   }
 
+  String ask(AskPage page) {
+    return laidOut("intake", page);
+  }
+
   String inside(InsidePage page) {
     return laidOut("inside", page);
   }

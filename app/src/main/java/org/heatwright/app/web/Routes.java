@@ -56,6 +56,7 @@ final class Routes {
   private final SlotsDesk slots;
   private final Pages pages = new Pages();
   private final FiringRoutes firings;
+  private final AskRoutes ask;
 
   Routes(BenchSettings settings) {
     this.settings = settings;
@@ -63,8 +64,9 @@ final class Routes {
     this.slots = new SlotsDesk(settings.store(), settings.clock());
     this.words = new PageWords(settings.store(), settings.clock(), slots);
     this.desk = new KilnDesk(settings.store(), settings.clock());
-    this.firings =
-        new FiringRoutes(new FiringDesk(settings.store(), settings.clock(), slots), pages);
+    FiringDesk records = new FiringDesk(settings.store(), settings.clock(), slots);
+    this.firings = new FiringRoutes(records, pages);
+    this.ask = new AskRoutes(new AskDesk(settings.store(), planner, records), pages, words::clock);
   }
 
   void addTo(RoutesConfig routes) {
@@ -76,6 +78,7 @@ final class Routes {
     routes.post("/plan/curve", this::curve);
     routes.post("/firings", ctx -> firings.put(ctx, firing(ctx)));
     firings.addTo(routes);
+    ask.addTo(routes);
     routes.get("/readback", ctx -> readback(ctx, false));
     routes.post("/readback", ctx -> readback(ctx, true));
     routes.get("/rehearse", this::rehearse);
