@@ -106,6 +106,7 @@ public final class Cli {
     line.addSubcommand(new LearnCommand(surroundings));
     line.addSubcommand(new HealthCommand(surroundings));
     line.addSubcommand(new PiecesCommand(surroundings));
+    line.addSubcommand(new WhyCommand(surroundings));
     line.addSubcommand(new BodyCommand(surroundings));
     line.addSubcommand(new CoupleCommand(surroundings));
     line.addSubcommand(new MaterialsCommand(surroundings));

@@ -529,7 +529,7 @@ final class KilnDesk {
         asked -> LogAlignment.of(asked.kiln(), logged(log)));
   }
 
-  private static LoggedFiring logged(FiringLog log) {
+  static LoggedFiring logged(FiringLog log) {
     Firing firing =
         log.firing().isBlank() ? Firing.usual() : FiringFile.read(log.firing(), log.name());
     return new LoggedFiring(

@@ -92,6 +92,10 @@ final class Pages {
     return laidOut("timer", page);
   }
 
+  String ask(AskPage page) {
+    return laidOut("intake", page);
+  }
+
   String inside(InsidePage page) {
     return laidOut("inside", page);
   }

@@ -61,6 +61,7 @@ final class Routes {
   private final TimerRoutes timer;
   private final StartDesk start;
   private final DemoHouse demo;
+  private final AskRoutes ask;
 
   Routes(BenchSettings settings, LongWork work, DemoHouse demo) {
     this.settings = settings;
@@ -72,8 +73,9 @@ final class Routes {
     this.words = new PageWords(settings.store(), settings.clock(), slots);
     this.desk = new KilnDesk(settings.store(), settings.clock());
     this.longWork = new LongWorkRoutes(work, pages, words::clock);
-    this.firings =
-        new FiringRoutes(new FiringDesk(settings.store(), settings.clock(), slots), pages);
+    FiringDesk records = new FiringDesk(settings.store(), settings.clock(), slots);
+    this.firings = new FiringRoutes(records, pages);
+    this.ask = new AskRoutes(new AskDesk(settings.store(), planner, records), pages, words::clock);
     this.timer =
         new TimerRoutes(
             new TimerDesk(new FiringBook(settings.store(), settings.clock()), settings.clock()),
@@ -95,6 +97,7 @@ final class Routes {
     new PhoneRoutes(pages).addTo(routes);
     new StartRoutes(start, demo, pages).addTo(routes);
     new ShelfRoutes(settings.store(), settings.clock(), pages).addTo(routes);
+    ask.addTo(routes);
     routes.get("/readback", ctx -> readback(ctx, false));
     routes.post("/readback", ctx -> readback(ctx, true));
     routes.get("/rehearse", this::rehearse);

@@ -52,19 +52,25 @@ final class CastingCauses {
               "Little air came to the moulds: a shut vent, moulds flat on the floor, or too many of them.")
           .by(Clue.AIR_SHUT, CLEAR)
           .also(Clue.CROWDED, CLEAR)
-          .trial(LOOK, "See whether soot hangs on the door and the vent, and whether the moulds stood on props.")
-          .change("Stand the moulds on props, leave the vent open until the top hold has begun, and load fewer.");
+          .trial(
+              LOOK,
+              "See whether soot hangs on the door and the vent, and whether the moulds stood on props.")
+          .change(
+              "Stand the moulds on props, leave the vent open until the top hold has begun, and load fewer.");
 
   private static final Cause RESIN =
       Cause.of(
               "resin-pattern",
               Side.MATERIAL,
-              Origin.read("a symposium paper on casting printed resin: ash from incomplete burning"),
+              Origin.read(
+                  "a symposium paper on casting printed resin: ash from incomplete burning"),
               "Printed resin burns later and leaves more than wax does.")
           .wants(Clue.RESIN, CLEAR)
           .trial(LOOK, "See whether wax patterns of the same firing came out clean.")
           .trial(FIRING, "Burn out one resin and one wax pattern in the same kiln.")
-          .change("Hold half as long again at the top, with more air and smaller moulds.", Edit.times(Edit.What.TOP_HOLD, 1.5));
+          .change(
+              "Hold half as long again at the top, with more air and smaller moulds.",
+              Edit.times(Edit.What.TOP_HOLD, 1.5));
 
   private static final Cause CORE_HOT =
       Cause.of(
@@ -75,8 +81,12 @@ final class CastingCauses {
           .by(Clue.OUT_EARLY, STRONG)
           .by(Clue.INSIDE_HOT, CLEAR)
           .also(Clue.PLAN_SHORT, WEAK)
-          .trial(LOOK, "Look at the core's curve for the minute of the pour on the page of what happens inside.")
-          .change("Hold longer at the pour temperature before the first mould is drawn.", Edit.times(Edit.What.LAST_HOLD, 1.5));
+          .trial(
+              LOOK,
+              "Look at the core's curve for the minute of the pour on the page of what happens inside.")
+          .change(
+              "Hold longer at the pour temperature before the first mould is drawn.",
+              Edit.times(Edit.What.LAST_HOLD, 1.5));
 
   private static final Cause MOULD_HOT =
       Cause.of(
@@ -98,7 +108,9 @@ final class CastingCauses {
               "The mould was cool for so thin a section: the metal froze on the way.")
           .by(Clue.POUR_SLOW, CLEAR)
           .unless(Clue.METAL_COOL, WEAK)
-          .trial(LOOK, "See where it stops: rounded edges far from the sprue speak for cold metal or a cold mould.")
+          .trial(
+              LOOK,
+              "See where it stops: rounded edges far from the sprue speak for cold metal or a cold mould.")
           .trial(FIRING, "Pour two of the same tree, one 25 K hotter.")
           .change("Pour into a mould about 25 K hotter.", Edit.target(Edit.What.LAST_TARGET, 25));
 
@@ -110,7 +122,8 @@ final class CastingCauses {
               "The mould lost heat between the kiln and the pour: a small one has about two minutes.")
           .needs(Clue.POUR_SLOW)
           .trial(LOOK, "Compare the seconds outside with the pour window on the card.")
-          .change("Have the metal ready before the mould is drawn; change nothing in the schedule.");
+          .change(
+              "Have the metal ready before the mould is drawn; change nothing in the schedule.");
 
   private static final Cause METAL_COOL =
       Cause.of(
@@ -120,7 +133,8 @@ final class CastingCauses {
               "The metal was too cool, or too little to press itself into the thin parts.")
           .needs(Clue.METAL_COOL)
           .trial(LOOK, "Weigh the button: less than a third of the tree is little.")
-          .change("Weigh more metal and give it 50 to 100 K above its melting; leave the mould as it is.");
+          .change(
+              "Weigh more metal and give it 50 to 100 K above its melting; leave the mould as it is.");
 
   private static final Cause METAL_HOT =
       Cause.of(
@@ -129,9 +143,13 @@ final class CastingCauses {
               GOLDS,
               "The metal was overheated: it takes up gas, and attacks the mould.")
           .needs(Clue.METAL_HOT)
-          .trial(LOOK, "See whether the metal smoked or boiled before the pour; measure it with an immersed tip if there is one.")
-          .caution("Metal that fumes is to be kept away from: zinc and cadmium fume harms. Extraction on, nothing breathed over the crucible.")
-          .change("Pour the metal cooler, 50 to 100 K above its melting; leave the mould as it is.");
+          .trial(
+              LOOK,
+              "See whether the metal smoked or boiled before the pour; measure it with an immersed tip if there is one.")
+          .caution(
+              "Metal that fumes is to be kept away from: zinc and cadmium fume harms. Extraction on, nothing breathed over the crucible.")
+          .change(
+              "Pour the metal cooler, 50 to 100 K above its melting; leave the mould as it is.");
 
   private static final Cause REUSED =
       Cause.of(
@@ -147,7 +165,8 @@ final class CastingCauses {
       Cause.of(
               "binder-broke-down",
               Side.SCHEDULE,
-              Origin.read("abstract of a thermal analysis of gypsum-bonded investments; a supplier's checklist"),
+              Origin.read(
+                  "abstract of a thermal analysis of gypsum-bonded investments; a supplier's checklist"),
               "The mould got too hot: gypsum breaks down there, the sooner where carbon is left, and its sulphur gas spoils the metal.")
           .by(Clue.PEAK_ABOVE, CLEAR)
           .by(Clue.INSIDE_HOT, CLEAR)
@@ -177,14 +196,18 @@ final class CastingCauses {
               Origin.practice(),
               "The sprue froze before the part that it feeds, which then shrank with nothing to fill it.")
           .by(Clue.THIN_FEED, CLEAR)
-          .trial(LOOK, "Look where the holes are: near the sprue or in the thickest part, with a ragged face, is shrinkage.")
-          .change("Feed the thickest part, with a sprue thicker than it; leave the schedule as it is.");
+          .trial(
+              LOOK,
+              "Look where the holes are: near the sprue or in the thickest part, with a ragged face, is shrinkage.")
+          .change(
+              "Feed the thickest part, with a sprue thicker than it; leave the schedule as it is.");
 
   private static final Cause RISE =
       Cause.of(
               "rise-fast",
               Side.SCHEDULE,
-              Origin.read("manual of a small casting machine; bench reports of moulds that blew out"),
+              Origin.read(
+                  "manual of a small casting machine; bench reports of moulds that blew out"),
               "The mould was heated faster than its water and its silica bear.")
           .by(Clue.ROSE_FAST, STRONG)
           .also(Clue.PLAN_FAST, CLEAR)
@@ -197,11 +220,13 @@ final class CastingCauses {
       Cause.of(
               "dried-out",
               Side.HANDLING,
-              Origin.read("a bench blog on fast burnout; bench-forum threads on damp and dry moulds"),
+              Origin.read(
+                  "a bench blog on fast burnout; bench-forum threads on damp and dry moulds"),
               "The mould had dried half out before the heat: such moulds crack.")
           .needs(Clue.DRIED_OUT)
           .trial(LOOK, "Ask how many hours it stood, and whether it was kept in a bag.")
-          .change("Keep moulds in a bag, and wet one that has stood for days for about ten seconds; leave the schedule.");
+          .change(
+              "Keep moulds in a bag, and wet one that has stood for days for about ten seconds; leave the schedule.");
 
   private static final Cause GREEN =
       Cause.of(
@@ -210,7 +235,8 @@ final class CastingCauses {
               FORUM,
               "The mould went into the heat before it had set hard.")
           .needs(Clue.STOOD_SHORT)
-          .trial(LOOK, "Ask when it was poured: one to two hours is the least, more in damp weather.")
+          .trial(
+              LOOK, "Ask when it was poured: one to two hours is the least, more in damp weather.")
           .change("Let it stand for two hours before the heat; leave the schedule.");
 
   private static final Cause COOLED_AGAIN =
@@ -241,8 +267,11 @@ final class CastingCauses {
               "The slurry held air, was thin, or had begun to set: bubbles cling to the pattern, and the face is weak.")
           .by(Clue.MIX_OFF, CLEAR)
           .trial(LOOK, "Look at the pattern side of a broken mould for round hollows.")
-          .trial(MINUTES, "Weigh powder and water of the next mix, and time it from first water to the end of the vacuum.")
-          .change("Weigh powder and water, keep to the working time and pull vacuum twice; leave the schedule.");
+          .trial(
+              MINUTES,
+              "Weigh powder and water of the next mix, and time it from first water to the end of the vacuum.")
+          .change(
+              "Weigh powder and water, keep to the working time and pull vacuum twice; leave the schedule.");
 
   private static final Cause WETTING =
       Cause.of(
@@ -251,7 +280,9 @@ final class CastingCauses {
               Origin.practice(),
               "The slurry did not wet the pattern: grease or powder on it holds air.")
           .by(Clue.UNCLEAN, CLEAR)
-          .trial(LOOK, "Let water run over a pattern of the same batch: drops that stand speak for grease.")
+          .trial(
+              LOOK,
+              "Let water run over a pattern of the same batch: drops that stand speak for grease.")
           .change("Wash patterns and let them dry before they are invested; leave the schedule.");
 
   private static final Cause WAX_BOILED =
@@ -264,7 +295,9 @@ final class CastingCauses {
           .by(Clue.INSIDE_STRAINED, CLEAR)
           .also(Clue.PLAN_FAST, CLEAR)
           .trial(LOOK, "Look for a rough skin all over the deep parts, with no grit in the metal.")
-          .change("Heat the first ramp at two thirds of its rate.", Edit.times(Edit.What.FIRST_RISE, 0.66));
+          .change(
+              "Heat the first ramp at two thirds of its rate.",
+              Edit.times(Edit.What.FIRST_RISE, 0.66));
 
   private static final Cause CRUMBS =
       Cause.of(
@@ -275,8 +308,11 @@ final class CastingCauses {
           .by(Clue.KNOCKED, CLEAR)
           .also(Clue.ROSE_FAST, WEAK)
           .also(Clue.DRIED_OUT, WEAK)
-          .trial(LOOK, "Look for white grit in the metal and for the hollow where it is missing in the mould.")
-          .change("Round the corner where the sprue meets the button, and turn the mould over gently before the pour.");
+          .trial(
+              LOOK,
+              "Look for white grit in the metal and for the hollow where it is missing in the mould.")
+          .change(
+              "Round the corner where the sprue meets the button, and turn the mould over gently before the pour.");
 
   private static final Cause ASH =
       Cause.of(
@@ -286,8 +322,12 @@ final class CastingCauses {
               "The pattern left ash: printed resin and leaves, twigs and the like do.")
           .by(Clue.RESIN, CLEAR)
           .also(Clue.AIR_SHUT, WEAK)
-          .trial(LOOK, "Burn a little of the pattern on a spoon under extraction, and see what is left.")
-          .change("Hold half as long again at the top, with more air.", Edit.times(Edit.What.TOP_HOLD, 1.5));
+          .trial(
+              LOOK,
+              "Burn a little of the pattern on a spoon under extraction, and see what is left.")
+          .change(
+              "Hold half as long again at the top, with more air.",
+              Edit.times(Edit.What.TOP_HOLD, 1.5));
 
   private static final Cause DIRT =
       Cause.of(
@@ -358,7 +398,7 @@ final class CastingCauses {
           together(
               List.of(
                   often(TOP_HOLD),
-                  often(AIR),
+                  fair(AIR),
                   fair(RESIN),
                   fair(CommonCauses.KEYED_SHORT),
                   rare(CommonCauses.DOOR_OPENED)),

@@ -44,8 +44,8 @@ public final class CauseBook {
   /**
    * What may be behind a fault.
    *
-   * @param kind as {@link org.heatwright.work.Work#kind()} names it, {@link #KILN}, or anything else
-   *     for work of which nothing is known
+   * @param kind as {@link org.heatwright.work.Work#kind()} names it, {@link #KILN}, or anything
+   *     else for work of which nothing is known
    * @param found code of the fault
    * @return empty for "good" and for a code that this kind does not know
    */

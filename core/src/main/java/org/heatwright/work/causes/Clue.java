@@ -256,10 +256,7 @@ public enum Clue {
       "it took long from the kiln to the water, or there was no quench",
       "it was quenched at once",
       "Did it take more than a few seconds from the kiln into the water, or was it not quenched at all?"),
-  QUENCHED(
-      "it was quenched",
-      "it was not quenched",
-      "Was it quenched from a bright red heat?"),
+  QUENCHED("it was quenched", "it was not quenched", "Was it quenched from a bright red heat?"),
   AIR_REACHED(
       "air reached the hot metal",
       "the metal was kept from air",
@@ -273,9 +270,7 @@ public enum Clue {
       "it was not heated again afterwards",
       "Was it soldered or heated again after this firing?"),
   SOLDERED(
-      "it has solder joints",
-      "it has no solder joints",
-      "Are there solder joints in the piece?"),
+      "it has solder joints", "it has no solder joints", "Are there solder joints in the piece?"),
   OPENED_EARLY(
       "the kiln was opened while it was still hot",
       "the kiln was opened when it was cold",

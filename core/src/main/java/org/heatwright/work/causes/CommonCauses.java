@@ -3,7 +3,6 @@ package org.heatwright.work.causes;
 import static org.heatwright.work.causes.Cause.Weight.CLEAR;
 import static org.heatwright.work.causes.Cause.Weight.STRONG;
 import static org.heatwright.work.causes.Cause.Weight.WEAK;
-import static org.heatwright.work.causes.Trial.Effort.COLD_KILN;
 import static org.heatwright.work.causes.Trial.Effort.CRAFTSMAN;
 import static org.heatwright.work.causes.Trial.Effort.FIRING;
 import static org.heatwright.work.causes.Trial.Effort.LOOK;
@@ -25,7 +24,8 @@ final class CommonCauses {
   private static final Origin ARITHMETIC = Origin.derived("conversion between °C and °F");
 
   private static final Origin POTTERS =
-      Origin.read("threads on a potters' mailing list on where a thermocouple sits and how far it is out");
+      Origin.read(
+          "threads on a potters' mailing list on where a thermocouple sits and how far it is out");
 
   private static final Origin OHM =
       Origin.derived("power at a fixed voltage falls as the elements' resistance rises");
@@ -117,7 +117,8 @@ final class CommonCauses {
               "A rate was keyed faster than the plan's: °F an hour as °C an hour is 1.8 times as fast.")
           .needs(Clue.KEYED_FASTER)
           .by(Clue.ROSE_FAST, CLEAR)
-          .trial(MINUTES, "Read the slot back, blind, and look at the minutes that each ramp takes.")
+          .trial(
+              MINUTES, "Read the slot back, blind, and look at the minutes that each ramp takes.")
           .change("Key the plan again and read it back; change nothing else.");
 
   static final Cause READS_LOW =
@@ -189,7 +190,9 @@ final class CommonCauses {
           .trial(
               FIRING,
               "Fire the empty kiln to this target and write down the highest that its display shows.")
-          .change("Come to the top more slowly, so that the kiln does not swing beyond it.", Edit.times(Edit.What.RISES, 0.7));
+          .change(
+              "Come to the top more slowly, so that the kiln does not swing beyond it.",
+              Edit.times(Edit.What.RISES, 0.7));
 
   static final Cause POWER_DOWN =
       Cause.of(
@@ -203,7 +206,8 @@ final class CommonCauses {
           .also(Clue.SHARED_SUPPLY, CLEAR)
           .unless(Clue.UNIT_COLD, STRONG)
           .unless(Clue.KEYED_COOLER, STRONG)
-          .trial(LOOK, "See whether every element glows, from outside and with glasses made for it.")
+          .trial(
+              LOOK, "See whether every element glows, from outside and with glasses made for it.")
           .trial(
               FIRING,
               "Fire the empty kiln at full power and compare its minutes to 600 °C with an earlier log: the kiln's page tells it.")
@@ -221,7 +225,9 @@ final class CommonCauses {
           .needs(Clue.HEAT_AWAY)
           .by(Clue.HOLD_SHORT, WEAK)
           .also(Clue.SHARED_SUPPLY, CLEAR)
-          .trial(LOOK, "See whether clocks in the room blink, the breaker fell or the plug sits loose.")
+          .trial(
+              LOOK,
+              "See whether clocks in the room blink, the breaker fell or the plug sits loose.")
           .trial(
               MINUTES,
               "Read in the controller's manual whether it goes on, starts again or stops after a cut, and tell the kiln's page.")
@@ -235,7 +241,9 @@ final class CommonCauses {
               Origin.practice(),
               "The door, lid or vent was opened on the way: the work met cold air, and the hold lost time.")
           .needs(Clue.DOOR_OPENED)
-          .trial(LOOK, "Ask who was in the room; see in the log whether the display fell within a minute.")
+          .trial(
+              LOOK,
+              "Ask who was in the room; see in the log whether the display fell within a minute.")
           .change("Leave the door shut until the plan says so, and fire the same plan again.");
 
   static final Cause NEW_BATCH =
@@ -245,9 +253,12 @@ final class CommonCauses {
               Origin.practice(),
               "The material behaves otherwise than the one the plan was made for.")
           .by(Clue.NEW_BATCH, CLEAR)
-          .trial(LOOK, "Compare the maker's data sheet and the batch number with those of the last good firing.")
+          .trial(
+              LOOK,
+              "Compare the maker's data sheet and the batch number with those of the last good firing.")
           .trial(FIRING, "Fire a test piece of the old and the new batch side by side.")
-          .change("Put the new material's data sheet into the work, and let the plan be composed anew.");
+          .change(
+              "Put the new material's data sheet into the work, and let the plan be composed anew.");
 
   static final Cause CROWDED =
       Cause.of(
@@ -256,9 +267,12 @@ final class CommonCauses {
               Origin.practice(),
               "The kiln was fuller than planned or the piece stood in a cold or hot place, so it did not see what the display saw.")
           .by(Clue.CROWDED, CLEAR)
-          .trial(LOOK, "Compare where it stood with those that came out well: near the door it is coolest, near an element hottest.")
+          .trial(
+              LOOK,
+              "Compare where it stood with those that came out well: near the door it is coolest, near an element hottest.")
           .trial(FIRING, "Fire test pieces at the door, in the middle and at the back at once.")
-          .change("Load as the plan says, away from door, elements and thermocouple; change nothing else.");
+          .change(
+              "Load as the plan says, away from door, elements and thermocouple; change nothing else.");
 
   static final Cause OUT_OF_ORDER =
       Cause.of(
@@ -283,9 +297,12 @@ final class CommonCauses {
           .also(Clue.READS_LOW, STRONG)
           .also(Clue.READS_HIGH, STRONG)
           .also(Clue.TIP_MOVED, CLEAR)
-          .trial(LOOK, "With the kiln cold, see where the tip stands and what type its wires and the controller name.")
+          .trial(
+              LOOK,
+              "With the kiln cold, see where the tip stands and what type its wires and the controller name.")
           .trial(FIRING, "Hold at a known temperature beside a second instrument.")
-          .change("Measure how far the thermocouple is out, put it into the kiln's file, and fire the same plan again.");
+          .change(
+              "Measure how far the thermocouple is out, put it into the kiln's file, and fire the same plan again.");
 
   /** What fits every fault a person cannot name, and every kind. */
   static List<Suspect> ofAnything() {

@@ -152,8 +152,7 @@ public record DisplayFacts(
 
   /** The last segment at the highest target. */
   private Optional<SegmentForecast> top() {
-    if (forecast.isEmpty()
-        || forecast.get().segments().size() != planned.segments().size()) {
+    if (forecast.isEmpty() || forecast.get().segments().size() != planned.segments().size()) {
       return Optional.empty();
     }
     SegmentForecast found = null;
@@ -244,7 +243,7 @@ public record DisplayFacts(
     if (top().isEmpty()) {
       return facts;
     }
-    double until = top().get().reachedSeconds().low();
+    double until = Math.min(top().get().reachedSeconds().low(), firstFallSeconds());
     int seen = 0;
     double behind = 0;
     double ahead = 0;
@@ -272,6 +271,19 @@ public record DisplayFacts(
     return pace(told, Clue.AHEAD, ahead, aheadAt, seen, "above");
   }
 
+  /** When a display that should rise began to fall: what comes after is late for that reason. */
+  private double firstFallSeconds() {
+    int high = 0;
+    for (int i = 1; i < readings.size(); i++) {
+      if (readings.celsius(i) >= readings.celsius(high)) {
+        high = i;
+      } else if (readings.celsius(high) - readings.celsius(i) > FALL_KELVINS + SWING_KELVINS) {
+        return readings.second(high);
+      }
+    }
+    return Double.POSITIVE_INFINITY;
+  }
+
   private Facts pace(Facts facts, Clue clue, double by, double at, int seen, String side) {
     boolean out = by > OUT_OF_BAND_KELVINS;
     if (!out && seen < 3) {
@@ -293,7 +305,8 @@ public record DisplayFacts(
     }
     double[] seconds = readings.seconds();
     double[] celsius = readings.celsius();
-    double until = lastNearTop(celsius) >= 0 ? seconds[lastNearTop(celsius)] : seconds[seconds.length - 1];
+    double until =
+        lastNearTop(celsius) >= 0 ? seconds[lastNearTop(celsius)] : seconds[seconds.length - 1];
     double worstAway = 0;
     double worstDoor = 0;
     double awayAt = 0;
@@ -327,7 +340,9 @@ public record DisplayFacts(
       high = low;
     }
     Facts facts = fell(known, Clue.HEAT_AWAY, worstAway, awayAt);
-    return doors ? recovery(facts, seconds, celsius) : fell(facts, Clue.DOOR_OPENED, worstDoor, doorAt);
+    return doors
+        ? recovery(facts, seconds, celsius)
+        : fell(facts, Clue.DOOR_OPENED, worstDoor, doorAt);
   }
 
   private Facts fell(Facts facts, Clue clue, double deep, double at) {
@@ -380,8 +395,10 @@ public record DisplayFacts(
     for (int i = 1; i < segments.size(); i++) {
       if (segments.get(i).target().compareTo(segments.get(i - 1).target()) < 0
           && segments.subList(i, segments.size()).stream()
-              .anyMatch(s -> s.target().compareTo(segments.get(0).target()) > 0
-                  && s.target().equals(planned.peak()))) {
+              .anyMatch(
+                  s ->
+                      s.target().compareTo(segments.get(0).target()) > 0
+                          && s.target().equals(planned.peak()))) {
         return true;
       }
     }
@@ -396,8 +413,7 @@ public record DisplayFacts(
     if (dips.dips().isEmpty()) {
       return facts;
     }
-    long soon =
-        dips.dips().stream().filter(dip -> dip.backSeconds().isEmpty()).count();
+    long soon = dips.dips().stream().filter(dip -> dip.backSeconds().isEmpty()).count();
     return facts.with(
         Clue.NOT_RECOVERED,
         soon > 0,

@@ -102,8 +102,7 @@ public record Edit(What what, double byKelvins, double factor) {
 
   /** Never hotter than asked: a hotter target is rounded down, a cooler one too. */
   private Segment moved(Segment segment, TemperatureUnit unit) {
-    double value =
-        unit.value(Temperature.ofCelsius(segment.target().celsius() + byKelvins)) / STEP;
+    double value = unit.value(Temperature.ofCelsius(segment.target().celsius() + byKelvins)) / STEP;
     return segment.withTarget(unit.temperature(STEP * Math.floor(value + 1e-9)));
   }
 

@@ -21,8 +21,10 @@ import org.heatwright.work.causes.Cause.Side;
 final class EnamelCauses {
 
   private static final Origin STEEL =
-      Origin.read("a blog on steel enamel samples: 826 °C set, 750 °C on opening, about 5 min to recover");
-  private static final Origin TEACHING = Origin.read("an enamel teaching site's first steps and samples");
+      Origin.read(
+          "a blog on steel enamel samples: 826 °C set, 750 °C on opening, about 5 min to recover");
+  private static final Origin TEACHING =
+      Origin.read("an enamel teaching site's first steps and samples");
   private static final Origin HARDNESS =
       Origin.read("tests of hard and soft enamels in a guild of enamellers' journal");
   private static final Origin SCHOOLS =
@@ -41,8 +43,11 @@ final class EnamelCauses {
               "The piece came out before the kiln had come back to its heat after the door: the seconds were counted in a cooler chamber.")
           .by(Clue.NOT_RECOVERED, STRONG)
           .by(Clue.OUT_EARLY, CLEAR)
-          .trial(LOOK, "Look in the log, or at the display: how many seconds until it is back after the door was shut?")
-          .change("Count from the moment at which the display is back, or leave it 15 s longer; leave the target as it is.");
+          .trial(
+              LOOK,
+              "Look in the log, or at the display: how many seconds until it is back after the door was shut?")
+          .change(
+              "Count from the moment at which the display is back, or leave it 15 s longer; leave the target as it is.");
 
   private static final Cause TIME_SHORT =
       Cause.of(
@@ -64,7 +69,9 @@ final class EnamelCauses {
               "The working heat is low for so hard an enamel.")
           .also(Clue.NEW_BATCH, WEAK)
           .also(Clue.INSIDE_SHORT, WEAK)
-          .trial(FIRING, "Fire test tiles of this enamel for the usual time at this heat and 20 K above.")
+          .trial(
+              FIRING,
+              "Fire test tiles of this enamel for the usual time at this heat and 20 K above.")
           .change("Work 20 K hotter.", Edit.target(Edit.What.TOP_TARGET, 20));
 
   private static final Cause TIME_LONG =
@@ -87,7 +94,9 @@ final class EnamelCauses {
           .also(Clue.PLAN_HOT, CLEAR)
           .also(Clue.INSIDE_HOT, CLEAR)
           .also(Clue.NEW_BATCH, WEAK)
-          .trial(FIRING, "Fire test tiles of this enamel for the usual time at this heat and 20 K below.")
+          .trial(
+              FIRING,
+              "Fire test tiles of this enamel for the usual time at this heat and 20 K below.")
           .change("Work 20 K cooler.", Edit.target(Edit.What.TOP_TARGET, -20));
 
   private static final Cause SOFT_BELOW =
@@ -110,14 +119,11 @@ final class EnamelCauses {
           .by(Clue.UNCLEAN, CLEAR)
           .also(Clue.NOT_RECOVERED, WEAK)
           .trial(LOOK, "Look at the bare patch: dark scale, or bright metal that beads water?")
-          .change("Clean until water spreads, and let the first coat fuse in one go; leave the schedule.");
+          .change(
+              "Clean until water spreads, and let the first coat fuse in one go; leave the schedule.");
 
   private static final Cause THICK =
-      Cause.of(
-              "coat-thick",
-              Side.HANDLING,
-              Origin.practice(),
-              "The coat was thick or uneven.")
+      Cause.of("coat-thick", Side.HANDLING, Origin.practice(), "The coat was thick or uneven.")
           .by(Clue.THICK_LAYER, CLEAR)
           .trial(MINUTES, "Weigh the next piece before and after the coat, and divide by its area.")
           .change("Lay thinner coats, and one more of them.");
@@ -130,7 +136,8 @@ final class EnamelCauses {
               "The enamel was still damp or held its binder when it met the heat, and steam broke through.")
           .by(Clue.DAMP, CLEAR)
           .trial(LOOK, "Hold the next piece before the open kiln: no vapour may rise from it.")
-          .change("Let it dry at the kiln's mouth until nothing rises any more; leave the schedule.");
+          .change(
+              "Let it dry at the kiln's mouth until nothing rises any more; leave the schedule.");
 
   private static final Cause DUST =
       Cause.of(
@@ -151,7 +158,9 @@ final class EnamelCauses {
               "The piece has been fired often: the pure skin of sterling is used up, and gas comes out of the metal.")
           .by(Clue.MANY_FIRINGS, CLEAR)
           .also(Clue.PEAK_ABOVE, WEAK)
-          .trial(LOOK, "Count the firings of this piece: eight to ten are much for sterling, twelve for copper.")
+          .trial(
+              LOOK,
+              "Count the firings of this piece: eight to ten are much for sterling, twelve for copper.")
           .change("Stop re-firing this piece; plan the next one in fewer coats.");
 
   private static final Cause MISFIT =
@@ -162,7 +171,9 @@ final class EnamelCauses {
               "Enamel and metal shrink by different amounts, so the enamel stands under tension or too much pressure.")
           .by(Clue.NEW_BATCH, CLEAR)
           .also(Clue.PLAN_HOT, WEAK)
-          .trial(LOOK, "See which way it broke: fine lines mean tension, chips that jump off mean pressure.")
+          .trial(
+              LOOK,
+              "See which way it broke: fine lines mean tension, chips that jump off mean pressure.")
           .trial(FIRING, "Enamel a thin strip on one side and see which way it bows.")
           .change("Choose an enamel whose expansion fits this metal; leave the schedule.");
 
@@ -174,7 +185,8 @@ final class EnamelCauses {
               "The back carries no enamel, or much less than the front, so the piece is pulled to one side.")
           .wants(Clue.NO_COUNTER, CLEAR)
           .trial(LOOK, "Measure the enamel front and back.")
-          .change("Give the back as much enamel as the front, before the first coat of the front is finished.");
+          .change(
+              "Give the back as much enamel as the front, before the first coat of the front is finished.");
 
   private static final Cause COOLED_HARD =
       Cause.of(
@@ -193,7 +205,9 @@ final class EnamelCauses {
               Origin.practice(),
               "The cold piece was bent, clamped or knocked.")
           .by(Clue.KNOCKED, CLEAR)
-          .trial(LOOK, "See whether the chip lies at an edge that a setting, a file or a clamp touched.")
+          .trial(
+              LOOK,
+              "See whether the chip lies at an edge that a setting, a file or a clamp touched.")
           .change("Finish edges before the last firing, and clamp nothing enamelled.");
 
   private static final Cause UNSUPPORTED =
@@ -211,7 +225,8 @@ final class EnamelCauses {
       Cause.of(
               "copper-meets-silver",
               Side.MATERIAL,
-              Origin.memory("Massalski, Binary Alloy Phase Diagrams: silver and copper melt together at 779 °C"),
+              Origin.memory(
+                  "Massalski, Binary Alloy Phase Diagrams: silver and copper melt together at 779 °C"),
               "Copper and silver, or a solder, touched each other: they melt together below either one.")
           .by(Clue.SOLDERED, CLEAR)
           .trial(LOOK, "Look where it melted: at a joint, a wire or a foil?")
@@ -229,9 +244,11 @@ final class EnamelCauses {
                   rare(CommonCauses.CROWDED)),
               tooCool());
       case "over-fired" ->
-          together(List.of(often(TIME_LONG), fair(SET_HOT), rare(CommonCauses.NEW_BATCH)), tooHot());
+          together(
+              List.of(often(TIME_LONG), fair(SET_HOT), rare(CommonCauses.NEW_BATCH)), tooHot());
       case "pulled-through" ->
-          together(List.of(often(SOFT_BELOW), fair(SET_HOT), fair(TIME_LONG), fair(SCALE)), tooHot());
+          together(
+              List.of(often(SOFT_BELOW), fair(SET_HOT), fair(TIME_LONG), fair(SCALE)), tooHot());
       case "pits" ->
           List.of(
               fair(DAMP),
@@ -244,7 +261,14 @@ final class EnamelCauses {
       case "crack" ->
           List.of(often(NO_COUNTER), fair(MISFIT), fair(COOLED_HARD), fair(THICK), fair(BENT));
       case "chip" ->
-          List.of(fair(MISFIT), fair(SCALE), fair(THICK), fair(BENT), fair(COOLED_HARD), fair(NO_COUNTER), rare(PULLED));
+          List.of(
+              fair(MISFIT),
+              fair(SCALE),
+              fair(THICK),
+              fair(BENT),
+              fair(COOLED_HARD),
+              fair(NO_COUNTER),
+              rare(PULLED));
       case "warped" ->
           List.of(
               often(NO_COUNTER),

@@ -22,9 +22,11 @@ final class GlassCauses {
 
   private static final Origin PAGES = Origin.read("kiln-forming pages on time and temperature");
   private static final Origin ANNEAL =
-      Origin.read("kiln-forming pages on annealing: points by glass, soak and cooling by thickness");
+      Origin.read(
+          "kiln-forming pages on annealing: points by glass, soak and cooling by thickness");
   private static final Origin SQUARE =
-      Origin.memory("Adams & Williamson, The Annealing of Glass, 1920: the rate falls with the thickness squared");
+      Origin.memory(
+          "Adams & Williamson, The Annealing of Glass, 1920: the rate falls with the thickness squared");
 
   private GlassCauses() {}
 
@@ -37,7 +39,9 @@ final class GlassCauses {
           .by(Clue.INSIDE_SHORT, CLEAR)
           .also(Clue.HOLD_SHORT, CLEAR)
           .also(Clue.PLAN_SHORT, WEAK)
-          .trial(FIRING, "Fire a small test of the same layers for half as long again, and look through the peephole.")
+          .trial(
+              FIRING,
+              "Fire a small test of the same layers for half as long again, and look through the peephole.")
           .change("Hold half as long again at the top.", Edit.times(Edit.What.TOP_HOLD, 1.5));
 
   private static final Cause SET_COOL =
@@ -83,8 +87,12 @@ final class GlassCauses {
           .by(Clue.TRAPPED_AIR, CLEAR)
           .also(Clue.ROSE_FAST, CLEAR)
           .also(Clue.PLAN_FAST, WEAK)
-          .trial(LOOK, "See whether the bubbles are large and lie between the layers or over a hollow of the shelf.")
-          .change("Rise at half the rate, so that the air is pressed out before the edges seal.", Edit.times(Edit.What.RISES, 0.5));
+          .trial(
+              LOOK,
+              "See whether the bubbles are large and lie between the layers or over a hollow of the shelf.")
+          .change(
+              "Rise at half the rate, so that the air is pressed out before the edges seal.",
+              Edit.times(Edit.What.RISES, 0.5));
 
   private static final Cause SHELF_DAMP =
       Cause.of(
@@ -104,7 +112,8 @@ final class GlassCauses {
               "Grease, dust or cutting oil lay on the glass: crystals begin there.")
           .by(Clue.UNCLEAN, CLEAR)
           .trial(LOOK, "See whether the haze follows fingerprints, joints or ground edges.")
-          .change("Wash, rinse and dry the glass, and touch it at its edges only; leave the schedule.");
+          .change(
+              "Wash, rinse and dry the glass, and touch it at its edges only; leave the schedule.");
 
   private static final Cause SLOW_FALL =
       Cause.of(
@@ -151,8 +160,12 @@ final class GlassCauses {
           .by(Clue.CROWDED, CLEAR)
           .also(Clue.THICK, WEAK)
           .also(Clue.INSIDE_STRAINED, WEAK)
-          .trial(LOOK, "See whether the crack goes from the thick part to the thin one, or towards an element.")
-          .change("Put it in the middle on an even shelf, and heat the first ramp at two thirds of its rate.", Edit.times(Edit.What.FIRST_RISE, 0.66));
+          .trial(
+              LOOK,
+              "See whether the crack goes from the thick part to the thin one, or towards an element.")
+          .change(
+              "Put it in the middle on an even shelf, and heat the first ramp at two thirds of its rate.",
+              Edit.times(Edit.What.FIRST_RISE, 0.66));
 
   private static final Cause SOAK =
       Cause.of(
@@ -164,8 +177,11 @@ final class GlassCauses {
           .also(Clue.PLAN_SHORT, CLEAR)
           .also(Clue.THICK, CLEAR)
           .also(Clue.INSIDE_STRAINED, CLEAR)
-          .trial(MINUTES, "Look at it between two crossed polarising sheets: bright bands are stress.")
-          .change("Soak half as long again at the annealing point.", Edit.times(Edit.What.HOLD_AFTER_TOP, 1.5));
+          .trial(
+              MINUTES, "Look at it between two crossed polarising sheets: bright bands are stress.")
+          .change(
+              "Soak half as long again at the annealing point.",
+              Edit.times(Edit.What.HOLD_AFTER_TOP, 1.5));
 
   private static final Cause FALL =
       Cause.of(
@@ -176,7 +192,9 @@ final class GlassCauses {
           .by(Clue.FELL_FAST, STRONG)
           .also(Clue.PLAN_COOLS_FAST, CLEAR)
           .also(Clue.THICK, CLEAR)
-          .trial(LOOK, "Feel the edges of the break: sharp means that it broke on the way down or later.")
+          .trial(
+              LOOK,
+              "Feel the edges of the break: sharp means that it broke on the way down or later.")
           .change("Cool at half the rate.", Edit.times(Edit.What.FALLS, 0.5));
 
   private static final Cause OPENED =
@@ -187,7 +205,9 @@ final class GlassCauses {
               "The kiln was opened while the glass was still warm.")
           .by(Clue.OPENED_EARLY, STRONG)
           .also(Clue.OUT_EARLY, CLEAR)
-          .trial(LOOK, "Ask what the display said when it was opened: 40 to 50 °C is early enough for thick glass.")
+          .trial(
+              LOOK,
+              "Ask what the display said when it was opened: 40 to 50 °C is early enough for thick glass.")
           .change("Leave it shut to room temperature; leave the schedule.");
 
   private static final Cause POWER_CUT_COLD =
@@ -208,8 +228,11 @@ final class GlassCauses {
               "Two glasses that shrink by different amounts are fused together: no annealing takes that away.")
           .by(Clue.MIXED_GLASS, STRONG)
           .also(Clue.NEW_BATCH, WEAK)
-          .trial(MINUTES, "Look between crossed polarising sheets: a halo along the join is misfit.")
-          .trial(FIRING, "Fuse a chip of one on a strip of the other, anneal it, and look at its halo.")
+          .trial(
+              MINUTES, "Look between crossed polarising sheets: a halo along the join is misfit.")
+          .trial(
+              FIRING,
+              "Fuse a chip of one on a strip of the other, anneal it, and look at its halo.")
           .change("Use glass of one maker and one expansion; leave the schedule.");
 
   private static final Cause STUCK_TOUCH =
@@ -243,16 +266,22 @@ final class GlassCauses {
           .by(Clue.TOUCHING, CLEAR)
           .trial(LOOK, "See whether it sticks where the coat was scratched or grey.")
           .caution("Separator and fibre make dust that harms lungs: a mask, a wet cloth, no brush.")
-          .change("Scrape the shelf under a mask and coat it anew, four thin coats crosswise; leave the schedule.");
+          .change(
+              "Scrape the shelf under a mask and coat it anew, four thin coats crosswise; leave the schedule.");
 
   static List<Suspect> of(String found) {
     return switch (found) {
       case "under-fired" ->
           together(
-              List.of(often(HOLD), fair(SET_COOL), fair(CommonCauses.KEYED_SHORT), rare(CommonCauses.CROWDED)),
+              List.of(
+                  often(HOLD),
+                  fair(SET_COOL),
+                  fair(CommonCauses.KEYED_SHORT),
+                  rare(CommonCauses.CROWDED)),
               tooCool());
       case "over-fired" ->
-          together(List.of(often(SET_HOT), fair(HOLD_LONG), fair(CommonCauses.KEYED_LONG)), tooHot());
+          together(
+              List.of(often(SET_HOT), fair(HOLD_LONG), fair(CommonCauses.KEYED_LONG)), tooHot());
       case "bubbles" ->
           together(List.of(often(TRAPPED), fair(SHELF_DAMP), fair(SET_HOT)), tooHot());
       case "devit" ->
@@ -263,7 +292,12 @@ final class GlassCauses {
               fair(CommonCauses.KEYED_LONG),
               rare(CommonCauses.POWER_DOWN));
       case "crack-round" ->
-          List.of(often(RISE), fair(UNEVEN), fair(CommonCauses.KEYED_FAST), rare(CommonCauses.DOOR_OPENED), rare(MISMATCH));
+          List.of(
+              often(RISE),
+              fair(UNEVEN),
+              fair(CommonCauses.KEYED_FAST),
+              rare(CommonCauses.DOOR_OPENED),
+              rare(MISMATCH));
       case "crack" ->
           List.of(
               often(SOAK),

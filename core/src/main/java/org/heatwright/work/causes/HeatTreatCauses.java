@@ -22,8 +22,11 @@ final class HeatTreatCauses {
 
   private static final Origin STERLING =
       Origin.read("bench-forum threads and a mirror page on hardening sterling");
-  private static final Origin GOLD = Origin.read("a refiner's page on heat-treating gold and silver");
-  private static final Origin RED = Origin.read("bench-forum thread on annealing gold: red 18 ct is quenched from above about 427 °C");
+  private static final Origin GOLD =
+      Origin.read("a refiner's page on heat-treating gold and silver");
+  private static final Origin RED =
+      Origin.read(
+          "bench-forum thread on annealing gold: red 18 ct is quenched from above about 427 °C");
   private static final Origin TEXT =
       Origin.memory("ASM Handbook vol. 4, Heat Treating: solution, quench, ageing, overageing");
 
@@ -49,7 +52,8 @@ final class HeatTreatCauses {
               "The solution heat was missing, cool, or its quench came late: then ageing has nothing to work on.")
           .by(Clue.QUENCH_SLOW, STRONG)
           .also(Clue.SOLDERED, WEAK)
-          .trial(LOOK, "Count the seconds from the kiln to the water: a thin piece has two or three.")
+          .trial(
+              LOOK, "Count the seconds from the kiln to the water: a thin piece has two or three.")
           .trial(MINUTES, "File or bend a scrap before and after.")
           .change("Do the solution heat, and quench at once, before the ageing is fired again.");
 
@@ -63,19 +67,19 @@ final class HeatTreatCauses {
           .also(Clue.HOLD_LONG, CLEAR)
           .also(Clue.OUT_LATE, CLEAR)
           .also(Clue.INSIDE_HOT, CLEAR)
-          .trial(FIRING, "Age three scraps of one solution heat for half the time, the time and twice the time.")
+          .trial(
+              FIRING,
+              "Age three scraps of one solution heat for half the time, the time and twice the time.")
           .change("Age for two thirds of the time.", Edit.times(Edit.What.TOP_HOLD, 0.66));
 
   private static final Cause UNDERAGED =
-      Cause.of(
-              "underaged",
-              Side.SCHEDULE,
-              TEXT,
-              "It was aged too cool or for too short a time.")
+      Cause.of("underaged", Side.SCHEDULE, TEXT, "It was aged too cool or for too short a time.")
           .by(Clue.INSIDE_SHORT, CLEAR)
           .also(Clue.HOLD_SHORT, CLEAR)
           .also(Clue.PEAK_BELOW, CLEAR)
-          .trial(FIRING, "Age three scraps of one solution heat for half the time, the time and twice the time.")
+          .trial(
+              FIRING,
+              "Age three scraps of one solution heat for half the time, the time and twice the time.")
           .change("Age half as long again.", Edit.times(Edit.What.TOP_HOLD, 1.5));
 
   private static final Cause REHEATED =
@@ -95,7 +99,8 @@ final class HeatTreatCauses {
               RED,
               "It cooled slowly through the range in which this alloy orders or hardens.")
           .by(Clue.QUENCH_SLOW, CLEAR)
-          .trial(MINUTES, "Anneal a scrap and quench it, a second one and let it cool, and bend both.")
+          .trial(
+              MINUTES, "Anneal a scrap and quench it, a second one and let it cool, and bend both.")
           .change("Quench as the card says for this alloy; leave the schedule.");
 
   private static final Cause COOL_ANNEAL =
@@ -113,7 +118,8 @@ final class HeatTreatCauses {
       Cause.of(
               "grain-grown",
               Side.SCHEDULE,
-              Origin.memory("Untracht, Jewelry Concepts and Technology: overheated metal shows orange peel when it is bent"),
+              Origin.memory(
+                  "Untracht, Jewelry Concepts and Technology: overheated metal shows orange peel when it is bent"),
               "It was hot for too long, and its grain grew.")
           .by(Clue.PEAK_ABOVE, CLEAR)
           .also(Clue.HOLD_LONG, CLEAR)
@@ -130,7 +136,9 @@ final class HeatTreatCauses {
               TEXT,
               "It was bent or rolled only a little before the heat: then few, large grains grow.")
           .unless(Clue.COLD_WORKED, CLEAR)
-          .trial(LOOK, "Ask by how much it was thinned since the last annealing: under about a tenth is little.")
+          .trial(
+              LOOK,
+              "Ask by how much it was thinned since the last annealing: under about a tenth is little.")
           .change("Work it by a third or more between two annealings; leave the schedule.");
 
   private static final Cause AIR =
@@ -174,8 +182,10 @@ final class HeatTreatCauses {
               "It was quenched from too bright a heat for this alloy.")
           .by(Clue.QUENCHED, CLEAR)
           .trial(LOOK, "See whether the cracks run through thick and thin, and begin at edges.")
-          .caution("Hot metal in water spits and steams: tongs, glasses, the piece slid in edge first.")
-          .change("Let it fall below visible red, or cool it in air, as the card says for this alloy.");
+          .caution(
+              "Hot metal in water spits and steams: tongs, glasses, the piece slid in edge first.")
+          .change(
+              "Let it fall below visible red, or cool it in air, as the card says for this alloy.");
 
   private static final Cause NOT_QUENCHED =
       Cause.of(
@@ -263,9 +273,19 @@ final class HeatTreatCauses {
               rare(CommonCauses.READS_LOW),
               rare(CommonCauses.READS_HIGH));
       case "crack" ->
-          List.of(fair(QUENCHED_HOT), fair(NOT_QUENCHED), fair(STRESSED), fair(SOLDER), rare(CommonCauses.KEYED_FAST));
+          List.of(
+              fair(QUENCHED_HOT),
+              fair(NOT_QUENCHED),
+              fair(STRESSED),
+              fair(SOLDER),
+              rare(CommonCauses.KEYED_FAST));
       case "warped" ->
-          List.of(often(SUPPORT), fair(STRESSED), fair(QUENCHED_HOT), rare(SET_HOT), rare(CommonCauses.READS_LOW));
+          List.of(
+              often(SUPPORT),
+              fair(STRESSED),
+              fair(QUENCHED_HOT),
+              rare(SET_HOT),
+              rare(CommonCauses.READS_LOW));
       case "melted" -> together(List.of(fair(SOLDER), fair(SET_HOT)), tooHot());
       case "other" -> CommonCauses.ofAnything();
       default -> List.of();

@@ -76,8 +76,7 @@ public final class InspectedFacts {
     facts = told(facts, Clue.PLAN_HOT, findings, HOT, "The plan's inspection said: ");
     facts = told(facts, Clue.PLAN_SHORT, findings, SHORT, "The plan's inspection said: ");
     facts = told(facts, Clue.PLAN_FAST, findings, FAST, "The plan's inspection said: ");
-    return told(
-        facts, Clue.PLAN_COOLS_FAST, findings, COOLS_FAST, "The plan's inspection said: ");
+    return told(facts, Clue.PLAN_COOLS_FAST, findings, COOLS_FAST, "The plan's inspection said: ");
   }
 
   /** What is found in what ran, judged by what the display said. */

@@ -71,8 +71,7 @@ public final class KeyedFacts {
       long minutes = keyed.hold().toMinutes() - plan.hold().toMinutes();
       String holds =
           "segment %d held %s, planned %s"
-              .formatted(
-                  number, HourMinute.words(keyed.hold()), HourMinute.words(plan.hold()));
+              .formatted(number, HourMinute.words(keyed.hold()), HourMinute.words(plan.hold()));
       if (minutes > SAME_MINUTES) {
         longer.add(holds);
       } else if (minutes < -SAME_MINUTES) {
@@ -82,8 +81,7 @@ public final class KeyedFacts {
       if (now > rate(plan) * SAME_RATE_FACTOR) {
         faster.add(
             "segment %d went at %s, planned %s"
-                .formatted(
-                    number, Wording.of(keyed.ramp(), unit), Wording.of(plan.ramp(), unit)));
+                .formatted(number, Wording.of(keyed.ramp(), unit), Wording.of(plan.ramp(), unit)));
       }
     }
 

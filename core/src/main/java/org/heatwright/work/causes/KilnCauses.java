@@ -43,8 +43,10 @@ final class KilnCauses {
               "A start delay still runs, or start was not taken: the kiln is waiting, not heating.")
           .by(Clue.PROGRAM_WAITS, STRONG)
           .unless(Clue.CLICKS, STRONG)
-          .trial(LOOK, "Look whether the display counts down, or shows a time instead of a segment.")
-          .change("Start the program again without a delay, and see the display rise within ten minutes.");
+          .trial(
+              LOOK, "Look whether the display counts down, or shows a time instead of a segment.")
+          .change(
+              "Start the program again without a delay, and see the display rise within ten minutes.");
 
   private static final Cause WRONG_SLOT =
       Cause.of(
@@ -66,7 +68,9 @@ final class KilnCauses {
           .by(Clue.CLICKS, CLEAR)
           .also(Clue.POWER_WEAK, CLEAR)
           .also(Clue.SHARED_SUPPLY, WEAK)
-          .trial(LOOK, "Shut door and lid until their switch is made, and see whether the breaker has fallen.")
+          .trial(
+              LOOK,
+              "Shut door and lid until their switch is made, and see whether the breaker has fallen.")
           .trial(COLD_KILN, "Watch for ten minutes whether an element warms at all.")
           .trial(CRAFTSMAN, "Have element, relay and switch tested.")
           .caution(MAINS)
@@ -80,9 +84,12 @@ final class KilnCauses {
               "The thermocouple or its cable is shorted outside the chamber: the display tells the temperature of that place, while the chamber may be hot.")
           .also(Clue.TIP_MOVED, CLEAR)
           .also(Clue.READS_LOW, STRONG)
-          .trial(LOOK, "Hold a hand near the outside: a warm kiln with a cold display has a wrong sensor.")
+          .trial(
+              LOOK,
+              "Hold a hand near the outside: a warm kiln with a cold display has a wrong sensor.")
           .trial(COLD_KILN, "With the plug pulled, see where its two wires could touch.")
-          .caution("A display that stays low while the kiln heats is a runaway: switch off at the wall at once.")
+          .caution(
+              "A display that stays low while the kiln heats is a runaway: switch off at the wall at once.")
           .change("Have thermocouple and cable replaced; then fire the empty kiln and watch it.");
 
   private static final Cause SENSOR_OPEN =
@@ -92,10 +99,15 @@ final class KilnCauses {
               Origin.practice(),
               "The thermocouple is broken or loose at a terminal: the display jumps, or shows a fault sign.")
           .by(Clue.TIP_MOVED, CLEAR)
-          .trial(LOOK, "See whether the number jumps when somebody walks by or the cable is touched from outside.")
-          .trial(COLD_KILN, "With the plug pulled, see whether both wires sit firmly and in the right colours.")
+          .trial(
+              LOOK,
+              "See whether the number jumps when somebody walks by or the cable is touched from outside.")
+          .trial(
+              COLD_KILN,
+              "With the plug pulled, see whether both wires sit firmly and in the right colours.")
           .caution(MAINS)
-          .change("Replace the thermocouple with one of the same type; then check it against a known temperature.");
+          .change(
+              "Replace the thermocouple with one of the same type; then check it against a known temperature.");
 
   private static final Cause SENSOR_CROSSED =
       Cause.of(
@@ -106,7 +118,9 @@ final class KilnCauses {
           .by(Clue.TIP_MOVED, STRONG)
           .also(Clue.READS_LOW, CLEAR)
           .also(Clue.READS_HIGH, CLEAR)
-          .trial(LOOK, "See whether the display falls while the kiln heats: then two wires are crossed.")
+          .trial(
+              LOOK,
+              "See whether the display falls while the kiln heats: then two wires are crossed.")
           .trial(MINUTES, "Compare the type on the thermocouple with the controller's setting.")
           .change("Put wires and type right, and check the display against a known temperature.");
 
@@ -163,7 +177,8 @@ final class KilnCauses {
               "The controller stopped by itself: an alarm, a limit, or its rule after a cut.")
           .also(Clue.HEAT_AWAY, CLEAR)
           .also(Clue.PEAK_ABOVE, WEAK)
-          .trial(LOOK, "Write down what the display shows, and look it up in the controller's manual.")
+          .trial(
+              LOOK, "Write down what the display shows, and look it up in the controller's manual.")
           .change("Mend what it names; then fire the same plan again.");
 
   private static final Cause SHORT_PROGRAM =
@@ -236,11 +251,7 @@ final class KilnCauses {
           .change("Hold a quarter longer at the top.", Edit.times(Edit.What.TOP_HOLD, 1.25));
 
   private static final Cause HOT =
-      Cause.of(
-              "target-high",
-              Side.SCHEDULE,
-              Origin.practice(),
-              "The target is high for this work.")
+      Cause.of("target-high", Side.SCHEDULE, Origin.practice(), "The target is high for this work.")
           .also(Clue.PLAN_HOT, CLEAR)
           .also(Clue.INSIDE_HOT, CLEAR)
           .trial(Trial.Effort.FIRING, "Fire a test piece 20 K cooler.")
@@ -261,8 +272,7 @@ final class KilnCauses {
     return switch (found) {
       case "under-fired" ->
           together(List.of(fair(SHORT), fair(CommonCauses.KEYED_SHORT)), CommonCauses.tooCool());
-      case "over-fired" ->
-          together(List.of(fair(HOT), fair(CommonCauses.KEYED_LONG)), tooHot());
+      case "over-fired" -> together(List.of(fair(HOT), fair(CommonCauses.KEYED_LONG)), tooHot());
       case "crack" ->
           List.of(fair(COOLED), fair(CommonCauses.KEYED_FAST), rare(CommonCauses.DOOR_OPENED));
       case "warped" -> together(List.of(fair(SUPPORT), fair(HOT)), tooHot());

@@ -189,7 +189,8 @@ public record Ranking(
       }
       List<Scored> ifSo = scored(suspects, facts.told(clue, true));
       List<Scored> ifNot = scored(suspects, facts.told(clue, false));
-      boolean leader = !first(ifSo, 1).equals(first(now, 1)) || !first(ifNot, 1).equals(first(now, 1));
+      boolean leader =
+          !first(ifSo, 1).equals(first(now, 1)) || !first(ifNot, 1).equals(first(now, 1));
       boolean few =
           !first(ifSo, FIRST_FEW).equals(first(now, FIRST_FEW))
               || !first(ifNot, FIRST_FEW).equals(first(now, FIRST_FEW));

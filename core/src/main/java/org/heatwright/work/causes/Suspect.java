@@ -6,7 +6,8 @@ import java.util.Objects;
  * A cause of one fault, before anything is known of the firing.
  *
  * @param cause what
- * @param startFactor how usual it is behind this fault, natural logarithm of odds: {@code estimate:}
+ * @param startFactor how usual it is behind this fault, natural logarithm of odds: {@code
+ *     estimate:}
  */
 public record Suspect(Cause cause, double startFactor) {
   public Suspect {

@@ -35,8 +35,7 @@ public final class WorkFacts {
       return enamel
           .build()
           .counter()
-          .map(
-              c -> none.with(Clue.NO_COUNTER, false, "By the work's file the back is enamelled."))
+          .map(c -> none.with(Clue.NO_COUNTER, false, "By the work's file the back is enamelled."))
           .orElse(none);
     }
     if (work instanceof SinterWork clay) {
@@ -87,11 +86,8 @@ public final class WorkFacts {
     boolean late = outSeconds > ready.get().high() + LATE_SECONDS;
     String sentence =
         "It came out %s after the program began; it was ready between %s and %s."
-            .formatted(
-                hours(outSeconds), hours(ready.get().low()), hours(ready.get().high()));
-    return Facts.none()
-        .with(Clue.OUT_EARLY, early, sentence)
-        .with(Clue.OUT_LATE, late, sentence);
+            .formatted(hours(outSeconds), hours(ready.get().low()), hours(ready.get().high()));
+    return Facts.none().with(Clue.OUT_EARLY, early, sentence).with(Clue.OUT_LATE, late, sentence);
   }
 
   private static String hours(double seconds) {

@@ -10,9 +10,9 @@ import java.util.Map;
 import java.util.Random;
 import java.util.SplittableRandom;
 import java.util.stream.Stream;
+import org.heatwright.schedule.Ramp;
 import org.heatwright.schedule.Schedule;
 import org.heatwright.schedule.Segment;
-import org.heatwright.schedule.Ramp;
 import org.heatwright.units.HeatingRate;
 import org.heatwright.units.Temperature;
 import org.heatwright.units.TemperatureUnit;
@@ -36,8 +36,7 @@ class CauseBookTest {
                 CauseBook.faults(kind).stream()
                     .map(
                         found ->
-                            new Fault(
-                                kind, found.code(), CauseBook.suspects(kind, found.code()))))
+                            new Fault(kind, found.code(), CauseBook.suspects(kind, found.code()))))
         .toList();
   }
 
@@ -108,8 +107,7 @@ class CauseBookTest {
     for (Fault fault : faults()) {
       for (Suspect suspect : fault.suspects()) {
         boolean craftsman =
-            suspect.cause().trials().stream()
-                .anyMatch(t -> t.effort() == Trial.Effort.CRAFTSMAN);
+            suspect.cause().trials().stream().anyMatch(t -> t.effort() == Trial.Effort.CRAFTSMAN);
         assertThat(!craftsman || suspect.cause().caution().isPresent())
             .as(suspect.cause().code())
             .isTrue();
@@ -126,8 +124,7 @@ class CauseBookTest {
         Facts facts = facts(random, fault.suspects());
         List<Suspect> mixed = new ArrayList<>(fault.suspects());
         Collections.shuffle(mixed, shuffle);
-        assertThat(Ranking.of(mixed, facts))
-            .isEqualTo(Ranking.of(fault.suspects(), facts));
+        assertThat(Ranking.of(mixed, facts)).isEqualTo(Ranking.of(fault.suspects(), facts));
       }
     }
   }
@@ -166,8 +163,7 @@ class CauseBookTest {
           }
           boolean alone =
               fault.suspects().stream()
-                  .allMatch(
-                      s -> s == suspect || says(s.cause(), indication.clue()) <= 0);
+                  .allMatch(s -> s == suspect || says(s.cause(), indication.clue()) <= 0);
           if (alone) {
             assertThat(is.standing()).isLessThanOrEqualTo(was.standing());
           }
@@ -209,8 +205,7 @@ class CauseBookTest {
               fault.suspects().stream().map(s -> s.cause().code()).toList());
       assertThat(ranking.questions()).noneMatch(clue -> facts.of(clue).isPresent());
       assertThat(ranking.causes())
-          .isSortedAccordingTo(
-              (a, b) -> Double.compare(b.logOddsFactor(), a.logOddsFactor()));
+          .isSortedAccordingTo((a, b) -> Double.compare(b.logOddsFactor(), a.logOddsFactor()));
     }
   }
 
@@ -249,11 +244,12 @@ class CauseBookTest {
       assertThat(clue.words(true)).isNotEqualTo(clue.words(false));
     }
     assertThat(Clue.ofCode("no-such-clue")).isEmpty();
-    assertThat(faults().stream()
-            .flatMap(f -> f.suspects().stream())
-            .flatMap(s -> s.cause().indications().stream())
-            .map(Indication::clue)
-            .distinct())
+    assertThat(
+            faults().stream()
+                .flatMap(f -> f.suspects().stream())
+                .flatMap(s -> s.cause().indications().stream())
+                .map(Indication::clue)
+                .distinct())
         .as("clues that no cause asks about")
         .hasSizeGreaterThan(Clue.values().length - 3);
   }
@@ -277,8 +273,7 @@ class CauseBookTest {
       Schedule.of(
           "burnout",
           TemperatureUnit.CELSIUS,
-          List.of(
-              segment(100, 150, 120), segment(150, 732, 180), segment(200, 500, 60)));
+          List.of(segment(100, 150, 120), segment(150, 732, 180), segment(200, 500, 60)));
 
   private static Segment segment(double rate, double target, int holdMinutes) {
     return new Segment(
@@ -320,8 +315,7 @@ class CauseBookTest {
             Edit.target(Edit.What.TOP_TARGET, 20).apply(fahrenheit).orElseThrow().peak());
     assertThat(top).isCloseTo(1385, org.assertj.core.data.Offset.offset(1e-9)); // 752 °C is 1385.6
     Schedule fastest =
-        BURNOUT.withSegments(
-            List.of(BURNOUT.segments().get(0).withRamp(Ramp.fastest())));
+        BURNOUT.withSegments(List.of(BURNOUT.segments().get(0).withRamp(Ramp.fastest())));
     assertThat(Edit.times(Edit.What.RISES, 0.5).apply(fastest)).isEmpty();
     assertThat(Edit.times(Edit.What.LAST_HOLD, 1.5).apply(fastest)).isEmpty();
     for (Fault fault : faults()) {
