@@ -106,10 +106,8 @@ class ChainIT {
         commands
             .forecast(new ForecastRequest().schedule(schedule).kiln(kiln).work(work))
             .getAnswer();
-    assertThat(forecast.getEndSeconds().getLow())
-        .isLessThan(forecast.getEndSeconds().getMedian());
-    assertThat(forecast.getEndSeconds().getMedian())
-        .isLessThan(forecast.getEndSeconds().getHigh());
+    assertThat(forecast.getEndSeconds().getLow()).isLessThan(forecast.getEndSeconds().getMedian());
+    assertThat(forecast.getEndSeconds().getMedian()).isLessThan(forecast.getEndSeconds().getHigh());
 
     Keying keying =
         commands
@@ -174,9 +172,7 @@ class ChainIT {
   /** What the review shows to somebody who keyed the sheet's digits, and after the first value. */
   private static GivenFile shown(List<QuestionsQuestion> questions, Keying keying, String slip) {
     Map<String, String> digits = new HashMap<>();
-    keying
-        .getValues()
-        .forEach(v -> digits.put(v.getSegment() + " " + v.getKind(), v.getDigits()));
+    keying.getValues().forEach(v -> digits.put(v.getSegment() + " " + v.getKind(), v.getDigits()));
     StringBuilder yaml = new StringBuilder("slot: %d\nshown:\n".formatted(SLOT));
     String added = slip;
     for (QuestionsQuestion question : questions) {

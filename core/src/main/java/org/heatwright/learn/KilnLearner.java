@@ -65,7 +65,11 @@ public final class KilnLearner {
   private static KilnLearner scout(
       Kiln kiln, KilnBeliefs before, List<LoggedFiring> firings, Progress progress) {
     return new KilnLearner(
-        kiln, AnomalySearch.smoothed(kiln), AnomalySearch.smoothed(kiln, before), firings, progress);
+        kiln,
+        AnomalySearch.smoothed(kiln),
+        AnomalySearch.smoothed(kiln, before),
+        firings,
+        progress);
   }
 
   private KilnLearner(
@@ -145,7 +149,8 @@ public final class KilnLearner {
       seen = scout.fit();
     }
     boolean switched = kiln.control().kind() == Control.Kind.ON_OFF;
-    KilnLearner learner = switched ? new KilnLearner(kiln, KilnBeliefs.prior(), used, progress) : scout;
+    KilnLearner learner =
+        switched ? new KilnLearner(kiln, KilnBeliefs.prior(), used, progress) : scout;
     Fit fit = switched ? learner.fit() : seen;
     while (true) {
       int worst = fit.worst();

@@ -13,4 +13,5 @@ import java.util.Map;
  *     that has several answers names the unusual ones
  * @param files what it wrote
  */
-record AnsweredJson(int exit, @JsonAnyGetter Map<String, JsonNode> answers, List<WrittenFile> files) {}
+record AnsweredJson(
+    int exit, @JsonAnyGetter Map<String, JsonNode> answers, List<WrittenFile> files) {}

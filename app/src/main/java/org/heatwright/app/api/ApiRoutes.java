@@ -6,7 +6,6 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -77,9 +76,7 @@ public final class ApiRoutes {
 
   private void description(Context ctx) {
     List<Endpoint> sorted =
-        endpoints.get().values().stream()
-            .sorted(Comparator.comparing(Endpoint::path))
-            .toList();
+        endpoints.get().values().stream().sorted(Comparator.comparing(Endpoint::path)).toList();
     ctx.contentType("application/json; charset=utf-8")
         .result(OpenApi.of(sorted).toPrettyString() + "\n");
   }
@@ -106,8 +103,7 @@ public final class ApiRoutes {
       String name = endpoint.answerName(endpoint.answered(answer));
       give(
           ctx,
-          new AnsweredJson(
-              ran.exit(), Map.of(name, answer), WrittenFiles.since(given, folder)));
+          new AnsweredJson(ran.exit(), Map.of(name, answer), WrittenFiles.since(given, folder)));
     } finally {
       WrittenFiles.remove(folder);
     }
@@ -141,7 +137,8 @@ public final class ApiRoutes {
         new ShelfJson(
             Arrays.stream(Kind.values())
                 .flatMap(kind -> store.all(kind).stream())
-                .map(d -> new ShelfJson.EntryJson(d.kind().word(), d.name(), d.changed().toString()))
+                .map(
+                    d -> new ShelfJson.EntryJson(d.kind().word(), d.name(), d.changed().toString()))
                 .toList()));
   }
 

@@ -35,6 +35,7 @@ final class AskedCommand {
           "work", Kind.WORK,
           "schedule", Kind.SCHEDULE,
           "held", Kind.SCHEDULE,
+          "keyed", Kind.SCHEDULE,
           "first", Kind.SCHEDULE,
           "second", Kind.SCHEDULE);
 
@@ -164,7 +165,8 @@ final class AskedCommand {
     JsonNode text = value.path("text");
     JsonNode bytes = value.path("base64");
     JsonNode shelf = value.path("shelf");
-    int told = (text.isTextual() ? 1 : 0) + (bytes.isTextual() ? 1 : 0) + (shelf.isTextual() ? 1 : 0);
+    int told =
+        (text.isTextual() ? 1 : 0) + (bytes.isTextual() ? 1 : 0) + (shelf.isTextual() ? 1 : 0);
     require(
         told == 1,
         where,

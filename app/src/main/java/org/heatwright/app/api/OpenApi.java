@@ -77,7 +77,8 @@ final class OpenApi {
     own.set(name + "Request", object(endpoint.properties()));
     own.set(name + "Answer", answer(endpoint));
     ObjectNode operation =
-        operation("/" + endpoint.path(), "post", endpoint.operation(), endpoint.about(), "commands");
+        operation(
+            "/" + endpoint.path(), "post", endpoint.operation(), endpoint.about(), "commands");
     body(operation, reference(name + "Request"));
     ObjectNode responses = operation.putObject("responses");
     response(responses, "200", "Done; exit 1 if a finding says stop.", reference(name + "Answer"));
@@ -106,7 +107,9 @@ final class OpenApi {
         .set("items", schemas.reference(WrittenFile.class));
     require(
         answer,
-        endpoint.answers().size() == 1 ? List.of("exit", "answer", "files") : List.of("exit", "files"));
+        endpoint.answers().size() == 1
+            ? List.of("exit", "answer", "files")
+            : List.of("exit", "files"));
     return answer;
   }
 
@@ -217,8 +220,7 @@ final class OpenApi {
 
   // ---- pieces of the document
 
-  private ObjectNode operation(
-      String path, String method, String name, String about, String tag) {
+  private ObjectNode operation(String path, String method, String name, String about, String tag) {
     ObjectNode operation = paths.withObjectProperty(ROOT + path).putObject(method);
     operation.put("operationId", name).put("summary", about);
     operation.putArray("tags").add(tag);

@@ -38,9 +38,7 @@ final class Schemas {
         .withTargetTypeOverridesResolver(
             field -> {
               Class<?> plain = plain(field.getType());
-              return plain == null
-                  ? null
-                  : List.of(field.getContext().resolve(plain));
+              return plain == null ? null : List.of(field.getContext().resolve(plain));
             });
     config
         .forTypesInGeneral()

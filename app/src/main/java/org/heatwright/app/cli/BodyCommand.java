@@ -1,7 +1,5 @@
 package org.heatwright.app.cli;
 
-import org.heatwright.app.api.Written;
-import org.heatwright.app.api.Answers;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
@@ -9,6 +7,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import org.heatwright.app.api.Answers;
+import org.heatwright.app.api.Written;
 import org.heatwright.app.files.BodyFile;
 import org.heatwright.app.files.YamlText;
 import org.heatwright.app.json.BodyJson;

@@ -1,12 +1,12 @@
 package org.heatwright.app.cli;
 
-import org.heatwright.app.api.Written;
-import org.heatwright.app.api.Answers;
 import java.nio.file.Path;
 import java.time.ZonedDateTime;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import org.heatwright.app.api.Answers;
+import org.heatwright.app.api.Written;
 import org.heatwright.app.files.InputException;
 import org.heatwright.app.json.CardJson;
 import org.heatwright.app.report.CalendarFile;

@@ -1,9 +1,9 @@
 package org.heatwright.app.cli;
 
-import org.heatwright.app.api.Answers;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import org.heatwright.app.api.Answers;
 import org.heatwright.app.casting.PourAsk;
 import org.heatwright.app.files.InputException;
 import org.heatwright.app.json.CastPourJson;

@@ -1,10 +1,10 @@
 package org.heatwright.app.cli;
 
-import org.heatwright.app.api.Answers;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import org.heatwright.app.api.Answers;
 import org.heatwright.app.casting.PowderAsk;
 import org.heatwright.app.json.CastPowderJson;
 import org.jspecify.annotations.Nullable;

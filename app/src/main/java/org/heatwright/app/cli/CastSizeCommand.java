@@ -1,8 +1,8 @@
 package org.heatwright.app.cli;
 
-import org.heatwright.app.api.Answers;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import org.heatwright.app.api.Answers;
 import org.heatwright.app.casting.SizeAsk;
 import org.heatwright.app.json.CastSizeJson;
 import picocli.CommandLine.Command;

@@ -113,6 +113,7 @@ public final class Cli {
     line.addSubcommand(new HeatworkCommand(surroundings));
     line.addSubcommand(CastCommand.line(surroundings));
     line.addSubcommand(SinterCommand.line(surroundings));
+    line.addSubcommand(ArchiveCommand.line(surroundings));
     line.addSubcommand(new CompletionCommand(surroundings));
     line.setOut(writer(surroundings.out()));
     line.setErr(writer(surroundings.err()));

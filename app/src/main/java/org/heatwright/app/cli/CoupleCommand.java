@@ -1,12 +1,12 @@
 package org.heatwright.app.cli;
 
-import org.heatwright.app.api.Answers;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
+import org.heatwright.app.api.Answers;
 import org.heatwright.app.files.InputException;
 import org.heatwright.app.files.YamlText;
 import org.heatwright.app.json.CoupleJson;

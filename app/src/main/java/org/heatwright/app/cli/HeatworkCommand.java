@@ -1,6 +1,5 @@
 package org.heatwright.app.cli;
 
-import org.heatwright.app.api.Answers;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
@@ -10,6 +9,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import org.heatwright.app.api.Answers;
 import org.heatwright.app.files.InputException;
 import org.heatwright.app.files.YamlText;
 import org.heatwright.app.json.HeatworkJson;

@@ -1,7 +1,5 @@
 package org.heatwright.app.cli;
 
-import org.heatwright.app.api.Written;
-import org.heatwright.app.api.Answers;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.ZonedDateTime;
@@ -11,6 +9,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.function.DoubleUnaryOperator;
+import org.heatwright.app.api.Answers;
+import org.heatwright.app.api.Written;
 import org.heatwright.app.casting.CastInput;
 import org.heatwright.app.files.InputException;
 import org.heatwright.app.files.LogFile;

@@ -1,10 +1,10 @@
 package org.heatwright.app.cli;
 
-import org.heatwright.app.api.Answers;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import org.heatwright.app.api.Answers;
 import org.heatwright.app.files.KilnFile;
 import org.heatwright.app.json.InspectJson;
 import org.heatwright.app.report.KilnOnKeypad;

@@ -1,8 +1,8 @@
 package org.heatwright.app.cli;
 
-import org.heatwright.app.api.Answers;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
+import org.heatwright.app.api.Answers;
 import org.heatwright.app.describe.KeypadWords;
 import org.heatwright.app.json.KeypadJson;
 import org.heatwright.keypad.Keypad;

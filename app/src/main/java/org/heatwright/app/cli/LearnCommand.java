@@ -1,7 +1,5 @@
 package org.heatwright.app.cli;
 
-import org.heatwright.app.api.Written;
-import org.heatwright.app.api.Answers;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneId;
@@ -11,6 +9,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import org.heatwright.app.api.Answers;
+import org.heatwright.app.api.Written;
 import org.heatwright.app.files.InputException;
 import org.heatwright.app.files.KilnFile;
 import org.heatwright.app.json.BandJson;

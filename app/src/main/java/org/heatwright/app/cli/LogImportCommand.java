@@ -1,7 +1,5 @@
 package org.heatwright.app.cli;
 
-import org.heatwright.app.api.Written;
-import org.heatwright.app.api.Answers;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -11,6 +9,8 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
+import org.heatwright.app.api.Answers;
+import org.heatwright.app.api.Written;
 import org.heatwright.app.files.InputException;
 import org.heatwright.app.files.LogFile;
 import org.heatwright.app.files.TextFile;

@@ -1,8 +1,8 @@
 package org.heatwright.app.cli;
 
-import org.heatwright.app.api.Answers;
 import java.util.List;
 import java.util.concurrent.Callable;
+import org.heatwright.app.api.Answers;
 import org.heatwright.app.catalogue.Catalogue;
 import org.heatwright.app.catalogue.Shelf;
 import org.heatwright.app.json.MaterialsJson;

@@ -1,9 +1,9 @@
 package org.heatwright.app.cli;
 
-import org.heatwright.app.api.ApiRoutes;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.OptionalInt;
+import org.heatwright.app.api.ApiRoutes;
 import org.heatwright.app.json.ServingJson;
 import org.heatwright.app.web.Bench;
 import org.heatwright.app.web.BenchSettings;
@@ -22,7 +22,10 @@ final class Serving {
       Optional<Path> store)
       throws InterruptedException {
     ApiRoutes api =
-        new ApiRoutes(new AskedFromElsewhere(surroundings, settings.store().file()), settings.store(), settings.clock());
+        new ApiRoutes(
+            new AskedFromElsewhere(surroundings, settings.store().file()),
+            settings.store(),
+            settings.clock());
     try (Bench bench = Bench.start(settings.withApi(api))) {
       String address = String.valueOf(bench.address());
       Page page = new Page();

@@ -1,6 +1,5 @@
 package org.heatwright.app.cli;
 
-import org.heatwright.app.api.Answers;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.Arrays;
@@ -9,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
+import org.heatwright.app.api.Answers;
 import org.heatwright.app.casting.CastInput;
 import org.heatwright.app.files.InputException;
 import org.heatwright.app.files.YamlText;

@@ -1,12 +1,12 @@
 package org.heatwright.app.cli;
 
-import org.heatwright.app.api.Answers;
-import org.heatwright.app.json.SlotsJson;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.heatwright.app.api.Answers;
 import org.heatwright.app.files.InputException;
+import org.heatwright.app.json.SlotsJson;
 import org.heatwright.keypad.ReviewReading;
 import org.heatwright.keypad.Shown;
 import org.heatwright.keypad.register.SlotEvent;

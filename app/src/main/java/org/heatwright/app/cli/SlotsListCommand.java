@@ -1,11 +1,11 @@
 package org.heatwright.app.cli;
 
-import org.heatwright.app.api.Written;
-import org.heatwright.app.api.Answers;
-import org.heatwright.app.json.SlotsJson;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import org.heatwright.app.api.Answers;
+import org.heatwright.app.api.Written;
+import org.heatwright.app.json.SlotsJson;
 import org.heatwright.app.report.PageSize;
 import org.heatwright.app.report.RegisterPdf;
 import org.heatwright.app.report.RegisterSheet;

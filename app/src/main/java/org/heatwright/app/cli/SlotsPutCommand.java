@@ -1,11 +1,11 @@
 package org.heatwright.app.cli;
 
-import org.heatwright.app.api.Answers;
-import org.heatwright.app.json.SlotsJson;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import org.heatwright.app.api.Answers;
 import org.heatwright.app.files.InputException;
+import org.heatwright.app.json.SlotsJson;
 import org.heatwright.keypad.FittedProgram;
 import org.heatwright.keypad.KeypadFit;
 import org.heatwright.keypad.register.SlotEvent;

@@ -1,9 +1,9 @@
 package org.heatwright.app.cli;
 
-import org.heatwright.app.api.Written;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.function.Supplier;
+import org.heatwright.app.api.Written;
 import picocli.CommandLine.Option;
 
 /** The option that says where the curves are written to. */

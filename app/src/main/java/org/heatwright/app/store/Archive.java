@@ -68,7 +68,8 @@ public final class Archive {
       }
       for (Document kiln : store.all(Kind.KILN)) {
         for (FiringLog log : store.logs(kiln.name())) {
-          String name = "logs/%s/%s %s".formatted(plain(kiln.name()), log.date(), plain(log.name()));
+          String name =
+              "logs/%s/%s %s".formatted(plain(kiln.name()), log.date(), plain(log.name()));
           text(zip, names.free(name + ".csv"), log.csv());
           text(zip, names.free(name + ".schedule.yaml"), log.schedule());
           if (!log.firing().isBlank()) {
@@ -155,7 +156,8 @@ public final class Archive {
     for (int read = from.read(some); read >= 0; read = from.read(some)) {
       all += read;
       if (all > LARGEST_STORE) {
-        throw new ArchiveException("The archive's store is larger than any that Heatwright writes.");
+        throw new ArchiveException(
+            "The archive's store is larger than any that Heatwright writes.");
       }
       to.write(some, 0, read);
     }

@@ -1,6 +1,5 @@
 package org.heatwright.app.web;
 
-import java.util.Optional;
 import java.util.OptionalInt;
 import org.heatwright.app.demo.DemoStudio;
 import org.heatwright.app.store.Store;

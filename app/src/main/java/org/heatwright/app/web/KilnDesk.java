@@ -1,7 +1,5 @@
 package org.heatwright.app.web;
 
-import org.heatwright.learn.Progress;
-import java.util.function.Consumer;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
@@ -21,6 +19,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.function.Consumer;
 import java.util.stream.Collectors;
 import org.heatwright.app.files.Firing;
 import org.heatwright.app.files.FiringFile;
@@ -54,6 +53,7 @@ import org.heatwright.learn.KilnLearner;
 import org.heatwright.learn.Lesson;
 import org.heatwright.learn.LogAlignment;
 import org.heatwright.learn.LoggedFiring;
+import org.heatwright.learn.Progress;
 import org.heatwright.learn.Unseen;
 import org.heatwright.schedule.HourMinute;
 import org.heatwright.schedule.Ramp;

@@ -182,7 +182,8 @@ final class LongWork implements AutoCloseable {
       Thread.currentThread().interrupt();
       return Optional.empty();
     } catch (ExecutionException e) {
-      throw new IllegalStateException("What was worked out in the background failed.", e.getCause());
+      throw new IllegalStateException(
+          "What was worked out in the background failed.", e.getCause());
     }
   }
 

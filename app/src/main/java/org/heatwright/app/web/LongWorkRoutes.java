@@ -51,8 +51,7 @@ final class LongWorkRoutes {
   private void answer(Context ctx, LongWork.Piece piece, Duration patience) {
     try {
       work.within(piece, patience)
-          .ifPresentOrElse(
-              answer -> give(ctx, answer), () -> ctx.html(pages.waiting(page(piece))));
+          .ifPresentOrElse(answer -> give(ctx, answer), () -> ctx.html(pages.waiting(page(piece))));
     } catch (CancellationException e) {
       ctx.redirect(piece.from());
     }
@@ -71,7 +70,9 @@ final class LongWorkRoutes {
         clock.get(),
         piece.id(),
         piece.what(),
-        piece.step().isEmpty() ? "Something else is worked out first; this comes next." : piece.step(),
+        piece.step().isEmpty()
+            ? "Something else is worked out first; this comes next."
+            : piece.step(),
         "%d s".formatted(work.since(piece).toSeconds()),
         piece.from(),
         piece.stopped());

@@ -48,7 +48,8 @@ final class Measures {
             .classicUpperBounds(ANSWER_SECONDS)
             .register(registry);
     gauge("heatwright_shelf_texts", "Texts on the shelf, by kind.", this::shelf, "kind");
-    gauge("heatwright_firings", "Firings in the book, by where they stand.", this::firings, "state");
+    gauge(
+        "heatwright_firings", "Firings in the book, by where they stand.", this::firings, "state");
     gauge(
         "heatwright_display_celsius",
         "What the display of a running firing was last told to say.",
@@ -77,10 +78,7 @@ final class Measures {
   }
 
   private void gauge(
-      String name,
-      String help,
-      Consumer<GaugeWithCallback.Callback> values,
-      String... labels) {
+      String name, String help, Consumer<GaugeWithCallback.Callback> values, String... labels) {
     GaugeWithCallback.builder()
         .name(name)
         .help(help)

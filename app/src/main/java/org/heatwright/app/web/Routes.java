@@ -96,7 +96,9 @@ final class Routes {
     timer.addTo(routes);
     new PhoneRoutes(pages).addTo(routes);
     new StartRoutes(start, demo, pages).addTo(routes);
-    new ShelfRoutes(settings.store(), settings.clock(), pages).addTo(routes);
+    ShelfRoutes shelf = new ShelfRoutes(settings.store(), settings.clock(), pages);
+    shelf.addTo(routes);
+    new ArchiveRoutes(settings.store(), settings.clock(), shelf).addTo(routes);
     ask.addTo(routes);
     routes.get("/readback", ctx -> readback(ctx, false));
     routes.post("/readback", ctx -> readback(ctx, true));
@@ -435,9 +437,7 @@ final class Routes {
   }
 
   private void kiln(Context ctx) {
-    ctx.html(
-        kilnPage(
-            kilnOnShelf(ctx), Asked.query(ctx, "log"), "", KilnPage.Bringing.nothing()));
+    ctx.html(kilnPage(kilnOnShelf(ctx), Asked.query(ctx, "log"), "", KilnPage.Bringing.nothing()));
   }
 
   private String kilnPage(String name, String log, String error, KilnPage.Bringing bringing) {
@@ -458,12 +458,10 @@ final class Routes {
           piece.at("The log is read, column by column.");
           KilnDesk.Brought brought = desk.bring(name, form);
           if (brought.log().isPresent()) {
-            return LongWork.Answer.at(
-                address + "&log=" + brought.log().get().id() + "#logs");
+            return LongWork.Answer.at(address + "&log=" + brought.log().get().id() + "#logs");
           }
           int status = brought.bringing().error().isEmpty() ? 200 : 422;
-          return LongWork.Answer.page(
-              status, () -> kilnPage(name, "", "", brought.bringing()));
+          return LongWork.Answer.page(status, () -> kilnPage(name, "", "", brought.bringing()));
         });
   }
 

@@ -12,4 +12,10 @@ package org.heatwright.app.web;
  * @param stopped a person stopped it, and it has not ended yet
  */
 public record WaitingPage(
-    String clock, String id, String what, String step, String since, String from, boolean stopped) {}
+    String clock,
+    String id,
+    String what,
+    String step,
+    String since,
+    String from,
+    boolean stopped) {}

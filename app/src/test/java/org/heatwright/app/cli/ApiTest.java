@@ -51,12 +51,13 @@ class ApiTest {
     store = Store.temporary(CLOCK);
     DemoStudio.fill(store);
     Surroundings surroundings =
-        new Surroundings(
-            System.out, System.err, CLOCK, Map.of(), Path.of("no-home"), () -> {});
+        new Surroundings(System.out, System.err, CLOCK, Map.of(), Path.of("no-home"), () -> {});
     bench =
         Bench.start(
             new BenchSettings(store, CLOCK, OptionalInt.of(0))
-                .withApi(new ApiRoutes(new AskedFromElsewhere(surroundings, store.file()), store, CLOCK)));
+                .withApi(
+                    new ApiRoutes(
+                        new AskedFromElsewhere(surroundings, store.file()), store, CLOCK)));
   }
 
   @AfterAll

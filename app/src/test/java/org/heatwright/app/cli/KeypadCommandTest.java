@@ -42,8 +42,7 @@ class KeypadCommandTest {
                 Map.of(),
                 Path.of("no-home"),
                 () -> {},
-                new ByteArrayInputStream(
-                    String.join("\n", lines).getBytes(StandardCharsets.UTF_8)),
+                new ByteArrayInputStream(String.join("\n", lines).getBytes(StandardCharsets.UTF_8)),
                 Optional.empty()),
             words);
     return new Run(

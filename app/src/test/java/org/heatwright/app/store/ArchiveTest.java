@@ -43,7 +43,8 @@ class ArchiveTest {
       String photo = there.firings().all().get(0).told().get(1).id();
       assertThat(there.firings().photo(photo).orElseThrow().picture()).containsExactly(1, 2, 3);
       assertThat(there.newestCards(9)).isEqualTo(here.newestCards(9));
-      assertThat(there.cardPdf(there.newestCards(9).get(0).id()).orElseThrow()).containsExactly(4, 5);
+      assertThat(there.cardPdf(there.newestCards(9).get(0).id()).orElseThrow())
+          .containsExactly(4, 5);
 
       // The same again changes nothing.
       assertThat(bring(archive, there).nothing()).isTrue();
@@ -152,8 +153,21 @@ class ArchiveTest {
             .firings()
             .put(
                 new FiringEntry(
-                    "", "A job", "enamel", "Anchor", "Gull", 1, "plan", "w", "k", "p", "planned",
-                    NOON, NOON, List.of(), Optional.empty()));
+                    "",
+                    "A job",
+                    "enamel",
+                    "Anchor",
+                    "Gull",
+                    1,
+                    "plan",
+                    "w",
+                    "k",
+                    "p",
+                    "planned",
+                    NOON,
+                    NOON,
+                    List.of(),
+                    Optional.empty()));
     store.firings().tell(firing.id(), told("pressed", ""));
     store
         .firings()

@@ -715,9 +715,11 @@ class BenchTest {
     String ran = "log:" + store.logs("Anchor").get(0).id();
     String csv = "time_s,chamber_c\n0,20\n600,320\n1200,560\n1800,850\n";
     HttpResponse<String> answer =
-        waited(post(
-            "kiln/log?name=Anchor",
-            Map.of("logname", "<b>By hand</b>", "date", "2026-11-30", "csv", csv, "chosen", ran)));
+        waited(
+            post(
+                "kiln/log?name=Anchor",
+                Map.of(
+                    "logname", "<b>By hand</b>", "date", "2026-11-30", "csv", csv, "chosen", ran)));
     assertThat(answer.statusCode()).isEqualTo(302);
     FiringLog kept = store.logs("Anchor").get(4);
     assertThat(kept.csv()).isEqualTo(csv);
@@ -738,9 +740,10 @@ class BenchTest {
     assertThat(csv.length()).isGreaterThan(1_000_000);
     String ran = "log:" + store.logs("Anchor").get(0).id();
     HttpResponse<String> answer =
-        waited(post(
-            "kiln/log?name=Anchor",
-            Map.of("date", "2026-11-30", "csv", csv.toString(), "chosen", ran)));
+        waited(
+            post(
+                "kiln/log?name=Anchor",
+                Map.of("date", "2026-11-30", "csv", csv.toString(), "chosen", ran)));
     assertThat(answer.statusCode()).isEqualTo(302);
     String page = get("kiln?name=Anchor").body();
     assertThat(page).contains("Log against forecast: dry-run, 30 November 2026");
