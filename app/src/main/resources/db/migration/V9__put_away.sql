@@ -5,9 +5,12 @@ alter table document add column away_name varchar(200);
 alter table document add column removed_ms bigint;
 alter table card add column removed_ms bigint;
 alter table firing_log add column removed_ms bigint;
--- What somebody answered who sets up their studio for the first time, as it was typed.
-create table start_answer (
-  field varchar(40) primary key,
-  answer varchar(200) not null,
-  told_ms bigint not null
+-- What somebody answered who sets up their studio (topic start) or describes a keypad (topic keypad), as it was typed,
+-- until it is done.
+create table kept_answer (
+  topic varchar(16) not null,
+  field varchar(60) not null,
+  answer varchar(300) not null,
+  told_ms bigint not null,
+  primary key (topic, field)
 );

@@ -146,8 +146,13 @@ public final class Store implements AutoCloseable {
   }
 
   /** Answers of a first run that is not done yet. */
-  public StartShelf start() {
-    return new StartShelf(this);
+  public AnswerShelf start() {
+    return new AnswerShelf(this, "start");
+  }
+
+  /** Answers about a keypad that is not described to its end yet. */
+  public AnswerShelf interview() {
+    return new AnswerShelf(this, "keypad");
   }
 
   /** Every text of a kind, by name. */

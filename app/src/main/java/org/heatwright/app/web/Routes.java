@@ -7,6 +7,7 @@ import io.javalin.config.RoutesConfig;
 import io.javalin.http.BadRequestResponse;
 import io.javalin.http.Context;
 import io.javalin.http.ForbiddenResponse;
+import io.javalin.http.HandlerType;
 import io.javalin.http.NotFoundResponse;
 import io.javalin.http.UploadedFile;
 import java.nio.charset.StandardCharsets;
@@ -30,6 +31,7 @@ import org.heatwright.app.report.CardPdf;
 import org.heatwright.app.report.PageSize;
 import org.heatwright.app.report.PocketPage;
 import org.heatwright.app.report.RegisterPdf;
+import org.heatwright.app.store.AnswerShelf;
 import org.heatwright.app.store.CardEntry;
 import org.heatwright.app.store.Kind;
 import org.heatwright.app.store.StoreException;
@@ -382,18 +384,31 @@ final class Routes {
 
   /** A keypad by answering questions; the finished one goes on the shelf. */
   private void describe(Context ctx) {
-    DescribeDesk.Told told = DescribeDesk.told(ctx.formParamMap());
+    DescribeDesk.Told told = answeredSoFar(ctx);
     Optional<Described> described =
         told.interview().described().filter(d -> ctx.formParam("keep") != null);
     if (described.isPresent()) {
       Page.Bringing kept = Shelving.bring(settings.store(), "keypad", "", described.get().yaml());
       if (kept.error().isEmpty()) {
+        settings.store().interview().clear();
         ctx.redirect("/plan?" + Choices.of(settings.opening()).withKeypad(kept.name()).query());
         return;
       }
       throw new BadRequestResponse(kept.error());
     }
     ctx.html(pages.describe(DescribeDesk.page(told, words.clock())));
+  }
+
+  /** Each answer is kept: who opens the page later goes on where it was left. */
+  private DescribeDesk.Told answeredSoFar(Context ctx) {
+    AnswerShelf shelf = settings.store().interview();
+    if (ctx.method() == HandlerType.GET) {
+      return DescribeDesk.resumed(shelf.answers());
+    }
+    DescribeDesk.Told told =
+        DescribeDesk.told(ctx.formParam("afresh") != null ? Map.of() : ctx.formParamMap());
+    shelf.replace(told.answers());
+    return told;
   }
 
   // ---- what is known of a kiln

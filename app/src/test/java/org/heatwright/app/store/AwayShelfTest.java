@@ -65,7 +65,11 @@ class AwayShelfTest {
       store.start().keep(Map.of("what", "enamel", "kiln-name", "Dock"));
       store.start().keep(Map.of("what", "glass"));
       assertThat(store.start().answers()).isEqualTo(Map.of("what", "glass", "kiln-name", "Dock"));
+      store.interview().replace(Map.of("what", "a knob", "keys", "two"));
+      store.interview().replace(Map.of("what", "digits"));
+      assertThat(store.interview().answers()).isEqualTo(Map.of("what", "digits"));
       store.start().clear();
+      assertThat(store.interview().answers()).hasSize(1);
       assertThat(store.start().answers()).isEmpty();
     }
   }

@@ -173,6 +173,17 @@ class StartBenchTest {
     assertThat(get("start").body()).contains("What do you fire?").doesNotContain("Begin afresh");
   }
 
+  /** So are the answers about a keypad that is described. */
+  @Test
+  void aKeypadThatIsHalfDescribedWaits() throws Exception {
+    post("keypad/new", "id=name&answer=By+the+door");
+    assertThat(get("keypad/new").body()).contains("By the door", "Begin afresh");
+    post("keypad/new", "a-name=By+the+door&afresh=1");
+    assertThat(get("keypad/new").body())
+        .contains("What do you call this keypad?")
+        .doesNotContain("By the door");
+  }
+
   /** The demo has an address and a store of its own, and says so on every page. */
   @Test
   void theDemoStudioIsOneClickAwayAndApart() throws Exception {
