@@ -13,6 +13,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
+import org.jspecify.annotations.Nullable;
 
 /**
  * JSON Schemas (2020-12, as OpenAPI 3.1 takes them) of the records that are answered with. A key is
@@ -67,11 +68,11 @@ final class Schemas {
     return type == Optional.class || primitive(type) != null;
   }
 
-  private static Class<?> plain(ResolvedType type) {
+  private static @Nullable Class<?> plain(ResolvedType type) {
     return primitive(type.getErasedType());
   }
 
-  private static Class<?> primitive(Class<?> type) {
+  private static @Nullable Class<?> primitive(Class<?> type) {
     if (type == OptionalInt.class) {
       return Integer.class;
     }

@@ -2,7 +2,6 @@ package org.heatwright.app.store;
 
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Map;
 import java.util.UUID;
 import org.jdbi.v3.core.Handle;
 
@@ -52,6 +51,10 @@ final class Bringing {
     return new Archive.Brought(texts, logs, firings, cards, pieces);
   }
 
+  /** One text of which both hold something else, with when each last changed. */
+  private record Differing(
+      String id, String ours, long oursMillis, String theirs, long theirsMillis) {}
+
   private int texts() {
     int fresh =
         handle.execute(
@@ -59,20 +62,25 @@ final class Bringing {
                     .formatted(columns("document"))
                 + " where id in (select theirs from temp.place"
                 + " where ours = theirs and theirs not in (select id from main.document))");
-    List<Map<String, Object>> newer =
+    List<Differing> differing =
         handle
             .createQuery(
-                "select p.ours as id, o.body as old, o.changed_ms as old_ms, t.body as body,"
-                    + " t.changed_ms as changed_ms from other.document t"
+                "select p.ours as id, o.body as ours, o.changed_ms as ours_ms, t.body as theirs,"
+                    + " t.changed_ms as theirs_ms from other.document t"
                     + " join temp.place p on p.theirs = t.id"
                     + " join main.document o on o.id = p.ours where o.body <> t.body")
-            .mapToMap()
+            .map(
+                (row, context) ->
+                    new Differing(
+                        row.getString("id"),
+                        row.getString("ours"),
+                        row.getLong("ours_ms"),
+                        row.getString("theirs"),
+                        row.getLong("theirs_ms")))
             .list();
     int changed = 0;
-    for (Map<String, Object> text : newer) {
-      long oldMillis = ((Number) text.get("old_ms")).longValue();
-      long millis = ((Number) text.get("changed_ms")).longValue();
-      boolean theirs = millis > oldMillis;
+    for (Differing text : differing) {
+      boolean newer = text.theirsMillis() > text.oursMillis();
       handle
           .createUpdate(
               "insert into main.earlier_text (id, document_id, body, kept_ms, replaced_ms)"
@@ -80,19 +88,19 @@ final class Bringing {
                   + " (select 1 from main.earlier_text where document_id = :document"
                   + " and body = :body)")
           .bind("id", UUID.randomUUID().toString())
-          .bind("document", text.get("id"))
-          .bind("body", text.get(theirs ? "old" : "body"))
-          .bind("kept", theirs ? oldMillis : millis)
-          .bind("replaced", theirs ? millis : oldMillis)
+          .bind("document", text.id())
+          .bind("body", newer ? text.ours() : text.theirs())
+          .bind("kept", Math.min(text.oursMillis(), text.theirsMillis()))
+          .bind("replaced", Math.max(text.oursMillis(), text.theirsMillis()))
           .execute();
-      if (theirs) {
+      if (newer) {
         changed +=
             handle
                 .createUpdate(
                     "update main.document set body = :body, changed_ms = :changed where id = :id")
-                .bind("body", text.get("body"))
-                .bind("changed", millis)
-                .bind("id", text.get("id"))
+                .bind("body", text.theirs())
+                .bind("changed", text.theirsMillis())
+                .bind("id", text.id())
                 .execute();
       }
     }

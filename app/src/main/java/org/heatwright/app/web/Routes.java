@@ -87,6 +87,7 @@ final class Routes {
 
   void addTo(RoutesConfig routes) {
     routes.before(Routes::guard);
+    new LanguageRoutes(settings.store()).addTo(routes);
     routes.get("/health", this::health);
     routes.get("/", this::now);
     routes.get("/plan", this::page);
