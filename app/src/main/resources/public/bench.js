@@ -25,6 +25,7 @@ if (form) {
   if (!location.search) {
     times().forEach((field) => (field.dataset.composed = field.value));
   }
+  remember(location.search.slice(1));
   lastAsked = JSON.stringify(chosen());
   document.addEventListener("input", edited);
   document.addEventListener("change", edited); // some browsers tell of a list's choice only so
@@ -187,6 +188,18 @@ async function draw(fields, mine, signal) {
   measure("plan:whole");
   takeOver(new URLSearchParams(answer.query), answer.of);
   history.replaceState(null, "", "?" + answer.query);
+  remember(answer.query);
+}
+
+/** The plan that was edited last: the word Plan leads back to it, until it is begun afresh. */
+function remember(query) {
+  try {
+    if (query) {
+      localStorage.setItem("heatwright plan", query);
+    }
+  } catch {
+    // No memory is allowed here: the address has it.
+  }
 }
 
 /** What the bench filled in: the usual times, and the composition that edits belong to. */

@@ -315,12 +315,40 @@ const readback = (() => {
     make(
       "ol", {}, ask("shown-slot", "Program slot on the display", { inputmode: "numeric" }),
       ...(asked.sign ? [pick("shown-sign", "Unit sign on the display", [["", "none seen"], ["C", "°C"], ["F", "°F"]])] : []),
-      ...asked.values.map((words, i) => ask("shown" + (i + 1), words)),
+      ...asked.values.map((words, i) => ask("shown" + (i + 1), words, { inputmode: asked.digits[i] ? "decimal" : "text" })),
     ),
     ...(asked.switchable ? [cold] : []),
     make("p", { class: "go" }, make("button", { class: "main" }, "Compare with the plan")),
   );
   place.append(result, form);
+
+  // What was typed on the bench's own page while it did not answer comes along, and a reload keeps it.
+  const TYPED = "heatwright typed";
+  const typed = {
+    read() {
+      try {
+        return JSON.parse(sessionStorage.getItem(TYPED)) || {};
+      } catch {
+        return {};
+      }
+    },
+    write(values) {
+      try {
+        sessionStorage.setItem(TYPED, JSON.stringify(values));
+      } catch {
+        // Nothing depends on it.
+      }
+    },
+  };
+  const of = new URLSearchParams(location.search).get("plan") || facts.id;
+  form.addEventListener("input", () => typed.write({ of, ...Object.fromEntries(new FormData(form)) }));
+  const before = typed.read();
+  if (before.of === of) {
+    for (const [name, words] of Object.entries(before)) {
+      const field = form.elements[name];
+      if (field) field.type === "checkbox" ? (field.checked = true) : (field.value = words);
+    }
+  }
 
   const value = (id) => {
     const field = document.getElementById(id);
@@ -335,6 +363,7 @@ const readback = (() => {
   }
   function clear() {
     form.reset();
+    typed.write({});
     result.hidden = true;
     result.replaceChildren();
     ["shown-slot", ...asked.values.map((_, i) => "shown" + (i + 1))].forEach((id) => mark(id, "", ""));
