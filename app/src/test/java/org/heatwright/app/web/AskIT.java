@@ -90,7 +90,7 @@ class AskIT {
       clock.move(Duration.ofHours(2));
     }
     assertThat(browser.text("#behind")).contains("One change to try", "Hold a quarter longer");
-    assertThat(browser.text("#before")).contains("this one", "held at the top");
+    assertThat(browser.text("#before")).contains("this one", "hold at the top, planned");
     usable("42-firing-causes");
     browser.size(1280, 900);
     browser.driver.findElement(By.linkText("Open the plan with this change")).sendKeys(Keys.ENTER);
