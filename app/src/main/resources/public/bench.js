@@ -3,6 +3,7 @@
 // click slower.
 
 import { refill, show } from "./curves.js";
+import { say } from "./say.js";
 
 const form = document.getElementById("choices");
 const PAUSE_MILLIS = 60;
@@ -24,6 +25,7 @@ if (form) {
   if (!location.search) {
     times().forEach((field) => (field.dataset.composed = field.value));
   }
+  remember(location.search.slice(1));
   lastAsked = JSON.stringify(chosen());
   document.addEventListener("input", edited);
   document.addEventListener("change", edited); // some browsers tell of a list's choice only so
@@ -58,7 +60,7 @@ function plan(pause) {
   lastAsked = JSON.stringify(fields);
   performance.clearMarks("plan:edit");
   performance.mark("plan:edit");
-  working("Working out the band");
+  working(say("Working out the band"));
   sketch();
   timer = setTimeout(() => settle(fields, mine), pause);
 }
@@ -109,7 +111,7 @@ async function settle(fields, mine) {
 
 function unanswered() {
   lastAsked = "";
-  alarm("The bench does not answer. What you typed is still here; check that Heatwright is running.");
+  alarm(say("The bench does not answer. What you typed is still here; check that Heatwright is running."));
 }
 
 /** How long after the edit something is on the screen, ms: for whoever measures. */
@@ -186,6 +188,18 @@ async function draw(fields, mine, signal) {
   measure("plan:whole");
   takeOver(new URLSearchParams(answer.query), answer.of);
   history.replaceState(null, "", "?" + answer.query);
+  remember(answer.query);
+}
+
+/** The plan that was edited last: the word Plan leads back to it, until it is begun afresh. */
+function remember(query) {
+  try {
+    if (query) {
+      localStorage.setItem("heatwright plan", query);
+    }
+  } catch {
+    // No memory is allowed here: the address has it.
+  }
 }
 
 /** What the bench filled in: the usual times, and the composition that edits belong to. */
@@ -198,7 +212,7 @@ function takeOver(filledIn, of) {
   }
   lastAsked = JSON.stringify(chosen());
   document.querySelector("label[for=at]").textContent =
-    filledIn.get("by") === "start" ? "Heat begins" : "Ready by";
+    filledIn.get("by") === "start" ? say("Heat begins") : say("Ready by");
 }
 
 function times() {

@@ -1,18 +1,17 @@
-// Looks again every half minute at what is hot, unless somebody is typing there; keeps the screen awake
-// while a kiln is hot, where the browser allows. Everything works without it.
+// Looks again every half minute at what is hot, unless somebody is typing there. Everything works without
+// it.
+
+import { say } from "./say.js";
 
 const LOOK_AGAIN_MILLIS = 30_000;
-let lock = null;
 
 document.documentElement.classList.add("scripted");
 setInterval(lookAgain, LOOK_AGAIN_MILLIS);
 document.addEventListener("visibilitychange", () => {
   if (document.visibilityState === "visible") {
     lookAgain();
-    stayAwake();
   }
 });
-stayAwake();
 
 async function lookAgain() {
   if (document.visibilityState !== "visible" || !document.getElementById("hot") || typing()) {
@@ -34,7 +33,7 @@ async function lookAgain() {
     document.title = fresh.title;
     alarm("");
   } catch {
-    alarm("The bench does not answer; what stands here is as old as the clock above says.");
+    alarm(say("The bench does not answer; what stands here is as old as the clock above says."));
   }
 }
 
@@ -45,12 +44,6 @@ function typing() {
     (field) => field.value !== field.defaultValue,
   );
   return Boolean(here) || begun || document.querySelector("#hot details[open]") !== null;
-}
-
-async function stayAwake() {
-  if (document.querySelector(".hot") && navigator.wakeLock && (!lock || lock.released)) {
-    lock = await navigator.wakeLock.request("screen").catch(() => null);
-  }
 }
 
 function alarm(sentence) {

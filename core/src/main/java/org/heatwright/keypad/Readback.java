@@ -27,7 +27,8 @@ public final class Readback {
           new ReadbackQuestion(
               questions.size() + 1,
               ReviewPlan.label(keypad, item.segment(), item.kind()),
-              ReviewPlan.words(keypad, item.segment(), item.kind())));
+              ReviewPlan.words(keypad, item.segment(), item.kind()),
+              ReviewPlan.digits(keypad, item.kind())));
     }
     return questions;
   }

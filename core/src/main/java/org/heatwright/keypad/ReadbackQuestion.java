@@ -6,5 +6,7 @@ package org.heatwright.keypad;
  * @param position 1-based, in display order
  * @param label what the display marks the value with; our words if it marks nothing
  * @param words our words for it: "segment 2 target"
+ * @param digits whether this keypad can show nothing there but digits and a point or colon between
+ *     them, so that digits are all that needs typing
  */
-public record ReadbackQuestion(int position, String label, String words) {}
+public record ReadbackQuestion(int position, String label, String words, boolean digits) {}

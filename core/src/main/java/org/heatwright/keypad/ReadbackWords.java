@@ -43,7 +43,7 @@ public final class ReadbackWords {
     List<ReadbackQuestion> asked = new ArrayList<>(Readback.questions(program, keypad));
     for (int i = 0; i < SPARE_QUESTIONS; i++) {
       String label = "value %d, if there is one more".formatted(asked.size() + 1);
-      asked.add(new ReadbackQuestion(asked.size() + 1, label, label));
+      asked.add(new ReadbackQuestion(asked.size() + 1, label, label, false));
     }
     return asked;
   }

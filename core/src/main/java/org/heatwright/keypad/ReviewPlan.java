@@ -154,4 +154,25 @@ record ReviewPlan(
       this(segment, kind, text, false);
     }
   }
+
+  /** Whether a field of this kind can read nothing but digits with a point or colon. */
+  static boolean digits(Keypad keypad, KeyedValue.Kind kind) {
+    Optional<Special> mark = keypad.end().mark();
+    return switch (kind) {
+      case RATE, TIME ->
+          keypad.rate().cooling() != Keypad.Cooling.NEGATIVE
+              && digits(keypad.rate().fastest())
+              && digits(mark);
+      case TARGET -> digits(mark);
+      case HOLD -> digits(keypad.hold().endless()) && digits(mark);
+      case DELAY -> true;
+      // As the field that holds the mark: another answer would tell which segment is unused.
+      case END -> mark.isEmpty() || digits(keypad, keypad.markField());
+      case UNIT -> false;
+    };
+  }
+
+  private static boolean digits(Optional<Special> special) {
+    return special.map(s -> s.shows().matches("[\\d.:]+")).orElse(true);
+  }
 }

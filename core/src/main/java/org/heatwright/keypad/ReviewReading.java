@@ -83,7 +83,8 @@ public final class ReviewReading {
         new ReadbackQuestion(
             questions.size() + 1,
             ReviewPlan.label(keypad, segment, kind),
-            ReviewPlan.words(keypad, segment, kind)));
+            ReviewPlan.words(keypad, segment, kind),
+            ReviewPlan.digits(keypad, kind)));
   }
 
   private static boolean delayShown(Keypad keypad, Keypad.Position position) {

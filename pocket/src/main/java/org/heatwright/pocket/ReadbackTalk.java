@@ -32,15 +32,22 @@ final class ReadbackTalk {
     this.slot = slot;
   }
 
-  /** In display order: {@code values} to type, and whether a unit sign and the unit are asked. */
+  /**
+   * In display order: {@code values} to type, whether {@code digits} are all that each needs, and
+   * whether a unit sign and the unit are asked.
+   */
   Map<String, Object> questions() {
     List<Object> values = new ArrayList<>();
+    List<Object> digits = new ArrayList<>();
     for (ReadbackQuestion question : ReadbackWords.asked(program, keypad)) {
       values.add(ReadbackWords.label(question));
+      digits.add(question.digits());
     }
     return KeypadText.map(
         "values",
         values,
+        "digits",
+        digits,
         "sign",
         keypad.units().asksSign(),
         "switchable",

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
+import org.heatwright.app.api.Answers;
 import org.heatwright.app.causes.FiringFacts;
 import org.heatwright.app.files.InputException;
 import org.heatwright.app.json.WhyJson;
@@ -38,6 +39,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
+@Answers(WhyJson.class)
 @Command(
     name = "why",
     description = {

@@ -25,6 +25,10 @@ public final class FiringBook {
   private static final double COLDEST_CELSIUS = -40;
 
   private static final double HOTTEST_CELSIUS = 1500;
+
+  /** No piece is left in so long, s: what is longer was forgotten to be stopped. */
+  private static final int LONGEST_PIECE_SECONDS = 7200;
+
   private static final int LONGEST_TEXT = 4000;
   private static final int LARGEST_PICTURE = 12_000_000;
 
@@ -83,6 +87,37 @@ public final class FiringBook {
               .formatted(COLDEST_CELSIUS, HOTTEST_CELSIUS, celsius));
     }
     return tell(firing, Happening.SHOWN, at, OptionalDouble.of(celsius), "");
+  }
+
+  /**
+   * A piece was in the hot kiln. The same piece told again changes nothing: who tells it may not
+   * have heard the answer.
+   *
+   * @param shut when the door shut behind it; one kiln has one door
+   * @param seconds until it came out, 1 to 7200
+   */
+  public synchronized void piece(FiringRecord firing, Instant shut, int seconds) {
+    requirePast(shut);
+    requirePressed(firing, shut);
+    if (seconds < 1 || seconds > LONGEST_PIECE_SECONDS) {
+      throw InputException.in(
+          "seconds",
+          "a piece is in for 1 to %d s, not %d s.".formatted(LONGEST_PIECE_SECONDS, seconds));
+    }
+    if (piece(firing, shut).isEmpty()) {
+      tell(firing, Happening.PIECE, shut, OptionalDouble.empty(), Integer.toString(seconds));
+    }
+  }
+
+  /** Takes back the piece behind which the door shut then, where it was told. */
+  public synchronized void takePieceBack(FiringRecord firing, Instant shut) {
+    piece(firing, shut).ifPresent(told -> takeBack(firing, told.id(), true));
+  }
+
+  private Optional<FiringEntry.Told> piece(FiringRecord firing, Instant shut) {
+    return find(firing.id()).orElse(firing).all(Happening.PIECE).stream()
+        .filter(told -> told.at().equals(shut))
+        .findFirst();
   }
 
   /** Something worth knowing later. */

@@ -10,6 +10,8 @@ public enum Happening {
   KEYED,
   /** What the display said. */
   SHOWN,
+  /** A piece came out of the hot kiln: at is when the door shut behind it, the text its seconds. */
+  PIECE,
   /** Something worth knowing later. */
   NOTE,
   /** How it came out. */

@@ -44,6 +44,11 @@ public final class PocketPage {
   private static final String STYLE = "pocket.css";
   private static final String SCRIPT = "pocket.js";
 
+  /** What the bench's worker says over a page that it kept, and what follows. */
+  private static final String AS_OF =
+      "data-as-of=\"As of {time}: the bench does not answer. Card, keys, rehearsal and read-back work without it.\""
+          + " data-again=\"The bench answers again: look again.\"";
+
   private final Content content;
   private final StringBuilder out = new StringBuilder();
 
@@ -111,7 +116,9 @@ public final class PocketPage {
         .page(
             "<link rel=\"stylesheet\" href=\"/%s\">\n<link rel=\"stylesheet\" href=\"/%s\">\n"
                 .formatted(COLOURS, STYLE),
-            "<script type=\"module\" src=\"/" + SCRIPT + "\"></script>\n",
+            "<script type=\"module\" src=\"/"
+                + SCRIPT
+                + "\"></script>\n<script type=\"module\" src=\"/keep.js\"></script>\n",
             Optional.of(back));
   }
 
@@ -120,9 +127,15 @@ public final class PocketPage {
     out.append("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n")
         .append("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n")
         .append("<meta name=\"referrer\" content=\"no-referrer\">\n")
-        .append("<link rel=\"icon\" href=\"data:,\">\n");
+        .append(
+            back.isPresent()
+                ? "<link rel=\"icon\" href=\"/icon.svg\">\n<link rel=\"manifest\" href=\"/manifest.webmanifest\">\n"
+                : "<link rel=\"icon\" href=\"data:,\">\n");
     element("title", "", job() + " on " + content.keypad().name());
-    out.append(head).append("</head>\n<body>\n<a class=\"skip\" href=\"#main\">To the page</a>\n");
+    out.append(head)
+        .append("</head>\n")
+        .append(back.isPresent() ? "<body " + AS_OF + ">" : "<body>")
+        .append("\n<a class=\"skip\" href=\"#main\">To the page</a>\n");
     out.append("<header class=\"top\">");
     element("h1", "", job());
     element(
@@ -345,7 +358,7 @@ public final class PocketPage {
       if (labelled) {
         element("small", "", content.keypad().label(value.segment(), value.kind()));
       }
-      out.append("<b>").append(escaped(value.digits())).append("</b></span> ");
+      out.append("<b translate=\"no\">").append(escaped(value.digits())).append("</b></span> ");
     }
     out.append("</p>");
   }
@@ -469,7 +482,11 @@ public final class PocketPage {
   private void fact(String label, String text) {
     out.append("<div>");
     element("dt", "", label);
-    element("dd", "", text);
+    if (text.indexOf(' ') < 0) {
+      out.append("<dd translate=\"no\">").append(escaped(text)).append("</dd>");
+    } else {
+      element("dd", "", text);
+    }
     out.append("</div>");
   }
 

@@ -125,9 +125,34 @@ public final class Store implements AutoCloseable {
     return file;
   }
 
+  /** Copies all of it, as it is at one moment, into a file that is not there yet. */
+  void copyTo(Path copy) {
+    run(handle -> handle.execute("vacuum into ?", copy.toString()));
+  }
+
+  /** Brings what another store of this layout holds. */
+  Archive.Brought bring(Path other) {
+    return run(handle -> Bringing.from(other, handle));
+  }
+
   /** The book of records. */
   public FiringShelf firings() {
     return new FiringShelf(this);
+  }
+
+  /** What was put away, and putting away. */
+  public AwayShelf away() {
+    return new AwayShelf(this);
+  }
+
+  /** Answers of a first run that is not done yet. */
+  public AnswerShelf start() {
+    return new AnswerShelf(this, "start");
+  }
+
+  /** Answers about a keypad that is not described to its end yet. */
+  public AnswerShelf interview() {
+    return new AnswerShelf(this, "keypad");
   }
 
   /** Every text of a kind, by name. */
@@ -287,7 +312,9 @@ public final class Store implements AutoCloseable {
 
   private static List<FiringLog> logs(Handle handle, String kilnId) {
     return handle
-        .createQuery("select * from firing_log where kiln_id = :kiln order by fired_on, added_ms")
+        .createQuery(
+            "select * from firing_log where kiln_id = :kiln and removed_ms is null"
+                + " order by fired_on, added_ms")
         .bind("kiln", kilnId)
         .map(LOG)
         .list();
@@ -366,7 +393,8 @@ public final class Store implements AutoCloseable {
                     "select p.name from slot_event e"
                         + " join document k on k.id = e.kiln_id"
                         + " join document p on p.id = e.keypad_id"
-                        + " where k.name = :kiln order by e.told_ms desc, e.turn desc limit 1")
+                        + " where k.name = :kiln and p.removed_ms is null"
+                        + " order by e.told_ms desc, e.turn desc limit 1")
                 .bind("kiln", kiln)
                 .mapTo(String.class)
                 .findOne());
@@ -490,7 +518,7 @@ public final class Store implements AutoCloseable {
         handle ->
             handle
                 .createQuery(
-                    "select id, name, made_from, made_ms from card"
+                    "select id, name, made_from, made_ms from card where removed_ms is null"
                         + " order by made_ms desc, id limit :atMost")
                 .bind("atMost", atMost)
                 .map(
@@ -507,7 +535,7 @@ public final class Store implements AutoCloseable {
     return run(
         handle ->
             handle
-                .createQuery("select pdf from card where id = :id")
+                .createQuery("select pdf from card where id = :id and removed_ms is null")
                 .bind("id", id)
                 .map((row, context) -> row.getBytes("pdf"))
                 .findOne());

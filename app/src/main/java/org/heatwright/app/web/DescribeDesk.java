@@ -10,7 +10,7 @@ import org.heatwright.app.describe.Described;
 import org.heatwright.app.describe.Interview;
 import org.heatwright.app.describe.KeypadWords;
 
-/** Asks about a keypad. The page carries its answers along; the bench keeps none. */
+/** Asks about a keypad. The page carries its answers along, so that each page stands by itself. */
 final class DescribeDesk {
 
   private static final String GIVEN = "a-";
@@ -50,6 +50,11 @@ final class DescribeDesk {
         answers.put(id.get(), answer.isBlank() && several ? "none" : shortened(answer));
       }
     }
+    return new Told(answers, Interview.of(answers));
+  }
+
+  /** What was answered before the page was left. */
+  static Told resumed(Map<String, String> answers) {
     return new Told(answers, Interview.of(answers));
   }
 

@@ -279,7 +279,13 @@ final class FiringDesk {
             .toList();
     List<NowPage.Past> past =
         of(all, FiringRecord.State.DONE).stream().limit(PAST_SHOWN).map(this::past).toList();
-    return new NowPage(clock(), headline(hot.size(), coming.size()), hot, coming, past);
+    return new NowPage(
+        clock(),
+        headline(hot.size(), coming.size()),
+        hot,
+        coming,
+        past,
+        new StartDesk(store, clock).isEmpty());
   }
 
   private String clock() {
@@ -332,7 +338,8 @@ final class FiringDesk {
         words.resultIsDue() ? outcomes(firing) : List.of(),
         firing.keyedOtherwise(),
         wrong,
-        "");
+        "",
+        watch.composition().flatMap(TimerDesk::judge).map(j -> TimerDesk.address(firing.id())));
   }
 
   /** A firing whose texts this version cannot read: it can still be watched by the clock. */
@@ -355,7 +362,8 @@ final class FiringDesk {
         outcomes(firing),
         false,
         wrong,
-        trouble);
+        trouble,
+        Optional.empty());
   }
 
   private List<NowPage.Line> read(FiringRecord firing) {
@@ -669,6 +677,9 @@ final class FiringDesk {
         case PRESSED -> lines.add(line(told, when, "Start pressed", ""));
         case SHOWN ->
             lines.add(line(told, when + after, "The display said", degrees(firing, told)));
+        case PIECE ->
+            lines.add(
+                line(told, when + after, "A piece was in the kiln for", told.text() + " seconds"));
         case NOTE -> lines.add(line(told, when + after, "Note", told.text()));
         case RESULT ->
             lines.add(

@@ -11,9 +11,15 @@ import java.util.Optional;
  * @param hot firings that run, the one that needs somebody first
  * @param coming planned ones, the next first
  * @param past the last that ended
+ * @param empty whether there is no kiln yet, or no work
  */
 public record NowPage(
-    String clock, String headline, List<Hot> hot, List<Coming> coming, List<Past> past) {
+    String clock,
+    String headline,
+    List<Hot> hot,
+    List<Coming> coming,
+    List<Past> past,
+    boolean empty) {
 
   /**
    * A firing that runs.
@@ -35,6 +41,7 @@ public record NowPage(
    * @param keyedOtherwise whether something else was keyed than planned
    * @param asked what was typed wrong: field, sentence
    * @param trouble why nothing can be told of it; may be empty
+   * @param timer address of the piece timer, where pieces go in and out of the hot kiln
    */
   public record Hot(
       String id,
@@ -53,7 +60,8 @@ public record NowPage(
       List<Outcome> outcomes,
       boolean keyedOtherwise,
       Optional<Wrong> asked,
-      String trouble) {
+      String trouble,
+      Optional<String> timer) {
 
     /** What was typed into a field that is wrong now; else nothing. */
     public String typed(String field) {

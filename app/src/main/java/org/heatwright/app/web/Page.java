@@ -208,7 +208,13 @@ public record Page(
       String slots,
       List<String> roles,
       String slips,
-      String slipsSource) {}
+      String slipsSource) {
+
+    /** Whether its keys are known: a stand-in has values to key, and no keys. */
+    public boolean described() {
+      return !keypad.equals(StartDesk.NOT_DESCRIBED);
+    }
+  }
 
   /** One step at the keypad. */
   public record Step(
@@ -279,8 +285,10 @@ public record Page(
    * @param value as typed
    * @param mark "right", "wrong" or empty before the answer
    * @param remark what is wrong with it, in words; empty where nothing is
+   * @param digits whether digits with a point or colon are all that it can need
    */
-  public record Ask(String name, String label, String value, String mark, String remark) {}
+  public record Ask(
+      String name, String label, String value, String mark, String remark, boolean digits) {}
 
   /** What was kept: cards and schedules. */
   public record Shelf(List<Kept> cards, List<Kept> schedules) {}

@@ -6,6 +6,7 @@ import gg.jte.output.StringOutput;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /** Lays out a page, whole or in the parts that the script swaps in. */
 final class Pages {
@@ -17,6 +18,31 @@ final class Pages {
   private final TemplateEngine engine =
       TemplateEngine.createPrecompiled(
           null, ContentType.Html, null, "org.heatwright.app.web.pages");
+
+  private final String banner;
+
+  Pages() {
+    this(Optional.empty());
+  }
+
+  /**
+   * @param demo as in {@link BenchSettings}: what stands over every page of a demo studio
+   */
+  Pages(Optional<String> demo) {
+    this.banner =
+        demo.map(
+                own ->
+                    "<aside class=\"demo-banner\" aria-label=\"Demo studio\">Demo studio: everything here is invented, and gone when Heatwright ends."
+                        + (own.isEmpty()
+                            ? ""
+                            : " <a href=\"%sstart\">Back to your own bench</a>".formatted(own))
+                        + "</aside>\n")
+            .orElse("");
+  }
+
+  String start(StartPage page) {
+    return laidOut("start", page);
+  }
 
   String whole(Page page) {
     return part("page", page);
@@ -48,6 +74,22 @@ final class Pages {
 
   String firing(FiringPage page) {
     return laidOut("firing", page);
+  }
+
+  String waiting(WaitingPage page) {
+    return laidOut("waiting", page);
+  }
+
+  String shelf(ShelfPage page) {
+    return laidOut("onshelf", page);
+  }
+
+  String offline(OfflinePage page) {
+    return laidOut("offline", page);
+  }
+
+  String timer(TimerPage page) {
+    return laidOut("timer", page);
   }
 
   String ask(AskPage page) {
@@ -92,6 +134,17 @@ final class Pages {
   private String laidOut(String name, Record page) {
     StringOutput output = new StringOutput();
     engine.render(name + ".jte", Map.of("page", page), output);
-    return output.toString();
+    return bannered(output.toString());
+  }
+
+  /** A page with what stands over every page of a demo studio; else as it is. */
+  String bannered(String laidOut) {
+    int body = banner.isEmpty() ? -1 : laidOut.indexOf("<body");
+    if (body < 0) {
+      return laidOut;
+    }
+    int skip = laidOut.indexOf("class=\"skip\"", body); // stays the first thing on the page
+    int inside = skip < 0 ? laidOut.indexOf('>', body) + 1 : laidOut.indexOf("</a>", skip) + 4;
+    return laidOut.substring(0, inside) + "\n" + banner + laidOut.substring(inside);
   }
 }

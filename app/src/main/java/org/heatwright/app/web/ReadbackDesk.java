@@ -101,7 +101,8 @@ final class ReadbackDesk {
                         ReadbackWords.label(q),
                         typed.getOrDefault(field(q), ""),
                         report.map(r -> mark(r, q)).orElse(""),
-                        report.map(r -> remark(r, q)).orElse("")))
+                        report.map(r -> remark(r, q)).orElse(""),
+                        q.digits()))
             .toList();
     return new Page.Reading(
         firing.keypad().name(),
@@ -110,7 +111,8 @@ final class ReadbackDesk {
             "Program slot on the display",
             slot,
             report.isEmpty() ? "" : rightSlot ? "right" : "wrong",
-            ""),
+            "",
+            true),
         showsSign(firing.keypad())
             ? Optional.of(typed.getOrDefault("shown-sign", ""))
             : Optional.empty(),

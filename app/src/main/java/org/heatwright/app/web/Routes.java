@@ -7,6 +7,7 @@ import io.javalin.config.RoutesConfig;
 import io.javalin.http.BadRequestResponse;
 import io.javalin.http.Context;
 import io.javalin.http.ForbiddenResponse;
+import io.javalin.http.HandlerType;
 import io.javalin.http.NotFoundResponse;
 import io.javalin.http.UploadedFile;
 import java.nio.charset.StandardCharsets;
@@ -19,6 +20,7 @@ import java.util.Set;
 import org.heatwright.app.describe.Described;
 import org.heatwright.app.files.InputException;
 import org.heatwright.app.files.ScheduleFile;
+import org.heatwright.app.firings.FiringBook;
 import org.heatwright.app.json.ForecastJson;
 import org.heatwright.app.json.Json;
 import org.heatwright.app.plot.Figure;
@@ -29,6 +31,7 @@ import org.heatwright.app.report.CardPdf;
 import org.heatwright.app.report.PageSize;
 import org.heatwright.app.report.PocketPage;
 import org.heatwright.app.report.RegisterPdf;
+import org.heatwright.app.store.AnswerShelf;
 import org.heatwright.app.store.CardEntry;
 import org.heatwright.app.store.Kind;
 import org.heatwright.app.store.StoreException;
@@ -45,7 +48,7 @@ final class Routes {
   private static final Set<String> HOSTS = Set.of("127.0.0.1", "localhost", "[::1]");
   private static final String POLICY =
       "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:;"
-          + " connect-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'";
+          + " connect-src 'self'; worker-src 'self'; manifest-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'";
   private static final ObjectMapper READER = new ObjectMapper();
   private static final int LONGEST_FILE = 200_000;
 
@@ -54,23 +57,37 @@ final class Routes {
   private final PageWords words;
   private final KilnDesk desk;
   private final SlotsDesk slots;
-  private final Pages pages = new Pages();
+  private final Pages pages;
   private final FiringRoutes firings;
+  private final LongWorkRoutes longWork;
+  private final TimerRoutes timer;
+  private final StartDesk start;
+  private final DemoHouse demo;
   private final AskRoutes ask;
 
-  Routes(BenchSettings settings) {
+  Routes(BenchSettings settings, LongWork work, DemoHouse demo) {
     this.settings = settings;
+    this.pages = new Pages(settings.demo());
+    this.start = new StartDesk(settings.store(), settings.clock());
+    this.demo = demo;
     this.planner = new FiringPlanner(settings.store(), settings.clock());
     this.slots = new SlotsDesk(settings.store(), settings.clock());
     this.words = new PageWords(settings.store(), settings.clock(), slots);
     this.desk = new KilnDesk(settings.store(), settings.clock());
+    this.longWork = new LongWorkRoutes(work, pages, words::clock);
     FiringDesk records = new FiringDesk(settings.store(), settings.clock(), slots);
     this.firings = new FiringRoutes(records, pages);
     this.ask = new AskRoutes(new AskDesk(settings.store(), planner, records), pages, words::clock);
+    this.timer =
+        new TimerRoutes(
+            new TimerDesk(new FiringBook(settings.store(), settings.clock()), settings.clock()),
+            pages,
+            this::firing);
   }
 
   void addTo(RoutesConfig routes) {
     routes.before(Routes::guard);
+    new LanguageRoutes(settings.store()).addTo(routes);
     routes.get("/health", this::health);
     routes.get("/", this::now);
     routes.get("/plan", this::page);
@@ -78,6 +95,13 @@ final class Routes {
     routes.post("/plan/curve", this::curve);
     routes.post("/firings", ctx -> firings.put(ctx, firing(ctx)));
     firings.addTo(routes);
+    longWork.addTo(routes);
+    timer.addTo(routes);
+    new PhoneRoutes(pages).addTo(routes);
+    new StartRoutes(start, demo, pages).addTo(routes);
+    ShelfRoutes shelf = new ShelfRoutes(settings.store(), settings.clock(), pages);
+    shelf.addTo(routes);
+    new ArchiveRoutes(settings.store(), settings.clock(), shelf).addTo(routes);
     ask.addTo(routes);
     routes.get("/readback", ctx -> readback(ctx, false));
     routes.post("/readback", ctx -> readback(ctx, true));
@@ -238,7 +262,8 @@ final class Routes {
       ctx.redirect("/plan?" + firing.choices().query());
       return;
     }
-    ctx.html(PocketPage.served(pocket(firing), "/plan?" + firing.choices().query()));
+    ctx.html(
+        pages.bannered(PocketPage.served(pocket(firing), "/plan?" + firing.choices().query())));
   }
 
   private void pocketFile(Context ctx) {
@@ -360,18 +385,31 @@ final class Routes {
 
   /** A keypad by answering questions; the finished one goes on the shelf. */
   private void describe(Context ctx) {
-    DescribeDesk.Told told = DescribeDesk.told(ctx.formParamMap());
+    DescribeDesk.Told told = answeredSoFar(ctx);
     Optional<Described> described =
         told.interview().described().filter(d -> ctx.formParam("keep") != null);
     if (described.isPresent()) {
       Page.Bringing kept = Shelving.bring(settings.store(), "keypad", "", described.get().yaml());
       if (kept.error().isEmpty()) {
+        settings.store().interview().clear();
         ctx.redirect("/plan?" + Choices.of(settings.opening()).withKeypad(kept.name()).query());
         return;
       }
       throw new BadRequestResponse(kept.error());
     }
     ctx.html(pages.describe(DescribeDesk.page(told, words.clock())));
+  }
+
+  /** Each answer is kept: who opens the page later goes on where it was left. */
+  private DescribeDesk.Told answeredSoFar(Context ctx) {
+    AnswerShelf shelf = settings.store().interview();
+    if (ctx.method() == HandlerType.GET) {
+      return DescribeDesk.resumed(shelf.answers());
+    }
+    DescribeDesk.Told told =
+        DescribeDesk.told(ctx.formParam("afresh") != null ? Map.of() : ctx.formParamMap());
+    shelf.replace(told.answers());
+    return told;
   }
 
   // ---- what is known of a kiln
@@ -415,37 +453,57 @@ final class Routes {
   }
 
   private void kiln(Context ctx) {
-    ctx.html(kilnPage(ctx, "", KilnPage.Bringing.nothing()));
+    ctx.html(kilnPage(kilnOnShelf(ctx), Asked.query(ctx, "log"), "", KilnPage.Bringing.nothing()));
   }
 
-  private String kilnPage(Context ctx, String error, KilnPage.Bringing bringing) {
+  private String kilnPage(String name, String log, String error, KilnPage.Bringing bringing) {
     return pages.kiln(
-        desk.page(Asked.query(ctx, "name"), Asked.query(ctx, "log"), error, bringing)
+        desk.page(name, log, error, bringing)
             .orElseThrow(() -> new NotFoundResponse("There is no such kiln on the shelf.")));
   }
 
   private void bringLog(Context ctx) {
+    String name = kilnOnShelf(ctx);
+    String address = KilnDesk.address(name);
+    Map<String, String> form = Asked.form(ctx);
+    longWork.begin(
+        ctx,
+        "Reading a log for " + name,
+        address,
+        piece -> {
+          piece.at("The log is read, column by column.");
+          KilnDesk.Brought brought = desk.bring(name, form);
+          if (brought.log().isPresent()) {
+            return LongWork.Answer.at(address + "&log=" + brought.log().get().id() + "#logs");
+          }
+          int status = brought.bringing().error().isEmpty() ? 200 : 422;
+          return LongWork.Answer.page(status, () -> kilnPage(name, "", "", brought.bringing()));
+        });
+  }
+
+  private void learn(Context ctx) {
+    String name = kilnOnShelf(ctx);
+    String address = KilnDesk.address(name);
+    Set<String> ticked = Set.copyOf(ctx.formParams("use"));
+    longWork.begin(
+        ctx,
+        "Learning from the logs of " + name,
+        address,
+        piece -> {
+          String error = desk.learn(name, ticked, piece::at);
+          return error.isEmpty()
+              ? LongWork.Answer.at(address)
+              : LongWork.Answer.page(
+                  422, () -> kilnPage(name, "", error, KilnPage.Bringing.nothing()));
+        });
+  }
+
+  private String kilnOnShelf(Context ctx) {
     String name = Asked.query(ctx, "name");
     if (settings.store().find(Kind.KILN, name).isEmpty()) {
       throw new NotFoundResponse("There is no such kiln on the shelf.");
     }
-    KilnDesk.Brought brought = desk.bring(name, Asked.form(ctx));
-    if (brought.log().isPresent()) {
-      ctx.redirect(KilnDesk.address(name) + "&log=" + brought.log().get().id() + "#logs");
-      return;
-    }
-    ctx.status(brought.bringing().error().isEmpty() ? 200 : 422)
-        .html(kilnPage(ctx, "", brought.bringing()));
-  }
-
-  private void learn(Context ctx) {
-    String name = Asked.query(ctx, "name");
-    String error = desk.learn(name, Set.copyOf(ctx.formParams("use")));
-    if (error.isEmpty()) {
-      ctx.redirect(KilnDesk.address(name));
-      return;
-    }
-    ctx.status(422).html(kilnPage(ctx, error, KilnPage.Bringing.nothing()));
+    return name;
   }
 
   private void plot(Context ctx) {

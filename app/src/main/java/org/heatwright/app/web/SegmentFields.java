@@ -9,6 +9,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.heatwright.schedule.HourMinute;
 import org.heatwright.schedule.Ramp;
 import org.heatwright.schedule.Schedule;
@@ -20,6 +22,11 @@ final class SegmentFields {
 
   static final String FASTEST = "fastest";
   private static final BigDecimal MOST_RATE = BigDecimal.valueOf(10_000);
+
+  private static final Pattern HOURS =
+      Pattern.compile("(\\d{1,4})\\s*h\\s*(?:(\\d{1,2})\\s*(?:min|m)?)?", Pattern.CASE_INSENSITIVE);
+  private static final Pattern MINUTES =
+      Pattern.compile("(\\d{1,5})\\s*(?:min|m)", Pattern.CASE_INSENSITIVE);
 
   private SegmentFields() {}
 
@@ -80,7 +87,7 @@ final class SegmentFields {
                 degrees.map(d -> unit.temperature(d.doubleValue())).orElse(segment.target()));
       }
       if (!hold.isEmpty()) {
-        Optional<Duration> length = HourMinute.parse(hold);
+        Optional<Duration> length = parseHold(hold);
         if (length.isEmpty()) {
           errors.put("hold" + number, holdError(hold));
         }
@@ -109,6 +116,21 @@ final class SegmentFields {
     return parseNumber(text)
         .filter(r -> r.signum() > 0 && r.compareTo(MOST_RATE) <= 0)
         .map(r -> Ramp.at(unit.rate(r.doubleValue())));
+  }
+
+  /** "1:30", and as a phone's keyboard has it: "1h30", "1 h 30 min", "90 min", "2h". */
+  static Optional<Duration> parseHold(String text) {
+    Matcher hours = HOURS.matcher(text.strip());
+    if (hours.matches()) {
+      long minutes = hours.group(2) == null ? 0 : Long.parseLong(hours.group(2));
+      return minutes < 60
+          ? Optional.of(Duration.ofHours(Long.parseLong(hours.group(1))).plusMinutes(minutes))
+          : Optional.empty();
+    }
+    Matcher minutes = MINUTES.matcher(text.strip());
+    return minutes.matches()
+        ? Optional.of(Duration.ofMinutes(Long.parseLong(minutes.group(1))))
+        : HourMinute.parse(text);
   }
 
   private static Optional<BigDecimal> parseNumber(String text) {

@@ -355,7 +355,8 @@ final class SlotsDesk {
                         q.label().equals(q.words()) ? q.words() : q.label() + ", " + q.words(),
                         typed.getOrDefault(field(q), ""),
                         "",
-                        ""))
+                        "",
+                        q.digits()))
             .toList(),
         roles(),
         error);

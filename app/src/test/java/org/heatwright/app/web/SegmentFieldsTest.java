@@ -13,6 +13,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class SegmentFieldsTest {
 
@@ -77,5 +78,27 @@ class SegmentFieldsTest {
         List.of(
             new Segment(Ramp.at(unit.rate(100)), unit.temperature(300), Duration.ofHours(2)),
             new Segment(Ramp.fastest(), unit.temperature(1300), Duration.ofMinutes(90))));
+  }
+
+  /** As a phone's keyboard has it; a bare number stays refused, it could be either. */
+  @ParameterizedTest
+  @CsvSource({
+    "1:30, 90",
+    "1h30, 90",
+    "1 h 30 min, 90",
+    "90 min, 90",
+    "90m, 90",
+    "2h, 120",
+    "2 H, 120",
+    "0h05, 5"
+  })
+  void aHoldIsTakenAsItIsTyped(String typed, long minutes) {
+    assertThat(SegmentFields.parseHold(typed)).contains(Duration.ofMinutes(minutes));
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"90", "1h60", "h30", "1.30", "1 h 5 h", ""})
+  void aHoldThatIsNoneIsRefused(String typed) {
+    assertThat(SegmentFields.parseHold(typed)).isEmpty();
   }
 }

@@ -1,0 +1,163 @@
+// What a phone needs of every page: the worker that keeps pages for when the network drops, and a screen
+// that stays awake while somebody reads it with hands that are not free. Everything works without it.
+
+const LOOK_MILLIS = 5000;
+const ASK_AGAIN_MILLIS = 8000;
+const TYPED = "heatwright typed";
+const asOf = document.querySelector(".as-of");
+let told = "";
+let lock = null;
+let sheetInSight = false;
+
+if ("serviceWorker" in navigator) {
+  navigator.serviceWorker
+    .register("/worker.js")
+    .then(() => navigator.serviceWorker.ready)
+    .then((registration) => {
+      tellWhatToKeep(registration);
+      setInterval(() => tellWhatToKeep(registration), LOOK_MILLIS);
+    })
+    .catch(() => {}); // no worker here: then nothing is kept
+}
+
+/** This page under the address it has now, and what it leads to at the kiln. */
+function tellWhatToKeep(registration) {
+  if (asOf) {
+    return;
+  }
+  const ahead = [...document.querySelectorAll("a[data-keep]")].map((link) => link.href.split("#")[0]);
+  const keep = [location.href.split("#")[0], ...ahead];
+  if (told !== keep.join("\n")) {
+    told = keep.join("\n");
+    registration.active?.postMessage({ keep });
+  }
+}
+
+// ---- the plan that was edited last
+
+{
+  let last = "";
+  try {
+    last = localStorage.getItem("heatwright plan") ?? "";
+  } catch {
+    // No memory is allowed here.
+  }
+  const fields = new URLSearchParams(last);
+  const press = fields.get("press");
+  if (press && Date.parse(press) < Date.now() - 3_600_000) {
+    fields.delete("press"); // that hour has passed
+    fields.delete("at");
+  }
+  const afresh = document.querySelector(".afresh");
+  if (fields.size) {
+    document.querySelectorAll("a[href='/plan']:not(.afresh)").forEach((link) => (link.href = "/plan?" + fields));
+  }
+  if (afresh) {
+    afresh.hidden = false;
+    afresh.addEventListener("click", () => localStorage.removeItem("heatwright plan"));
+  }
+}
+
+// ---- what was kept
+
+if (asOf) {
+  const again = setInterval(async () => {
+    if (await answers()) {
+      clearInterval(again);
+      if (document.querySelector("main.now") && !document.querySelector("main.now input:focus")) {
+        location.reload();
+        return;
+      }
+      const link = document.createElement("a");
+      link.href = location.href;
+      link.textContent = document.body.dataset.again;
+      link.addEventListener("click", (event) => {
+        event.preventDefault();
+        location.reload();
+      });
+      asOf.replaceChildren(link);
+    }
+  }, ASK_AGAIN_MILLIS);
+}
+
+async function answers() {
+  try {
+    return (await fetch("/health", { signal: AbortSignal.timeout(4000) })).ok;
+  } catch {
+    return false;
+  }
+}
+
+// ---- the blind read-back on the bench's own page
+
+const reading = document.querySelector("form[data-beside]");
+if (reading) {
+  const [way] = performance.getEntriesByType("navigation");
+  const before = read();
+  if (before.of === reading.dataset.plan && (asOf || way?.type === "reload" || way?.type === "back_forward")) {
+    for (const [name, words] of Object.entries(before)) {
+      const field = reading.elements[name];
+      if (field) {
+        field.type === "checkbox" ? (field.checked = true) : (field.value = words);
+      }
+    }
+  }
+  reading.addEventListener("input", remember);
+  reading.addEventListener("submit", async (event) => {
+    event.preventDefault();
+    if (await answers()) {
+      write({});
+      reading.submit();
+    } else {
+      remember(); // it is compared here, by the same core
+      location.href = reading.dataset.beside;
+    }
+  });
+}
+
+function remember() {
+  write({ of: reading.dataset.plan, ...Object.fromEntries(new FormData(reading)) });
+}
+
+function read() {
+  try {
+    return JSON.parse(sessionStorage.getItem(TYPED)) ?? {};
+  } catch {
+    return {};
+  }
+}
+
+function write(values) {
+  try {
+    sessionStorage.setItem(TYPED, JSON.stringify(values));
+  } catch {
+    // No memory is allowed here.
+  }
+}
+
+// ---- the screen
+
+const sheet = document.querySelector("#keying");
+if (sheet && "IntersectionObserver" in window) {
+  new IntersectionObserver(([seen]) => {
+    sheetInSight = seen.isIntersecting;
+    sheetInSight ? stayAwake() : mayDim();
+  }).observe(sheet);
+}
+document.addEventListener("visibilitychange", () => document.visibilityState === "visible" && stayAwake());
+document.addEventListener("click", stayAwake); // some browsers grant it only after a touch
+stayAwake();
+
+async function stayAwake() {
+  const needed = sheetInSight || document.querySelector("main.timer, main.blind, main.now .hot, #keyin");
+  if (needed && navigator.wakeLock && (!lock || lock.released)) {
+    lock = await navigator.wakeLock.request("screen").catch(() => null);
+  }
+}
+
+function mayDim() {
+  if (!document.querySelector("main.timer, main.blind, main.now .hot, #keyin")) {
+    lock?.release();
+    lock = null;
+  }
+}
