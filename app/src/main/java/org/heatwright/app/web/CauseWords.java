@@ -67,7 +67,10 @@ final class CauseWords {
             .map(
                 clue ->
                     new CausesView.Question(
-                        clue.question(), ask.apply(clue, true), ask.apply(clue, false)))
+                        "q-" + clue.code(),
+                        clue.question(),
+                        ask.apply(clue, true),
+                        ask.apply(clue, false)))
             .toList(),
         noted);
   }

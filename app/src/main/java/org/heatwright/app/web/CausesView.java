@@ -51,8 +51,9 @@ public record CausesView(
   /**
    * What to tell.
    *
+   * @param id of the element that holds it
    * @param words the question
    * @param yes where its answer leads; likewise {@code no}
    */
-  public record Question(String words, String yes, String no) {}
+  public record Question(String id, String words, String yes, String no) {}
 }

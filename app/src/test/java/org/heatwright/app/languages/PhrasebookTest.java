@@ -125,7 +125,8 @@ class PhrasebookTest {
     assertThat(german.part("<nav aria-label=\"Places\"><b translate=\"no\">Kilns</b> Kilns</nav>"))
         .isEqualTo("<nav aria-label=\"Orte\"><b translate=\"no\">Kilns</b> Öfen</nav>");
     assertThat(
-            german.part("<input data-number=\"1\" value=\"12.5\"><input type=\"range\" value=\"1.5\">"))
+            german.part(
+                "<input data-number=\"1\" value=\"12.5\"><input type=\"range\" value=\"1.5\">"))
         .isEqualTo("<input data-number=\"1\" value=\"12,5\"><input type=\"range\" value=\"1.5\">");
     assertThat(german.part("<p title=\"Kilns\">&lt;b&gt; &amp; 12.5</p>"))
         .isEqualTo("<p title=\"Öfen\">&lt;b&gt; &amp; 12,5</p>");

@@ -65,7 +65,7 @@ class AskIT {
     browser.until("causes", () -> browser.maybe("#behind .cause").isPresent());
     assertThat(browser.text("h1")).startsWith("Carbon: ").endsWith("the likeliest first");
     assertThat(browser.driver.getCurrentUrl()).contains("came=burnout%2Fcarbon");
-    browser.tabUntil("a yes", e -> e.getText().equals("yes"));
+    browser.tabUntil("a yes", e -> e.getText().equals("yes") && e.getTagName().equals("a"));
     browser.focused().sendKeys(Keys.ENTER);
     browser.until("what was told", () -> browser.text("#behind").contains("You say that"));
     assertThat(browser.all(".intake input[type=radio][value=yes]:checked")).hasSize(1);

@@ -58,7 +58,8 @@ class GermanIT {
     assertThat(browser.driver.getCurrentUrl()).endsWith("/plan");
     assertThat(browser.text("#answer")).containsPattern("\\d,\\d bis \\d+,\\d kWh").contains("Dez");
     browser.settled();
-    assertThat(browser.script("return document.querySelector('.tools button[aria-label]').ariaLabel"))
+    assertThat(
+            browser.script("return document.querySelector('.tools button[aria-label]').ariaLabel"))
         .isEqualTo("Verkleinern");
 
     for (int width : List.of(390, 1280)) {
@@ -78,7 +79,8 @@ class GermanIT {
   void aValueIsTypedWithACommaAndThePlanFollows() {
     browser.size(1280, 900);
     browser.driver.get(walk.bench().address() + "language/de");
-    browser.driver.get(walk.bench().address() + "plan?work=Harbour+burnout&kiln=Capstan&keypad=Heron");
+    browser.driver.get(
+        walk.bench().address() + "plan?work=Harbour+burnout&kiln=Capstan&keypad=Heron");
     browser.settled();
     browser.type("#rate1", "62,5");
     browser.until("it says whose the value is", () -> browser.all(".yours").size() == 1);
