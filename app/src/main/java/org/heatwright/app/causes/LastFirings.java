@@ -71,7 +71,6 @@ public record LastFirings(
             .filter(f -> f.state() == FiringRecord.State.DONE)
             .filter(f -> f.entry().kind().equals(firing.entry().kind()))
             .filter(f -> f.pressed().orElse(Instant.MAX).isBefore(pressed))
-            .filter(LastFirings::readable)
             .toList();
     List<FiringRecord> here =
         kind.stream().filter(f -> f.entry().kiln().equals(firing.entry().kiln())).toList();
@@ -79,7 +78,8 @@ public record LastFirings(
     List<FiringRecord> work =
         chosen.stream().filter(f -> f.entry().job().equals(firing.entry().job())).toList();
     boolean sameWork = work.size() >= Math.min(MOST, chosen.size()) && !work.isEmpty();
-    List<FiringRecord> last = (sameWork ? work : chosen).stream().limit(MOST).toList();
+    List<FiringRecord> last =
+        (sameWork ? work : chosen).stream().filter(LastFirings::readable).limit(MOST).toList();
     if (last.isEmpty() || !readable(firing)) {
       return Optional.empty();
     }
@@ -107,14 +107,14 @@ public record LastFirings(
     rows.add(row("work", firings, f -> f.entry().job()));
     rows.add(row("kiln", firings, f -> f.entry().kiln()));
     rows.add(row("top, planned", firings, f -> degrees(f.planned().peak().celsius(), unit)));
-    rows.add(row("highest read", firings, f -> highest(f, unit)));
-    rows.add(row("held at the top", firings, f -> topHold(f.planned())));
-    rows.add(row("fastest rise", firings, f -> fastest(f.planned(), unit)));
-    rows.add(row("last target", firings, f -> last(f.planned(), unit)));
-    rows.add(row("delay", firings, f -> HourMinute.words(f.planned().startDelay())));
+    rows.add(row("highest reading", firings, f -> highest(f, unit)));
+    rows.add(row("hold at the top, planned", firings, f -> topHold(f.planned())));
+    rows.add(row("fastest rise, planned", firings, f -> fastest(f.planned(), unit)));
+    rows.add(row("last target, planned", firings, f -> last(f.planned(), unit)));
+    rows.add(row("delay, planned", firings, f -> HourMinute.words(f.planned().startDelay())));
     rows.add(row("start to out", firings, LastFirings::length));
     rows.add(row("keyed", firings, LastFirings::keyed));
-    rows.add(row("first read", firings, f -> first(f, unit)));
+    rows.add(row("first reading", firings, f -> first(f, unit)));
     rows.add(row("load", firings, LastFirings::load, "as above", "another than this one's"));
     return rows;
   }

@@ -333,7 +333,12 @@ final class WhyCommand implements Callable<Integer> {
     ranking
         .proposed()
         .ifPresentOrElse(
-            ranked -> page.hanging("One change to try: ", ranked.cause().change().words()),
+            ranked -> {
+              page.hanging("One change to try: ", ranked.cause().change().words());
+              if (ranked.standing() != Standing.LIKELY) {
+                page.line("It is only possible yet: its test comes first.");
+              }
+            },
             () ->
                 page.line("No change is proposed yet: do the first test, or tell what is asked."));
     if (!ranking.dismissed().isEmpty()) {

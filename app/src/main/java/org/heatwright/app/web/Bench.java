@@ -1,7 +1,6 @@
 package org.heatwright.app.web;
 
 import io.javalin.Javalin;
-import io.javalin.http.staticfiles.Location;
 import java.net.URI;
 
 /** The running bench. Close it to stop serving; the store stays open. */
@@ -57,12 +56,12 @@ public final class Bench implements AutoCloseable {
               config.startup.showJavalinBanner = false;
               config.jetty.host = "127.0.0.1";
               config.http.maxRequestSize = LONGEST_REQUEST_BYTES;
-              config.staticFiles.add("/public", Location.CLASSPATH);
               new Routes(settings, work, demo).addTo(config.routes);
               Measures measures = new Measures(settings.store(), settings.clock());
               config.requestLogger.http(measures::answered);
               config.routes.get("/metrics", measures::give);
               settings.api().ifPresent(api -> api.addTo(config.routes));
+              config.routes.get("/{file}", new PublicFiles()::give);
             });
     try {
       server.start(port);

@@ -1,6 +1,7 @@
 package org.heatwright.app.web;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -55,7 +56,7 @@ final class CauseWords {
     return new CausesView(
         rows.subList(0, first),
         rows.subList(first, rows.size()),
-        ranking.proposed().map(r -> proposed(r.cause(), plan, unit)),
+        ranking.proposed().map(r -> proposed(r, plan, unit)),
         ranking.dismissed().stream()
             .map(
                 d ->
@@ -66,7 +67,10 @@ final class CauseWords {
             .map(
                 clue ->
                     new CausesView.Question(
-                        clue.question(), ask.apply(clue, true), ask.apply(clue, false)))
+                        "q-" + clue.code(),
+                        clue.question(),
+                        ask.apply(clue, true),
+                        ask.apply(clue, false)))
             .toList(),
         noted);
   }
@@ -88,39 +92,46 @@ final class CauseWords {
   }
 
   private static CausesView.Proposed proposed(
-      Cause cause, Optional<Plan> plan, TemperatureUnit unit) {
-    String words = Wording.in(cause.change().words(), unit);
-    Optional<Edit> edit = cause.change().edit();
+      Ranked ranked, Optional<Plan> plan, TemperatureUnit unit) {
+    String words = Wording.in(ranked.cause().change().words(), unit);
+    List<String> notes = new ArrayList<>();
+    if (ranked.standing() != Standing.LIKELY) {
+      notes.add("It is only possible yet: its test comes first.");
+    }
+    Optional<Edit> edit = ranked.cause().change().edit();
     if (edit.isEmpty() || plan.isEmpty()) {
-      return new CausesView.Proposed(words, "", "");
+      return new CausesView.Proposed(words, "", notes);
     }
-    Optional<Schedule> changed = edit.get().apply(plan.get().planned());
+    Schedule planned = plan.get().planned();
+    Optional<Schedule> changed = edit.get().apply(planned);
     if (changed.isEmpty()) {
-      return new CausesView.Proposed(
-          words, "", "The plan has no such number to change; do it at the kiln.");
+      notes.add("The plan has no such number to change; do it at the kiln.");
+      return new CausesView.Proposed(words, "", notes);
     }
-    Optional<Demands.Ceiling> ceiling =
-        plan.get()
-            .demands()
-            .flatMap(
-                d ->
-                    d.ceilings().stream()
-                        .filter(c -> changed.get().peak().compareTo(c.limit()) > 0)
-                        .filter(
-                            c -> changed.get().peak().compareTo(plan.get().planned().peak()) > 0)
-                        .findFirst());
+    Optional<Demands.Ceiling> ceiling = passed(plan.get(), changed.get());
     if (ceiling.isPresent()) {
-      return new CausesView.Proposed(
-          words,
-          "",
+      notes.add(
           "That would go beyond %s, the limit of %s: hold longer instead, and test first."
               .formatted(
                   Wording.of(ceiling.get().limit(), unit), Wording.in(ceiling.get().what(), unit)));
+      return new CausesView.Proposed(words, "", notes);
     }
+    notes.add("Nothing is changed until you key it; the plan is forecast and inspected anew.");
     return new CausesView.Proposed(
-        words,
-        address(plan.get().choices(), plan.get().planned(), changed.get()),
-        "Nothing is changed until you key it; the plan is forecast and inspected anew.");
+        words, address(plan.get().choices(), planned, changed.get()), notes);
+  }
+
+  /** The limit that a hotter plan would pass. */
+  private static Optional<Demands.Ceiling> passed(Plan plan, Schedule changed) {
+    if (changed.peak().compareTo(plan.planned().peak()) <= 0) {
+      return Optional.empty();
+    }
+    return plan.demands()
+        .flatMap(
+            demands ->
+                demands.ceilings().stream()
+                    .filter(ceiling -> changed.peak().compareTo(ceiling.limit()) > 0)
+                    .min(Comparator.comparing(Demands.Ceiling::limit)));
   }
 
   /** The plan with the numbers that differ put in as edits; its times are left open. */

@@ -41,9 +41,9 @@ public record CausesView(
    *
    * @param words what
    * @param address the plan with it, where it is a number of the schedule; else empty
-   * @param note why there is no such address, or what the plan will say; may be empty
+   * @param notes why there is no such address, how sure it is; a sentence each
    */
-  public record Proposed(String words, String address, String note) {}
+  public record Proposed(String words, String address, List<String> notes) {}
 
   /** A cause that the record contradicts. */
   public record Dismissed(String words, String because) {}
@@ -51,8 +51,9 @@ public record CausesView(
   /**
    * What to tell.
    *
+   * @param id of the element that holds it
    * @param words the question
    * @param yes where its answer leads; likewise {@code no}
    */
-  public record Question(String words, String yes, String no) {}
+  public record Question(String id, String words, String yes, String no) {}
 }

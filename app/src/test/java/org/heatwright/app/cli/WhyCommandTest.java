@@ -6,6 +6,8 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -25,6 +27,20 @@ class WhyCommandTest {
     assertThat(root.get("causes").get(0).get("standing").asText()).isEqualTo("possible");
     assertThat(root.get("causes").get(0).get("tests")).isNotEmpty();
     assertThat(root.get("facts")).isEmpty();
+    assertThat(fields(root))
+        .containsExactly("kind", "found", "causes", "contradicted", "questions", "change", "facts");
+    assertThat(fields(root.get("causes").get(0)))
+        .containsExactly(
+            "code",
+            "side",
+            "standing",
+            "cause",
+            "speaksFor",
+            "speaksAgainst",
+            "tests",
+            "change",
+            "caution",
+            "origin");
     assertThat(root.get("questions").get(0).get("clue").asText()).isNotBlank();
   }
 
@@ -116,6 +132,10 @@ class WhyCommandTest {
     assertThat(run.code()).isEqualTo(2);
     assertThat(run.out()).isEmpty();
     assertThat(run.err().lines()).hasSize(1).allMatch(line -> line.startsWith(option));
+  }
+
+  private static List<String> fields(JsonNode node) {
+    return node.properties().stream().map(Map.Entry::getKey).toList();
   }
 
   private static JsonNode json(Object... args) throws Exception {

@@ -96,19 +96,19 @@ public enum Clue {
 
   PLAN_HOT(
       "the inspection already warned that the plan is hot for this work",
-      "the inspection found the plan not too hot for this work",
+      "the inspection did not find the plan hot for this work",
       "Was the plan hotter than the maker's data sheet says?"),
   PLAN_SHORT(
       "the inspection already warned that the plan is short for this work",
-      "the inspection found the plan long enough for this work",
+      "the inspection did not find the plan short for this work",
       "Was the hold shorter than the maker's data sheet says?"),
   PLAN_FAST(
       "the inspection already warned that the plan heats fast for this work",
-      "the inspection found the plan slow enough for this work",
+      "the inspection did not find that the plan heats fast for this work",
       "Was the plan faster than the maker's data sheet says?"),
   PLAN_COOLS_FAST(
       "the inspection already warned that the plan cools fast for this work",
-      "the inspection found the plan's cooling slow enough for this work",
+      "the inspection did not find that the plan cools fast for this work",
       "Was the cooling faster than the maker's data sheet says?"),
   INSIDE_HOT(
       "the work itself got hotter than it bears, by the calculation with the readings",
