@@ -22,7 +22,8 @@ class PhrasebookTest {
 
   private static final Pattern TITLES =
       Pattern.compile(
-          "The Annealing of Glass|Concepts and Technology|Theory of Elasticity|Thermophysical Properties of Matter|Fundamentals of Heat and Mass"
+          "The Annealing of Glass|Concepts and Technology|Theory of Elasticity|Thermophysical"
+              + " Properties of Matter|Fundamentals of Heat and Mass"
               + " Transfer|Analysis of Bi-Metal|Science of Dental|Handbook of Chemistry and"
               + " Physics|Incropera and DeWitt|craft of granulation|Manual on the Use of"
               + " Thermocouples in|Theory and Practice of|Encyclopedia of Glass|History and"
