@@ -3,6 +3,7 @@
 // click slower.
 
 import { refill, show } from "./curves.js";
+import { say } from "./say.js";
 
 const form = document.getElementById("choices");
 const PAUSE_MILLIS = 60;
@@ -59,7 +60,7 @@ function plan(pause) {
   lastAsked = JSON.stringify(fields);
   performance.clearMarks("plan:edit");
   performance.mark("plan:edit");
-  working("Working out the band");
+  working(say("Working out the band"));
   sketch();
   timer = setTimeout(() => settle(fields, mine), pause);
 }
@@ -110,7 +111,7 @@ async function settle(fields, mine) {
 
 function unanswered() {
   lastAsked = "";
-  alarm("The bench does not answer. What you typed is still here; check that Heatwright is running.");
+  alarm(say("The bench does not answer. What you typed is still here; check that Heatwright is running."));
 }
 
 /** How long after the edit something is on the screen, ms: for whoever measures. */
@@ -211,7 +212,7 @@ function takeOver(filledIn, of) {
   }
   lastAsked = JSON.stringify(chosen());
   document.querySelector("label[for=at]").textContent =
-    filledIn.get("by") === "start" ? "Heat begins" : "Ready by";
+    filledIn.get("by") === "start" ? say("Heat begins") : say("Ready by");
 }
 
 function times() {

@@ -2,35 +2,39 @@
 // One figure is one curve: looked along by pointer, slider and keys, zoomed, moved, shown in °C or °F,
 // by the clock or from the start, taken away as a file, and, where it has corners, edited.
 
+import { say } from "./say.js";
+
+const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sept", "Oct", "Nov", "Dec"];
+const DAYS = ["Sun", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat"];
+
 const WORDS = {
-  look: "Look along the curve",
-  drawn: "curve",
-  keys: "Arrow keys look along it, with Shift they move it; plus and minus zoom, 0 shows all.",
-  view: "How it is shown",
-  temperature: "Temperature in",
-  time: "Time",
-  clock: "Clock",
-  elapsed: "Elapsed",
-  zoom: "Zoom",
-  out: "Zoom out",
-  into: "Zoom in",
-  all: "All",
-  whole: "Show all of it",
-  corners: "Drag corners",
-  take: "Take it as a file",
-  takes: { png: "PNG, a picture", svg: "SVG, a drawing", csv: "CSV, the numbers" },
-  band: ["", " to "],
-  now: "now",
-  sketched: "about ",
-  when: "When",
-  after: "After",
-  corner: (c) => `Segment ${c.segment}: target ${c.target} ${c.symbol}, rate ${c.rate} ${c.symbol}/h, hold ${c.hold} h.`,
-  ramp: (n) => `End of the ramp of segment ${n}`,
-  hold: (n) => `End of the hold of segment ${n}`,
-  months: ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sept", "Oct", "Nov", "Dec"],
-  days: ["Sun", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat"],
-  first: " (1st)",
-  second: " (2nd)",
+  look: say("Look along the curve"),
+  drawn: say("curve"),
+  keys: say("Arrow keys look along it, with Shift they move it; plus and minus zoom, 0 shows all."),
+  view: say("How it is shown"),
+  temperature: say("Temperature in"),
+  time: say("Time"),
+  clock: say("Clock"),
+  elapsed: say("Elapsed"),
+  zoom: say("Zoom"),
+  out: say("Zoom out"),
+  into: say("Zoom in"),
+  all: say("All"),
+  whole: say("Show all of it"),
+  corners: say("Drag corners"),
+  take: say("Take it as a file"),
+  takes: { png: say("PNG, a picture"), svg: say("SVG, a drawing"), csv: say("CSV, the numbers") },
+  band: (low, high) => say("{0} to {1}", low, high),
+  now: say("now"),
+  sketched: (value) => say("about {0}", value),
+  when: say("When"),
+  after: say("After"),
+  corner: (c) => say("Segment {0}: target {1} {2}, rate {3} {2}/h, hold {4} h.", c.segment, c.target, c.symbol, c.rate, c.hold),
+  ramp: (n) => say("End of the ramp of segment {0}", n),
+  hold: (n) => say("End of the hold of segment {0}", n),
+  day: (time) => say("{0} {1} {2}", say(DAYS[time.getUTCDay()]), time.getUTCDate(), say(MONTHS[time.getUTCMonth()])),
+  first: " " + say("(1st)"),
+  second: " " + say("(2nd)"),
 };
 
 const SVG = "http://www.w3.org/2000/svg";
@@ -306,7 +310,7 @@ class Curves {
 
   between(low, high) {
     const [least, most] = [this.number(low), this.number(high)];
-    return least === most ? least : least + WORDS.band[1] + most;
+    return least === most ? least : WORDS.band(least, most);
   }
 
   byClock() {
@@ -332,7 +336,7 @@ class Curves {
       }
     }
     return {
-      day: `${WORDS.days[local.getUTCDay()]} ${local.getUTCDate()} ${WORDS.months[local.getUTCMonth()]}`,
+      day: WORDS.day(local),
       clock: two(local.getUTCHours()) + ":" + two(local.getUTCMinutes()) + twice,
     };
   }
@@ -378,7 +382,7 @@ class Curves {
       const told =
         low !== undefined
           ? this.between(low, valueAt(band.seconds, band.highCelsius, at))
-          : (line.role === "display" ? WORDS.sketched : "") + this.number(value);
+          : line.role === "display" ? WORDS.sketched(this.number(value)) : this.number(value);
       parts.push(`${line.says} ${told} ${this.symbol()}`);
     }
     return `${this.when(at)}: ${parts.join("; ")}.`;

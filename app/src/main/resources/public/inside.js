@@ -1,4 +1,6 @@
 // The slider asks for the cut mould at its minute; without this script the form's button does.
+import { say } from "./say.js";
+
 const form = document.getElementById("look-inside");
 const slide = document.getElementById("slide");
 const cut = document.getElementById("cut");
@@ -21,12 +23,13 @@ async function show() {
     const drawn = new DOMParser().parseFromString(await answer.text(), "text/html").querySelector("svg");
     cut.replaceChildren(drawn);
     const title = drawn.querySelector("title").textContent;
-    moment.textContent = title.slice(title.indexOf(" at ") + 4);
+    const at = ` ${say("at")} `;
+    moment.textContent = title.slice(title.indexOf(at) + at.length);
     slide.setAttribute("aria-valuetext", moment.textContent);
     alarm.textContent = "";
   } catch (problem) {
     if (problem.name !== "AbortError") {
-      alarm.textContent = "That moment could not be drawn; is the bench still running?";
+      alarm.textContent = say("That moment could not be drawn; is the bench still running?");
     }
   }
 }

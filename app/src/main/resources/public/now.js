@@ -1,6 +1,8 @@
 // Looks again every half minute at what is hot, unless somebody is typing there. Everything works without
 // it.
 
+import { say } from "./say.js";
+
 const LOOK_AGAIN_MILLIS = 30_000;
 
 document.documentElement.classList.add("scripted");
@@ -31,7 +33,7 @@ async function lookAgain() {
     document.title = fresh.title;
     alarm("");
   } catch {
-    alarm("The bench does not answer; what stands here is as old as the clock above says.");
+    alarm(say("The bench does not answer; what stands here is as old as the clock above says."));
   }
 }
 

@@ -7,13 +7,50 @@ const text = $("#pocket-data").textContent;
 const pocket = openPocket(text);
 const facts = JSON.parse($("#pocket-facts").textContent);
 
+/** The page's language: whole texts and phrases with holes, where the bench put them in. */
+const book = JSON.parse($("#pocket-words")?.textContent ?? "null");
+const HOLE = /\{(\d+)([#@!]?)\}/g;
+
+function phrases() {
+  book.compiled ??= book.phrases
+    .map(([english, other]) => {
+      const holes = [...english.matchAll(HOLE)].map(([, number, kind]) => ({ number, kind }));
+      const literal = english.split(/\{\d+[#@!]?\}/).map((part) => part.replace(/[.*+?^${}()|[\]\\]/g, "\\$&"));
+      return { holes, other, fixed: literal.join("").length, pattern: new RegExp("^" + literal.join("(.*?)") + "$", "s") };
+    })
+    .sort((a, b) => b.fixed - a.fixed);
+  return book.compiled;
+}
+
+/** A text in the page's language: whole, with its holes filled, or sentence by sentence. */
+function tongue(text, deep = 0) {
+  if (!book || typeof text !== "string" || !/[a-z]{2}/i.test(text) || deep > 4) return text;
+  const lower = text[0].toLowerCase() + text.slice(1);
+  const whole = book.words[text] ?? (book.words[lower] && capital(book.words[lower]));
+  if (whole !== undefined) return whole;
+  for (const phrase of phrases()) {
+    const found = phrase.pattern.exec(text);
+    if (found) {
+      return phrase.other.replace(HOLE, (hole, number) => {
+        const i = phrase.holes.findIndex((one) => one.number === number);
+        const held = found[i + 1] ?? hole;
+        return phrase.holes[i]?.kind === "!" ? held : tongue(held, deep + 1);
+      });
+    }
+  }
+  const sentences = text.split(/(?<=[.!?]) (?=\p{Lu})/u);
+  return sentences.length > 1 ? sentences.map((one) => tongue(one, deep + 1)).join(" ") : text;
+}
+
+const capital = (text) => text[0].toUpperCase() + text.slice(1);
+
 /** An element with attributes and what is in it. */
 function make(tag, attributes, ...inside) {
   const made = document.createElement(tag);
   for (const [name, value] of Object.entries(attributes || {})) {
-    if (value !== false && value !== undefined) made.setAttribute(name, value === true ? "" : value);
+    if (value !== false && value !== undefined) made.setAttribute(name, value === true ? "" : name === "aria-label" ? tongue(value) : value);
   }
-  made.append(...inside);
+  made.append(...inside.map((one) => tongue(one)));
   return made;
 }
 
@@ -90,7 +127,7 @@ const keying = (() => {
     const over = at === steps.length;
     steps.forEach((step, i) => (step.hidden = i !== at));
     end.hidden = !over;
-    count.textContent = over ? steps.length + " of " + steps.length : "Step " + (at + 1) + " of " + steps.length;
+    count.textContent = tongue(over ? steps.length + " of " + steps.length : "Step " + (at + 1) + " of " + steps.length);
     bar.value = at;
     back.disabled = at === 0;
     next.hidden = over;
@@ -135,7 +172,7 @@ const keying = (() => {
   );
 
   function draw(display) {
-    label.textContent = display.label || display.words;
+    label.textContent = display.label || tongue(display.words);
     sign.textContent = display.sign;
     value.textContent = display.value || "\u2013 \u2013 \u2013";
   }
@@ -145,9 +182,9 @@ const keying = (() => {
     if (answer.discards) waiting = setTimeout(() => told(ask("untouched")), answer.discards * 1000);
     draw(answer.display);
     const d = answer.display;
-    spoken.textContent = [d.label, d.words, d.value, d.sign].filter(Boolean).join(", ");
+    spoken.textContent = [d.label, tongue(d.words), d.value, d.sign].filter(Boolean).join(", ");
     say.className = "say " + answer.kind;
-    say.replaceChildren(...(answer.head ? [make("strong", {}, answer.head), " "] : []), answer.says);
+    say.replaceChildren(...(answer.head ? [make("strong", {}, answer.head), " "] : []), tongue(answer.says));
     back.disabled = answer.keys === 0;
   }
   const ask = (name, action) => JSON.parse(action ? pocket[name](JSON.stringify(action)) : pocket[name]());
@@ -321,7 +358,7 @@ const readback = (() => {
     const row = document.getElementById(id).parentElement;
     row.classList.remove("right", "wrong");
     if (kind) row.classList.add(kind);
-    row.querySelector(".tick").textContent = remark || (kind === "right" ? "right" : "");
+    row.querySelector(".tick").textContent = tongue(remark || (kind === "right" ? "right" : ""));
     row.querySelector("input").setAttribute("aria-invalid", String(kind === "wrong"));
   }
   function clear() {

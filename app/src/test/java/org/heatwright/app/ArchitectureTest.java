@@ -45,10 +45,10 @@ class ArchitectureTest {
   }
 
   @Test
-  void onlyTheBenchKnowsTheWebServer() {
+  void onlyTheBenchAndTheApiKnowTheWebServer() {
     noClasses()
         .that()
-        .resideOutsideOfPackage("org.heatwright.app.web..")
+        .resideOutsideOfPackages("org.heatwright.app.web..", "org.heatwright.app.api..")
         .should()
         .dependOnClassesThat()
         .resideInAnyPackage("io.javalin..", "gg.jte..")

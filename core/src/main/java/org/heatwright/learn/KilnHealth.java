@@ -125,7 +125,7 @@ public final class KilnHealth {
    * @throws IllegalArgumentException if there is no firing
    */
   public static KilnHealth of(Kiln kiln, List<DatedFiring> firings) {
-    LifeFit fit = LifeFit.of(kiln, firings);
+    LifeFit fit = LifeFit.of(kiln, firings, Progress.UNHEARD);
     int last = fit.firings().size() - 1;
     Segment hottest = hottest(fit.firings().get(last).firing().schedule());
     List<Point> points = new ArrayList<>();

@@ -54,18 +54,27 @@ public final class KilnLearner {
   private final KilnQuantity[] quantities;
   private final int unknowns;
   private final int residuals;
+  private final Progress progress;
 
-  private KilnLearner(Kiln kiln, KilnBeliefs before, List<LoggedFiring> firings) {
-    this(kiln, kiln, before, firings);
+  private KilnLearner(
+      Kiln kiln, KilnBeliefs before, List<LoggedFiring> firings, Progress progress) {
+    this(kiln, kiln, before, firings, progress);
   }
 
   /** For a look at what may have gone wrong: a switch in the mean is quick to simulate. */
-  private static KilnLearner scout(Kiln kiln, KilnBeliefs before, List<LoggedFiring> firings) {
+  private static KilnLearner scout(
+      Kiln kiln, KilnBeliefs before, List<LoggedFiring> firings, Progress progress) {
     return new KilnLearner(
-        kiln, AnomalySearch.smoothed(kiln), AnomalySearch.smoothed(kiln, before), firings);
+        kiln,
+        AnomalySearch.smoothed(kiln),
+        AnomalySearch.smoothed(kiln, before),
+        firings,
+        progress);
   }
 
-  private KilnLearner(Kiln real, Kiln kiln, KilnBeliefs before, List<LoggedFiring> firings) {
+  private KilnLearner(
+      Kiln real, Kiln kiln, KilnBeliefs before, List<LoggedFiring> firings, Progress progress) {
+    this.progress = progress;
     this.kiln = real;
     this.before = before;
     this.firings = firings;
@@ -95,13 +104,23 @@ public final class KilnLearner {
    * @throws IllegalArgumentException if there is no firing
    */
   public static Lesson learn(Kiln kiln, List<LoggedFiring> firings) {
+    return learn(kiln, firings, Progress.UNHEARD);
+  }
+
+  /**
+   * Learns from firings, and tells how far it has come.
+   *
+   * @param progress is told, and may end it
+   * @return as {@link #learn(Kiln, List)}
+   */
+  public static Lesson learn(Kiln kiln, List<LoggedFiring> firings, Progress progress) {
     if (firings.isEmpty()) {
       throw new IllegalArgumentException("There is no firing to learn from.");
     }
     List<LoggedFiring> used = new ArrayList<>(firings);
     List<Lesson.Happened> happened = new ArrayList<>();
     List<Lesson.LeftOut> leftOut = new ArrayList<>();
-    KilnLearner scout = scout(kiln, KilnBeliefs.prior(), used);
+    KilnLearner scout = scout(kiln, KilnBeliefs.prior(), used, progress);
     Fit seen = scout.fit();
     Map<LoggedFiring, Look> looks = new IdentityHashMap<>();
     // The clearest fault first: what it spoils in the common fit is not blamed on the others.
@@ -109,6 +128,7 @@ public final class KilnLearner {
       Optional<Anomaly> clearest = Optional.empty();
       int where = 0;
       for (int f = 0; f < used.size(); f++) {
+        progress.at(Progress.Step.SEARCH, used.get(f).name());
         Look look = scout.look(kiln, seen, f, Optional.ofNullable(looks.get(used.get(f))));
         looks.put(used.get(f), look);
         Optional<Anomaly> fault = look.fault();
@@ -125,11 +145,12 @@ public final class KilnLearner {
       }
       happened.add(new Lesson.Happened(used.get(where).name(), clearest.get()));
       used.set(where, AnomalySearch.without(used.get(where), clearest.get()));
-      scout = scout(kiln, KilnBeliefs.prior(), used);
+      scout = scout(kiln, KilnBeliefs.prior(), used, progress);
       seen = scout.fit();
     }
     boolean switched = kiln.control().kind() == Control.Kind.ON_OFF;
-    KilnLearner learner = switched ? new KilnLearner(kiln, KilnBeliefs.prior(), used) : scout;
+    KilnLearner learner =
+        switched ? new KilnLearner(kiln, KilnBeliefs.prior(), used, progress) : scout;
     Fit fit = switched ? learner.fit() : seen;
     while (true) {
       int worst = fit.worst();
@@ -147,14 +168,14 @@ public final class KilnLearner {
             happened,
             Coverage.of(kiln, KilnBeliefs.prior(), List.of()));
       }
-      learner = new KilnLearner(kiln, KilnBeliefs.prior(), used);
+      learner = new KilnLearner(kiln, KilnBeliefs.prior(), used, progress);
       fit = learner.fit();
     }
   }
 
   /** What one firing looks like, beside what is known of the kiln. */
   static Optional<Anomaly> look(Kiln kiln, LoggedFiring firing) {
-    KilnLearner scout = scout(kiln, kiln.beliefs(), List.of(firing));
+    KilnLearner scout = scout(kiln, kiln.beliefs(), List.of(firing), Progress.UNHEARD);
     return scout.look(kiln, scout.fit(), 0, Optional.empty()).fault();
   }
 
@@ -261,13 +282,23 @@ public final class KilnLearner {
    *
    * @param kiln the nameplate with its history
    * @param firings one or more, in any order
-   * @return as {@link #learn}
+   * @return as {@link #learn(Kiln, List)}
    * @throws IllegalArgumentException if there is no firing
    */
   public static Lesson learnDated(Kiln kiln, List<DatedFiring> firings) {
+    return learnDated(kiln, firings, Progress.UNHEARD);
+  }
+
+  /**
+   * Learns from firings with dates, and tells how far it has come.
+   *
+   * @param progress is told, and may end it
+   * @return as {@link #learnDated(Kiln, List)}
+   */
+  public static Lesson learnDated(Kiln kiln, List<DatedFiring> firings, Progress progress) {
     return LifeFit.apart(kiln, firings)
-        ? LifeFit.of(kiln, firings).lesson()
-        : learn(kiln, firings.stream().map(DatedFiring::firing).toList());
+        ? LifeFit.of(kiln, firings, progress).lesson()
+        : learn(kiln, firings.stream().map(DatedFiring::firing).toList(), progress);
   }
 
   /**
@@ -277,13 +308,13 @@ public final class KilnLearner {
    * @param sofar the firing with its readings up to now
    */
   static Lesson update(Kiln kiln, LoggedFiring sofar) {
-    KilnLearner learner = new KilnLearner(kiln, kiln.beliefs(), List.of(sofar));
+    KilnLearner learner = new KilnLearner(kiln, kiln.beliefs(), List.of(sofar), Progress.UNHEARD);
     return learner.lesson(learner.fit(), List.of(), List.of());
   }
 
   /** Cost of the best fit of a firing, less what chance alone would make it, chi-squared. */
   static double misfit(Kiln kiln, LoggedFiring firing) {
-    KilnLearner learner = new KilnLearner(kiln, kiln.beliefs(), List.of(firing));
+    KilnLearner learner = new KilnLearner(kiln, kiln.beliefs(), List.of(firing), Progress.UNHEARD);
     return learner.fit().cost() - learner.residuals;
   }
 
@@ -397,6 +428,7 @@ public final class KilnLearner {
     NormalEquations.Damping damping = new NormalEquations.Damping();
     RealMatrix information = null;
     for (int round = 0; round < MOST_ROUNDS; round++) {
+      progress.at(Progress.Step.FIT, "");
       double[][] jacobian = jacobian(at.moved(), at.residual());
       NormalEquations equations =
           equations(at.moved(), at.residual(), jacobian, HUBER.weights(at.residual()));

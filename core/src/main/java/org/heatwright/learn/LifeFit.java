@@ -158,13 +158,19 @@ final class LifeFit {
   /** Beyond this a residual or a step of the walk counts linearly. */
   private Huber huber = KilnLearner.HUBER;
 
+  private final Progress progress;
   private final RealMatrix posterior;
   private final double[] misfit;
   private final double[] saturated;
 
   private LifeFit(
-      Kiln kiln, List<DatedFiring> firings, List<Lesson.LeftOut> leftOut, KilnBeliefs start) {
+      Kiln kiln,
+      List<DatedFiring> firings,
+      List<Lesson.LeftOut> leftOut,
+      KilnBeliefs start,
+      Progress progress) {
     this.kiln = kiln;
+    this.progress = progress;
     this.firings = firings;
     this.leftOut = leftOut;
     HeatCurves curves = new HeatCurves();
@@ -247,8 +253,9 @@ final class LifeFit {
    *
    * @param kiln the nameplate with its history; what was learned before is not used
    * @param firings one or more, in any order; those of one day in their own order
+   * @param progress is told, and may end it
    */
-  static LifeFit of(Kiln kiln, List<DatedFiring> firings) {
+  static LifeFit of(Kiln kiln, List<DatedFiring> firings, Progress progress) {
     List<DatedFiring> used = new ArrayList<>(firings);
     used.sort(Comparator.comparing(DatedFiring::date));
     LoggedFiring hottest =
@@ -256,10 +263,10 @@ final class LifeFit {
             .map(DatedFiring::firing)
             .max(Comparator.comparingDouble(LifeFit::peakCelsius))
             .orElseThrow(() -> new IllegalArgumentException("There is no firing to learn from."));
-    KilnBeliefs start = KilnLearner.learn(kiln, List.of(hottest)).beliefs();
+    KilnBeliefs start = KilnLearner.learn(kiln, List.of(hottest), progress).beliefs();
     List<Lesson.LeftOut> leftOut = new ArrayList<>();
     while (true) {
-      LifeFit fit = new LifeFit(kiln, List.copyOf(used), List.copyOf(leftOut), start);
+      LifeFit fit = new LifeFit(kiln, List.copyOf(used), List.copyOf(leftOut), start, progress);
       int worst = 0;
       for (int f = 1; f < used.size(); f++) {
         worst = fit.misfit[f] > fit.misfit[worst] ? f : worst;
@@ -426,6 +433,7 @@ final class LifeFit {
     NormalEquations.Damping damping = new NormalEquations.Damping();
     RealMatrix data = new Array2DRowRealMatrix(unknowns, unknowns);
     for (int round = 0; round < rounds; round++) {
+      progress.at(Progress.Step.FIT, "");
       RealMatrix precision = precision(now.at());
       NormalEquations equations = new NormalEquations(unknowns);
       equations.addForce(precision, now.at());

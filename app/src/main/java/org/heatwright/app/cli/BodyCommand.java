@@ -7,6 +7,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import org.heatwright.app.api.Answers;
+import org.heatwright.app.api.Written;
 import org.heatwright.app.files.BodyFile;
 import org.heatwright.app.files.YamlText;
 import org.heatwright.app.json.BodyJson;
@@ -21,6 +23,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
+@Answers(BodyJson.class)
 @Command(
     name = "body",
     description = {
@@ -50,6 +53,7 @@ final class BodyCommand implements Callable<Integer> {
       names = "--trace",
       paramLabel = "OUT.csv",
       description = "Write the readings there; only another trace is replaced.")
+  @Written
   private Optional<Path> tracePath;
 
   @Mixin private Answer answer;

@@ -5,6 +5,8 @@ import java.time.ZonedDateTime;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import org.heatwright.app.api.Answers;
+import org.heatwright.app.api.Written;
 import org.heatwright.app.files.InputException;
 import org.heatwright.app.json.CardJson;
 import org.heatwright.app.report.CalendarFile;
@@ -20,6 +22,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
+@Answers(CardJson.class)
 @Command(
     name = "card",
     description = {
@@ -61,6 +64,7 @@ final class CardCommand implements Callable<Integer> {
       names = "--calendar",
       paramLabel = "OUT.ics",
       description = "Write ready and act-now times there too; needs a start.")
+  @Written
   private Optional<Path> calendarPath;
 
   @Option(
@@ -68,6 +72,7 @@ final class CardCommand implements Callable<Integer> {
       required = true,
       paramLabel = "OUT.pdf",
       description = "Write the card there; only another PDF is replaced.")
+  @Written
   private Path output;
 
   @Mixin private Answer answer;

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import org.heatwright.app.api.Answers;
 import org.heatwright.app.casting.CastInput;
 import org.heatwright.app.casting.CastWords;
 import org.heatwright.app.files.InputException;
@@ -18,6 +19,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
+@Answers(CastFinenessJson.class)
 @Command(
     name = "fineness",
     description = {

@@ -2,12 +2,14 @@ package org.heatwright.app.cli;
 
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import org.heatwright.app.api.Answers;
 import org.heatwright.app.casting.MetalAsk;
 import org.heatwright.app.json.CastMetalJson;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
+@Answers(CastMetalJson.class)
 @Command(
     name = "metal",
     description = {

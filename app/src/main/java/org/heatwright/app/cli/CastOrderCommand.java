@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import org.heatwright.app.api.Answers;
 import org.heatwright.app.casting.OrderAsk;
 import org.heatwright.app.files.InputException;
 import org.heatwright.app.json.CastOrderJson;
@@ -20,6 +21,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
+@Answers(CastOrderJson.class)
 @Command(
     name = "order",
     description = {

@@ -3,6 +3,7 @@ package org.heatwright.app.cli;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import org.heatwright.app.api.Answers;
 import org.heatwright.app.casting.PourAsk;
 import org.heatwright.app.files.InputException;
 import org.heatwright.app.json.CastPourJson;
@@ -13,6 +14,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
+@Answers(CastPourJson.class)
 @Command(
     name = "pour",
     description = {

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import org.heatwright.app.api.Answers;
 import org.heatwright.app.casting.PowderAsk;
 import org.heatwright.app.json.CastPowderJson;
 import org.jspecify.annotations.Nullable;
@@ -12,6 +13,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
+@Answers(CastPowderJson.class)
 @Command(
     name = "powder",
     description = {

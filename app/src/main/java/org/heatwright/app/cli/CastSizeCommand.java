@@ -2,12 +2,14 @@ package org.heatwright.app.cli;
 
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import org.heatwright.app.api.Answers;
 import org.heatwright.app.casting.SizeAsk;
 import org.heatwright.app.json.CastSizeJson;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
+@Answers(CastSizeJson.class)
 @Command(
     name = "size",
     description = {

@@ -67,6 +67,11 @@ public final class Cli {
     return code;
   }
 
+  /** Runs a command whose every word means itself: none stands for a file of more words. */
+  static int runQuoted(Surroundings surroundings, String... args) {
+    return execute(commandLine(surroundings).setExpandAtFiles(false), args);
+  }
+
   /** A broken installation or too little memory is told in a sentence too. */
   private static int execute(CommandLine line, String... args) {
     try {
@@ -101,12 +106,14 @@ public final class Cli {
     line.addSubcommand(new LearnCommand(surroundings));
     line.addSubcommand(new HealthCommand(surroundings));
     line.addSubcommand(new PiecesCommand(surroundings));
+    line.addSubcommand(new WhyCommand(surroundings));
     line.addSubcommand(new BodyCommand(surroundings));
     line.addSubcommand(new CoupleCommand(surroundings));
     line.addSubcommand(new MaterialsCommand(surroundings));
     line.addSubcommand(new HeatworkCommand(surroundings));
     line.addSubcommand(CastCommand.line(surroundings));
     line.addSubcommand(SinterCommand.line(surroundings));
+    line.addSubcommand(ArchiveCommand.line(surroundings));
     line.addSubcommand(new CompletionCommand(surroundings));
     line.setOut(writer(surroundings.out()));
     line.setErr(writer(surroundings.err()));

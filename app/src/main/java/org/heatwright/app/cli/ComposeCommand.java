@@ -4,6 +4,8 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import org.heatwright.app.api.Answers;
+import org.heatwright.app.api.Written;
 import org.heatwright.app.files.ScheduleFile;
 import org.heatwright.app.files.YamlValue;
 import org.heatwright.app.json.ComposeJson;
@@ -25,6 +27,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
+@Answers(ComposeJson.class)
 @Command(
     name = "compose",
     description = "Makes a schedule for a piece of work, every number with its reason.",
@@ -54,6 +57,7 @@ final class ComposeCommand implements Callable<Integer> {
       description =
           "Write the schedule there. A schedule that is there already is kept under its name with ~"
               + " at the end; any other file is left alone.")
+  @Written
   private Optional<Path> output;
 
   @Mixin private Answer answer;

@@ -6,6 +6,7 @@ import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
+import org.heatwright.app.api.Answers;
 import org.heatwright.app.files.InputException;
 import org.heatwright.app.files.YamlText;
 import org.heatwright.app.json.CoupleJson;
@@ -17,6 +18,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
+@Answers(CoupleJson.class)
 @Command(
     name = "couple",
     description = {

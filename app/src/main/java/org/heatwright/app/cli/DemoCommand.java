@@ -40,8 +40,8 @@ final class DemoCommand implements Callable<Integer> {
       Serving.serve(
           surroundings,
           answer,
-          new BenchSettings(
-              store, surroundings.clock(), Serving.port(port), DemoStudio.OPENING, Optional.of("")),
+          new BenchSettings(store, surroundings.clock(), Serving.port(port), DemoStudio.OPENING)
+              .asDemo(""),
           "The demo studio",
           Optional.empty());
     }

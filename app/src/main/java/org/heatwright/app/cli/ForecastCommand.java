@@ -7,6 +7,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import org.heatwright.app.api.Answers;
+import org.heatwright.app.api.Written;
 import org.heatwright.app.files.LogFile;
 import org.heatwright.app.json.ForecastJson;
 import org.heatwright.app.plot.FiringPlot;
@@ -38,6 +40,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
+@Answers(ForecastJson.class)
 @Command(
     name = "forecast",
     description = {
@@ -73,6 +76,7 @@ final class ForecastCommand implements Callable<Integer> {
       names = "--plot",
       paramLabel = "FILE",
       description = "Draw the forecast, and the log where there is one, as .svg or .png.")
+  @Written
   private Optional<Path> plotPath;
 
   @Mixin private Answer answer;

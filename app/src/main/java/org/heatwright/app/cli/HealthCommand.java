@@ -7,6 +7,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import org.heatwright.app.api.Answers;
+import org.heatwright.app.api.Written;
 import org.heatwright.app.files.InputException;
 import org.heatwright.app.json.HealthJson;
 import org.heatwright.app.plot.HealthPlot;
@@ -16,6 +18,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
+@Answers(HealthJson.class)
 @Command(
     name = "health",
     description = {
@@ -42,6 +45,7 @@ final class HealthCommand implements Callable<Integer> {
       names = "--plot",
       paramLabel = "P",
       description = "Draws it; a name that ends in .svg or .png.")
+  @Written
   private Optional<Path> plotPath;
 
   @Mixin private Answer answer;

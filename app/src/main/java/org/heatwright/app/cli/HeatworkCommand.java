@@ -9,6 +9,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import org.heatwright.app.api.Answers;
 import org.heatwright.app.files.InputException;
 import org.heatwright.app.files.YamlText;
 import org.heatwright.app.json.HeatworkJson;
@@ -38,6 +39,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
+@Answers(HeatworkJson.class)
 @Command(
     name = "heatwork",
     description = {

@@ -9,6 +9,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.function.DoubleUnaryOperator;
+import org.heatwright.app.api.Answers;
+import org.heatwright.app.api.Written;
 import org.heatwright.app.casting.CastInput;
 import org.heatwright.app.files.InputException;
 import org.heatwright.app.files.LogFile;
@@ -37,6 +39,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
+@Answers(InsideJson.class)
 @Command(
     name = "inside",
     description = {
@@ -108,12 +111,14 @@ final class InsideCommand implements Callable<Integer> {
       names = "--plot",
       paramLabel = "FILE",
       description = "Draw the temperatures in the cut mould at that moment, .svg or .png.")
+  @Written
   private Optional<Path> plotPath;
 
   @Option(
       names = "--curves",
       paramLabel = "FILE",
       description = "Draw core, outer face and difference over time, .svg or .png.")
+  @Written
   private Optional<Path> curvesPath;
 
   @Mixin private TraceFile traceFile;

@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import org.heatwright.app.api.Answers;
 import org.heatwright.app.files.KilnFile;
 import org.heatwright.app.json.InspectJson;
 import org.heatwright.app.report.KilnOnKeypad;
@@ -26,6 +27,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
+@Answers(InspectJson.class)
 @Command(
     name = "inspect",
     description = {

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import org.heatwright.app.api.Answers;
 import org.heatwright.app.files.InputException;
 import org.heatwright.app.files.KeypadFile;
 import org.heatwright.app.files.YamlText;
@@ -30,6 +31,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
+@Answers(KeyingJson.class)
 @Command(
     name = "keying",
     description = {

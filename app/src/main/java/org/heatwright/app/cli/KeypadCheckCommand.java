@@ -2,6 +2,7 @@ package org.heatwright.app.cli;
 
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
+import org.heatwright.app.api.Answers;
 import org.heatwright.app.describe.KeypadWords;
 import org.heatwright.app.json.KeypadJson;
 import org.heatwright.keypad.Keypad;
@@ -9,6 +10,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Parameters;
 
+@Answers(KeypadJson.class)
 @Command(
     name = "check",
     description = {

@@ -9,6 +9,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import org.heatwright.app.api.Answers;
+import org.heatwright.app.api.Written;
 import org.heatwright.app.files.InputException;
 import org.heatwright.app.files.KilnFile;
 import org.heatwright.app.json.BandJson;
@@ -25,6 +27,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
+@Answers(LearnJson.class)
 @Command(
     name = "learn",
     description = {
@@ -47,12 +50,14 @@ final class LearnCommand implements Callable<Integer> {
       names = "-o",
       paramLabel = "K2",
       description = "Writes the kiln file with what it taught.")
+  @Written
   private Optional<Path> output;
 
   @Option(
       names = "--plots",
       paramLabel = "DIR",
       description = "Draws each log against its forecast, and what was learned, into that folder.")
+  @Written
   private Optional<Path> plotFolder;
 
   @Option(names = "--png", description = "Draws the plots as PNG; usual: SVG.")

@@ -9,6 +9,8 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
+import org.heatwright.app.api.Answers;
+import org.heatwright.app.api.Written;
 import org.heatwright.app.files.InputException;
 import org.heatwright.app.files.LogFile;
 import org.heatwright.app.files.TextFile;
@@ -26,6 +28,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
+@Answers(LogImportJson.class)
 @Command(
     name = "import",
     description = {
@@ -45,6 +48,7 @@ final class LogImportCommand implements Callable<Integer> {
   private Path file;
 
   @Option(names = "--out", paramLabel = "LOG", description = "Write the log in our own form.")
+  @Written
   private Optional<Path> out;
 
   @Option(

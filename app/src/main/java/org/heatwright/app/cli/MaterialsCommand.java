@@ -2,6 +2,7 @@ package org.heatwright.app.cli;
 
 import java.util.List;
 import java.util.concurrent.Callable;
+import org.heatwright.app.api.Answers;
 import org.heatwright.app.catalogue.Catalogue;
 import org.heatwright.app.catalogue.Shelf;
 import org.heatwright.app.json.MaterialsJson;
@@ -9,6 +10,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Parameters;
 
+@Answers(MaterialsJson.class)
 @Command(
     name = "materials",
     description = {

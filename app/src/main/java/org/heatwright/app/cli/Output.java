@@ -91,6 +91,13 @@ final class Output {
         return startsWith(bytes, "%PDF-");
       }
     },
+    ARCHIVE("an archive of ours") {
+      @Override
+      boolean is(byte[] bytes) {
+        return startsWith(bytes, "PK")
+            && new String(bytes, StandardCharsets.ISO_8859_1).contains("heatwright.db");
+      }
+    },
     CALENDAR("a calendar") {
       @Override
       boolean is(byte[] bytes) {

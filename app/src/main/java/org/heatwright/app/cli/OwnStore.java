@@ -23,7 +23,8 @@ final class OwnStore {
 
   /** The store that was said, or the usual one. */
   Path file(Surroundings surroundings) {
-    return path.orElseGet(() -> Store.defaultFile(surroundings.environment(), surroundings.home()));
+    return path.or(surroundings::store)
+        .orElseGet(() -> Store.defaultFile(surroundings.environment(), surroundings.home()));
   }
 
   /** Opens a store that is there; only the bench, and what keeps something new, makes one. */

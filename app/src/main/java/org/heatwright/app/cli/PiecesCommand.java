@@ -7,6 +7,8 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
+import org.heatwright.app.api.Answers;
+import org.heatwright.app.api.Written;
 import org.heatwright.app.enamel.KeptPiece;
 import org.heatwright.app.enamel.LoggedSession;
 import org.heatwright.app.enamel.PieceHistory;
@@ -34,6 +36,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
+@Answers({PiecesJson.class, KeptPiecesJson.class})
 @Command(
     name = "pieces",
     description = {
@@ -82,6 +85,7 @@ final class PiecesCommand implements Callable<Integer> {
       names = "--plot",
       paramLabel = "FILE",
       description = "Draws the piece on its own clock there (.svg or .png).")
+  @Written
   private Optional<Path> plot;
 
   @Option(

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.concurrent.Callable;
+import org.heatwright.app.api.Answers;
 import org.heatwright.app.files.InputException;
 import org.heatwright.app.json.QuestionsJson;
 import org.heatwright.app.json.ReadbackJson;
@@ -22,6 +23,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
+@Answers({ReadbackJson.class, QuestionsJson.class})
 @Command(
     name = "readback",
     description = {

@@ -5,6 +5,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import org.heatwright.app.api.Answers;
+import org.heatwright.app.api.Written;
 import org.heatwright.app.files.InputException;
 import org.heatwright.app.files.ScheduleCode;
 import org.heatwright.app.files.ScheduleFile;
@@ -17,6 +19,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
+@Answers(ScheduleJson.class)
 @Command(
     name = "scan",
     description = {
@@ -46,6 +49,7 @@ final class ScanCommand implements Callable<Integer> {
       description =
           "Write the schedule there. A schedule that is there already is kept under its name with ~"
               + " at the end; any other file is left alone.")
+  @Written
   private Optional<Path> output;
 
   @Mixin private Answer answer;

@@ -6,6 +6,8 @@ import java.time.ZonedDateTime;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import org.heatwright.app.api.Answers;
+import org.heatwright.app.api.Written;
 import org.heatwright.app.json.SendJson;
 import org.heatwright.app.report.Card;
 import org.heatwright.app.report.PocketPage;
@@ -20,6 +22,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
+@Answers(SendJson.class)
 @Command(
     name = "send",
     description = {
@@ -62,6 +65,7 @@ final class SendCommand implements Callable<Integer> {
       description =
           "Write the page there; only another such page is replaced. The schedule's name with .html"
               + " if left out.")
+  @Written
   private Optional<Path> output;
 
   @Mixin private Answer answer;

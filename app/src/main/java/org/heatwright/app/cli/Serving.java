@@ -3,6 +3,7 @@ package org.heatwright.app.cli;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.OptionalInt;
+import org.heatwright.app.api.ApiRoutes;
 import org.heatwright.app.json.ServingJson;
 import org.heatwright.app.web.Bench;
 import org.heatwright.app.web.BenchSettings;
@@ -20,7 +21,12 @@ final class Serving {
       String what,
       Optional<Path> store)
       throws InterruptedException {
-    try (Bench bench = Bench.start(settings)) {
+    ApiRoutes api =
+        new ApiRoutes(
+            new AskedFromElsewhere(surroundings, settings.store().file()),
+            settings.store(),
+            settings.clock());
+    try (Bench bench = Bench.start(settings.withApi(api))) {
       String address = String.valueOf(bench.address());
       Page page = new Page();
       page.raw(

@@ -4,7 +4,9 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.heatwright.app.api.Answers;
 import org.heatwright.app.files.InputException;
+import org.heatwright.app.json.SlotsJson;
 import org.heatwright.keypad.ReviewReading;
 import org.heatwright.keypad.Shown;
 import org.heatwright.keypad.register.SlotEvent;
@@ -12,6 +14,7 @@ import org.heatwright.units.TemperatureUnit;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 
+@Answers(SlotsJson.class)
 @Command(
     name = "learn",
     description = {

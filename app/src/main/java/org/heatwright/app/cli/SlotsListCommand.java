@@ -3,12 +3,16 @@ package org.heatwright.app.cli;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import org.heatwright.app.api.Answers;
+import org.heatwright.app.api.Written;
+import org.heatwright.app.json.SlotsJson;
 import org.heatwright.app.report.PageSize;
 import org.heatwright.app.report.RegisterPdf;
 import org.heatwright.app.report.RegisterSheet;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 
+@Answers(SlotsJson.class)
 @Command(
     name = "list",
     description = "Says what is in every slot of a kiln's keypad, and whether it is proven.",
@@ -35,6 +39,7 @@ final class SlotsListCommand extends SlotsAction {
       names = "--print",
       paramLabel = "PDF",
       description = "Write the register as a PDF, to hang by the kiln.")
+  @Written
   private Optional<Path> print;
 
   @Option(

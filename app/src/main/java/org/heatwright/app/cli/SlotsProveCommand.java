@@ -4,7 +4,9 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import org.heatwright.app.api.Answers;
 import org.heatwright.app.files.InputException;
+import org.heatwright.app.json.SlotsJson;
 import org.heatwright.keypad.FittedProgram;
 import org.heatwright.keypad.ReadbackReport.Outcome;
 import org.heatwright.keypad.Shown;
@@ -15,6 +17,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
+@Answers(SlotsJson.class)
 @Command(
     name = "prove",
     description = {

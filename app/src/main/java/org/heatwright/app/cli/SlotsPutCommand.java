@@ -3,7 +3,9 @@ package org.heatwright.app.cli;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import org.heatwright.app.api.Answers;
 import org.heatwright.app.files.InputException;
+import org.heatwright.app.json.SlotsJson;
 import org.heatwright.keypad.FittedProgram;
 import org.heatwright.keypad.KeypadFit;
 import org.heatwright.keypad.register.SlotEvent;
@@ -12,6 +14,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
+@Answers(SlotsJson.class)
 @Command(
     name = "put",
     description = {

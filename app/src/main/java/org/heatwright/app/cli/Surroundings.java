@@ -8,6 +8,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.Map;
+import java.util.Optional;
 
 /**
  * What a run of the command line touches outside its arguments and files.
@@ -19,6 +20,7 @@ import java.util.Map;
  * @param home the person's home folder
  * @param waiting how a serving command waits until it is told to end
  * @param in where answers to questions come from
+ * @param store the store that is meant where none is named; empty: the person's own
  */
 record Surroundings(
     PrintStream out,
@@ -27,7 +29,8 @@ record Surroundings(
     Map<String, String> environment,
     Path home,
     Waiting waiting,
-    InputStream in) {
+    InputStream in,
+    Optional<Path> store) {
 
   /** Where nobody answers questions. */
   Surroundings(
@@ -37,7 +40,15 @@ record Surroundings(
       Map<String, String> environment,
       Path home,
       Waiting waiting) {
-    this(out, err, clock, environment, home, waiting, InputStream.nullInputStream());
+    this(
+        out,
+        err,
+        clock,
+        environment,
+        home,
+        waiting,
+        InputStream.nullInputStream(),
+        Optional.empty());
   }
 
   /** Waits until a serving command is told to end. */
@@ -54,7 +65,8 @@ record Surroundings(
         System.getenv(),
         Path.of(System.getProperty("user.home", ".")),
         () -> Thread.currentThread().join(), // until the process is stopped
-        System.in);
+        System.in,
+        Optional.empty());
   }
 
   private static PrintStream utf8(FileDescriptor descriptor) {

@@ -3,6 +3,7 @@ package org.heatwright.app.cli;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.function.Supplier;
+import org.heatwright.app.api.Written;
 import picocli.CommandLine.Option;
 
 /** The option that says where the curves are written to. */
@@ -12,6 +13,7 @@ final class TraceFile {
       names = "--trace",
       paramLabel = "OUT.csv",
       description = "Write the curves there; only another trace is replaced.")
+  @Written
   private Optional<Path> path;
 
   Optional<Path> path() {

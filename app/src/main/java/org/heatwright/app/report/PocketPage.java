@@ -358,7 +358,7 @@ public final class PocketPage {
       if (labelled) {
         element("small", "", content.keypad().label(value.segment(), value.kind()));
       }
-      out.append("<b>").append(escaped(value.digits())).append("</b></span> ");
+      out.append("<b translate=\"no\">").append(escaped(value.digits())).append("</b></span> ");
     }
     out.append("</p>");
   }
@@ -482,7 +482,11 @@ public final class PocketPage {
   private void fact(String label, String text) {
     out.append("<div>");
     element("dt", "", label);
-    element("dd", "", text);
+    if (text.indexOf(' ') < 0) {
+      out.append("<dd translate=\"no\">").append(escaped(text)).append("</dd>");
+    } else {
+      element("dd", "", text);
+    }
     out.append("</div>");
   }
 

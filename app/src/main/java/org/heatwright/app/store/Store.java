@@ -125,6 +125,16 @@ public final class Store implements AutoCloseable {
     return file;
   }
 
+  /** Copies all of it, as it is at one moment, into a file that is not there yet. */
+  void copyTo(Path copy) {
+    run(handle -> handle.execute("vacuum into ?", copy.toString()));
+  }
+
+  /** Brings what another store of this layout holds. */
+  Archive.Brought bring(Path other) {
+    return run(handle -> Bringing.from(other, handle));
+  }
+
   /** The book of records. */
   public FiringShelf firings() {
     return new FiringShelf(this);

@@ -1,6 +1,8 @@
 package org.heatwright.app.web;
 
 import io.javalin.http.Context;
+import java.net.URLDecoder;
+import java.nio.charset.StandardCharsets;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
@@ -20,6 +22,20 @@ final class Asked {
     Map<String, String> fields = new LinkedHashMap<>();
     ctx.queryParamMap().forEach((name, values) -> fields.put(name, values.get(0)));
     return Choices.of(fields);
+  }
+
+  /** The fields of a query, without the sign before it. */
+  static Map<String, String> fields(String query) {
+    Map<String, String> fields = new LinkedHashMap<>();
+    for (String pair : query.split("&", -1)) {
+      int equals = pair.indexOf('=');
+      if (equals > 0) {
+        fields.put(
+            URLDecoder.decode(pair.substring(0, equals), StandardCharsets.UTF_8),
+            URLDecoder.decode(pair.substring(equals + 1), StandardCharsets.UTF_8));
+      }
+    }
+    return fields;
   }
 
   /** The fields of a form. */

@@ -11,10 +11,12 @@ public final class Bench implements AutoCloseable {
   private static final long LONGEST_REQUEST_BYTES = 20_000_000;
 
   private final Javalin server;
+  private final LongWork work;
   private final DemoHouse demo;
 
-  private Bench(Javalin server, DemoHouse demo) {
+  private Bench(Javalin server, LongWork work, DemoHouse demo) {
     this.server = server;
+    this.work = work;
     this.demo = demo;
   }
 
@@ -41,11 +43,13 @@ public final class Bench implements AutoCloseable {
 
   @Override
   public void close() {
+    work.close();
     server.stop();
     demo.close();
   }
 
   private static Bench start(BenchSettings settings, int port) {
+    LongWork work = new LongWork(settings.clock());
     DemoHouse demo = new DemoHouse(settings);
     Javalin server =
         Javalin.create(
@@ -54,15 +58,20 @@ public final class Bench implements AutoCloseable {
               config.jetty.host = "127.0.0.1";
               config.http.maxRequestSize = LONGEST_REQUEST_BYTES;
               config.staticFiles.add("/public", Location.CLASSPATH);
-              new Routes(settings, demo).addTo(config.routes);
+              new Routes(settings, work, demo).addTo(config.routes);
+              Measures measures = new Measures(settings.store(), settings.clock());
+              config.requestLogger.http(measures::answered);
+              config.routes.get("/metrics", measures::give);
+              settings.api().ifPresent(api -> api.addTo(config.routes));
             });
     try {
       server.start(port);
     } catch (RuntimeException e) {
+      work.close();
       server.stop();
       throw new BenchException(
           "Port %d on 127.0.0.1 is taken; choose another with --port.".formatted(port), e);
     }
-    return new Bench(server, demo);
+    return new Bench(server, work, demo);
   }
 }

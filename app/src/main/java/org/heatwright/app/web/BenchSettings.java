@@ -4,6 +4,7 @@ import java.time.Clock;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import org.heatwright.app.api.ApiRoutes;
 import org.heatwright.app.store.Store;
 
 /**
@@ -16,13 +17,15 @@ import org.heatwright.app.store.Store;
  *     taken
  * @param demo where this is a demo studio: the address of the bench it was opened from, or empty
  *     text; every page of it says so
+ * @param api what programs ask beside the pages; empty: nothing
  */
 public record BenchSettings(
     Store store,
     Clock clock,
     OptionalInt port,
     Map<String, String> opening,
-    Optional<String> demo) {
+    Optional<String> demo,
+    Optional<ApiRoutes> api) {
 
   /** The port tried first when none is asked for. */
   public static final int USUAL_PORT = 7070;
@@ -37,11 +40,25 @@ public record BenchSettings(
 
   /** A person's own bench. */
   public BenchSettings(Store store, Clock clock, OptionalInt port, Map<String, String> opening) {
-    this(store, clock, port, opening, Optional.empty());
+    this(store, clock, port, opening, Optional.empty(), Optional.empty());
   }
 
   /** A bench that opens on the first of everything. */
   public BenchSettings(Store store, Clock clock, OptionalInt port) {
     this(store, clock, port, Map.of());
+  }
+
+  /**
+   * The same bench as a demo studio.
+   *
+   * @param back address of the bench it was opened from, or empty
+   */
+  public BenchSettings asDemo(String back) {
+    return new BenchSettings(store, clock, port, opening, Optional.of(back), api);
+  }
+
+  /** The same bench, which answers programs, too. */
+  public BenchSettings withApi(ApiRoutes routes) {
+    return new BenchSettings(store, clock, port, opening, demo, Optional.of(routes));
   }
 }

@@ -1,6 +1,5 @@
 package org.heatwright.app.web;
 
-import java.util.Optional;
 import java.util.OptionalInt;
 import org.heatwright.app.demo.DemoStudio;
 import org.heatwright.app.store.Store;
@@ -40,8 +39,8 @@ final class DemoHouse implements AutoCloseable {
       DemoStudio.fill(store);
       bench =
           Bench.start(
-              new BenchSettings(
-                  store, own.clock(), OptionalInt.of(0), DemoStudio.OPENING, Optional.of(back)));
+              new BenchSettings(store, own.clock(), OptionalInt.of(0), DemoStudio.OPENING)
+                  .asDemo(back));
     }
     return bench.address().toString();
   }

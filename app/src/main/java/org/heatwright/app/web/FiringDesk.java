@@ -64,6 +64,7 @@ final class FiringDesk {
   private final Clock clock;
   private final SlotsDesk slots;
   private final FiringBook book;
+  private final CausesDesk causes;
   private final Lately<FiringRecord, Watch> watches = new Lately<>(WATCHES_KEPT);
   private final Lately<String, ZoneId> zones = new Lately<>(ZONES_KEPT);
 
@@ -72,6 +73,7 @@ final class FiringDesk {
     this.clock = clock;
     this.slots = slots;
     this.book = new FiringBook(store, clock);
+    this.causes = new CausesDesk(store, clock, this::watch);
   }
 
   /**
@@ -92,6 +94,35 @@ final class FiringDesk {
   static String address(String id) {
     return "/firing?id=" + URLEncoder.encode(id, StandardCharsets.UTF_8);
   }
+
+  /** What may be behind a firing's fault. */
+  CausesDesk causes() {
+    return causes;
+  }
+
+  /** Every firing whose start was pressed, the last first, in a few words each. */
+  List<Named> pressed() {
+    return book.all().stream()
+        .filter(firing -> firing.pressed().isPresent())
+        .map(
+            firing ->
+                new Named(
+                    firing.id(),
+                    "%s, %s in %s"
+                        .formatted(
+                            CLOCK.format(firing.pressed().orElseThrow().atZone(zone(firing))),
+                            firing.entry().job(),
+                            firing.entry().kiln())))
+        .toList();
+  }
+
+  /** How a firing came out, in the trade's words. */
+  String outcome(FiringRecord firing) {
+    return firing.result().map(r -> words(firing, r.outcome())).orElse("result not told");
+  }
+
+  /** A firing in a few words. */
+  record Named(String id, String words) {}
 
   Optional<FiringRecord> find(String id) {
     return book.find(id);
@@ -538,6 +569,7 @@ final class FiringDesk {
         photos(firing, zone),
         firing.pressed().isPresent() ? outcomes(firing) : List.of(),
         result.map(FiringRecord.Result::outcome),
+        causes.behind(firing, this::outcome),
         back,
         firing.entry().removed().isPresent(),
         trouble.field(),

@@ -25,6 +25,7 @@ import java.util.Optional;
  * @param photos pictures
  * @param outcomes how it may have come out
  * @param result what was told of that, where it was
+ * @param behind what may be behind it, where it came out with a fault
  * @param back the line that was just taken back; may be empty
  * @param away whether the firing was put away
  * @param field with the trouble; may be empty
@@ -50,6 +51,7 @@ public record FiringPage(
     List<Photo> photos,
     List<NowPage.Outcome> outcomes,
     Optional<String> result,
+    Optional<BehindPage> behind,
     String back,
     boolean away,
     String field,

@@ -19,6 +19,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.function.Consumer;
 import java.util.stream.Collectors;
 import org.heatwright.app.files.Firing;
 import org.heatwright.app.files.FiringFile;
@@ -52,6 +53,7 @@ import org.heatwright.learn.KilnLearner;
 import org.heatwright.learn.Lesson;
 import org.heatwright.learn.LogAlignment;
 import org.heatwright.learn.LoggedFiring;
+import org.heatwright.learn.Progress;
 import org.heatwright.learn.Unseen;
 import org.heatwright.schedule.HourMinute;
 import org.heatwright.schedule.Ramp;
@@ -527,7 +529,7 @@ final class KilnDesk {
         asked -> LogAlignment.of(asked.kiln(), logged(log)));
   }
 
-  private static LoggedFiring logged(FiringLog log) {
+  static LoggedFiring logged(FiringLog log) {
     Firing firing =
         log.firing().isBlank() ? Firing.usual() : FiringFile.read(log.firing(), log.name());
     return new LoggedFiring(
@@ -588,9 +590,11 @@ final class KilnDesk {
   /**
    * Learns from the ticked logs and keeps it; the others are put aside.
    *
+   * @param say is told what it is at, a sentence; what it throws ends the learning, and nothing is
+   *     kept
    * @return why it was not done, one sentence; empty if it was
    */
-  String learn(String name, Set<String> ticked) {
+  String learn(String name, Set<String> ticked, Consumer<String> say) {
     Optional<Document> document = store.find(Kind.KILN, name);
     List<FiringLog> logs = store.logs(name);
     List<FiringLog> used = logs.stream().filter(log -> ticked.contains(log.id())).toList();
@@ -599,11 +603,12 @@ final class KilnDesk {
     }
     try {
       Kiln kiln = kiln(document.get());
-      List<DatedFiring> dated =
-          used.stream()
-              .map(log -> new DatedFiring(log.date(), aligned(kiln, log).firing()))
-              .toList();
-      Lesson lesson = KilnLearner.learnDated(kiln, dated);
+      List<DatedFiring> dated = new ArrayList<>();
+      for (FiringLog log : used) {
+        say.accept("“%s” is put on its program’s clock.".formatted(log.name()));
+        dated.add(new DatedFiring(log.date(), aligned(kiln, log).firing()));
+      }
+      Lesson lesson = KilnLearner.learnDated(kiln, dated, progress(used, say));
       if (lesson.firings().isEmpty()) {
         return "Nothing was learned: on its schedule no kiln like this shows such a display."
             + " Another schedule ran, something happened that is not told, or the thermocouple"
@@ -616,14 +621,29 @@ final class KilnDesk {
                   lesson.firings().size(),
                   Learned.ENGINE,
                   lesson.beliefs()));
-      store.keepLesson(
-          name,
-          KilnFile.write(known),
-          logs.stream().map(log -> after(lesson, log, showed(known, lesson, dated, log))).toList());
+      List<FiringLog> after = new ArrayList<>();
+      for (FiringLog log : logs) {
+        say.accept("What the display of “%s” could not have shown.".formatted(log.name()));
+        after.add(after(lesson, log, showed(known, lesson, dated, log)));
+      }
+      store.keepLesson(name, KilnFile.write(known), after);
       return "";
     } catch (InputException e) {
       return Objects.requireNonNull(e.getMessage());
     }
+  }
+
+  private static Progress progress(List<FiringLog> logs, Consumer<String> say) {
+    Map<String, String> names =
+        logs.stream().collect(Collectors.toMap(FiringLog::id, FiringLog::name));
+    return (step, firing) ->
+        say.accept(
+            switch (step) {
+              case FIT -> "The kiln is fitted to all of the logs.";
+              case SEARCH ->
+                  "“%s” is searched for what went wrong."
+                      .formatted(names.getOrDefault(firing, firing));
+            });
   }
 
   private FiringLog.Showed showed(

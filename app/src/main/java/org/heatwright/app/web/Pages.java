@@ -76,6 +76,10 @@ final class Pages {
     return laidOut("firing", page);
   }
 
+  String waiting(WaitingPage page) {
+    return laidOut("waiting", page);
+  }
+
   String shelf(ShelfPage page) {
     return laidOut("onshelf", page);
   }
@@ -86,6 +90,10 @@ final class Pages {
 
   String timer(TimerPage page) {
     return laidOut("timer", page);
+  }
+
+  String ask(AskPage page) {
+    return laidOut("intake", page);
   }
 
   String inside(InsidePage page) {

@@ -59,11 +59,13 @@ final class Routes {
   private final SlotsDesk slots;
   private final Pages pages;
   private final FiringRoutes firings;
+  private final LongWorkRoutes longWork;
   private final TimerRoutes timer;
   private final StartDesk start;
   private final DemoHouse demo;
+  private final AskRoutes ask;
 
-  Routes(BenchSettings settings, DemoHouse demo) {
+  Routes(BenchSettings settings, LongWork work, DemoHouse demo) {
     this.settings = settings;
     this.pages = new Pages(settings.demo());
     this.start = new StartDesk(settings.store(), settings.clock());
@@ -72,8 +74,10 @@ final class Routes {
     this.slots = new SlotsDesk(settings.store(), settings.clock());
     this.words = new PageWords(settings.store(), settings.clock(), slots);
     this.desk = new KilnDesk(settings.store(), settings.clock());
-    this.firings =
-        new FiringRoutes(new FiringDesk(settings.store(), settings.clock(), slots), pages);
+    this.longWork = new LongWorkRoutes(work, pages, words::clock);
+    FiringDesk records = new FiringDesk(settings.store(), settings.clock(), slots);
+    this.firings = new FiringRoutes(records, pages);
+    this.ask = new AskRoutes(new AskDesk(settings.store(), planner, records), pages, words::clock);
     this.timer =
         new TimerRoutes(
             new TimerDesk(new FiringBook(settings.store(), settings.clock()), settings.clock()),
@@ -83,6 +87,7 @@ final class Routes {
 
   void addTo(RoutesConfig routes) {
     routes.before(Routes::guard);
+    new LanguageRoutes(settings.store()).addTo(routes);
     routes.get("/health", this::health);
     routes.get("/", this::now);
     routes.get("/plan", this::page);
@@ -90,10 +95,14 @@ final class Routes {
     routes.post("/plan/curve", this::curve);
     routes.post("/firings", ctx -> firings.put(ctx, firing(ctx)));
     firings.addTo(routes);
+    longWork.addTo(routes);
     timer.addTo(routes);
     new PhoneRoutes(pages).addTo(routes);
     new StartRoutes(start, demo, pages).addTo(routes);
-    new ShelfRoutes(settings.store(), settings.clock(), pages).addTo(routes);
+    ShelfRoutes shelf = new ShelfRoutes(settings.store(), settings.clock(), pages);
+    shelf.addTo(routes);
+    new ArchiveRoutes(settings.store(), settings.clock(), shelf).addTo(routes);
+    ask.addTo(routes);
     routes.get("/readback", ctx -> readback(ctx, false));
     routes.post("/readback", ctx -> readback(ctx, true));
     routes.get("/rehearse", this::rehearse);
@@ -444,37 +453,57 @@ final class Routes {
   }
 
   private void kiln(Context ctx) {
-    ctx.html(kilnPage(ctx, "", KilnPage.Bringing.nothing()));
+    ctx.html(kilnPage(kilnOnShelf(ctx), Asked.query(ctx, "log"), "", KilnPage.Bringing.nothing()));
   }
 
-  private String kilnPage(Context ctx, String error, KilnPage.Bringing bringing) {
+  private String kilnPage(String name, String log, String error, KilnPage.Bringing bringing) {
     return pages.kiln(
-        desk.page(Asked.query(ctx, "name"), Asked.query(ctx, "log"), error, bringing)
+        desk.page(name, log, error, bringing)
             .orElseThrow(() -> new NotFoundResponse("There is no such kiln on the shelf.")));
   }
 
   private void bringLog(Context ctx) {
+    String name = kilnOnShelf(ctx);
+    String address = KilnDesk.address(name);
+    Map<String, String> form = Asked.form(ctx);
+    longWork.begin(
+        ctx,
+        "Reading a log for " + name,
+        address,
+        piece -> {
+          piece.at("The log is read, column by column.");
+          KilnDesk.Brought brought = desk.bring(name, form);
+          if (brought.log().isPresent()) {
+            return LongWork.Answer.at(address + "&log=" + brought.log().get().id() + "#logs");
+          }
+          int status = brought.bringing().error().isEmpty() ? 200 : 422;
+          return LongWork.Answer.page(status, () -> kilnPage(name, "", "", brought.bringing()));
+        });
+  }
+
+  private void learn(Context ctx) {
+    String name = kilnOnShelf(ctx);
+    String address = KilnDesk.address(name);
+    Set<String> ticked = Set.copyOf(ctx.formParams("use"));
+    longWork.begin(
+        ctx,
+        "Learning from the logs of " + name,
+        address,
+        piece -> {
+          String error = desk.learn(name, ticked, piece::at);
+          return error.isEmpty()
+              ? LongWork.Answer.at(address)
+              : LongWork.Answer.page(
+                  422, () -> kilnPage(name, "", error, KilnPage.Bringing.nothing()));
+        });
+  }
+
+  private String kilnOnShelf(Context ctx) {
     String name = Asked.query(ctx, "name");
     if (settings.store().find(Kind.KILN, name).isEmpty()) {
       throw new NotFoundResponse("There is no such kiln on the shelf.");
     }
-    KilnDesk.Brought brought = desk.bring(name, Asked.form(ctx));
-    if (brought.log().isPresent()) {
-      ctx.redirect(KilnDesk.address(name) + "&log=" + brought.log().get().id() + "#logs");
-      return;
-    }
-    ctx.status(brought.bringing().error().isEmpty() ? 200 : 422)
-        .html(kilnPage(ctx, "", brought.bringing()));
-  }
-
-  private void learn(Context ctx) {
-    String name = Asked.query(ctx, "name");
-    String error = desk.learn(name, Set.copyOf(ctx.formParams("use")));
-    if (error.isEmpty()) {
-      ctx.redirect(KilnDesk.address(name));
-      return;
-    }
-    ctx.status(422).html(kilnPage(ctx, error, KilnPage.Bringing.nothing()));
+    return name;
   }
 
   private void plot(Context ctx) {

@@ -11,9 +11,15 @@ import java.util.Optional;
  * @param away what was put away, last first
  * @param undo what was put away just now
  * @param back name of what was put back just now; empty if nothing was
+ * @param moved what came of an archive that was brought
  */
 public record ShelfPage(
-    String clock, List<Group> groups, List<Away> away, Optional<Away> undo, String back) {
+    String clock,
+    List<Group> groups,
+    List<Away> away,
+    Optional<Away> undo,
+    String back,
+    Moved moved) {
 
   /** Things of a kind. */
   public record Group(String head, List<Thing> things) {}

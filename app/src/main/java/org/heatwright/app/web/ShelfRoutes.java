@@ -37,7 +37,7 @@ final class ShelfRoutes {
   }
 
   void addTo(RoutesConfig routes) {
-    routes.get("/shelf", ctx -> ctx.html(pages.shelf(page(ctx))));
+    routes.get("/shelf", ctx -> ctx.html(page(ctx, Moved.nothing())));
     routes.post("/shelf/away", this::putAway);
     routes.post("/shelf/back", this::putBack);
   }
@@ -64,14 +64,17 @@ final class ShelfRoutes {
     return URLEncoder.encode(text, StandardCharsets.UTF_8);
   }
 
-  private ShelfPage page(Context ctx) {
+  /** The page, with what came of an archive. */
+  String page(Context ctx, Moved moved) {
     String undo = Asked.query(ctx, "undo");
-    return new ShelfPage(
-        CLOCK.format(clock.instant().atZone(clock.getZone())),
-        groups(),
-        store.away().all().stream().map(this::away).toList(),
-        store.away().find(undo).map(this::away),
-        Asked.query(ctx, "back"));
+    return pages.shelf(
+        new ShelfPage(
+            CLOCK.format(clock.instant().atZone(clock.getZone())),
+            groups(),
+            store.away().all().stream().map(this::away).toList(),
+            store.away().find(undo).map(this::away),
+            Asked.query(ctx, "back"),
+            moved));
   }
 
   private ShelfPage.Away away(AwayShelf.Away away) {

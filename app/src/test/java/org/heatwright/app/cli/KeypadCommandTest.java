@@ -14,6 +14,7 @@ import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.heatwright.app.describe.Interview;
 import org.heatwright.app.describe.Owner;
 import org.heatwright.app.files.KeypadFile;
@@ -41,8 +42,8 @@ class KeypadCommandTest {
                 Map.of(),
                 Path.of("no-home"),
                 () -> {},
-                new ByteArrayInputStream(
-                    String.join("\n", lines).getBytes(StandardCharsets.UTF_8))),
+                new ByteArrayInputStream(String.join("\n", lines).getBytes(StandardCharsets.UTF_8)),
+                Optional.empty()),
             words);
     return new Run(
         code, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));

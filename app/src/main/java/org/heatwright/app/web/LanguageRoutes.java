@@ -1,0 +1,168 @@
+package org.heatwright.app.web;
+
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import io.javalin.http.Cookie;
+import io.javalin.http.NotFoundResponse;
+import io.javalin.http.SameSite;
+import java.net.URI;
+import java.nio.charset.StandardCharsets;
+import java.util.HashSet;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
+import org.heatwright.app.json.Json;
+import org.heatwright.app.languages.Language;
+import org.heatwright.app.languages.PageTranslator;
+import org.heatwright.app.languages.Phrasebook;
+import org.heatwright.app.store.Document;
+import org.heatwright.app.store.Kind;
+import org.heatwright.app.store.Store;
+
+/**
+ * In which language the bench answers: what was chosen by the switch (a cookie), else what the
+ * browser asks for, else English. Every answer is made in English and translated last.
+ */
+final class LanguageRoutes {
+
+  private static final String COOKIE = "language";
+  private static final int YEAR_SECONDS = 31_536_000;
+
+  /** Where a form leads is no page to come back to; the page it stands on is. */
+  private static final Map<String, String> FORMS =
+      Map.of(
+          "/kiln/log", "/kiln",
+          "/kiln/learn", "/kiln",
+          "/slots/tell", "/slots",
+          "/firing/shown", "/firing",
+          "/firing/pressed", "/firing",
+          "/firing/out", "/firing",
+          "/firing/result", "/firing",
+          "/firing/note", "/firing",
+          "/firing/photo", "/firing");
+
+  private final Store store;
+  private final Map<Language, Phrasebook> books = new ConcurrentHashMap<>();
+
+  LanguageRoutes(Store store) {
+    this.store = store;
+  }
+
+  void addTo(RoutesConfig routes) {
+    routes.get("/language/{tag}", LanguageRoutes::choose);
+    routes.get("/languages/words.js", LanguageRoutes::words);
+    routes.after(this::translate);
+  }
+
+  static Language of(Context ctx) {
+    return Optional.ofNullable(ctx.cookie(COOKIE))
+        .flatMap(Language::ofTag)
+        .orElseGet(
+            () ->
+                Language.preferred(Optional.ofNullable(ctx.header("Accept-Language")).orElse("")));
+  }
+
+  private static void choose(Context ctx) {
+    Language language =
+        Language.ofTag(ctx.pathParam("tag"))
+            .orElseThrow(() -> new NotFoundResponse("The bench does not speak that language."));
+    Cookie cookie = new Cookie(COOKIE, language.tag());
+    cookie.setMaxAge(YEAR_SECONDS);
+    cookie.setHttpOnly(true);
+    cookie.setSameSite(SameSite.STRICT);
+    ctx.cookie(cookie);
+    ctx.redirect(back(Optional.ofNullable(ctx.header("Referer")).orElse("")));
+  }
+
+  /** The page the switch was on, in this bench. */
+  private static String back(String referer) {
+    try {
+      URI from = URI.create(referer);
+      String path = Optional.ofNullable(from.getRawPath()).orElse("/");
+      String page = FORMS.getOrDefault(path, path.startsWith("/") ? path : "/");
+      String query = Optional.ofNullable(from.getRawQuery()).map(q -> "?" + q).orElse("");
+      return page.startsWith("//") ? "/" : page + query;
+    } catch (IllegalArgumentException e) {
+      return "/";
+    }
+  }
+
+  /** What the scripts say, as a module. */
+  private static void words(Context ctx) {
+    Language language = of(ctx);
+    Map<String, String> words =
+        language == Language.ENGLISH
+            ? Map.of()
+            : Phrasebook.of(language).dictionary(Phrasebook.SCRIPTS);
+    ctx.contentType("text/javascript; charset=utf-8")
+        .result("export default " + Json.inPage(new Words(language.tag(), words)) + ";\n");
+  }
+
+  /**
+   * @param lang the language's tag
+   * @param words English to the other language
+   */
+  private record Words(String lang, Map<String, String> words) {}
+
+  /** The language's book with the names that are on this shelf now. */
+  private Phrasebook book(Language language) {
+    Set<String> names = names(store);
+    return Objects.requireNonNull(
+        books.compute(
+            language,
+            (l, before) ->
+                before != null && before.names().equals(names)
+                    ? before
+                    : Phrasebook.of(l).with(names)));
+  }
+
+  /** What people have named: it is not translated. */
+  static Set<String> names(Store store) {
+    Set<String> names = new HashSet<>();
+    for (Kind kind : Kind.values()) {
+      for (Document document : store.all(kind)) {
+        names.add(document.name());
+        if (kind == Kind.KILN) {
+          store.logs(document.name()).forEach(log -> names.add(log.name()));
+        }
+      }
+    }
+    store.firings().all().forEach(firing -> names.add(firing.job()));
+    return names;
+  }
+
+  private void translate(Context ctx) {
+    ctx.header("Vary", "Accept-Language, Cookie");
+    Language language = of(ctx);
+    String type = Optional.ofNullable(ctx.res().getContentType()).orElse("");
+    if (language == Language.ENGLISH || !translated(ctx, type)) {
+      return;
+    }
+    String text = Objects.requireNonNullElse(ctx.result(), "");
+    if (text.isEmpty()) {
+      return;
+    }
+    PageTranslator translator = new PageTranslator(language, book(language), unknown -> {});
+    String said;
+    if (type.startsWith("text/html")) {
+      said = translator.page(text);
+    } else if (type.startsWith("image/svg")) {
+      said = translator.drawing(text);
+    } else if (type.startsWith("application/json")) {
+      said = translator.answer(text);
+    } else {
+      said = translator.sentence(text);
+    }
+    ctx.result(said.getBytes(StandardCharsets.UTF_8));
+  }
+
+  /** Pages, drawings, the script's answers and what went wrong; no file that a person kept. */
+  private static boolean translated(Context ctx, String type) {
+    return type.startsWith("text/html")
+        || type.startsWith("image/svg")
+        || (type.startsWith("application/json") && ctx.path().startsWith("/plan"))
+        || (type.startsWith("text/plain") && ctx.statusCode() >= 400);
+  }
+}

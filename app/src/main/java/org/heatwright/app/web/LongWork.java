@@ -1,0 +1,198 @@
+package org.heatwright.app.web;
+
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+import java.util.concurrent.CancellationException;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
+import java.util.function.Function;
+import java.util.function.Supplier;
+
+/**
+ * Work that takes longer than a page may: it runs beside the pages, says how far it is and can be
+ * stopped. One runs at a time, the others wait in line. Safe for use from several threads.
+ */
+final class LongWork implements AutoCloseable {
+
+  /** Enough to look at what has ended. */
+  private static final int KEPT = 16;
+
+  private final Clock clock;
+  private final ExecutorService one =
+      Executors.newSingleThreadExecutor(
+          task -> {
+            Thread thread = new Thread(task, "long-work");
+            thread.setDaemon(true);
+            return thread;
+          });
+  private final Map<String, Piece> pieces =
+      new LinkedHashMap<>() {
+        private static final long serialVersionUID = 1L;
+
+        @Override
+        protected boolean removeEldestEntry(Map.Entry<String, Piece> eldest) {
+          return size() > KEPT && eldest.getValue().answer.isDone();
+        }
+      };
+
+  LongWork(Clock clock) {
+    this.clock = clock;
+  }
+
+  /**
+   * What it leads to.
+   *
+   * @param address of the page to go to; empty where there is none
+   * @param status of the page where it has no address
+   * @param html lays that page out
+   */
+  record Answer(String address, int status, Supplier<String> html) {
+    static Answer at(String address) {
+      return new Answer(address, 0, () -> "");
+    }
+
+    static Answer page(int status, Supplier<String> html) {
+      return new Answer("", status, html);
+    }
+  }
+
+  /** One piece of work. */
+  static final class Piece {
+    private final String id = UUID.randomUUID().toString();
+    private final String what;
+    private final String from;
+    private final Instant begun;
+    private final CompletableFuture<Answer> answer = new CompletableFuture<>();
+    private volatile String step = "";
+    private volatile boolean stopped;
+
+    private Piece(String what, String from, Instant begun) {
+      this.what = what;
+      this.from = from;
+      this.begun = begun;
+    }
+
+    String id() {
+      return id;
+    }
+
+    /** What is being done, in a heading. */
+    String what() {
+      return what;
+    }
+
+    /** Address of the page that asked for it. */
+    String from() {
+      return from;
+    }
+
+    /** What it is at now, a sentence; empty while it waits in line. */
+    String step() {
+      return step;
+    }
+
+    boolean stopped() {
+      return stopped;
+    }
+
+    boolean done() {
+      return answer.isDone();
+    }
+
+    /**
+     * Says what comes now.
+     *
+     * @throws CancellationException if a person has stopped it
+     */
+    void at(String sentence) {
+      if (stopped) {
+        throw new CancellationException(what);
+      }
+      step = sentence;
+    }
+  }
+
+  /**
+   * Begins.
+   *
+   * @param what in a heading
+   * @param from address of the page that asks for it
+   * @param task is told where to say how far it is
+   */
+  Piece begin(String what, String from, Function<Piece, Answer> task) {
+    Piece piece = new Piece(what, from, clock.instant());
+    synchronized (pieces) {
+      pieces.put(piece.id, piece);
+    }
+    one.execute(() -> run(piece, task));
+    return piece;
+  }
+
+  private static void run(Piece piece, Function<Piece, Answer> task) {
+    try {
+      piece.at(piece.step);
+      piece.answer.complete(task.apply(piece));
+    } catch (CancellationException stopped) {
+      piece.answer.cancel(false);
+    } catch (RuntimeException | Error e) {
+      piece.answer.completeExceptionally(e);
+    }
+  }
+
+  Optional<Piece> find(String id) {
+    synchronized (pieces) {
+      return Optional.ofNullable(pieces.get(id));
+    }
+  }
+
+  /** Asks it to end; it does so before its next step. */
+  void stop(Piece piece) {
+    piece.stopped = true;
+    if (piece.step.isEmpty()) {
+      piece.answer.cancel(false);
+    }
+  }
+
+  /** How long it has been going. */
+  Duration since(Piece piece) {
+    return Duration.between(piece.begun, clock.instant());
+  }
+
+  /**
+   * What it leads to, if it is there within that time.
+   *
+   * @throws CancellationException if it was stopped
+   * @throws IllegalStateException if it failed
+   */
+  Optional<Answer> within(Piece piece, Duration patience) {
+    try {
+      return Optional.of(piece.answer.get(patience.toMillis(), TimeUnit.MILLISECONDS));
+    } catch (TimeoutException e) {
+      return Optional.empty();
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      return Optional.empty();
+    } catch (ExecutionException e) {
+      throw new IllegalStateException(
+          "What was worked out in the background failed.", e.getCause());
+    }
+  }
+
+  /** Ends what is going on. */
+  @Override
+  public void close() {
+    synchronized (pieces) {
+      pieces.values().forEach(this::stop);
+    }
+    one.shutdown();
+  }
+}

@@ -1,0 +1,134 @@
+package org.heatwright.app.languages;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** The German book: whole, even on both sides, and what it makes of texts. */
+class PhrasebookTest {
+
+  private static final Phrasebook BOOK = Phrasebook.of(Language.GERMAN);
+
+  /** Words that no German sentence has; titles of English books and codes are left out. */
+  private static final Pattern ENGLISH =
+      Pattern.compile("\\b(?:the|with|and|of|from|which|this|that|are|not|is|by|your|it)\\b");
+
+  private static final Pattern TITLES =
+      Pattern.compile(
+          "Theory of Elasticity|Thermophysical Properties of Matter|Fundamentals of Heat and Mass"
+              + " Transfer|Analysis of Bi-Metal|Science of Dental|Handbook of Chemistry and"
+              + " Physics|Incropera and DeWitt|craft of granulation|Manual on the Use of"
+              + " Thermocouples in|Theory and Practice of|Encyclopedia of Glass|History and"
+              + " Culture|<stream end>.*");
+
+  @Test
+  void bothSidesHaveTheSameHoles() {
+    for (Phrase phrase : BOOK.phrases()) {
+      assertThat(Phrase.holesOf(phrase.other()))
+          .as("%s: %s", phrase.where(), phrase.english())
+          .isEqualTo(Phrase.holesOf(phrase.english()));
+    }
+  }
+
+  @Test
+  void noPhraseStandsTwice() {
+    Set<String> seen = new HashSet<>();
+    List<String> twice = new ArrayList<>();
+    for (Phrase phrase : BOOK.phrases()) {
+      boolean script = phrase.where().startsWith(Phrasebook.SCRIPTS);
+      String shape = phrase.english().replaceAll("\\{\\d+[#@!]?\\}", "{}");
+      if (!script && !seen.add(shape)) {
+        twice.add(phrase.where() + ": " + phrase.english());
+      }
+    }
+    assertThat(twice).isEmpty();
+  }
+
+  @Test
+  void noEnglishIsLeftInTheGerman() {
+    List<String> left = new ArrayList<>();
+    for (Phrase phrase : BOOK.phrases()) {
+      String bare = TITLES.matcher(phrase.other()).replaceAll("");
+      if (ENGLISH.matcher(bare).find()) {
+        left.add(phrase.where() + ": " + phrase.other());
+      }
+    }
+    assertThat(left).isEmpty();
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      textBlock =
+          """
+          12.5 °C                             | 12,5 °C
+          Tue 1 Dec, 10:00                    | Di 1. Dez., 10:00
+          09:22 to 09:59                      | 09:22 bis 09:59
+          Thursday 3 December 2026            | Donnerstag 3. Dezember 2026
+          Work ready                          | Arbeit fertig
+          Slot 3 is needed: do not overwrite it | Slot 3 is needed: do not overwrite it
+          good, incomplete, gas pores         | gut, unvollständig, Gasporen
+          Read slot 12 without a plan         | Platz 12 ohne Plan ablesen
+          Range: 150 to 200 °C/h              | Bereich: 150 bis 200 °C/h
+          Source: read: bench table           | Quelle: gelesen: Werkstatttabelle
+          Reaches it Wed 2 Dec 16:50; moves on 18:50. | Erreicht es Mi 2. Dez. 16:50; weiter um 18:50.
+          """)
+  void textsAreSaid(String english, String german) {
+    assertThat(BOOK.said(english)).isEqualTo(german);
+  }
+
+  @Test
+  void whatIsNotKnownIsToldAndStays() {
+    List<String> unknown = new ArrayList<>();
+    assertThat(BOOK.said("Nothing is hot. A sentence nobody wrote down.", unknown::add))
+        .isEqualTo("Nichts ist heiß. A sentence nobody wrote down.");
+    assertThat(unknown).containsExactly("A sentence nobody wrote down.");
+  }
+
+  @Test
+  void whatPeopleHaveNamedStays() {
+    assertThat(BOOK.with(Set.of("Harbour burnout")).said("Harbour burnout in Harbour burnout"))
+        .isEqualTo("Harbour burnout in Harbour burnout");
+    List<String> unknown = new ArrayList<>();
+    BOOK.said("Harbour burnout", unknown::add);
+    assertThat(unknown).containsExactly("Harbour burnout");
+  }
+
+  @Test
+  void theLanguageIsTheFirstThatIsSpoken() {
+    assertThat(Language.preferred("")).isEqualTo(Language.ENGLISH);
+    assertThat(Language.preferred("de-CH")).isEqualTo(Language.GERMAN);
+    assertThat(Language.preferred("fr,de;q=0.5,en;q=0.8")).isEqualTo(Language.ENGLISH);
+    assertThat(Language.preferred("de;q=0,en")).isEqualTo(Language.ENGLISH);
+    assertThat(Language.preferred("~~")).isEqualTo(Language.ENGLISH);
+  }
+
+  /** Words, links in them, what is read aloud; what is marked stays. */
+  @Test
+  void aPageIsTranslatedWhereItIsRead() {
+    List<String> unknown = new ArrayList<>();
+    PageTranslator german = new PageTranslator(Language.GERMAN, BOOK, unknown::add);
+    assertThat(
+            german.part(
+                "<p>From then on <a href=\"/\">Now</a> says what the display should show"
+                    + " and what to do when.</p>"))
+        .isEqualTo(
+            "<p>Von da an sagt <a href=\"/\">Jetzt</a>, was die Anzeige zeigen sollte und was wann"
+                + " zu tun ist.</p>");
+    assertThat(german.part("<nav aria-label=\"Places\"><b translate=\"no\">Kilns</b> Kilns</nav>"))
+        .isEqualTo("<nav aria-label=\"Orte\"><b translate=\"no\">Kilns</b> Öfen</nav>");
+    assertThat(
+            german.part("<input data-number=\"1\" value=\"12.5\"><input type=\"range\" value=\"1.5\">"))
+        .isEqualTo("<input data-number=\"1\" value=\"12,5\"><input type=\"range\" value=\"1.5\">");
+    assertThat(german.part("<p title=\"Kilns\">&lt;b&gt; &amp; 12.5</p>"))
+        .isEqualTo("<p title=\"Öfen\">&lt;b&gt; &amp; 12,5</p>");
+    assertThat(unknown).isEmpty();
+  }
+}

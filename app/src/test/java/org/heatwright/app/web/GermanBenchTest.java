@@ -1,0 +1,89 @@
+package org.heatwright.app.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.stream.Collectors;
+import org.heatwright.app.languages.Language;
+import org.heatwright.app.languages.PageTranslator;
+import org.heatwright.app.languages.Phrasebook;
+import org.junit.jupiter.api.Test;
+
+/**
+ * Every place of the bench in German, with nothing left in English. With {@code -Dunknown.out=file}
+ * what is not in the book is written to a file, for whoever translates.
+ */
+class GermanBenchTest {
+
+  @Test
+  void nothingThatTheBenchSaysStaysEnglish() throws Exception {
+    Map<String, String> unknown = new LinkedHashMap<>();
+    try (Walk walk = new Walk("en")) {
+      walk.everything();
+      assertThat(walk.answers.size()).isGreaterThan(400);
+      Phrasebook book = Phrasebook.of(Language.GERMAN).with(walk.names());
+      walk.answers.forEach(
+          (where, answer) ->
+              translate(
+                  answer,
+                  new PageTranslator(
+                      Language.GERMAN, book, text -> unknown.putIfAbsent(text, where))));
+    }
+    String out = System.getProperty("unknown.out", "");
+    if (!out.isEmpty()) {
+      Files.writeString(
+          Path.of(out),
+          unknown.entrySet().stream()
+              .map(e -> e.getKey() + "\t" + e.getValue() + "\n")
+              .collect(Collectors.joining()));
+    }
+    assertThat(unknown).isEmpty();
+  }
+
+  private static void translate(Walk.Answer answer, PageTranslator german) {
+    if (answer.type().startsWith("text/html")) {
+      german.page(answer.body());
+    } else if (answer.type().startsWith("image/svg")) {
+      german.drawing(answer.body());
+    } else if (answer.type().startsWith("application/json")) {
+      german.answer(answer.body());
+    } else if (answer.type().startsWith("text/plain")) {
+      german.sentence(answer.body());
+    }
+  }
+
+  @Test
+  void theLanguageIsWhatWasChosenElseWhatTheBrowserAsksFor() throws Exception {
+    try (Walk german = new Walk("de-AT,de;q=0.9,en;q=0.5")) {
+      String now = german.get("").body();
+      assertThat(now)
+          .contains("<html lang=\"de\">", "Nichts ist heiß.", "hreflang=\"de\"")
+          .containsPattern("hreflang=\"de\"[^>]*aria-current=\"true\"")
+          .doesNotContain("Nothing is hot");
+      assertThat(german.get("firing?id=nothing").body())
+          .isEqualTo("Im Buch ist kein solcher Brand.");
+      assertThat(german.get("languages/words.js").body()).contains("\"Zoom in\":\"Vergrößern\"");
+      String plan =
+          german
+              .plan(Map.of("work", "Harbour burnout", "kiln", "Capstan", "rate1", "quick"))
+              .body();
+      assertThat(plan).contains("Eine Rate", "höchstens zwei Stellen nach dem Komma");
+      String chosen =
+          HttpClient.newHttpClient()
+              .send(
+                  HttpRequest.newBuilder(german.address())
+                      .header("Accept-Language", "de")
+                      .header("Cookie", "language=en")
+                      .build(),
+                  HttpResponse.BodyHandlers.ofString())
+              .body();
+      assertThat(chosen).contains("<html lang=\"en\">", "Nothing is hot.");
+    }
+  }
+}
