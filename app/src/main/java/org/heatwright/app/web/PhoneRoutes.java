@@ -31,6 +31,8 @@ final class PhoneRoutes {
           "/timer.css",
           "/pocket.css",
           "/keep.js",
+          "/say.js",
+          "/languages/words.js",
           "/bench.js",
           "/curves.js",
           "/now.js",
