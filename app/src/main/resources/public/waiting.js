@@ -1,5 +1,7 @@
 // Looks again and again how far something is, and goes where it leads once it is there.
 
+import { say } from "./say.js";
+
 const LOOK_AGAIN_MILLIS = 600;
 
 setTimeout(look, LOOK_AGAIN_MILLIS);
@@ -25,7 +27,7 @@ async function look() {
     }
     document.getElementById("alarm").textContent = "";
   } catch {
-    document.getElementById("alarm").textContent = "The bench does not answer; it is asked again.";
+    document.getElementById("alarm").textContent = say("The bench does not answer; it is asked again.");
   }
   setTimeout(look, LOOK_AGAIN_MILLIS);
 }

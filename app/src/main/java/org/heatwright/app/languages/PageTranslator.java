@@ -39,14 +39,33 @@ public final class PageTranslator {
           "aria-valuetext",
           "placeholder",
           "alt",
-          "data-working");
+          "data-working",
+          "data-words");
+
+  /** What a page's own script says; the same names stand for other things too, in one word. */
+  private static final Set<String> FOR_SCRIPTS =
+      Set.of(
+          "data-idle",
+          "data-now",
+          "data-beyond",
+          "data-after",
+          "data-in",
+          "data-out",
+          "data-gone",
+          "data-back",
+          "data-again",
+          "data-waiting",
+          "data-as-of",
+          "data-not-sent");
+
   private static final Set<String> INLINE =
       Set.of("a", "strong", "em", "span", "b", "samp", "small", "tspan", "i");
 
   /** Fields of our JSON answers that hold texts; all else is for programs. */
   private static final Set<String> TEXTS =
       Set.of(
-          "errors", "refusal", "notes", "name", "summary", "says", "label", "what", "why", "told");
+          "errors", "refusal", "notes", "name", "summary", "says", "label", "what", "why", "told",
+          "head", "coming");
 
   private static final Set<String> PAGES = Set.of("parts", "answer");
   private static final Set<String> PROGRAMS = Set.of("forecast", "query", "of");
@@ -159,7 +178,14 @@ public final class PageTranslator {
         element.attr(name, sentence(words));
       }
     }
-    if (element.normalName().equals("script") && element.hasClass("data")) {
+    for (String name : FOR_SCRIPTS) {
+      String words = element.attr(name);
+      if (words.indexOf(' ') >= 0) {
+        element.attr(name, sentence(words));
+      }
+    }
+    if (element.normalName().equals("script")
+        && (element.hasClass("data") || element.id().equals("timer-data"))) {
       data(element);
       return;
     }

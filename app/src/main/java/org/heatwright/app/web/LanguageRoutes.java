@@ -8,6 +8,7 @@ import io.javalin.http.SameSite;
 import java.net.URI;
 import java.nio.charset.StandardCharsets;
 import java.util.HashSet;
+import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
@@ -18,6 +19,7 @@ import org.heatwright.app.languages.Language;
 import org.heatwright.app.languages.PageTranslator;
 import org.heatwright.app.languages.Phrasebook;
 import org.heatwright.app.store.Document;
+import org.heatwright.app.store.FiringEntry;
 import org.heatwright.app.store.Kind;
 import org.heatwright.app.store.Store;
 
@@ -32,16 +34,20 @@ final class LanguageRoutes {
 
   /** Where a form leads is no page to come back to; the page it stands on is. */
   private static final Map<String, String> FORMS =
-      Map.of(
-          "/kiln/log", "/kiln",
-          "/kiln/learn", "/kiln",
-          "/slots/tell", "/slots",
-          "/firing/shown", "/firing",
-          "/firing/pressed", "/firing",
-          "/firing/out", "/firing",
-          "/firing/result", "/firing",
-          "/firing/note", "/firing",
-          "/firing/photo", "/firing");
+      Map.ofEntries(
+          Map.entry("/kiln/log", "/kiln"),
+          Map.entry("/kiln/learn", "/kiln"),
+          Map.entry("/slots/tell", "/slots"),
+          Map.entry("/firing/shown", "/firing"),
+          Map.entry("/firing/pressed", "/firing"),
+          Map.entry("/firing/out", "/firing"),
+          Map.entry("/firing/result", "/firing"),
+          Map.entry("/firing/note", "/firing"),
+          Map.entry("/firing/photo", "/firing"),
+          Map.entry("/start/afresh", "/start"),
+          Map.entry("/shelf/away", "/shelf"),
+          Map.entry("/shelf/back", "/shelf"),
+          Map.entry("/archive", "/shelf"));
 
   private final Store store;
   private final Map<Language, Phrasebook> books = new ConcurrentHashMap<>();
@@ -129,7 +135,9 @@ final class LanguageRoutes {
         }
       }
     }
-    store.firings().all().forEach(firing -> names.add(firing.job()));
+    for (FiringEntry firing : store.firings().all()) {
+      names.addAll(List.of(firing.job(), firing.kiln(), firing.keypad()));
+    }
     return names;
   }
 

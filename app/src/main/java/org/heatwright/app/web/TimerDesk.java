@@ -213,7 +213,7 @@ final class TimerDesk {
     } catch (NumberFormatException e) {
       value = Double.NaN;
     }
-    double celsius = unit.temperature(value).celsius();
+    double celsius = Double.isNaN(value) ? value : unit.temperature(value).celsius();
     if (!(celsius >= COLDEST_CELSIUS && celsius <= HOTTEST_CELSIUS)) {
       throw InputException.in(
           "heat",

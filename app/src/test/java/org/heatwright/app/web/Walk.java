@@ -71,6 +71,84 @@ final class Walk implements AutoCloseable {
     kilnsAndLogs();
     keypads();
     wrong();
+    firstRun();
+    timerAndCauses();
+  }
+
+  /** The first run, for every kind of work. */
+  private void firstRun() throws Exception {
+    Map<String, String> kiln = new LinkedHashMap<>();
+    kiln.put("kiln-name", "Dock");
+    kiln.put("kiln-power", "2600");
+    kiln.put("kiln-volts", "230");
+    kiln.put("kiln-width", "22");
+    kiln.put("kiln-depth", "26");
+    kiln.put("kiln-height", "21");
+    kiln.put("kiln-top", "1100");
+    kiln.put("kiln-door", "front");
+    kiln.put("kiln-wall", "brick");
+    for (String what : List.of("enamel", "burnout", "sinter", "glass", "heat-treat")) {
+      get("start");
+      get("start?step=what");
+      post("start?step=what", Map.of("what", what));
+      get("start?step=kiln");
+      post("start?step=kiln", Map.of("kiln-power", "much", "kiln-top", "9"));
+      post("start?step=kiln", kiln);
+      get("start?step=keypad");
+      post("start?step=keypad", Map.of());
+      post("start?step=keypad", Map.of("pad", "later"));
+      get("start?step=work");
+      post("start?step=work", Map.of("work-name", "", "work-sheet", "thin"));
+    }
+    post("start?step=work", Map.of("work-name", "Dock", "zone", "Europe/Lisbon"));
+    get("");
+    get("shelf");
+    Answer shelf = get("shelf");
+    String id =
+        found(
+            shelf.body(),
+            "name=\"what\" value=\"[a-z]+\"><button[^>]*name=\"id\" value=\"([^\"]+)\"");
+    post("shelf/away", Map.of("what", "kiln", "id", id));
+    get("shelf");
+    post("shelf/back", Map.of("id", id));
+    get("shelf");
+    post("start/afresh", Map.of());
+    get("offline");
+  }
+
+  /** The piece timer at several heats, and what may be behind every fault there is. */
+  private void timerAndCauses() throws Exception {
+    get("plan?work=Evening+enamel&kiln=Buoy&keypad=Tern");
+    String evening = "timer?plan=" + sealed("work=Evening+enamel&kiln=Buoy&keypad=Tern");
+    for (String heat : List.of("", "&heat=700", "&heat=760", "&heat=840+°C", "&heat=hot")) {
+      get(evening + heat.replace("°", "%C2%B0"));
+    }
+    get("ask");
+    for (String fault : faults(get("ask").body())) {
+      get("ask?came=" + fault);
+    }
+    get("ask?came=heat-treat/coarse-grain&now=21&meant=F&top=572&high=570");
+    get("ask?came=kiln/stays-cold&c.clicks=yes");
+    get("ask?want=card");
+    get("ask?want=card&work=Copper+leaves+1&kiln=Buoy&keypad=Tern");
+    get("ask?want=card&work=Harbour+burnout&kiln=Buoy&keypad=Tern");
+    get("ask?came=glass/nonsense&high=hot&top=99999&hold=3&firing=none&kiln=None");
+  }
+
+  private static List<String> faults(String page) {
+    return Pattern.compile("<option value=\"([a-z-]+/[a-z-]+)\"")
+        .matcher(page)
+        .results()
+        .map(m -> m.group(1))
+        .toList();
+  }
+
+  private static String sealed(String query) {
+    Map<String, String> fields = new LinkedHashMap<>();
+    for (String field : query.split("&", -1)) {
+      fields.put(field.split("=", -1)[0], field.split("=", -1)[1].replace('+', ' '));
+    }
+    return Choices.of(fields).sealed();
   }
 
   /** What people have named on this bench. */
