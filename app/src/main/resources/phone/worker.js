@@ -97,7 +97,12 @@ async function looked(event, address) {
 /** A style, a script, a picture: the bench's own, or as it was when this worker came. */
 async function part(request, address) {
   try {
-    return await inTime(fetch(request), SHELL_LOST_AFTER_MILLIS);
+    const answer = await inTime(fetch(request), SHELL_LOST_AFTER_MILLIS);
+    if (answer.ok && address.pathname.startsWith("/languages/")) {
+      const copy = answer.clone(); // another language may have been chosen since
+      caches.open(SHELL).then((cache) => cache.put(address.pathname, copy));
+    }
+    return answer;
   } catch (failure) {
     const here = await caches.open(SHELL).then((cache) => cache.match(address.pathname));
     if (here) {

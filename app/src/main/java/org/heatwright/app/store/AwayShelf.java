@@ -3,19 +3,30 @@ package org.heatwright.app.store;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
-import java.util.function.Function;
 import org.jdbi.v3.core.Handle;
 
 /**
- * What was put away from the shelf: texts, cards, logs. Nothing of it is lost, and all of it can be
+ * What was put away: texts, cards, logs, and firings from the book. Nothing of it is lost, and all of it can be
  * put back; its name is free for another meanwhile. Safe for use from several threads; throws as
  * the {@link Store} does.
  */
 public final class AwayShelf {
 
-  private static final String CARD = "card";
-  private static final String LOG = "log";
+  /** Tables of what is not a text, by what people call it. */
+  private static final Map<String, String> TABLES =
+      Map.of("card", "card", "log", "firing_log", "firing", "firing");
+
+  private static final String ALL =
+      """
+      select replace(kind, ' away', '') as what, id, away_name as name, removed_ms
+        from document where removed_ms is not null
+      union all select 'card', id, name, removed_ms from card where removed_ms is not null
+      union all select 'log', id, name, removed_ms from firing_log where removed_ms is not null
+      union all select 'firing', id, job, removed_ms from firing where removed_ms is not null
+      order by removed_ms desc, name
+      """;
 
   private final Store store;
 
@@ -26,7 +37,7 @@ public final class AwayShelf {
   /**
    * Something that was put away.
    *
-   * @param what kind of thing: a {@link Kind}'s word, "card" or "log"
+   * @param what kind of thing: a {@link Kind}'s word, "card", "log" or "firing"
    * @param id UUID as text
    * @param name what it was called
    * @param removed when
@@ -38,12 +49,7 @@ public final class AwayShelf {
     return store.run(
         handle ->
             handle
-                .createQuery(
-                    "select replace(kind, ' away', '') as what, id, away_name as name, removed_ms"
-                        + " from document where removed_ms is not null union all select 'card', id, name, removed_ms"
-                        + " from card where removed_ms is not null union all select 'log', id,"
-                        + " name, removed_ms from firing_log where removed_ms is not null order by"
-                        + " removed_ms desc, name")
+                .createQuery(ALL)
                 .map(
                     (row, context) ->
                         new Away(
@@ -65,22 +71,20 @@ public final class AwayShelf {
    * @return false if it is not on the shelf
    */
   public boolean putAway(String what, String id) {
-    return change(
-        h ->
-            h.createUpdate(
-                    switch (what) {
-                      case CARD ->
-                          "update card set removed_ms = :now where id = :id and removed_ms is null";
-                      case LOG ->
-                          "update firing_log set removed_ms = :now where id = :id and removed_ms is"
-                              + " null";
-                      default ->
-                          "update document set removed_ms = :now, away_name = name, name = id,"
-                              + " kind = kind || ' away' where id = :id and removed_ms is null";
-                    })
-                .bind("id", id)
-                .bind("now", store.now().toEpochMilli())
-                .execute());
+    String table = TABLES.get(what);
+    String update =
+        table == null
+            ? "update document set removed_ms = :now, away_name = name, name = id,"
+                + " kind = kind || ' away' where id = :id and removed_ms is null"
+            : "update " + table + " set removed_ms = :now where id = :id and removed_ms is null";
+    return store.run(
+            handle ->
+                handle
+                    .createUpdate(update)
+                    .bind("id", id)
+                    .bind("now", store.now().toEpochMilli())
+                    .execute())
+        > 0;
   }
 
   /**
@@ -91,33 +95,28 @@ public final class AwayShelf {
    */
   public Optional<String> putBack(String id) {
     return find(id)
-        .flatMap(
-            away ->
-                store.run(
-                    handle ->
-                        handle.inTransaction(
-                            h -> {
-                              String name = away.name();
-                              if (away.what().equals(CARD) || away.what().equals(LOG)) {
-                                h.createUpdate(
-                                        away.what().equals(CARD)
-                                            ? "update card set removed_ms = null where id = :id"
-                                            : "update firing_log set removed_ms = null where id ="
-                                                + " :id")
-                                    .bind("id", id)
-                                    .execute();
-                              } else {
-                                name = free(h, away.what(), name);
-                                h.createUpdate(
-                                        "update document set removed_ms = null, away_name = null,"
-                                            + " name = :name, kind = :kind where id = :id")
-                                    .bind("id", id)
-                                    .bind("kind", away.what())
-                                    .bind("name", name)
-                                    .execute();
-                              }
-                              return Optional.of(name);
-                            })));
+        .map(away -> store.run(handle -> handle.inTransaction(h -> putBack(h, away))));
+  }
+
+  private static String putBack(Handle handle, Away away) {
+    String table = TABLES.get(away.what());
+    if (table != null) {
+      handle
+          .createUpdate("update " + table + " set removed_ms = null where id = :id")
+          .bind("id", away.id())
+          .execute();
+      return away.name();
+    }
+    String name = free(handle, away.what(), away.name());
+    handle
+        .createUpdate(
+            "update document set removed_ms = null, away_name = null, name = :name, kind = :kind"
+                + " where id = :id")
+        .bind("id", away.id())
+        .bind("kind", away.what())
+        .bind("name", name)
+        .execute();
+    return name;
   }
 
   /** A name that no text of the kind has. */
@@ -137,9 +136,5 @@ public final class AwayShelf {
       tried.add("%s %d".formatted(name, tried.size() + 1));
     }
     return tried.get(tried.size() - 1);
-  }
-
-  private boolean change(Function<Handle, Integer> update) {
-    return store.run(handle -> update.apply(handle)) > 0;
   }
 }

@@ -623,7 +623,9 @@ final class KilnDesk {
                   lesson.beliefs()));
       List<FiringLog> after = new ArrayList<>();
       for (FiringLog log : logs) {
-        say.accept("What the display of “%s” could not have shown.".formatted(log.name()));
+        if (ticked.contains(log.id())) {
+          say.accept("What the display of “%s” could not have shown.".formatted(log.name()));
+        }
         after.add(after(lesson, log, showed(known, lesson, dated, log)));
       }
       store.keepLesson(name, KilnFile.write(known), after);

@@ -217,6 +217,19 @@ class StartBenchTest {
     assertThat(post("shelf/back", "id=" + thing.id()).statusCode()).isEqualTo(404);
   }
 
+  /** The book's own putting away is listed with the shelf's. */
+  @Test
+  void aFiringThatWasPutAwayIsListedToo() throws Exception {
+    fourStepsLeadToAFirstPlan("enamel", "gull");
+    post("firings?work=My+first&kiln=Dock&keypad=Digit+keys", "");
+    String id = store.firings().all().get(0).id();
+    post("firing/away?id=" + id, "");
+    assertThat(store.firings().all()).isEmpty();
+    assertThat(get("shelf").body()).contains("Put back: My first, firing");
+    post("shelf/back", "id=" + id);
+    assertThat(store.firings().all()).hasSize(1);
+  }
+
   // ---- helpers
 
   /** Where a step leads. */
