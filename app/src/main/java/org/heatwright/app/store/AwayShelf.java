@@ -8,9 +8,9 @@ import java.util.Optional;
 import org.jdbi.v3.core.Handle;
 
 /**
- * What was put away: texts, cards, logs, and firings from the book. Nothing of it is lost, and all of it can be
- * put back; its name is free for another meanwhile. Safe for use from several threads; throws as
- * the {@link Store} does.
+ * What was put away: texts, cards, logs, and firings from the book. Nothing of it is lost, and all
+ * of it can be put back; its name is free for another meanwhile. Safe for use from several threads;
+ * throws as the {@link Store} does.
  */
 public final class AwayShelf {
 
@@ -94,8 +94,7 @@ public final class AwayShelf {
    * @return its name; empty if it was not put away
    */
   public Optional<String> putBack(String id) {
-    return find(id)
-        .map(away -> store.run(handle -> handle.inTransaction(h -> putBack(h, away))));
+    return find(id).map(away -> store.run(handle -> handle.inTransaction(h -> putBack(h, away))));
   }
 
   private static String putBack(Handle handle, Away away) {
