@@ -3,9 +3,12 @@ package org.heatwright.app.web;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.UploadedFile;
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.OutputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.Objects;
@@ -33,13 +36,15 @@ final class ArchiveRoutes {
   }
 
   private void take(Context ctx) throws IOException {
-    ByteArrayOutputStream out = new ByteArrayOutputStream();
-    Archive.write(store, out);
+    Path file = Files.createTempFile("heatwright-", ".zip");
+    try (OutputStream out = Files.newOutputStream(file)) {
+      Archive.write(store, out);
+    }
     ctx.contentType("application/zip")
         .header(
             "Content-Disposition",
             "attachment; filename=\"heatwright-%s.zip\"".formatted(LocalDate.now(clock)))
-        .result(out.toByteArray());
+        .result(Files.newInputStream(file, StandardOpenOption.DELETE_ON_CLOSE));
   }
 
   private void bring(Context ctx) throws IOException {
