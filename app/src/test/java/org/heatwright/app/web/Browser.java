@@ -1,5 +1,7 @@
 package org.heatwright.app.web;
 
+import static org.assertj.core.api.Assertions.assertThat;
+
 import com.deque.html.axecore.args.AxeRunOptions;
 import com.deque.html.axecore.results.Results;
 import com.deque.html.axecore.selenium.AxeBuilder;
@@ -273,5 +275,27 @@ public final class Browser implements AutoCloseable {
   @Override
   public void close() {
     driver.quit();
+  }
+
+  /**
+   * The page is for everybody: on a phone by day and on a desk by night nothing is wider than the
+   * screen and nothing is wrong by the accessibility rules. Contrast differs by scheme and layout
+   * by width, so one of each tells. Ends by day.
+   *
+   * @param settled waits until the page is as it will be after a change of size
+   */
+  void usable(String name, int height, Runnable settled) {
+    look(name, "light", 360, height, settled);
+    look(name, "dark", 1280, height, settled);
+    scheme("light");
+  }
+
+  private void look(String name, String scheme, int width, int height, Runnable settled) {
+    size(width, height);
+    scheme(scheme);
+    settled.run();
+    assertThat(tooWide()).as(name + " at " + width).isZero();
+    picture("%s-%s-%d".formatted(name, scheme, width));
+    assertThat(violations()).as("%s, %s, %d".formatted(name, scheme, width)).isEmpty();
   }
 }

@@ -395,21 +395,7 @@ class PhoneIT {
   }
 
   private static void usable(String name, String mark) {
-    for (String scheme : List.of("light", "dark")) {
-      for (int width : new int[] {360, 1280}) {
-        browser.size(width, 800);
-        browser.scheme(scheme);
-        browser.until("its colours", () -> browser.find(mark).isDisplayed());
-        assertThat(browser.tooWide()).as(name + " at " + width).isZero();
-        browser.picture("%s-%s-%d".formatted(name, scheme, width));
-        // Contrast differs by scheme, layout by width: one of each tells.
-        if (scheme.equals("light") == (width < 600)) {
-          assertThat(browser.violations())
-              .as("%s, %s, %d".formatted(name, scheme, width))
-              .isEmpty();
-        }
-      }
-    }
-    browser.scheme("light");
+    browser.usable(
+        name, 800, () -> browser.until("its colours", () -> browser.find(mark).isDisplayed()));
   }
 }
