@@ -2,14 +2,13 @@ package org.heatwright.app.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.io.ByteArrayOutputStream;
-import java.net.http.HttpClient;
-import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneOffset;
+import java.util.List;
+import java.util.Map;
 import java.util.OptionalInt;
 import java.util.Random;
 import org.heatwright.app.demo.DemoStudio;
@@ -22,7 +21,6 @@ class ArchiveBenchTest {
 
   private static final Clock CLOCK =
       Clock.fixed(Instant.parse("2026-12-02T12:00:00Z"), ZoneOffset.UTC);
-  private static final HttpClient CLIENT = HttpClient.newHttpClient();
 
   @Test
   void aStudioIsTakenAndBrought() throws Exception {
@@ -33,10 +31,8 @@ class ArchiveBenchTest {
       here.keepCard("Large", "", noise(25_000_000));
       try (Bench one = Bench.start(new BenchSettings(here, CLOCK, OptionalInt.of(0)));
           Bench other = Bench.start(new BenchSettings(there, CLOCK, OptionalInt.of(0)))) {
-        HttpResponse<byte[]> taken =
-            CLIENT.send(
-                HttpRequest.newBuilder(one.address().resolve("archive.zip")).build(),
-                HttpResponse.BodyHandlers.ofByteArray());
+        AskedBench from = new AskedBench(one);
+        HttpResponse<byte[]> taken = from.bytes(from.request("archive.zip"));
         assertThat(taken.headers().firstValue("Content-Disposition").orElseThrow())
             .contains("heatwright-2026-12-02.zip");
         assertThat(taken.body().length).isGreaterThan(25_000_000);
@@ -62,18 +58,7 @@ class ArchiveBenchTest {
   }
 
   private static HttpResponse<String> bring(Bench bench, byte[] archive) throws Exception {
-    ByteArrayOutputStream body = new ByteArrayOutputStream();
-    body.writeBytes(
-        ("--part\r\nContent-Disposition: form-data; name=\"archive\"; filename=\"a.zip\"\r\n"
-                + "Content-Type: application/zip\r\n\r\n")
-            .getBytes(StandardCharsets.UTF_8));
-    body.writeBytes(archive);
-    body.writeBytes("\r\n--part--\r\n".getBytes(StandardCharsets.UTF_8));
-    return CLIENT.send(
-        HttpRequest.newBuilder(bench.address().resolve("archive"))
-            .header("Content-Type", "multipart/form-data; boundary=part")
-            .POST(HttpRequest.BodyPublishers.ofByteArray(body.toByteArray()))
-            .build(),
-        HttpResponse.BodyHandlers.ofString());
+    return new AskedBench(bench)
+        .post("archive", Map.of(), List.of(new AskedBench.SentFile("archive", "a.zip", archive)));
   }
 }

@@ -5,10 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
-import java.io.IOException;
 import java.net.Socket;
-import java.net.URLEncoder;
-import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
@@ -22,7 +19,6 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import java.util.stream.Collectors;
 import org.heatwright.app.demo.DemoStudio;
 import org.heatwright.app.describe.Owner;
 import org.heatwright.app.files.KeypadFile;
@@ -46,12 +42,14 @@ class BenchTest {
 
   private Store store;
   private Bench bench;
+  private AskedBench asked;
 
   @BeforeEach
   void open() {
     store = Store.temporary(CLOCK);
     DemoStudio.fill(store);
     bench = Bench.start(new BenchSettings(store, CLOCK, OptionalInt.of(0), DemoStudio.OPENING));
+    asked = new AskedBench(bench);
   }
 
   @AfterEach
@@ -63,7 +61,7 @@ class BenchTest {
   @Test
   void answersOnLoopbackThatItIsWell() throws Exception {
     assertThat(bench.address().getHost()).isEqualTo("127.0.0.1");
-    HttpResponse<String> health = get("health");
+    HttpResponse<String> health = asked.get("health");
     assertThat(health.statusCode()).isEqualTo(200);
     assertThat(health.body()).isEqualTo("{\"store\":true}");
   }
@@ -82,7 +80,7 @@ class BenchTest {
 
   @Test
   void theFirstPageSaysItAllWithoutItsScript() throws Exception {
-    HttpResponse<String> page = get("plan");
+    HttpResponse<String> page = asked.get("plan");
     assertThat(page.statusCode()).isEqualTo(200);
     assertThat(page.body())
         .contains("Thursday 3 December", "Press start Wed 2 Dec 15:15", "<path class=\"band\"")
@@ -116,17 +114,17 @@ class BenchTest {
   /** Glass stands in the kiln with its curve; enamel has one of its own, from the door. */
   @Test
   void whatHappensInThePieceIsToldAndDrawn() throws Exception {
-    String glass = get("plan?work=Glass+disc&kiln=Anchor&keypad=Gull").body();
+    String glass = asked.get("plan?work=Glass+disc&kiln=Anchor&keypad=Gull").body();
     assertThat(glass)
         .contains("What happens in the piece", "tension that stays in the glass", "MPa")
         .contains("<path class=\"inside n0\"", "<path class=\"inside n1\"")
         .doesNotContain("Inside the moulds", "id=\"piece\"");
-    String enamel = get("plan?work=Silver+cloisonne&kiln=Buoy&keypad=Tern").body();
+    String enamel = asked.get("plan?work=Silver+cloisonne&kiln=Buoy&keypad=Tern").body();
     assertThat(enamel)
         .contains("What happens in the piece", "time in the kiln", "id=\"piece\"", "take it out")
         .contains("from the door")
         .doesNotContain("Inside the moulds");
-    assertThat(get("plan?work=Harbour+burnout&kiln=Capstan&keypad=Tern").body())
+    assertThat(asked.get("plan?work=Harbour+burnout&kiln=Capstan&keypad=Tern").body())
         .contains("Inside the moulds")
         .doesNotContain("What happens in the piece");
   }
@@ -136,11 +134,7 @@ class BenchTest {
   void aCardThatWasPrintedIsReadBackOntoTheShelf() throws Exception {
     String query = "work=Harbour+burnout&kiln=Capstan&keypad=Tern&by=start";
     HttpResponse<byte[]> card =
-        CLIENT.send(
-            HttpRequest.newBuilder(bench.address().resolve("/card?" + query))
-                .POST(HttpRequest.BodyPublishers.noBody())
-                .build(),
-            HttpResponse.BodyHandlers.ofByteArray());
+        asked.bytes(asked.request("card?" + query).POST(HttpRequest.BodyPublishers.noBody()));
     assertThat(card.statusCode()).isEqualTo(200);
     assertThat(store.all(Kind.SCHEDULE)).isEmpty();
 
@@ -169,27 +163,11 @@ class BenchTest {
     assertThat(store.all(Kind.SCHEDULE)).hasSize(2);
   }
 
-  private static final HttpClient CLIENT = HttpClient.newHttpClient();
-
   private HttpResponse<String> scan(String fileName, byte[] file, String code) throws Exception {
-    String edge = "edge-of-the-parts";
-    var body = new java.io.ByteArrayOutputStream();
-    body.writeBytes(
-        ("--%s\r\nContent-Disposition: form-data; name=\"picture\"; filename=\"%s\"\r\n"
-                    .formatted(edge, fileName)
-                + "Content-Type: application/octet-stream\r\n\r\n")
-            .getBytes(StandardCharsets.UTF_8));
-    body.writeBytes(file);
-    body.writeBytes(
-        "\r\n--%s\r\nContent-Disposition: form-data; name=\"code\"\r\n\r\n%s\r\n--%s--\r\n"
-            .formatted(edge, code, edge)
-            .getBytes(StandardCharsets.UTF_8));
-    return CLIENT.send(
-        HttpRequest.newBuilder(bench.address().resolve("/shelf/scan?kiln=Capstan"))
-            .header("Content-Type", "multipart/form-data; boundary=" + edge)
-            .POST(HttpRequest.BodyPublishers.ofByteArray(body.toByteArray()))
-            .build(),
-        HttpResponse.BodyHandlers.ofString());
+    return asked.post(
+        "shelf/scan?kiln=Capstan",
+        Map.of("code", code),
+        List.of(new AskedBench.SentFile("picture", fileName, file)));
   }
 
   /** One question a page, without a script, the answers carried along by the form itself. */
@@ -198,14 +176,14 @@ class BenchTest {
     var keypad = KeypadFile.read(store.find(Kind.KEYPAD, "Petrel").orElseThrow().text(), "p");
     Map<String, String> knows = Owner.answers(keypad);
     knows.put("name", "The one by the window");
-    HttpResponse<String> page = get("keypad/new");
+    HttpResponse<String> page = asked.get("keypad/new");
     assertThat(page.body()).contains("What do you call this keypad?", "Why: ");
     Pattern hidden = Pattern.compile("name=\"(a-[a-z0-9-]+)\" value=\"([^\"]*)\"");
-    Pattern asked = Pattern.compile("name=\"id\" value=\"([a-z0-9-]+)\"");
+    Pattern question = Pattern.compile("name=\"id\" value=\"([a-z0-9-]+)\"");
     int questions = 0;
     boolean slipped = false;
     while (questions < 80) {
-      Matcher id = asked.matcher(page.body());
+      Matcher id = question.matcher(page.body());
       if (!id.find()) {
         break;
       }
@@ -217,12 +195,12 @@ class BenchTest {
       if (id.group(1).equals("slots") && !slipped) {
         slipped = true;
         form.put("answer", "<many>");
-        page = post("keypad/new", form);
+        page = asked.post("keypad/new", form);
         assertThat(page.body()).contains("expected a whole number from 1 to 999", "&lt;many>");
         continue;
       }
       form.put("answer", knows.get(id.group(1)));
-      page = post("keypad/new", form);
+      page = asked.post("keypad/new", form);
     }
     assertThat(questions).isBetween(30, 60);
     assertThat(page.body())
@@ -230,11 +208,11 @@ class BenchTest {
 
     Map<String, String> back = carried(page.body(), hidden);
     back.put("undo", "segments");
-    assertThat(post("keypad/new", back).body()).contains("How many segments");
+    assertThat(asked.post("keypad/new", back).body()).contains("How many segments");
 
     Map<String, String> keep = carried(page.body(), hidden);
     keep.put("keep", "1");
-    HttpResponse<String> kept = post("keypad/new", keep);
+    HttpResponse<String> kept = asked.post("keypad/new", keep);
     assertThat(kept.statusCode()).isEqualTo(302);
     var described =
         KeypadFile.read(
@@ -256,24 +234,26 @@ class BenchTest {
   void theInsideOfTheMouldsIsShownAtAMinuteWithoutItsScript() throws Exception {
     Matcher link =
         Pattern.compile("href=\"/(inside\\?plan=[A-Za-z0-9_-]+)\">Inside the moulds")
-            .matcher(get("plan?work=Harbour+burnout&kiln=Capstan").body());
+            .matcher(asked.get("plan?work=Harbour+burnout&kiln=Capstan").body());
     assertThat(link.find()).isTrue();
-    String page = get(link.group(1) + "&minute=120").body();
+    String page = asked.get(link.group(1) + "&minute=120").body();
     assertThat(page)
         .contains("<h1>Inside the moulds</h1>", "The core begins to boil", "core boils")
         .contains("<label for=\"slide\">Minutes after the start", "value=\"120\"")
         .contains("Show this moment", "f-heat-1", "Back to the plan");
     assertThat(page).doesNotContain("style=\"", "onclick", "http://", "https://");
     assertThat(page).doesNotContain("Out of the kiln then");
-    assertThat(get(link.group(1)).body()).contains("Out of the kiln then, a pattern 8 mm from");
+    assertThat(asked.get(link.group(1)).body())
+        .contains("Out of the kiln then, a pattern 8 mm from");
 
-    HttpResponse<String> section = get(link.group(1).replace("?", "/section?") + "&minute=240");
+    HttpResponse<String> section =
+        asked.get(link.group(1).replace("?", "/section?") + "&minute=240");
     assertThat(section.statusCode()).isEqualTo(200);
     assertThat(section.body()).startsWith("<svg").contains("Cut through the axis");
-    assertThat(get(link.group(1).replace("?", "/section?") + "&minute=0").body())
+    assertThat(asked.get(link.group(1).replace("?", "/section?") + "&minute=0").body())
         .contains("all through");
 
-    String enamel = get("plan?work=Evening+enamel").body();
+    String enamel = asked.get("plan?work=Evening+enamel").body();
     assertThat(enamel).doesNotContain("Inside the moulds");
   }
 
@@ -281,9 +261,9 @@ class BenchTest {
   void thePourOfAPlanStandsOnItsPageWithEverySource() throws Exception {
     Matcher link =
         Pattern.compile("href=\"/(pour\\?plan=[A-Za-z0-9_-]+)\">The pour")
-            .matcher(get("plan?work=Harbour+burnout&kiln=Capstan").body());
+            .matcher(asked.get("plan?work=Harbour+burnout&kiln=Capstan").body());
     assertThat(link.find()).isTrue();
-    String page = get(link.group(1)).body();
+    String page = asked.get(link.group(1)).body();
     assertThat(page)
         .contains("<h1>The pour: Mould and metal</h1>", "Back to the plan")
         .contains("<span class=\"figure\">500 °C</span>", "Mould, source by source")
@@ -293,32 +273,36 @@ class BenchTest {
         .contains("A quenched mould throws steam", "value=\"1.8\"");
     assertThat(page.indexOf("your own value")).isLessThan(page.indexOf("bench forum"));
     assertThat(page).doesNotContain("style=\"", "onclick", "http://", "https://", "<script");
-    String powder = get(link.group(1) + "&what=powder").body();
+    String powder = asked.get(link.group(1) + "&what=powder").body();
     assertThat(powder).contains("Weigh 3225 g of powder", "value=\"90\"");
-    assertThat(get("plan?work=Evening+enamel").body()).doesNotContain(">The pour</a>");
+    assertThat(asked.get("plan?work=Evening+enamel").body()).doesNotContain(">The pour</a>");
   }
 
   /** The same numbers as the command line's, which were computed apart or by hand. */
   @Test
   void aPourIsAskedForWithoutAPlan() throws Exception {
-    assertThat(get("pour?what=metal&asked=1&alloy=sterling-925&wax-g=5&method=vacuum").body())
+    assertThat(asked.get("pour?what=metal&asked=1&alloy=sterling-925&wax-g=5&method=vacuum").body())
         .contains("sterling-925: melt 59.98 g", "Density of the metal")
         .contains("What was given holds the sprues");
     assertThat(
-            get("pour?what=powder&asked=1&diameter-mm1=75&height-mm1=100&wax-g1=20"
-                    + "&diameter-mm2=75&height-mm2=100&scale-g=5")
+            asked
+                .get(
+                    "pour?what=powder&asked=1&diameter-mm1=75&height-mm1=100&wax-g1=20"
+                        + "&diameter-mm2=75&height-mm2=100&scale-g=5")
                 .body())
         .contains("Weigh 1140 g of powder and 455 g of water")
         .contains("“Slurry of a kilogram, L (data sheet)” from the data sheet goes first");
-    assertThat(get("pour?what=size&asked=1&wanted-mm=18,2").body())
+    assertThat(asked.get("pour?what=size&asked=1&wanted-mm=18,2").body())
         .contains("For 18.2 mm in metal make the pattern 18.48 mm");
     assertThat(
-            get("pour?what=order&asked=1&mould1=lace&wants1=630&count1=3&mould2=signet&wants2=450"
-                    + "&count2=2&kiln-now=730&fall-per-hour=120")
+            asked
+                .get(
+                    "pour?what=order&asked=1&mould1=lace&wants1=630&count1=3&mould2=signet&wants2=450"
+                        + "&count2=2&kiln-now=730&fall-per-hour=120")
                 .body())
         .contains("lace x 3: ready at 110", "All at 540 °C would");
-    assertThat(get("pour").body()).contains("<h1>The pour: Mould and metal</h1>");
-    assertThat(get("pour?what=nonsense").statusCode()).isEqualTo(200);
+    assertThat(asked.get("pour").body()).contains("<h1>The pour: Mould and metal</h1>");
+    assertThat(asked.get("pour?what=nonsense").statusCode()).isEqualTo(200);
   }
 
   @ParameterizedTest
@@ -341,7 +325,7 @@ class BenchTest {
           what=order&wants1=630&wants2=5&kiln-now=700&fall-per-hour=100 | wants2 | expected 20 to 2000
           """)
   void aWrongFieldOfAPourIsToldBesideIt(String query, String field, String told) throws Exception {
-    HttpResponse<String> answer = get("pour?asked=1&" + query);
+    HttpResponse<String> answer = asked.get("pour?asked=1&" + query);
     assertThat(answer.statusCode()).isEqualTo(200);
     Matcher error =
         Pattern.compile("id=\"%s-error\">([^<]*)<".formatted(field)).matcher(answer.body());
@@ -363,7 +347,7 @@ class BenchTest {
             1);
     String link = edited.path("query").asText();
     assertThat(link).contains("hold2=5%3A10", "at=", "press=");
-    String page = get("plan?" + link).body();
+    String page = asked.get("plan?" + link).body();
     assertThat(page).containsPattern("id=\"hold2\"[^>]*value=\"5:10\"");
     assertThat(edited.path("forecast").path("endSeconds").path("median").asDouble())
         .isGreaterThan(first.path("forecast").path("endSeconds").path("median").asDouble());
@@ -399,14 +383,15 @@ class BenchTest {
     JsonNode answer = plan(Map.of(field, typed), 1);
     assertThat(answer.path("errors").path(field).asText()).contains(told);
     assertThat(answer.path("parts")).isEmpty();
-    String page = get("plan?" + field + "=" + encoded(typed)).body();
+    String page = asked.get("plan?" + field + "=" + AskedBench.encoded(typed)).body();
     assertThat(page).contains("id=\"" + field + "-error\"").contains(told);
   }
 
   @Test
   void aFileThatCannotBeReadIsToldWithItsLineAndStaysInTheForm() throws Exception {
     HttpResponse<String> answer =
-        post("shelf", Map.of("kind", "kiln", "name", "Dinghy", "text", "name: Dinghy\nchamber: 7"));
+        asked.post(
+            "shelf", Map.of("kind", "kiln", "name", "Dinghy", "text", "name: Dinghy\nchamber: 7"));
     assertThat(answer.statusCode()).isEqualTo(422);
     assertThat(answer.body()).contains("line 2", "name: Dinghy\nchamber: 7");
     assertThat(store.find(Kind.KILN, "Dinghy")).isEmpty();
@@ -416,18 +401,17 @@ class BenchTest {
   void aFileOfOnesOwnStandsOnTheShelfAsText() throws Exception {
     String text = store.find(Kind.WORK, "Harbour burnout").orElseThrow().text();
     HttpResponse<String> answer =
-        post("shelf", Map.of("kind", "work", "name", "<b>Mine</b>", "text", text));
+        asked.post("shelf", Map.of("kind", "work", "name", "<b>Mine</b>", "text", text));
     assertThat(answer.statusCode()).isEqualTo(302);
     assertThat(store.find(Kind.WORK, "<b>Mine</b>").orElseThrow().text()).isEqualTo(text);
-    assertThat(get("plan").body()).contains("&lt;b&gt;Mine").doesNotContain("<b>Mine");
+    assertThat(asked.get("plan").body()).contains("&lt;b&gt;Mine").doesNotContain("<b>Mine");
   }
 
   @Test
   void anEmptyShelfSaysWhatIsMissing() throws Exception {
     try (Store empty = Store.temporary(CLOCK);
         Bench own = Bench.start(new BenchSettings(empty, CLOCK, OptionalInt.of(0)))) {
-      HttpResponse<String> page =
-          send(HttpRequest.newBuilder(own.address().resolve("plan")).build());
+      HttpResponse<String> page = new AskedBench(own).get("plan");
       assertThat(page.statusCode()).isEqualTo(200);
       assertThat(page.body()).contains("There is no work on the shelf yet");
     }
@@ -437,20 +421,17 @@ class BenchTest {
   void aNewcomerGetsFromAnEmptyShelfToAPlanByTheExamples() throws Exception {
     try (Store empty = Store.temporary(CLOCK);
         Bench own = Bench.start(new BenchSettings(empty, CLOCK, OptionalInt.of(0)))) {
-      String page = send(HttpRequest.newBuilder(own.address().resolve("plan")).build()).body();
+      AskedBench newcomer = new AskedBench(own);
+      String page = newcomer.get("plan").body();
       for (Kind kind : List.of(Kind.WORK, Kind.KILN, Kind.KEYPAD)) {
         assertThat(page).contains("This is an example to start from");
         assertThat(page).contains("value=\"" + kind.word() + "\" selected");
-        String form =
-            "kind=%s&name=First&text=%s".formatted(kind.word(), encoded(DemoStudio.example(kind)));
         HttpResponse<String> kept =
-            send(
-                HttpRequest.newBuilder(own.address().resolve("shelf"))
-                    .header("Content-Type", "application/x-www-form-urlencoded")
-                    .POST(HttpRequest.BodyPublishers.ofString(form))
-                    .build());
+            newcomer.post(
+                "shelf",
+                Map.of("kind", kind.word(), "name", "First", "text", DemoStudio.example(kind)));
         assertThat(kept.headers().firstValue("Location").orElseThrow()).contains("=First");
-        page = send(HttpRequest.newBuilder(own.address().resolve("plan")).build()).body();
+        page = newcomer.get("plan").body();
       }
       assertThat(page).contains("Work ready").doesNotContain("example to start from", "No plan");
     }
@@ -459,10 +440,12 @@ class BenchTest {
   @Test
   void aKeptScheduleCanBeFetchedAsItsFile() throws Exception {
     String query = plan(DemoStudio.OPENING, 1).path("query").asText();
-    assertThat(post("keep?" + query, Map.of()).statusCode()).isEqualTo(302);
+    assertThat(asked.post("keep?" + query, Map.of()).statusCode()).isEqualTo(302);
     var kept = store.all(Kind.SCHEDULE).get(0);
-    assertThat(get("schedules/" + kept.id()).body()).isEqualTo(kept.text()).contains("segments:");
-    assertThat(get("schedules/no-such").statusCode()).isEqualTo(404);
+    assertThat(asked.get("schedules/" + kept.id()).body())
+        .isEqualTo(kept.text())
+        .contains("segments:");
+    assertThat(asked.get("schedules/no-such").statusCode()).isEqualTo(404);
   }
 
   @Test
@@ -477,7 +460,7 @@ class BenchTest {
   @Test
   void anEmptyReadBackTellsNothingOfThePlan() throws Exception {
     String query = plan(DemoStudio.OPENING, 1).path("query").asText();
-    String page = post("readback?" + query, Map.of("shown-slot", "3")).body();
+    String page = asked.post("readback?" + query, Map.of("shown-slot", "3")).body();
     assertThat(page).contains("Not compared yet").doesNotContain("must be", "730");
   }
 
@@ -490,13 +473,13 @@ class BenchTest {
     assertThat(keying).contains("727");
     Matcher link = Pattern.compile("href=\"/(readback[^\"]*)\"").matcher(keying);
     assertThat(link.find()).isTrue();
-    String page = get(link.group(1)).body();
+    String page = asked.get(link.group(1)).body();
     assertThat(page).contains("Read it back").doesNotContain("727", "370", "150");
     Matcher back = Pattern.compile("href=\"/(plan\\?plan=[^\"]*)\"").matcher(page);
     assertThat(back.find()).isTrue();
-    assertThat(get(back.group(1)).headers().firstValue("Location").orElseThrow())
+    assertThat(asked.get(back.group(1)).headers().firstValue("Location").orElseThrow())
         .contains("target3=727");
-    assertThat(get("plan?plan=**").headers().firstValue("Location").orElseThrow())
+    assertThat(asked.get("plan?plan=**").headers().firstValue("Location").orElseThrow())
         .contains("by=ready");
   }
 
@@ -550,7 +533,7 @@ class BenchTest {
 
   @Test
   void aKilnsPageShowsItsLogsAgainstTheNameplatesForecast() throws Exception {
-    assertThat(get("plan?kiln=Anchor").body()).contains("href=\"/kiln?name=Anchor\"");
+    assertThat(asked.get("plan?kiln=Anchor").body()).contains("href=\"/kiln?name=Anchor\"");
     String page = settled("kiln?name=Anchor");
     assertThat(page)
         .contains("the nameplate", "Learn: 4 logs have not taught anything yet")
@@ -572,9 +555,9 @@ class BenchTest {
 
   /** A page once its kiln's health is worked out, which many logs make it wait for. */
   private String settled(String path) throws Exception {
-    String page = get(path).body();
+    String page = asked.get(path).body();
     for (int tries = 0; tries < 10 && page.contains("Being worked out"); tries++) {
-      page = get(path).body();
+      page = asked.get(path).body();
     }
     return page;
   }
@@ -585,23 +568,23 @@ class BenchTest {
     assertThat(page)
         .contains("How it has changed over its firings", "Health of Anchor over time")
         .containsPattern("Power[^.]* 5 September 2026");
-    assertThat(get("kiln/health.svg?name=Anchor").body()).contains("Full power");
-    assertThat(get("kiln/health.svg?name=Buoy").statusCode()).isEqualTo(404);
+    assertThat(asked.get("kiln/health.svg?name=Anchor").body()).contains("Full power");
+    assertThat(asked.get("kiln/health.svg?name=Buoy").statusCode()).isEqualTo(404);
   }
 
   @Test
   void anotherLogIsShownByItsAddress() throws Exception {
     String id = store.logs("Anchor").get(2).id();
-    assertThat(get("kiln?name=Anchor&log=" + id).body())
+    assertThat(asked.get("kiln?name=Anchor&log=" + id).body())
         .contains("Log against forecast: Slow rise (invented), 17 October 2026");
   }
 
   @Test
   void aKilnWithoutLogsSaysWhatToBringAndOneThatIsNotThereIsNotFound() throws Exception {
-    assertThat(get("kiln?name=Buoy").body())
+    assertThat(asked.get("kiln?name=Buoy").body())
         .contains("Bring the log of a firing", "There is none yet");
-    assertThat(get("kiln?name=Dinghy").statusCode()).isEqualTo(404);
-    assertThat(get("kiln").statusCode()).isEqualTo(404);
+    assertThat(asked.get("kiln?name=Dinghy").statusCode()).isEqualTo(404);
+    assertThat(asked.get("kiln").statusCode()).isEqualTo(404);
   }
 
   @Test
@@ -611,7 +594,7 @@ class BenchTest {
     List<String> found = links.results().map(m -> m.group(1).replace("&amp;", "&")).toList();
     assertThat(found).hasSize(6);
     for (String link : found) {
-      HttpResponse<String> file = get(link);
+      HttpResponse<String> file = asked.get(link);
       assertThat(file.statusCode()).isEqualTo(200);
       String type = file.headers().firstValue("Content-Type").orElseThrow();
       assertThat(type).startsWith(link.contains(".svg") ? "image/svg+xml" : "image/png");
@@ -619,12 +602,13 @@ class BenchTest {
       assertThat(file.headers().firstValue("Content-Disposition").orElseThrow())
           .contains("attachment");
     }
-    assertThat(get("kiln/learned.svg?name=Anchor").statusCode()).isEqualTo(404);
+    assertThat(asked.get("kiln/learned.svg?name=Anchor").statusCode()).isEqualTo(404);
     assertThat(
-            get("kiln/forecast.gif?name=Anchor&log=" + store.logs("Anchor").get(0).id())
+            asked
+                .get("kiln/forecast.gif?name=Anchor&log=" + store.logs("Anchor").get(0).id())
                 .statusCode())
         .isEqualTo(404);
-    assertThat(get("kiln/forecast?name=Anchor").statusCode()).isEqualTo(404);
+    assertThat(asked.get("kiln/forecast?name=Anchor").statusCode()).isEqualTo(404);
   }
 
   @Test
@@ -633,7 +617,7 @@ class BenchTest {
     String before = store.find(Kind.KILN, "Anchor").orElseThrow().text();
     HttpResponse<String> done =
         waited(
-            postForm(
+            asked.post(
                 "kiln/learn?name=Anchor",
                 "use=%s&use=%s".formatted(logs.get(0).id(), logs.get(3).id())));
     assertThat(path(done)).isEqualTo("kiln?name=Anchor");
@@ -647,7 +631,7 @@ class BenchTest {
     assertThat(store.earlier(Kind.KILN, "Anchor"))
         .extracting(EarlierText::text)
         .containsExactly(before);
-    String page = get("kiln?name=Anchor").body();
+    String page = asked.get("kiln?name=Anchor").body();
     assertThat(page)
         .contains("2 firings", "learned 2 December 2026", "What its logs have taught")
         .contains("What is known of Anchor from 2 firings", "Nothing. Bring the next log")
@@ -662,9 +646,10 @@ class BenchTest {
     assertThat(sure.find()).as(page).isTrue();
     assertThat(number(sure, 2) - number(sure, 1))
         .isLessThan((number(sure, 4) - number(sure, 3)) / 2);
-    assertThat(get("kiln/learned.svg?name=Anchor").body()).contains("Full power");
+    assertThat(asked.get("kiln/learned.svg?name=Anchor").body()).contains("Full power");
     // The plan of a firing takes it up.
-    assertThat(get("plan?work=Harbour+burnout&kiln=Anchor").body()).contains("2 logged firings");
+    assertThat(asked.get("plan?work=Harbour+burnout&kiln=Anchor").body())
+        .contains("2 logged firings");
   }
 
   @Test
@@ -676,7 +661,7 @@ class BenchTest {
             OptionalDouble.of(2),
             new FiringLog.Showed(List.of("At +1:46 the relay stuck."), List.of()));
     store.keepLesson("Anchor", store.find(Kind.KILN, "Anchor").orElseThrow().text(), List.of(told));
-    assertThat(get("kiln?name=Anchor&log=" + log.id()).body())
+    assertThat(asked.get("kiln?name=Anchor&log=" + log.id()).body())
         .contains("At +1:46 the relay stuck. It was kept out of what was learned.")
         .doesNotContain("What this display could not have shown");
   }
@@ -685,7 +670,7 @@ class BenchTest {
   private HttpResponse<String> waited(HttpResponse<String> begun) throws Exception {
     HttpResponse<String> answer = begun;
     for (int i = 0; i < 200 && goesOn(answer); i++) {
-      answer = answer.statusCode() == 302 ? get(path(answer)) : get(path(begun));
+      answer = answer.statusCode() == 302 ? asked.get(path(answer)) : asked.get(path(begun));
     }
     return answer;
   }
@@ -705,7 +690,7 @@ class BenchTest {
 
   @Test
   void learningFromNothingIsToldInOneSentence() throws Exception {
-    HttpResponse<String> answer = waited(post("kiln/learn?name=Anchor", Map.of()));
+    HttpResponse<String> answer = waited(asked.post("kiln/learn?name=Anchor", Map.of()));
     assertThat(answer.statusCode()).isEqualTo(422);
     assertThat(answer.body()).contains("Tick the logs to learn from, one at least.");
   }
@@ -716,7 +701,7 @@ class BenchTest {
     String csv = "time_s,chamber_c\n0,20\n600,320\n1200,560\n1800,850\n";
     HttpResponse<String> answer =
         waited(
-            post(
+            asked.post(
                 "kiln/log?name=Anchor",
                 Map.of(
                     "logname", "<b>By hand</b>", "date", "2026-11-30", "csv", csv, "chosen", ran)));
@@ -725,7 +710,7 @@ class BenchTest {
     assertThat(kept.csv()).isEqualTo(csv);
     assertThat(kept.schedule()).isEqualTo(store.logs("Anchor").get(0).schedule());
     assertThat(kept.part()).isEqualTo(FiringLog.Part.NEW);
-    String page = get("kiln?name=Anchor").body();
+    String page = asked.get("kiln?name=Anchor").body();
     assertThat(page)
         .contains("&lt;b&gt;By hand", "30 November 2026", "read off the display")
         .doesNotContain("<b>By hand");
@@ -741,11 +726,11 @@ class BenchTest {
     String ran = "log:" + store.logs("Anchor").get(0).id();
     HttpResponse<String> answer =
         waited(
-            post(
+            asked.post(
                 "kiln/log?name=Anchor",
                 Map.of("date", "2026-11-30", "csv", csv.toString(), "chosen", ran)));
     assertThat(answer.statusCode()).isEqualTo(302);
-    String page = get("kiln?name=Anchor").body();
+    String page = asked.get("kiln?name=Anchor").body();
     assertThat(page).contains("Log against forecast: dry-run, 30 November 2026");
     assertThat(page.length()).isLessThan(300_000);
   }
@@ -771,7 +756,7 @@ class BenchTest {
             date,
             "schedule",
             schedule.equals("GOOD") ? good : schedule);
-    HttpResponse<String> answer = waited(post("kiln/log?name=Anchor", form));
+    HttpResponse<String> answer = waited(asked.post("kiln/log?name=Anchor", form));
     assertThat(answer.statusCode()).isEqualTo(422);
     assertThat(answer.body()).contains(told, "<details id=\"bring\" open");
     assertThat(answer.body()).contains(form.get("csv").lines().findFirst().orElse(""));
@@ -780,12 +765,12 @@ class BenchTest {
 
   @Test
   void aForeignPageOrNameIsTurnedAway() throws Exception {
-    HttpRequest foreign =
-        HttpRequest.newBuilder(bench.address().resolve("keep"))
+    HttpRequest.Builder foreign =
+        asked
+            .request("keep")
             .header("Origin", "http://example.com")
-            .POST(HttpRequest.BodyPublishers.noBody())
-            .build();
-    assertThat(send(foreign).statusCode()).isEqualTo(403);
+            .POST(HttpRequest.BodyPublishers.noBody());
+    assertThat(asked.send(foreign).statusCode()).isEqualTo(403);
     assertThat(store.all(Kind.SCHEDULE)).isEmpty();
     try (Socket socket = new Socket("127.0.0.1", bench.address().getPort())) {
       socket
@@ -802,40 +787,8 @@ class BenchTest {
     ObjectMapper mapper = new ObjectMapper();
     String body = mapper.writeValueAsString(Map.of("fields", fields, "draws", draws));
     HttpResponse<String> answer =
-        send(
-            HttpRequest.newBuilder(bench.address().resolve("plan"))
-                .POST(HttpRequest.BodyPublishers.ofString(body))
-                .build());
+        asked.send(asked.request("plan").POST(HttpRequest.BodyPublishers.ofString(body)));
     assertThat(answer.statusCode()).as(answer.body()).isEqualTo(200);
     return mapper.readTree(answer.body());
-  }
-
-  private HttpResponse<String> get(String path) throws Exception {
-    return send(HttpRequest.newBuilder(bench.address().resolve(path)).build());
-  }
-
-  private HttpResponse<String> post(String path, Map<String, String> form) throws Exception {
-    String body =
-        form.entrySet().stream()
-            .map(e -> e.getKey() + "=" + encoded(e.getValue()))
-            .collect(Collectors.joining("&"));
-    return postForm(path, body);
-  }
-
-  private HttpResponse<String> postForm(String path, String body) throws Exception {
-    return send(
-        HttpRequest.newBuilder(bench.address().resolve(path))
-            .header("Content-Type", "application/x-www-form-urlencoded")
-            .POST(HttpRequest.BodyPublishers.ofString(body))
-            .build());
-  }
-
-  private static String encoded(String text) {
-    return URLEncoder.encode(text, StandardCharsets.UTF_8);
-  }
-
-  private static HttpResponse<String> send(HttpRequest request)
-      throws IOException, InterruptedException {
-    return HttpClient.newHttpClient().send(request, HttpResponse.BodyHandlers.ofString());
   }
 }

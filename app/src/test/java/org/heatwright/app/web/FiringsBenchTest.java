@@ -2,10 +2,6 @@ package org.heatwright.app.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.net.URI;
-import java.net.URLEncoder;
-import java.net.http.HttpClient;
-import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
@@ -18,7 +14,6 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import java.util.stream.Collectors;
 import org.heatwright.app.demo.DemoStudio;
 import org.heatwright.app.firings.FiringBook;
 import org.heatwright.app.firings.FiringRecord;
@@ -47,6 +42,7 @@ class FiringsBenchTest {
   private MovingClock clock;
   private Store store;
   private Bench bench;
+  private AskedBench asked;
   private FiringBook book;
 
   @BeforeEach
@@ -55,6 +51,7 @@ class FiringsBenchTest {
     store = Store.temporary(clock);
     DemoStudio.fill(store);
     bench = Bench.start(new BenchSettings(store, clock, OptionalInt.of(0)));
+    asked = new AskedBench(bench);
     book = new FiringBook(store, clock);
   }
 
@@ -66,74 +63,78 @@ class FiringsBenchTest {
 
   @Test
   void nowSaysThatNothingIsHotAndWhereToBegin() throws Exception {
-    assertThat(get("").body())
+    assertThat(asked.get("").body())
         .contains("Nothing is hot.", "href=\"/plan\"", "aria-current=\"true\"")
         .doesNotContain("What does the display say");
-    assertThat(get("?work=Harbour+burnout").headers().firstValue("Location").orElseThrow())
+    assertThat(asked.get("?work=Harbour+burnout").headers().firstValue("Location").orElseThrow())
         .startsWith("/plan?work=Harbour+burnout");
-    assertThat(get("firings").body()).contains("4 firings.", "Slow rise (invented)", ">log<");
-    assertThat(get("firings?kiln=Buoy").body()).contains("Nothing is in the book yet");
-    assertThat(get("kilns").body()).contains("Anchor", "Buoy", "Capstan", "nameplate alone");
-    assertThat(get("help").body()).contains("What can hurt", "Counter-enamel");
-    assertThat(get("firing?id=nothing").statusCode()).isEqualTo(404);
+    assertThat(asked.get("firings").body()).contains("4 firings.", "Slow rise (invented)", ">log<");
+    assertThat(asked.get("firings?kiln=Buoy").body()).contains("Nothing is in the book yet");
+    assertThat(asked.get("kilns").body()).contains("Anchor", "Buoy", "Capstan", "nameplate alone");
+    assertThat(asked.get("help").body()).contains("What can hurt", "Counter-enamel");
+    assertThat(asked.get("firing?id=nothing").statusCode()).isEqualTo(404);
   }
 
   @Test
   void aFiringIsWatchedByHandFromItsStartToItsResult() throws Exception {
-    assertThat(post("firings?" + BURNOUT, Map.of()).statusCode()).isEqualTo(302);
+    assertThat(asked.post("firings?" + BURNOUT, Map.of()).statusCode()).isEqualTo(302);
     FiringRecord planned = book.all().get(0);
     assertThat(planned.state()).isEqualTo(FiringRecord.State.PLANNED);
-    assertThat(get("").body()).contains("press start on Capstan", "One is planned");
+    assertThat(asked.get("").body()).contains("press start on Capstan", "One is planned");
 
-    post("firing/pressed?id=" + planned.id(), Map.of());
-    String hot = get("").body();
+    asked.post("firing/pressed?id=" + planned.id(), Map.of());
+    String hot = asked.get("").body();
     assertThat(hot).contains("One kiln is hot.", "Segment 1 of 4: on the way to 150 °C");
     String first = figure(hot);
 
     // Told late: half way up the first ramp the display lags as it would at half the speed.
     clock.move(Duration.ofMinutes(80));
-    String expected = between(get("").body(), "should say <strong>", "</strong>");
+    String expected = between(asked.get("").body(), "should say <strong>", "</strong>");
     int low = Integer.parseInt(expected.split(" ")[0]);
     assertThat(
-            post("firing/shown?id=" + planned.id(), Map.of("shows", "" + (low + 1))).statusCode())
+            asked
+                .post("firing/shown?id=" + planned.id(), Map.of("shows", "" + (low + 1)))
+                .statusCode())
         .isEqualTo(302);
-    assertThat(get("").body()).contains("says normal", "Normal: ");
+    assertThat(asked.get("").body()).contains("says normal", "Normal: ");
     clock.move(Duration.ofMinutes(200));
-    post("firing/shown?id=" + planned.id(), Map.of("shows", "24"));
-    String cold = get("").body();
+    asked.post("firing/shown?id=" + planned.id(), Map.of("shows", "24"));
+    String cold = asked.get("").body();
     assertThat(cold).contains("says odd").containsPattern("Not heating: |Odd: |Behind: ");
 
-    String line = between(get("firing?id=" + planned.id()).body(), "name=\"line\" value=\"", "\"");
+    String line =
+        between(asked.get("firing?id=" + planned.id()).body(), "name=\"line\" value=\"", "\"");
     assertThat(line).isNotEmpty();
     String slip = book.find(planned.id()).orElseThrow().all(Happening.SHOWN).get(1).id();
-    HttpResponse<String> back = post("firing/back?id=" + planned.id(), Map.of("line", slip));
-    assertThat(get(back.headers().firstValue("Location").orElseThrow()).body())
+    HttpResponse<String> back = asked.post("firing/back?id=" + planned.id(), Map.of("line", slip));
+    assertThat(asked.get(back.headers().firstValue("Location").orElseThrow()).body())
         .contains("That line was taken back", "Put it back");
-    assertThat(get("").body()).contains("says normal");
-    post("firing/back?id=" + planned.id(), Map.of("line", slip, "again", "1"));
-    assertThat(get("").body()).contains("says odd");
-    post("firing/back?id=" + planned.id(), Map.of("line", slip));
+    assertThat(asked.get("").body()).contains("says normal");
+    asked.post("firing/back?id=" + planned.id(), Map.of("line", slip, "again", "1"));
+    assertThat(asked.get("").body()).contains("says odd");
+    asked.post("firing/back?id=" + planned.id(), Map.of("line", slip));
 
     // At the ready time it asks how it came out, and says what is to be done.
     clock.move(Duration.ofHours(12));
-    String ready = get("").body();
+    String ready = asked.get("").body();
     assertThat(ready).contains("How did it come out?", "value=\"incomplete\"");
     assertThat(figure(ready)).isNotEmpty();
     assertThat(first).matches("\\d\\d:\\d\\d to \\d\\d:\\d\\d");
-    post("firing/result?id=" + planned.id(), Map.of("outcome", "incomplete", "note", "one arm"));
-    assertThat(get("").body()).contains("Nothing is hot.", "incomplete");
+    asked.post(
+        "firing/result?id=" + planned.id(), Map.of("outcome", "incomplete", "note", "one arm"));
+    assertThat(asked.get("").body()).contains("Nothing is hot.", "incomplete");
     FiringRecord done = book.find(planned.id()).orElseThrow();
     assertThat(done.state()).isEqualTo(FiringRecord.State.DONE);
     assertThat(done.result().orElseThrow().note()).isEqualTo("one arm");
-    assertThat(get("firings?kiln=Capstan").body()).contains("class=\"fault\"", "One firing.");
-    assertThat(get("firing?id=" + planned.id()).body())
+    assertThat(asked.get("firings?kiln=Capstan").body()).contains("class=\"fault\"", "One firing.");
+    assertThat(asked.get("firing?id=" + planned.id()).body())
         .contains("one arm", "at 70 °C/h to 150 °C", "Nobody had read the slot back");
   }
 
   /** What the register knows of the slot runs, not what the plan wished for. */
   @Test
   void whatWasKeyedIsKeptApartFromWhatWasPlanned() throws Exception {
-    post("firings?" + BURNOUT, Map.of());
+    asked.post("firings?" + BURNOUT, Map.of());
     FiringRecord planned = book.all().get(0);
     Schedule plan = planned.planned();
     List<Segment> segments = plan.segments();
@@ -143,47 +144,48 @@ class FiringsBenchTest {
             replaced(segments, new Segment(last.ramp(), last.target(), Duration.ofMinutes(60))));
     new SlotBook(store, clock)
         .tell("Capstan", "Gull", new SlotEvent.Keyed(clock.instant(), Role.TECHNICIAN, 3, other));
-    post("firing/pressed?id=" + planned.id(), Map.of());
+    asked.post("firing/pressed?id=" + planned.id(), Map.of());
 
     FiringRecord running = book.find(planned.id()).orElseThrow();
     assertThat(running.keyedOtherwise()).isTrue();
     assertThat(running.runs().segments()).isEqualTo(other.segments());
     assertThat(running.planned().segments()).isEqualTo(segments);
-    assertThat(get("").body()).contains("The slot held something else than was planned");
-    assertThat(get("firing?id=" + planned.id()).body())
+    assertThat(asked.get("").body()).contains("The slot held something else than was planned");
+    assertThat(asked.get("firing?id=" + planned.id()).body())
         .contains("hold 1:00", "hold 1:30", "that is what ran");
   }
 
   @Test
   void whatIsWrongIsToldBesideItsFieldAndKept() throws Exception {
-    post("firings?" + BURNOUT, Map.of("pressed", "now"));
+    asked.post("firings?" + BURNOUT, Map.of("pressed", "now"));
     String id = book.all().get(0).id();
-    HttpResponse<String> word = post("firing/shown?id=" + id, Map.of("shows", "hot"));
+    HttpResponse<String> word = asked.post("firing/shown?id=" + id, Map.of("shows", "hot"));
     assertThat(word.statusCode()).isEqualTo(422);
     assertThat(word.body()).contains("value=\"hot\"", "type the number that the display says");
-    assertThat(post("firing/shown?id=" + id, Map.of("shows", "6120")).body())
+    assertThat(asked.post("firing/shown?id=" + id, Map.of("shows", "6120")).body())
         .contains("between -40 and 1500 °C");
-    assertThat(post("firing/shown?id=" + id, Map.of("shows", "20", "time", "1405")).body())
+    assertThat(asked.post("firing/shown?id=" + id, Map.of("shows", "20", "time", "1405")).body())
         .contains("write it like 14:05");
-    assertThat(post("firing/shown?id=" + id, Map.of("shows", "20", "time", "14:05")).body())
+    assertThat(asked.post("firing/shown?id=" + id, Map.of("shows", "20", "time", "14:05")).body())
         .contains("before start was pressed");
-    assertThat(post("firing/note?id=" + id, Map.of("note", " ")).body())
+    assertThat(asked.post("firing/note?id=" + id, Map.of("note", " ")).body())
         .contains("write a few words");
-    assertThat(post("firing/result?id=" + id, Map.of("outcome", "splendid")).body())
+    assertThat(asked.post("firing/result?id=" + id, Map.of("outcome", "splendid")).body())
         .contains("say how it came out");
     assertThat(book.find(id).orElseThrow().all(Happening.SHOWN)).isEmpty();
   }
 
   @Test
   void aPictureIsKeptAndShownAndWhatIsNoneIsRefused() throws Exception {
-    post("firings?" + BURNOUT, Map.of("pressed", "now"));
+    asked.post("firings?" + BURNOUT, Map.of("pressed", "now"));
     String id = book.all().get(0).id();
     byte[] png = {(byte) 0x89, 'P', 'N', 'G', '\r', '\n', 0x1a, '\n', 0, 0};
     assertThat(photo(id, png).statusCode()).isEqualTo(302);
     Matcher shown =
-        Pattern.compile("src=\"/(firing/photo/[^\"]+)\"").matcher(get("firing?id=" + id).body());
+        Pattern.compile("src=\"/(firing/photo/[^\"]+)\"")
+            .matcher(asked.get("firing?id=" + id).body());
     assertThat(shown.find()).isTrue();
-    HttpResponse<String> picture = get(shown.group(1));
+    HttpResponse<String> picture = asked.get(shown.group(1));
     assertThat(picture.headers().firstValue("Content-Type")).contains("image/png");
     assertThat(photo(id, "<svg/>".getBytes(StandardCharsets.UTF_8)).body())
         .contains("is no picture: choose a JPEG, PNG or WebP");
@@ -191,13 +193,13 @@ class FiringsBenchTest {
 
   @Test
   void aFiringThatIsPutAwayCanBePutBack() throws Exception {
-    post("firings?" + BURNOUT, Map.of("pressed", "now"));
+    asked.post("firings?" + BURNOUT, Map.of("pressed", "now"));
     String id = book.all().get(0).id();
-    post("firing/away?id=" + id, Map.of());
-    assertThat(get("").body()).contains("Nothing is hot.");
-    assertThat(get("firing?id=" + id).body()).contains("This firing was put away");
-    post("firing/away?id=" + id, Map.of("again", "1"));
-    assertThat(get("").body()).contains("One kiln is hot.");
+    asked.post("firing/away?id=" + id, Map.of());
+    assertThat(asked.get("").body()).contains("Nothing is hot.");
+    assertThat(asked.get("firing?id=" + id).body()).contains("This firing was put away");
+    asked.post("firing/away?id=" + id, Map.of("again", "1"));
+    assertThat(asked.get("").body()).contains("One kiln is hot.");
   }
 
   /** Texts of a version that nobody reads any more: told in one sentence, and the pages stand. */
@@ -223,20 +225,23 @@ class FiringsBenchTest {
                   List.of(),
                   Optional.empty()));
       if (pressed) {
-        assertThat(post("firing/pressed?id=" + old.id(), Map.of()).statusCode()).isEqualTo(302);
-        assertThat(get("").body()).contains("Old one", "Nothing can be told", "Capstan, line 1");
-        post("firing/result?id=" + old.id(), Map.of("outcome", "good"));
+        assertThat(asked.post("firing/pressed?id=" + old.id(), Map.of()).statusCode())
+            .isEqualTo(302);
+        assertThat(asked.get("").body())
+            .contains("Old one", "Nothing can be told", "Capstan, line 1");
+        asked.post("firing/result?id=" + old.id(), Map.of("outcome", "good"));
       }
-      assertThat(get("").statusCode()).isEqualTo(200);
-      assertThat(get("firings").body()).contains("Old one");
-      assertThat(get("firing?id=" + old.id()).body()).contains("the planned schedule, line 1");
+      assertThat(asked.get("").statusCode()).isEqualTo(200);
+      assertThat(asked.get("firings").body()).contains("Old one");
+      assertThat(asked.get("firing?id=" + old.id()).body())
+          .contains("the planned schedule, line 1");
     }
   }
 
   /** What the slot held belongs to the press it was told with. */
   @Test
   void aPressThatIsTakenBackTakesWhatWasKeyedWithIt() throws Exception {
-    post("firings?" + BURNOUT, Map.of());
+    asked.post("firings?" + BURNOUT, Map.of());
     FiringRecord planned = book.all().get(0);
     Segment one = planned.planned().segments().get(0);
     new SlotBook(store, clock)
@@ -245,10 +250,10 @@ class FiringsBenchTest {
             "Gull",
             new SlotEvent.Keyed(
                 clock.instant(), Role.TECHNICIAN, 3, planned.planned().withSegments(List.of(one))));
-    post("firing/pressed?id=" + planned.id(), Map.of());
+    asked.post("firing/pressed?id=" + planned.id(), Map.of());
     FiringRecord wrong = book.find(planned.id()).orElseThrow();
     assertThat(wrong.keyed()).isPresent();
-    post(
+    asked.post(
         "firing/back?id=" + planned.id(), Map.of("line", wrong.all(Happening.PRESSED).get(0).id()));
     assertThat(book.find(planned.id()).orElseThrow().keyed()).isEmpty();
   }
@@ -269,39 +274,7 @@ class FiringsBenchTest {
   }
 
   private HttpResponse<String> photo(String id, byte[] picture) throws Exception {
-    String edge = "edge";
-    byte[] head =
-        ("--" + edge + "\r\nContent-Disposition: form-data; name=\"photo\"; filename=\"p\"\r\n\r\n")
-            .getBytes(StandardCharsets.UTF_8);
-    byte[] tail = ("\r\n--" + edge + "--\r\n").getBytes(StandardCharsets.UTF_8);
-    return send(
-        HttpRequest.newBuilder(at("firing/photo?id=" + id))
-            .header("Content-Type", "multipart/form-data; boundary=" + edge)
-            .POST(HttpRequest.BodyPublishers.ofByteArrays(List.of(head, picture, tail)))
-            .build());
-  }
-
-  private HttpResponse<String> get(String path) throws Exception {
-    return send(HttpRequest.newBuilder(at(path)).build());
-  }
-
-  private HttpResponse<String> post(String path, Map<String, String> form) throws Exception {
-    String body =
-        form.entrySet().stream()
-            .map(e -> e.getKey() + "=" + URLEncoder.encode(e.getValue(), StandardCharsets.UTF_8))
-            .collect(Collectors.joining("&"));
-    return send(
-        HttpRequest.newBuilder(at(path))
-            .header("Content-Type", "application/x-www-form-urlencoded")
-            .POST(HttpRequest.BodyPublishers.ofString(body))
-            .build());
-  }
-
-  private URI at(String path) {
-    return bench.address().resolve(path);
-  }
-
-  private static HttpResponse<String> send(HttpRequest request) throws Exception {
-    return HttpClient.newHttpClient().send(request, HttpResponse.BodyHandlers.ofString());
+    return asked.post(
+        "firing/photo?id=" + id, Map.of(), List.of(new AskedBench.SentFile("photo", "p", picture)));
   }
 }

@@ -2,9 +2,6 @@ package org.heatwright.app.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.net.http.HttpClient;
-import java.net.http.HttpRequest;
-import java.net.http.HttpResponse;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
@@ -74,14 +71,11 @@ class GermanBenchTest {
               .plan(Map.of("work", "Harbour burnout", "kiln", "Capstan", "rate1", "quick"))
               .body();
       assertThat(plan).contains("Eine Rate", "höchstens zwei Stellen nach dem Komma");
+      AskedBench bench = new AskedBench(german.address());
       String chosen =
-          HttpClient.newHttpClient()
+          bench
               .send(
-                  HttpRequest.newBuilder(german.address())
-                      .header("Accept-Language", "de")
-                      .header("Cookie", "language=en")
-                      .build(),
-                  HttpResponse.BodyHandlers.ofString())
+                  bench.request("").header("Accept-Language", "de").header("Cookie", "language=en"))
               .body();
       assertThat(chosen).contains("<html lang=\"en\">", "Nothing is hot.");
     }

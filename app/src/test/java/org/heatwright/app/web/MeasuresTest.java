@@ -2,9 +2,6 @@ package org.heatwright.app.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.net.URI;
-import java.net.http.HttpClient;
-import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.time.Clock;
 import java.time.Instant;
@@ -33,9 +30,10 @@ class MeasuresTest {
     try (Store store = Store.temporary(CLOCK)) {
       DemoStudio.fill(store);
       try (Bench bench = Bench.start(new BenchSettings(store, CLOCK, OptionalInt.of(0)))) {
-        assertThat(get(bench, "materials").statusCode()).isEqualTo(200);
-        assertThat(get(bench, "no-such-page").statusCode()).isEqualTo(404);
-        HttpResponse<String> response = get(bench, "metrics");
+        AskedBench asked = new AskedBench(bench);
+        assertThat(asked.get("materials").statusCode()).isEqualTo(200);
+        assertThat(asked.get("no-such-page").statusCode()).isEqualTo(404);
+        HttpResponse<String> response = asked.get("metrics");
         assertThat(response.headers().firstValue("Content-Type").orElseThrow())
             .startsWith("text/plain; version=0.0.4");
         List<String> lines = response.body().lines().toList();
@@ -54,11 +52,5 @@ class MeasuresTest {
             .anyMatch(l -> l.startsWith("jvm_memory_used_bytes{"));
       }
     }
-  }
-
-  private static HttpResponse<String> get(Bench bench, String path) throws Exception {
-    URI address = bench.address().resolve(path);
-    return HttpClient.newHttpClient()
-        .send(HttpRequest.newBuilder(address).build(), HttpResponse.BodyHandlers.ofString());
   }
 }

@@ -171,10 +171,10 @@ class PhoneIT {
     go("plan?" + BURNOUT);
     String plan = browser.driver.getCurrentUrl();
     String readback = browser.find("#keying a.button[href^='/readback']").getAttribute("href");
-    String sheet = readback.replace("/readback?", "/rehearse?") + "#keyin";
+    String beside = readback.replace("/readback?", "/rehearse?");
+    String sheet = beside + "#keyin";
     String timer = address + "timer?firing=" + running().id();
-    browser.until(
-        "the sheet is kept ahead", () -> kept().stream().anyMatch(u -> u.contains("/rehearse?")));
+    browser.until("the sheet is kept ahead", () -> kept().contains(beside)); // it is worked out first
     browser.driver.get(timer);
     browser.until("the timer is kept", () -> kept().contains(timer));
     browser.driver.get(readback);

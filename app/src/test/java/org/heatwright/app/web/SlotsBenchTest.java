@@ -2,12 +2,7 @@ package org.heatwright.app.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.io.IOException;
-import java.net.URLEncoder;
-import java.net.http.HttpClient;
-import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
-import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
@@ -15,12 +10,9 @@ import java.time.ZoneOffset;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.OptionalInt;
-import java.util.stream.Collectors;
 import org.heatwright.app.demo.DemoStudio;
 import org.heatwright.app.store.SlotEntry;
 import org.heatwright.app.store.Store;
-import org.heatwright.keypad.FittedProgram;
-import org.heatwright.keypad.KeyedValue;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -36,12 +28,14 @@ class SlotsBenchTest {
 
   private Store store;
   private Bench bench;
+  private AskedBench asked;
 
   @BeforeEach
   void open() {
     store = Store.temporary(CLOCK);
     DemoStudio.fill(store);
     bench = Bench.start(new BenchSettings(store, CLOCK, OptionalInt.of(0), DemoStudio.OPENING));
+    asked = new AskedBench(bench);
   }
 
   @AfterEach
@@ -57,39 +51,16 @@ class SlotsBenchTest {
         .orElseThrow();
   }
 
-  /** What the display shows of the plan itself, in slot 3 of Tern, its unit settled. */
-  private static Map<String, String> rightReadBack(Firing firing) {
-    FittedProgram program = firing.program();
-    Map<String, String> typed = new LinkedHashMap<>();
-    for (Page.Ask ask : ReadbackDesk.ask(firing).shown()) {
-      for (KeyedValue value : program.values()) {
-        boolean unused = value.kind() == KeyedValue.Kind.END;
-        String place = unused ? "segment " + value.segment() + ", first value" : value.place();
-        if (ask.label().endsWith(place)) {
-          typed.put(ask.name(), value.digits());
-        }
-      }
-    }
-    int ends = program.values().size();
-    typed.put("shown" + ends, "End");
-    typed.put("overnight", "on");
-    typed.put("cold-display", "19");
-    typed.put("cold-thermometer", "19");
-    typed.put("shown-slot", "3");
-    typed.put("role", "student");
-    return typed;
-  }
-
   @Test
   void everySlotIsThereAndNothingIsKnownAtFirst() throws Exception {
-    String page = get("slots?" + TERN).body();
+    String page = asked.get("slots?" + TERN).body();
     assertThat(page)
         .contains("Slots of Capstan, on Tern", "id=\"slot1\"", "id=\"slot4\"")
         .contains("Nobody has told what it holds", "A proof is good for 30 days")
         .doesNotContain("id=\"slot5\"", "style=\"", "onclick", "http://", "✓");
-    assertThat(get("slots").statusCode()).isEqualTo(200);
-    assertThat(get("slots?kiln=Dinghy").statusCode()).isEqualTo(404);
-    assertThat(get("plan?" + TERN).body())
+    assertThat(asked.get("slots").statusCode()).isEqualTo(200);
+    assertThat(asked.get("slots?kiln=Dinghy").statusCode()).isEqualTo(404);
+    assertThat(asked.get("plan?" + TERN).body())
         .contains("What slot 1 holds is not known, and keying overwrites it", "/slots?kiln=Capstan")
         .contains("Of a hundred programs with", "An estimate, not a promise");
   }
@@ -98,36 +69,38 @@ class SlotsBenchTest {
   void aRightReadBackIsKeptWithItsSlotUntilSomethingHappens() throws Exception {
     Firing firing = firing();
     String answer =
-        post("readback?plan=" + firing.choices().sealed(), rightReadBack(firing)).body();
+        asked.post("readback?plan=" + firing.choices().sealed(), Readings.right(firing)).body();
     assertThat(answer).contains("Keyed as planned", "Kept with slot 3: Proven", "today.");
     // The same answer again is not told twice.
-    post("readback?plan=" + firing.choices().sealed(), rightReadBack(firing));
+    asked.post("readback?plan=" + firing.choices().sealed(), Readings.right(firing));
     assertThat(store.slotsTold("Capstan", "Tern"))
         .extracting(SlotEntry::kind)
         .containsExactly("read-back");
 
-    String page = get("slots?" + TERN).body();
+    String page = asked.get("slots?" + TERN).body();
     assertThat(page)
         .contains("class=\"slot good\"", "Proven", "by the student", "In °C: a cold kiln")
         .contains("Harbour burnout", "segment 1 target");
     // The next plan for the slot is told, and starts from what is there.
-    String keying = get("plan?" + firing.choices().query()).body();
+    String keying = asked.get("plan?" + firing.choices().query()).body();
     assertThat(keying)
         .contains("Slot 3 already holds this program", "Nothing needs keying")
         .contains("The steps start from what the register says is in slot 3")
         .doesNotContain("t1 (segment 1 target)"); // no value is keyed again
     // The opening shows enamel in the same slot: it would overwrite the burnout.
-    assertThat(get("plan?work=Evening+enamel&" + TERN + "&slot=3").body())
+    assertThat(asked.get("plan?work=Evening+enamel&" + TERN + "&slot=3").body())
         .contains("Slot 3 holds “Harbour burnout");
 
     assertThat(
-            post("slots/tell?" + TERN, Map.of("event", "power-cut", "role", "maker")).statusCode())
+            asked
+                .post("slots/tell?" + TERN, Map.of("event", "power-cut", "role", "maker"))
+                .statusCode())
         .isEqualTo(302);
-    assertThat(get("slots?" + TERN).body())
+    assertThat(asked.get("slots?" + TERN).body())
         .contains("class=\"slot expired\"", "expired: the power was cut, told 2 Dec 2026")
         .contains("maker: the power was cut")
         .doesNotContain("class=\"slot good\"");
-    assertThat(get("plan?" + firing.choices().query()).body())
+    assertThat(asked.get("plan?" + firing.choices().query()).body())
         .contains("Slot 3 held this program", "t1 (segment 1 target)")
         .doesNotContain("The steps start from what the register says");
   }
@@ -136,28 +109,28 @@ class SlotsBenchTest {
   void aWrongReadBackEndsAProofAndOneOfAnotherSlotOrOfNobodyIsNotKept() throws Exception {
     Firing firing = firing();
     String address = "readback?plan=" + firing.choices().sealed();
-    Map<String, String> typed = rightReadBack(firing);
+    Map<String, String> typed = Readings.right(firing);
     typed.put("role", "");
-    assertThat(post(address, typed).body())
+    assertThat(asked.post(address, typed).body())
         .contains("Keyed as planned")
         .doesNotContain("Kept with");
     typed.put("role", "maker");
     typed.put("shown-slot", "2");
-    assertThat(post(address, typed).body()).doesNotContain("Kept with");
+    assertThat(asked.post(address, typed).body()).doesNotContain("Kept with");
     typed.put("shown-slot", "3");
     typed.remove("shown2");
     typed.remove("shown3");
     typed.remove("shown4");
     typed.remove("shown5");
-    assertThat(post(address, typed).body())
+    assertThat(asked.post(address, typed).body())
         .contains("Not compared yet")
         .doesNotContain("Kept with");
     assertThat(store.slotsTold("Capstan", "Tern")).isEmpty();
 
-    post(address, rightReadBack(firing));
-    Map<String, String> wrong = rightReadBack(firing);
+    asked.post(address, Readings.right(firing));
+    Map<String, String> wrong = Readings.right(firing);
     wrong.put("shown3", "999");
-    assertThat(post(address, wrong).body())
+    assertThat(asked.post(address, wrong).body())
         .contains("Kept with slot 3: Proof of 2 Dec 2026 expired: a later read-back showed");
   }
 
@@ -165,13 +138,14 @@ class SlotsBenchTest {
   void whoSaysThatItIsKeyedGoesOnToTheReadBackAndIsNotBelieved() throws Exception {
     Firing firing = firing();
     HttpResponse<String> answer =
-        post("slots/keyed?plan=" + firing.choices().sealed(), Map.of("role", "maker"));
+        asked.post("slots/keyed?plan=" + firing.choices().sealed(), Map.of("role", "maker"));
     assertThat(answer.statusCode()).isEqualTo(302);
     assertThat(answer.headers().firstValue("Location").orElseThrow()).startsWith("/readback?plan=");
-    assertThat(get("slots?" + TERN).body())
+    assertThat(asked.get("slots?" + TERN).body())
         .contains("class=\"slot never\"", "keyed 2 Dec 2026 by the maker", "Never proven.");
     assertThat(
-            post("slots/keyed?plan=" + firing.choices().sealed(), Map.of("role", "Anna"))
+            asked
+                .post("slots/keyed?plan=" + firing.choices().sealed(), Map.of("role", "Anna"))
                 .statusCode())
         .isEqualTo(400);
   }
@@ -190,14 +164,14 @@ class SlotsBenchTest {
             "<i>Thursday class</i>",
             "until",
             "2026-12-10");
-    assertThat(post("slots/tell?" + TERN, need).statusCode()).isEqualTo(302);
-    assertThat(get("plan?" + TERN + "&slot=3").body())
+    assertThat(asked.post("slots/tell?" + TERN, need).statusCode()).isEqualTo(302);
+    assertThat(asked.get("plan?" + TERN + "&slot=3").body())
         .contains("Slot 3 is needed until 10 Dec 2026", "do not overwrite")
         .contains("&lt;i&gt;Thursday class")
         .doesNotContain("<i>Thursday");
-    post("slots/tell?" + TERN, Map.of("event", "released", "role", "teacher", "slot", "3"));
-    assertThat(get("plan?" + TERN + "&slot=3").body()).doesNotContain("do not overwrite");
-    assertThat(get("slots?" + TERN).body()).contains("teacher: no longer needed");
+    asked.post("slots/tell?" + TERN, Map.of("event", "released", "role", "teacher", "slot", "3"));
+    assertThat(asked.get("plan?" + TERN + "&slot=3").body()).doesNotContain("do not overwrite");
+    assertThat(asked.get("slots?" + TERN).body()).contains("teacher: no longer needed");
   }
 
   @ParameterizedTest
@@ -217,7 +191,7 @@ class SlotsBenchTest {
       String event, String slot, String role, String what, String until, String days, String told)
       throws Exception {
     HttpResponse<String> answer =
-        post(
+        asked.post(
             "slots/tell?" + TERN,
             Map.of(
                 "event", event, "slot", slot, "role", role, "what", what, "until", until, "days",
@@ -231,25 +205,24 @@ class SlotsBenchTest {
   void theRulesOfAKeypadCanBeSet() throws Exception {
     Map<String, String> rules =
         Map.of("event", "rules", "role", "technician", "days", "7", "keeps", "on");
-    assertThat(post("slots/tell?" + TERN, rules).statusCode()).isEqualTo(302);
-    assertThat(get("slots?" + TERN).body())
+    assertThat(asked.post("slots/tell?" + TERN, rules).statusCode()).isEqualTo(302);
+    assertThat(asked.get("slots?" + TERN).body())
         .contains("good for 7 days; this keypad is told to keep its programs");
     Firing firing = firing();
-    post("readback?plan=" + firing.choices().sealed(), rightReadBack(firing));
-    post("slots/tell?" + TERN, Map.of("event", "power-cut", "role", "maker"));
-    assertThat(get("slots?" + TERN).body()).contains("class=\"slot good\"");
+    asked.post("readback?plan=" + firing.choices().sealed(), Readings.right(firing));
+    asked.post("slots/tell?" + TERN, Map.of("event", "power-cut", "role", "maker"));
+    assertThat(asked.get("slots?" + TERN).body()).contains("class=\"slot good\"");
     try (Bench later =
         Bench.start(
             new BenchSettings(store, Clock.offset(CLOCK, Duration.ofDays(8)), OptionalInt.of(0)))) {
-      String page =
-          send(HttpRequest.newBuilder(later.address().resolve("slots?" + TERN)).build()).body();
+      String page = new AskedBench(later).get("slots?" + TERN).body();
       assertThat(page).contains("expired: it is too old.");
     }
   }
 
   @Test
   void aSlotThatNobodyKnowsIsReadAndTold() throws Exception {
-    String form = get("slots/read?" + TERN + "&slot=2").body();
+    String form = asked.get("slots/read?" + TERN + "&slot=2").body();
     assertThat(form)
         .contains("What is in slot 2 of Capstan?", "t1, segment 1 target", "It is no proof");
     Map<String, String> typed = new LinkedHashMap<>();
@@ -260,48 +233,27 @@ class SlotsBenchTest {
     for (int i = 0; i < shown.length; i++) {
       typed.put("shown" + (i + 1), shown[i]);
     }
-    assertThat(post("slots/read?" + TERN + "&slot=2", typed).statusCode()).isEqualTo(302);
-    assertThat(get("slots?" + TERN).body())
+    assertThat(asked.post("slots/read?" + TERN + "&slot=2", typed).statusCode()).isEqualTo(302);
+    assertThat(asked.get("slots?" + TERN).body())
         .contains("Old class program", "2 segments, top 732 °C", "read once, without a plan,")
         .contains("Never proven.");
     typed.put("shown4", "2.75");
-    HttpResponse<String> wrong = post("slots/read?" + TERN + "&slot=2", typed);
+    HttpResponse<String> wrong = asked.post("slots/read?" + TERN + "&slot=2", typed);
     assertThat(wrong.statusCode()).isEqualTo(422);
     assertThat(wrong.body()).contains("“2.75” means nothing certain there", "value=\"2.75\"");
     typed.put("shown-sign", "");
-    assertThat(post("slots/read?" + TERN + "&slot=2", typed).body())
+    assertThat(asked.post("slots/read?" + TERN + "&slot=2", typed).body())
         .contains("Say in which unit the keypad is");
-    assertThat(get("slots/read?" + TERN + "&slot=5").statusCode()).isEqualTo(404);
+    assertThat(asked.get("slots/read?" + TERN + "&slot=5").statusCode()).isEqualTo(404);
   }
 
   @Test
   void theRegisterIsPrintedOnBothPapers() throws Exception {
     for (String paper : new String[] {"a4", "letter"}) {
-      HttpResponse<String> pdf = get("slots/register.pdf?" + TERN + "&paper=" + paper);
+      HttpResponse<String> pdf = asked.get("slots/register.pdf?" + TERN + "&paper=" + paper);
       assertThat(pdf.statusCode()).isEqualTo(200);
       assertThat(pdf.headers().firstValue("Content-Type")).contains("application/pdf");
       assertThat(pdf.body()).startsWith("%PDF");
     }
-  }
-
-  private HttpResponse<String> get(String path) throws Exception {
-    return send(HttpRequest.newBuilder(bench.address().resolve(path)).build());
-  }
-
-  private HttpResponse<String> post(String path, Map<String, String> form) throws Exception {
-    String body =
-        form.entrySet().stream()
-            .map(e -> e.getKey() + "=" + URLEncoder.encode(e.getValue(), StandardCharsets.UTF_8))
-            .collect(Collectors.joining("&"));
-    return send(
-        HttpRequest.newBuilder(bench.address().resolve(path))
-            .header("Content-Type", "application/x-www-form-urlencoded")
-            .POST(HttpRequest.BodyPublishers.ofString(body))
-            .build());
-  }
-
-  private static HttpResponse<String> send(HttpRequest request)
-      throws IOException, InterruptedException {
-    return HttpClient.newHttpClient().send(request, HttpResponse.BodyHandlers.ofString());
   }
 }

@@ -3,18 +3,13 @@ package org.heatwright.app.web;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.net.URI;
-import java.net.URLEncoder;
-import java.net.http.HttpClient;
-import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
-import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.OptionalInt;
-import java.util.stream.Collectors;
 import org.heatwright.app.files.KilnFile;
 import org.heatwright.app.store.Document;
 import org.heatwright.app.store.Kind;
@@ -44,12 +39,14 @@ class StartBenchTest {
 
   private Store store;
   private Bench bench;
+  private AskedBench asked;
 
   @BeforeEach
   void open() {
     Clock clock = Clock.fixed(Instant.parse("2026-12-02T15:00:00Z"), ZoneId.of("Europe/Lisbon"));
     store = Store.temporary(clock);
     bench = Bench.start(new BenchSettings(store, clock, OptionalInt.of(0)));
+    asked = new AskedBench(bench);
   }
 
   @AfterEach
@@ -60,9 +57,9 @@ class StartBenchTest {
 
   @Test
   void anEmptyBenchLeadsToItsBeginning() throws Exception {
-    assertThat(get("").body()).contains("href=\"/start\"", "Begin here");
-    assertThat(get("plan").body()).contains("href=\"/start\"", "Begin here");
-    assertThat(get("start").body()).contains("What do you fire?", "href=\"/demo\"");
+    assertThat(asked.get("").body()).contains("href=\"/start\"", "Begin here");
+    assertThat(asked.get("plan").body()).contains("href=\"/start\"", "Begin here");
+    assertThat(asked.get("start").body()).contains("What do you fire?", "href=\"/demo\"");
   }
 
   /** Whatever is fired: what stands in the small form composes in an ordinary kiln. */
@@ -81,7 +78,7 @@ class StartBenchTest {
     assertThat(store.all(Kind.KILN)).as("nothing is on the shelf before the end").isEmpty();
     String plan = step("work", Map.of("work-name", "My first", "zone", "Europe/Lisbon"));
     assertThat(plan).startsWith("/plan?work=My+first&kiln=Dock&keypad=");
-    String page = get(plan.substring(1)).body();
+    String page = asked.get(plan.substring(1)).body();
     assertThat(page).contains("What the display will say").doesNotContain("No plan");
     assertThat(store.start().answers()).isEmpty();
     Document kiln = store.find(Kind.KILN, "Dock").orElseThrow();
@@ -90,7 +87,7 @@ class StartBenchTest {
     assertThat(read.limit().celsius()).isEqualTo(1100);
     assertThat(read.timeZone()).contains(ZoneId.of("Europe/Lisbon"));
     assertThat(KilnFile.write(read)).as("written as every kiln is").isEqualTo(kiln.text());
-    assertThat(post("card?" + plan.substring(6), "paper=a4").statusCode()).isEqualTo(200);
+    assertThat(asked.post("card?" + plan.substring(6), "paper=a4").statusCode()).isEqualTo(200);
     if (pad.equals("later")) {
       assertThat(page)
           .contains("Nobody has described this keypad")
@@ -139,12 +136,12 @@ class StartBenchTest {
     step("what", Map.of("what", "glass"));
     Map<String, String> wrong = new LinkedHashMap<>(KILN);
     wrong.put(field, typed);
-    HttpResponse<String> answer = post("start?step=kiln", form(wrong));
+    HttpResponse<String> answer = asked.post("start?step=kiln", AskedBench.form(wrong));
     assertThat(answer.statusCode()).isEqualTo(422);
     assertThat(answer.body())
         .containsPattern("id=\"" + field + "-error\">" + sentence)
         .containsPattern("name=\"" + field + "\"[^>]*value=\"" + typed + "\"");
-    assertThat(get("start").body()).contains("Which kiln?");
+    assertThat(asked.get("start").body()).contains("Which kiln?");
   }
 
   @Test
@@ -153,10 +150,11 @@ class StartBenchTest {
     step("kiln", KILN);
     step("keypad", Map.of("pad", "later"));
     HttpResponse<String> answer =
-        post("start?step=work", form(Map.of("work-name", "E", "work-sheet", "80")));
+        asked.post(
+            "start?step=work", AskedBench.form(Map.of("work-name", "E", "work-sheet", "80")));
     assertThat(answer.statusCode()).isEqualTo(422);
     assertThat(answer.body()).containsPattern("id=\"work-sheet-error\">[^<]*0\\.1");
-    assertThat(post("start?step=work", form(Map.of("work-sheet", "thin"))).body())
+    assertThat(asked.post("start?step=work", AskedBench.form(Map.of("work-sheet", "thin"))).body())
         .contains("is no number; write it like 0.8");
   }
 
@@ -164,22 +162,24 @@ class StartBenchTest {
   @Test
   void everyAnswerIsKeptAndALaterVisitGoesOn() throws Exception {
     step("what", Map.of("what", "sinter"));
-    assertThat(post("start/keep?step=kiln", "kiln-power=26").statusCode()).isEqualTo(204);
-    assertThat(get("start").body()).contains("Which kiln?", "value=\"26\"");
-    assertThat(get("start?step=work").headers().firstValue("Location").orElseThrow())
+    assertThat(asked.post("start/keep?step=kiln", "kiln-power=26").statusCode()).isEqualTo(204);
+    assertThat(asked.get("start").body()).contains("Which kiln?", "value=\"26\"");
+    assertThat(asked.get("start?step=work").headers().firstValue("Location").orElseThrow())
         .isEqualTo("/start?step=kiln");
-    assertThat(get("start?step=what").body()).containsPattern("value=\"sinter\" checked");
-    assertThat(post("start/afresh", "").headers().firstValue("Location")).contains("/start");
-    assertThat(get("start").body()).contains("What do you fire?").doesNotContain("Begin afresh");
+    assertThat(asked.get("start?step=what").body()).containsPattern("value=\"sinter\" checked");
+    assertThat(asked.post("start/afresh", "").headers().firstValue("Location")).contains("/start");
+    assertThat(asked.get("start").body())
+        .contains("What do you fire?")
+        .doesNotContain("Begin afresh");
   }
 
   /** So are the answers about a keypad that is described. */
   @Test
   void aKeypadThatIsHalfDescribedWaits() throws Exception {
-    post("keypad/new", "id=name&answer=By+the+door");
-    assertThat(get("keypad/new").body()).contains("By the door", "Begin afresh");
-    post("keypad/new", "a-name=By+the+door&afresh=1");
-    assertThat(get("keypad/new").body())
+    asked.post("keypad/new", "id=name&answer=By+the+door");
+    assertThat(asked.get("keypad/new").body()).contains("By the door", "Begin afresh");
+    asked.post("keypad/new", "a-name=By+the+door&afresh=1");
+    assertThat(asked.get("keypad/new").body())
         .contains("What do you call this keypad?")
         .doesNotContain("By the door");
   }
@@ -187,13 +187,15 @@ class StartBenchTest {
   /** The demo has an address and a store of its own, and says so on every page. */
   @Test
   void theDemoStudioIsOneClickAwayAndApart() throws Exception {
-    String demo = get("demo").headers().firstValue("Location").orElseThrow();
+    String demo = asked.get("demo").headers().firstValue("Location").orElseThrow();
     assertThat(demo).isNotEqualTo(bench.address().toString()).startsWith("http://127.0.0.1:");
-    assertThat(get("demo").headers().firstValue("Location")).as("the same one").contains(demo);
+    assertThat(asked.get("demo").headers().firstValue("Location"))
+        .as("the same one")
+        .contains(demo);
     for (String page : new String[] {"", "plan", "kilns", "help"}) {
-      assertThat(send(HttpRequest.newBuilder(URI.create(demo + page)).build()).body())
+      assertThat(new AskedBench(URI.create(demo)).get(page).body())
           .contains("class=\"demo-banner\"", bench.address() + "start");
-      assertThat(get(page).body()).doesNotContain("demo-banner");
+      assertThat(asked.get(page).body()).doesNotContain("demo-banner");
     }
     assertThat(store.all(Kind.KILN)).isEmpty();
     assertThat(store.all(Kind.WORK)).isEmpty();
@@ -204,29 +206,30 @@ class StartBenchTest {
   void whatIsPutAwayCanBePutBack(String kind) throws Exception {
     fourStepsLeadToAFirstPlan("enamel", "gull");
     Document thing = store.all(Kind.valueOf(kind.toUpperCase(java.util.Locale.ROOT))).get(0);
-    assertThat(get("shelf").body()).contains("Put away: " + thing.name());
+    assertThat(asked.get("shelf").body()).contains("Put away: " + thing.name());
     String undo =
-        post("shelf/away", "what=" + kind + "&id=" + thing.id())
+        asked
+            .post("shelf/away", "what=" + kind + "&id=" + thing.id())
             .headers()
             .firstValue("Location")
             .orElseThrow();
-    assertThat(get(undo.substring(1)).body())
+    assertThat(asked.get(undo.substring(1)).body())
         .contains("was put away.", "Put it back", "Put back: " + thing.name());
-    assertThat(post("shelf/back", "id=" + thing.id()).statusCode()).isEqualTo(302);
-    assertThat(get("shelf").body()).contains("Put away: " + thing.name());
-    assertThat(post("shelf/back", "id=" + thing.id()).statusCode()).isEqualTo(404);
+    assertThat(asked.post("shelf/back", "id=" + thing.id()).statusCode()).isEqualTo(302);
+    assertThat(asked.get("shelf").body()).contains("Put away: " + thing.name());
+    assertThat(asked.post("shelf/back", "id=" + thing.id()).statusCode()).isEqualTo(404);
   }
 
   /** The book's own putting away is listed with the shelf's. */
   @Test
   void aFiringThatWasPutAwayIsListedToo() throws Exception {
     fourStepsLeadToAFirstPlan("enamel", "gull");
-    post("firings?work=My+first&kiln=Dock&keypad=Digit+keys", "");
+    asked.post("firings?work=My+first&kiln=Dock&keypad=Digit+keys", "");
     String id = store.firings().all().get(0).id();
-    post("firing/away?id=" + id, "");
+    asked.post("firing/away?id=" + id, "");
     assertThat(store.firings().all()).isEmpty();
-    assertThat(get("shelf").body()).contains("Put back: My first, firing");
-    post("shelf/back", "id=" + id);
+    assertThat(asked.get("shelf").body()).contains("Put back: My first, firing");
+    asked.post("shelf/back", "id=" + id);
     assertThat(store.firings().all()).hasSize(1);
   }
 
@@ -234,30 +237,8 @@ class StartBenchTest {
 
   /** Where a step leads. */
   private String step(String step, Map<String, String> answers) throws Exception {
-    HttpResponse<String> answer = post("start?step=" + step, form(answers));
+    HttpResponse<String> answer = asked.post("start?step=" + step, AskedBench.form(answers));
     assertThat(answer.statusCode()).as(answer.body()).isEqualTo(302);
     return answer.headers().firstValue("Location").orElseThrow();
-  }
-
-  private static String form(Map<String, String> fields) {
-    return fields.entrySet().stream()
-        .map(e -> e.getKey() + "=" + URLEncoder.encode(e.getValue(), StandardCharsets.UTF_8))
-        .collect(Collectors.joining("&"));
-  }
-
-  private HttpResponse<String> get(String path) throws Exception {
-    return send(HttpRequest.newBuilder(URI.create(bench.address() + path)).build());
-  }
-
-  private HttpResponse<String> post(String path, String form) throws Exception {
-    return send(
-        HttpRequest.newBuilder(URI.create(bench.address() + path))
-            .header("Content-Type", "application/x-www-form-urlencoded")
-            .POST(HttpRequest.BodyPublishers.ofString(form))
-            .build());
-  }
-
-  private static HttpResponse<String> send(HttpRequest request) throws Exception {
-    return HttpClient.newHttpClient().send(request, HttpResponse.BodyHandlers.ofString());
   }
 }

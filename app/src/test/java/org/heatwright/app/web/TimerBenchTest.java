@@ -4,9 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
-import java.net.URI;
-import java.net.http.HttpClient;
-import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.time.Duration;
 import java.time.Instant;
@@ -32,6 +29,7 @@ class TimerBenchTest {
   private MovingClock clock;
   private Store store;
   private Bench bench;
+  private AskedBench asked;
   private FiringBook book;
 
   @BeforeEach
@@ -40,6 +38,7 @@ class TimerBenchTest {
     store = Store.temporary(clock);
     DemoStudio.fill(store);
     bench = Bench.start(new BenchSettings(store, clock, OptionalInt.of(0)));
+    asked = new AskedBench(bench);
     book = new FiringBook(store, clock);
   }
 
@@ -52,12 +51,12 @@ class TimerBenchTest {
   /** The timer says what the plan's own words say: both are read from one outlook. */
   @Test
   void itsMomentsAreThoseOfThePlan() throws Exception {
-    JsonNode data = data(get("timer?" + EVENING).body());
+    JsonNode data = data(asked.get("timer?" + EVENING).body());
     JsonNode stages = data.path("stages");
     assertThat(stages.path(0).path("fromSeconds").asDouble()).isZero();
     double look = stages.path(1).path("fromSeconds").asDouble();
     // The plan rounds to 5 s below three minutes, else to 15.
-    String plan = get("plan?" + EVENING).body();
+    String plan = asked.get("plan?" + EVENING).body();
     String told = plan.replaceAll("(?s).*Look from ([0-9a-z ]+) on, then every.*", "$1");
     assertThat(told).endsWith(" s").doesNotContain("min");
     assertThat(look).isBetween(seconds(told) - 3, seconds(told) + 3);
@@ -82,44 +81,45 @@ class TimerBenchTest {
     double usual = look("timer?" + EVENING);
     assertThat(look("timer?" + EVENING + "&heat=760")).isGreaterThan(usual + 3);
     assertThat(look("timer?" + EVENING + "&heat=840+%C2%B0C")).isLessThan(usual - 3);
-    assertThat(get("timer?" + EVENING + "&heat=80").body())
+    assertThat(asked.get("timer?" + EVENING + "&heat=80").body())
         .contains("type what the display says before the door opens");
     assertThat(look("timer?" + EVENING + "&heat=80")).isEqualTo(usual);
   }
 
   @Test
   void aPieceIsToldOnceAndCanBeTakenBack() throws Exception {
-    post("firings?" + EVENING, "pressed=now");
+    asked.post("firings?" + EVENING, "pressed=now");
     FiringRecord firing = book.all().get(0);
-    assertThat(get("").body()).contains("href=\"/timer?firing=" + firing.id());
+    assertThat(asked.get("").body()).contains("href=\"/timer?firing=" + firing.id());
     clock.move(Duration.ofHours(3));
     long shut = clock.millis() - 100_000;
     String address = "timer/piece?firing=" + firing.id();
-    assertThat(post(address, "at=" + shut + "&seconds=95").statusCode()).isEqualTo(200);
+    assertThat(asked.post(address, "at=" + shut + "&seconds=95").statusCode()).isEqualTo(200);
     // The answer was lost on the way: the same again changes nothing.
-    assertThat(post(address, "at=" + shut + "&seconds=95").body()).containsOnlyOnce("\"at\"");
+    assertThat(asked.post(address, "at=" + shut + "&seconds=95").body()).containsOnlyOnce("\"at\"");
     assertThat(pieces(firing)).isEqualTo(1);
-    assertThat(get("firing?id=" + firing.id()).body())
+    assertThat(asked.get("firing?id=" + firing.id()).body())
         .contains("A piece was in the kiln for", "95 seconds");
-    JsonNode kept = data(get("timer?firing=" + firing.id()).body()).path("pieces");
+    JsonNode kept = data(asked.get("timer?firing=" + firing.id()).body()).path("pieces");
     assertThat(kept.path(0).path("at").asLong()).isEqualTo(shut);
-    post(address, "at=" + shut + "&seconds=95&back=1");
+    asked.post(address, "at=" + shut + "&seconds=95&back=1");
     assertThat(pieces(firing)).isZero();
-    post(address, "at=" + shut + "&seconds=95");
+    asked.post(address, "at=" + shut + "&seconds=95");
     assertThat(pieces(firing)).isEqualTo(1);
 
-    assertThat(post(address, "at=" + shut + "&seconds=soon").body()).contains("no whole number");
-    assertThat(post(address, "at=1&seconds=90").body()).contains("before start was pressed");
-    assertThat(post(address, "at=" + (shut + 1) + "&seconds=9000").body())
+    assertThat(asked.post(address, "at=" + shut + "&seconds=soon").body())
+        .contains("no whole number");
+    assertThat(asked.post(address, "at=1&seconds=90").body()).contains("before start was pressed");
+    assertThat(asked.post(address, "at=" + (shut + 1) + "&seconds=9000").body())
         .contains("a piece is in for 1 to 7200 s");
-    assertThat(post("timer/piece?firing=none", "at=1&seconds=9").statusCode()).isEqualTo(404);
+    assertThat(asked.post("timer/piece?firing=none", "at=1&seconds=9").statusCode()).isEqualTo(404);
     assertThat(pieces(firing)).isEqualTo(1);
   }
 
   @Test
   void mouldsHaveNoPieceTimer() throws Exception {
     HttpResponse<String> answer =
-        get("timer?work=Harbour+burnout&kiln=Capstan&keypad=Gull&slot=3&by=start");
+        asked.get("timer?work=Harbour+burnout&kiln=Capstan&keypad=Gull&slot=3&by=start");
     assertThat(answer.statusCode()).isEqualTo(400);
     assertThat(answer.body()).contains("for enamel");
   }
@@ -129,7 +129,7 @@ class TimerBenchTest {
   }
 
   private double look(String address) throws Exception {
-    return data(get(address).body()).path("stages").path(1).path("fromSeconds").asDouble();
+    return data(asked.get(address).body()).path("stages").path(1).path("fromSeconds").asDouble();
   }
 
   private static double seconds(String told) {
@@ -140,25 +140,5 @@ class TimerBenchTest {
     String from = "id=\"timer-data\">";
     int start = page.indexOf(from) + from.length();
     return new ObjectMapper().readTree(page.substring(start, page.indexOf("</script>", start)));
-  }
-
-  private HttpResponse<String> get(String path) throws Exception {
-    return send(HttpRequest.newBuilder(uri(path)).build());
-  }
-
-  private HttpResponse<String> post(String path, String form) throws Exception {
-    return send(
-        HttpRequest.newBuilder(uri(path))
-            .header("Content-Type", "application/x-www-form-urlencoded")
-            .POST(HttpRequest.BodyPublishers.ofString(form))
-            .build());
-  }
-
-  private URI uri(String path) {
-    return URI.create(bench.address() + path);
-  }
-
-  private static HttpResponse<String> send(HttpRequest request) throws Exception {
-    return HttpClient.newHttpClient().send(request, HttpResponse.BodyHandlers.ofString());
   }
 }

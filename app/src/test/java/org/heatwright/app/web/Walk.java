@@ -1,11 +1,9 @@
 package org.heatwright.app.web;
 
 import java.net.URI;
-import java.net.URLEncoder;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
-import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
@@ -433,10 +431,7 @@ final class Walk implements AutoCloseable {
   }
 
   Answer post(String path, Map<String, String> form) throws Exception {
-    String body =
-        form.entrySet().stream()
-            .map(e -> e.getKey() + "=" + URLEncoder.encode(e.getValue(), StandardCharsets.UTF_8))
-            .collect(Collectors.joining("&"));
+    String body = AskedBench.form(form);
     return send(
         "POST " + path + " " + form.keySet(),
         HttpRequest.newBuilder(at(path))
