@@ -8,9 +8,9 @@ setTimeout(look, LOOK_AGAIN_MILLIS);
 
 async function look() {
   try {
-    const response = await fetch(location.pathname, { headers: { Accept: "text/html" } });
-    if (response.redirected) {
-      location.replace(response.url);
+    const response = await fetch(location.pathname, { headers: { Accept: "text/html" }, redirect: "manual" });
+    if (response.type === "opaqueredirect") {
+      location.replace(location.href); // there: the browser follows by itself, once
       return;
     }
     const there = new DOMParser().parseFromString(await response.text(), "text/html");

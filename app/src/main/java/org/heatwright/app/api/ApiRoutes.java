@@ -12,6 +12,7 @@ import java.time.Clock;
 import java.time.Instant;
 import java.time.format.DateTimeParseException;
 import java.util.Arrays;
+import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
@@ -19,14 +20,13 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.Semaphore;
 import java.util.function.Function;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import org.heatwright.app.files.InputException;
-import org.heatwright.app.files.KeypadFile;
-import org.heatwright.app.files.KilnFile;
 import org.heatwright.app.files.ScheduleFile;
-import org.heatwright.app.files.WorkFile;
+import org.heatwright.app.files.ShelfText;
 import org.heatwright.app.firings.FiringBook;
 import org.heatwright.app.firings.FiringRecord;
 import org.heatwright.app.json.Json;
@@ -38,11 +38,16 @@ import org.heatwright.app.store.Store;
 public final class ApiRoutes {
 
   private static final ObjectMapper READER = new ObjectMapper();
+  private static final String JSON = "application/json; charset=utf-8";
 
   private final Commands commands;
   private final Store store;
   private final FiringBook book;
   private final Supplier<Map<String, Endpoint>> endpoints;
+  private final Supplier<String> description;
+
+  /** Commands compute; more at once would only make each wait, and the pages with them. */
+  private final Semaphore atOnce = new Semaphore(2, true);
 
   /**
    * @param commands that are asked
@@ -53,6 +58,7 @@ public final class ApiRoutes {
     this.store = store;
     this.book = new FiringBook(store, clock);
     this.endpoints = Once.of(() -> byPath(commands));
+    this.description = Once.of(() -> described(endpoints.get().values()));
   }
 
   private static Map<String, Endpoint> byPath(Commands commands) {
@@ -62,7 +68,8 @@ public final class ApiRoutes {
 
   /** Adds them to the server's. */
   public void addTo(RoutesConfig routes) {
-    routes.get(OpenApi.ROOT + "/openapi.json", this::description);
+    routes.get(
+        OpenApi.ROOT + "/openapi.json", ctx -> ctx.contentType(JSON).result(description.get()));
     routes.get(OpenApi.ROOT + "/shelf", this::shelf);
     routes.get(OpenApi.ROOT + "/shelf/{kind}/{name}", this::text);
     routes.put(OpenApi.ROOT + "/shelf/{kind}/{name}", this::keep);
@@ -74,11 +81,10 @@ public final class ApiRoutes {
         ApiException.class, (e, ctx) -> refuse(ctx, e.status(), String.valueOf(e.getMessage())));
   }
 
-  private void description(Context ctx) {
+  private static String described(Collection<Endpoint> endpoints) {
     List<Endpoint> sorted =
-        endpoints.get().values().stream().sorted(Comparator.comparing(Endpoint::path)).toList();
-    ctx.contentType("application/json; charset=utf-8")
-        .result(OpenApi.of(sorted).toPrettyString() + "\n");
+        endpoints.stream().sorted(Comparator.comparing(Endpoint::path)).toList();
+    return OpenApi.of(sorted).toPrettyString() + "\n";
   }
 
   // ---- commands
@@ -91,6 +97,7 @@ public final class ApiRoutes {
     }
     JsonNode body = body(ctx);
     Path folder = Files.createTempDirectory("heatwright-asked-");
+    atOnce.acquireUninterruptibly();
     try {
       List<String> arguments = AskedCommand.of(endpoint, body, store, folder);
       Set<Path> given = WrittenFiles.in(folder);
@@ -105,6 +112,7 @@ public final class ApiRoutes {
           ctx,
           new AnsweredJson(ran.exit(), Map.of(name, answer), WrittenFiles.since(given, folder)));
     } finally {
+      atOnce.release();
       WrittenFiles.remove(folder);
     }
   }
@@ -163,21 +171,11 @@ public final class ApiRoutes {
       throw new ApiException(422, "name: expected 1 to 200 characters.");
     }
     try {
-      require(kind, text.asText(), name);
+      ShelfText.nameInside(kind, text.asText(), name);
     } catch (InputException e) {
       throw new ApiException(422, Objects.requireNonNull(e.getMessage()));
     }
     give(ctx, text(store.keep(kind, name, text.asText())));
-  }
-
-  /** Nothing is kept that cannot be read. */
-  private static void require(Kind kind, String text, String name) {
-    switch (kind) {
-      case KILN -> KilnFile.read(text, name);
-      case KEYPAD -> KeypadFile.read(text, name);
-      case WORK -> WorkFile.read(text, name);
-      case SCHEDULE -> ScheduleFile.read(text, name);
-    }
   }
 
   private static Kind kind(Context ctx) {
@@ -264,7 +262,7 @@ public final class ApiRoutes {
   // ---- answering
 
   private static void give(Context ctx, Record record) {
-    ctx.contentType("application/json; charset=utf-8").result(Json.text(record));
+    ctx.contentType(JSON).result(Json.text(record));
   }
 
   private static void refuse(Context ctx, int status, String sentence) {

@@ -6,9 +6,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
-import java.util.concurrent.ExecutionException;
-import java.util.concurrent.TimeUnit;
-import java.util.concurrent.TimeoutException;
 import org.heatwright.kiln.Kiln;
 import org.heatwright.learn.DatedFiring;
 import org.heatwright.learn.KilnHealth;
@@ -50,15 +47,6 @@ final class Healths {
               asked ->
                   CompletableFuture.supplyAsync(() -> KilnHealth.of(asked.nameplate(), firings)));
     }
-    try {
-      return Optional.of(answer.get(patience.toMillis(), TimeUnit.MILLISECONDS));
-    } catch (TimeoutException e) {
-      return Optional.empty();
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-      return Optional.empty();
-    } catch (ExecutionException e) {
-      throw new IllegalStateException(e.getCause());
-    }
+    return Awaited.within(answer, patience);
   }
 }

@@ -9,11 +9,8 @@ import java.util.Optional;
 import java.util.UUID;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.CompletableFuture;
-import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
-import java.util.concurrent.TimeUnit;
-import java.util.concurrent.TimeoutException;
 import java.util.function.Function;
 import java.util.function.Supplier;
 
@@ -174,17 +171,7 @@ final class LongWork implements AutoCloseable {
    * @throws IllegalStateException if it failed
    */
   Optional<Answer> within(Piece piece, Duration patience) {
-    try {
-      return Optional.of(piece.answer.get(patience.toMillis(), TimeUnit.MILLISECONDS));
-    } catch (TimeoutException e) {
-      return Optional.empty();
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-      return Optional.empty();
-    } catch (ExecutionException e) {
-      throw new IllegalStateException(
-          "What was worked out in the background failed.", e.getCause());
-    }
+    return Awaited.within(piece.answer, patience);
   }
 
   /** Ends what is going on. */

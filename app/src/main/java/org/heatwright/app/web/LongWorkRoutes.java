@@ -27,8 +27,8 @@ final class LongWorkRoutes {
   }
 
   void addTo(RoutesConfig routes) {
-    routes.get("/work/{id}", ctx -> answer(ctx, find(ctx), WHILE_WAITING));
-    routes.post("/work/{id}/stop", this::stop);
+    routes.get("/going/{id}", ctx -> answer(ctx, find(ctx), WHILE_WAITING));
+    routes.post("/going/{id}/stop", this::stop);
   }
 
   /** Begins something, and answers with what it leads to or with the page to wait on. */
@@ -36,7 +36,7 @@ final class LongWorkRoutes {
       Context ctx, String what, String from, Function<LongWork.Piece, LongWork.Answer> task) {
     LongWork.Piece piece = work.begin(what, from, task);
     if (work.within(piece, AT_ONCE).isEmpty()) {
-      ctx.redirect("/work/" + piece.id());
+      ctx.redirect("/going/" + piece.id());
       return;
     }
     answer(ctx, piece, AT_ONCE);
@@ -45,7 +45,7 @@ final class LongWorkRoutes {
   private void stop(Context ctx) {
     LongWork.Piece piece = find(ctx);
     work.stop(piece);
-    ctx.redirect("/work/" + piece.id());
+    ctx.redirect("/going/" + piece.id());
   }
 
   private void answer(Context ctx, LongWork.Piece piece, Duration patience) {

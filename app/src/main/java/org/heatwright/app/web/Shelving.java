@@ -4,9 +4,7 @@ import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
 import org.heatwright.app.files.InputException;
-import org.heatwright.app.files.KeypadFile;
-import org.heatwright.app.files.KilnFile;
-import org.heatwright.app.files.WorkFile;
+import org.heatwright.app.files.ShelfText;
 import org.heatwright.app.store.Kind;
 import org.heatwright.app.store.Store;
 
@@ -27,15 +25,7 @@ final class Shelving {
         return Page.Bringing.wrong(
             kind, name, text, "Say whether it is a work, a kiln or a keypad.");
       }
-      String inside =
-          switch (wanted.get()) {
-            case KILN -> KilnFile.read(text, "this file").name();
-            case KEYPAD -> KeypadFile.read(text, "this file").name();
-            default -> {
-              WorkFile.read(text, "this file");
-              yield "";
-            }
-          };
+      String inside = ShelfText.nameInside(wanted.get(), text, "this file");
       String shelfName = name.isEmpty() ? inside : name;
       if (shelfName.isEmpty() || shelfName.length() > 200) {
         return Page.Bringing.wrong(

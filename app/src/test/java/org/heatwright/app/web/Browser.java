@@ -90,15 +90,31 @@ public final class Browser implements AutoCloseable {
     driver = new EventFiringDecorator<WebDriver>(new IntoTheMiddle()).decorate(chrome);
   }
 
-  /** As a person does, who moves what a bar at the edge covers into sight before touching it. */
+  /**
+   * As a person does, who moves what a bar at the edge covers into sight before touching it, and
+   * touches nothing that still moves: a phone's page scrolls by itself to a field in use.
+   */
   public final class IntoTheMiddle implements WebDriverListener {
     @Override
     public void beforeClick(WebElement element) {
-      chrome.executeScript(
-          "const bar = document.querySelector('.places'); const box ="
-              + " arguments[0].getBoundingClientRect(); if (bar && !bar.contains(arguments[0]) &&"
-              + " box.bottom > bar.getBoundingClientRect().top && getComputedStyle(bar).position"
-              + " === 'fixed') arguments[0].scrollIntoView({block: 'center'})",
+      chrome.executeAsyncScript(
+          """
+          const [element, done] = arguments;
+          const bar = document.querySelector('.places');
+          const box = () => element.getBoundingClientRect();
+          if (bar && !bar.contains(element) && box().bottom > bar.getBoundingClientRect().top
+              && getComputedStyle(bar).position === 'fixed') {
+            element.scrollIntoView({block: 'center'});
+          }
+          let at = box().top;
+          let looks = 0;
+          const look = () => {
+            const before = at;
+            at = box().top;
+            at === before || ++looks > 20 ? done() : setTimeout(look, 40);
+          };
+          setTimeout(look, 40);
+          """,
           element);
     }
   }

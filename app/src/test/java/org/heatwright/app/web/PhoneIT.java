@@ -174,7 +174,8 @@ class PhoneIT {
     String beside = readback.replace("/readback?", "/rehearse?");
     String sheet = beside + "#keyin";
     String timer = address + "timer?firing=" + running().id();
-    browser.until("the sheet is kept ahead", () -> kept().contains(beside)); // it is worked out first
+    browser.until(
+        "the sheet is kept ahead", () -> kept().contains(beside)); // it is worked out first
     browser.driver.get(timer);
     browser.until("the timer is kept", () -> kept().contains(timer));
     browser.driver.get(readback);
