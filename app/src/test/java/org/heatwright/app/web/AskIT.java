@@ -53,7 +53,7 @@ class AskIT {
     browser.tabUntil("the questions", e -> e.getText().equals("Five questions"));
     browser.focused().sendKeys(Keys.ENTER);
     browser.until("the questions", () -> browser.text("h1").equals("Five questions"));
-    usable("40-ask");
+    browser.usable("40-ask");
     browser.size(390, 844);
     browser.tabUntil("what came out", e -> "came".equals(e.getAttribute("id")));
     browser.focused().sendKeys("carbon");
@@ -69,7 +69,7 @@ class AskIT {
     browser.focused().sendKeys(Keys.ENTER);
     browser.until("what was told", () -> browser.text("#behind").contains("You say that"));
     assertThat(browser.all(".intake input[type=radio][value=yes]:checked")).hasSize(1);
-    usable("41-ask-causes");
+    browser.usable("41-ask-causes");
   }
 
   @Test
@@ -91,23 +91,10 @@ class AskIT {
     }
     assertThat(browser.text("#behind")).contains("One change to try", "Hold a quarter longer");
     assertThat(browser.text("#before")).contains("this one", "hold at the top, planned");
-    usable("42-firing-causes");
+    browser.usable("42-firing-causes");
     browser.size(1280, 900);
     browser.driver.findElement(By.linkText("Open the plan with this change")).sendKeys(Keys.ENTER);
     browser.until("the plan", () -> browser.maybe("#schedule .field.edited").isPresent());
     assertThat(browser.all("#schedule .field.edited")).hasSize(1);
-  }
-
-  private static void usable(String name) {
-    for (String scheme : List.of("light", "dark")) {
-      for (int width : new int[] {360, 1280}) {
-        browser.size(width, 900);
-        browser.scheme(scheme);
-        assertThat(browser.tooWide()).as(name + " at " + width).isZero();
-        browser.picture("%s-%s-%d".formatted(name, scheme, width));
-        assertThat(browser.violations()).as("%s, %s, %d".formatted(name, scheme, width)).isEmpty();
-      }
-    }
-    browser.scheme("light");
   }
 }

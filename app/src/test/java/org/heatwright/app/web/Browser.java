@@ -306,6 +306,11 @@ public final class Browser implements AutoCloseable {
     scheme("light");
   }
 
+  /** As {@link #usable(String, int, Runnable)}, for a page that is there at once. */
+  void usable(String name) {
+    usable(name, 900, () -> {});
+  }
+
   private void look(String name, String scheme, int width, int height, Runnable settled) {
     size(width, height);
     scheme(scheme);

@@ -7,9 +7,6 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Clock;
-import java.time.Instant;
-import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -17,13 +14,8 @@ import java.util.Map;
 import java.util.stream.Stream;
 import javax.imageio.ImageIO;
 import javax.xml.parsers.DocumentBuilderFactory;
-import org.heatwright.app.store.Store;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.Keys;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.interactions.Actions;
@@ -32,32 +24,11 @@ import org.w3c.dom.Element;
 import org.w3c.dom.NodeList;
 
 /** The curves of the pages, in a browser: read, zoomed, taken away, edited. */
-class CurvesIT {
+class CurvesIT extends PlanWalk {
 
-  private static final Clock CLOCK =
-      Clock.fixed(Instant.parse("2026-12-02T15:00:00Z"), ZoneOffset.UTC);
-  private static final int PHONE = 360;
-  private static final int DESKTOP = 1280;
+  private static final int NARROW = 360;
 
-  @TempDir static Path folder;
-  private static DemoBench walk;
-  private static Store store;
-  private static Bench bench;
-  private static Browser browser;
-
-  @BeforeAll
-  static void open() {
-    walk = DemoBench.open(folder, CLOCK);
-    store = walk.store();
-    bench = walk.bench();
-    browser = walk.browser();
-  }
-
-  @AfterAll
-  static void close() {
-    walk.close();
-  }
-
+  @Override
   @BeforeEach
   void start() {
     browser.size(DESKTOP, 900);
@@ -66,11 +37,6 @@ class CurvesIT {
     browser.script("localStorage.clear()");
     browser.driver.navigate().refresh();
     browser.settled();
-  }
-
-  @AfterEach
-  void nothingToComplainAbout() {
-    assertThat(browser.complaints()).isEmpty();
   }
 
   // ---- reading
@@ -203,7 +169,7 @@ class CurvesIT {
 
   @Test
   void twoFingersZoomOnATouchScreen() {
-    browser.size(PHONE, 800);
+    browser.size(NARROW, 800);
     browser.driver.navigate().refresh();
     browser.settled();
     double[] whole = box();
@@ -359,7 +325,7 @@ class CurvesIT {
 
   @Test
   void cornersAreNotInTheWayUntilWanted() {
-    browser.size(PHONE, 800);
+    browser.size(NARROW, 800);
     browser.script("window.matchMedia = () => ({ matches: false })");
     if ("true".equals(button("Drag corners").getAttribute("aria-pressed"))) {
       press("Drag corners");
@@ -395,7 +361,7 @@ class CurvesIT {
 
   @Test
   void everybodyCanUseIt() {
-    for (int width : new int[] {PHONE, DESKTOP}) {
+    for (int width : new int[] {NARROW, DESKTOP}) {
       browser.size(width, 900);
       for (String scheme : List.of("light", "dark")) {
         browser.scheme(scheme);
@@ -413,7 +379,7 @@ class CurvesIT {
 
   @Test
   void everyTargetIsBigEnoughForAThumb() {
-    browser.size(PHONE, 800);
+    browser.size(NARROW, 800);
     edit();
     browser.find("#firing-take summary").click();
     for (WebElement target :
@@ -459,7 +425,7 @@ class CurvesIT {
     browser.find("#watched-firing .drawing").sendKeys(Keys.PAGE_UP);
     assertThat(browser.text("#watched-firing-seen"))
         .containsPattern("it said \\d+ °C; the display should say \\d+ to \\d+ °C");
-    for (int width : new int[] {PHONE, DESKTOP}) {
+    for (int width : new int[] {NARROW, DESKTOP}) {
       browser.size(width, 900);
       assertThat(browser.tooWide()).isZero();
       assertThat(browser.violations()).isEmpty();

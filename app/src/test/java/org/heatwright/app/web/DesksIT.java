@@ -72,7 +72,7 @@ class DesksIT extends PlanWalk {
     browser.driver.findElement(By.linkText("What is known of Anchor")).click();
     browser.until("the kiln's page", () -> browser.maybe("#watched").isPresent());
     assertThat(browser.all("#learned")).isEmpty();
-    usable("12-known-nameplate");
+    browser.usable("12-known-nameplate");
     assertThat(browser.text("#watched-firing .legend"))
         .contains("what the display said", "nine times in ten inside");
     browser.find("#watched figure.plotted .take a").click();
@@ -83,7 +83,7 @@ class DesksIT extends PlanWalk {
     browser.find("form.learn button").click();
     browser.until("what was learned", () -> browser.maybe("#learned").isPresent());
     assertThat(browser.text(".answer .figure")).isEqualTo("4 firings");
-    usable("12-known-learned");
+    browser.usable("12-known-learned");
 
     browser.size(PHONE, 844);
     browser.driver.findElements(By.linkText("Show it")).get(0).click();
@@ -120,7 +120,7 @@ class DesksIT extends PlanWalk {
     assertThat(browser.find("#cut").getAttribute("innerHTML")).isNotEqualTo(drawn);
     assertThat(slide.getAttribute("aria-valuetext")).isEqualTo(browser.text("#moment"));
     assertThat(browser.text("#alarm")).isEmpty();
-    usable("14-inside");
+    browser.usable("14-inside");
 
     browser.driver.findElement(By.linkText("Back to the plan")).click();
     browser.settled();
@@ -134,7 +134,7 @@ class DesksIT extends PlanWalk {
     browser.until("the pour", () -> browser.maybe(".tabs").isPresent());
     assertThat(browser.all(".answer .figure").get(0).getText()).isEqualTo("500 °C");
     assertThat(browser.text("main")).contains("your own value", "cores there", "503.8 g");
-    usable("15-pour-temperatures");
+    browser.usable("15-pour-temperatures");
 
     browser.type("#my-mould", "");
     browser.find("#asked button").click();
@@ -163,7 +163,7 @@ class DesksIT extends PlanWalk {
         browser.until(
             "the order by a plain rate", () -> browser.text("main").contains("settling 60"));
       }
-      usable("15-pour-" + tab.toLowerCase(java.util.Locale.ROOT));
+      browser.usable("15-pour-" + tab.toLowerCase(java.util.Locale.ROOT));
     }
 
     browser.type("#wants1", "much");
@@ -185,7 +185,7 @@ class DesksIT extends PlanWalk {
     browser.until("the need", () -> browser.text("#slot2").contains("Thursday class"));
     browser.driver.findElement(By.linkText("Read slot 4 without a plan")).click();
     browser.until("the reading", () -> browser.maybe("#shown1").isPresent());
-    usable("16-slot-unknown");
+    browser.usable("16-slot-unknown");
     String[] shown = {"150", "02:00", "1.5", "730", "02:30", "0.0"};
     for (int i = 0; i < shown.length; i++) {
       browser.type("#shown" + (i + 1), shown[i]);
@@ -201,13 +201,9 @@ class DesksIT extends PlanWalk {
     for (WebElement summary : browser.all("summary")) {
       summary.click();
     }
-    usable("17-slots");
+    browser.usable("17-slots");
     browser.find("#happened button[value=power-cut]").click();
     browser.until("the history", () -> browser.text("#happened").contains("the power was cut"));
     assertThat(browser.text("#slot4")).contains("may hold something else now");
-  }
-
-  private static void usable(String name) {
-    browser.usable(name, 900, () -> {});
   }
 }

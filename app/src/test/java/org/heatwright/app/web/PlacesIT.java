@@ -89,7 +89,7 @@ class PlacesIT {
     browser.focused().sendKeys(should.split(" ")[0] + Keys.ENTER);
     browser.until("the verdict", () -> browser.maybe(".says").isPresent());
     assertThat(browser.text(".says")).startsWith("Normal: ");
-    usable("21-now-hot");
+    browser.usable("21-now-hot");
 
     browser.size(PHONE, 844);
     clock.move(Duration.ofHours(15));
@@ -122,7 +122,7 @@ class PlacesIT {
     browser.until("fewer lines", () -> browser.all(".happened li").size() == lines - 1);
     browser.find(".undo button").click();
     browser.until("the line again", () -> browser.all(".happened li").size() == lines);
-    usable("23-firing");
+    browser.usable("23-firing");
   }
 
   @Test
@@ -132,11 +132,11 @@ class PlacesIT {
         Map.of("", "24-now", "kilns", "25-kilns", "firings", "26-firings", "help", "28-help");
     for (Map.Entry<String, String> place : places.entrySet()) {
       browser.driver.get(bench.address() + place.getKey());
-      usable(place.getValue());
+      browser.usable(place.getValue());
     }
     browser.driver.get(bench.address() + "materials?q=sterling");
     assertThat(browser.text("main")).contains("begins to melt", "788 °C");
-    usable("27-materials");
+    browser.usable("27-materials");
   }
 
   /** Back and forward lead where they led. */
@@ -149,18 +149,5 @@ class PlacesIT {
     }
     browser.driver.navigate().back();
     browser.until("help", () -> browser.text(".places [aria-current]").equals("Help"));
-  }
-
-  private static void usable(String name) {
-    for (String scheme : List.of("light", "dark")) {
-      for (int width : new int[] {360, 1280}) {
-        browser.size(width, 900);
-        browser.scheme(scheme);
-        assertThat(browser.tooWide()).as(name + " at " + width).isZero();
-        browser.picture("%s-%s-%d".formatted(name, scheme, width));
-        assertThat(browser.violations()).as("%s, %s, %d".formatted(name, scheme, width)).isEmpty();
-      }
-    }
-    browser.scheme("light");
   }
 }

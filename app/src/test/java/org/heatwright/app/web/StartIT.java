@@ -67,24 +67,24 @@ class StartIT {
     long began = System.nanoTime();
     browser.driver.get(bench.address().toString());
     assertThat(browser.text("main")).contains("A new bench");
-    usable("40-start-now");
+    browser.usable("40-start-now");
     browser.tabUntil("the beginning", e -> e.getText().equals("Begin here"));
     press(Keys.ENTER);
     browser.until("what", () -> browser.text("h1").equals("What do you fire?"));
-    usable("41-start-what");
+    browser.usable("41-start-what");
     browser.tabUntil("the kinds", e -> "what".equals(e.getAttribute("name")));
     press(Keys.SPACE);
     // Kept as it is answered: the page is left and found again as it was.
     browser.until("kept", () -> store.start().answers().containsKey("what"));
     press(Keys.ENTER);
     browser.until("the kiln", () -> browser.text("h1").equals("Which kiln?"));
-    usable("42-start-kiln");
+    browser.usable("42-start-kiln");
     // Wrong first: said beside its field, which has the keys then.
     browser.tabUntil("the button", e -> e.getText().equals("Next"));
     press(Keys.ENTER);
     browser.until("what is wrong", () -> !browser.text("#kiln-power-error").isEmpty());
     assertThat(browser.focused().getAttribute("id")).isEqualTo("kiln-power");
-    usable("43-start-kiln-wrong");
+    browser.usable("43-start-kiln-wrong");
     for (Map.Entry<String, String> told : PLATE) {
       browser.tabUntil(told.getKey(), e -> told.getKey().equals(e.getAttribute("id")));
       for (char key : told.getValue().toCharArray()) {
@@ -107,12 +107,12 @@ class StartIT {
     browser.until("the kiln", () -> browser.text("h1").equals("Which kiln?"));
     browser.driver.navigate().forward();
     browser.until("the keypad", () -> browser.text("h1").equals("What is it keyed in on?"));
-    usable("44-start-keypad");
+    browser.usable("44-start-keypad");
     browser.tabUntil("the looks", e -> "pad".equals(e.getAttribute("name")));
     press(Keys.SPACE);
     press(Keys.ENTER);
     browser.until("the work", () -> browser.text("h1").equals("The first work"));
-    usable("45-start-work");
+    browser.usable("45-start-work");
     int fields = browser.all(".question input, .question select").size();
     browser.tabUntil("the plan", e -> e.getText().equals("Make the first plan"));
     press(Keys.ENTER);
@@ -149,7 +149,7 @@ class StartIT {
     browser.driver.findElement(By.partialLinkText("Look round")).click();
     browser.until("the demo", () -> browser.maybe(".demo-banner").isPresent());
     assertThat(browser.driver.getCurrentUrl()).doesNotStartWith(bench.address().toString());
-    usable("47-demo");
+    browser.usable("47-demo");
     browser.find(".places").findElement(By.linkText("Plan")).click();
     browser.until("its plan", () -> browser.maybe("#keying .keys li").isPresent());
     assertThat(browser.text(".demo-banner")).contains("Demo studio");
@@ -163,11 +163,11 @@ class StartIT {
     browser.until("the demo", () -> browser.maybe(".demo-banner").isPresent());
     String demo = browser.driver.getCurrentUrl();
     browser.driver.get(demo + "shelf");
-    usable("48-shelf");
+    browser.usable("48-shelf");
     browser.find("[aria-label^='Put away: Buoy']").click();
     browser.until("undo", () -> browser.maybe(".undo button").isPresent());
     assertThat(browser.text("#away")).contains("Buoy");
-    usable("49-shelf-away");
+    browser.usable("49-shelf-away");
     browser.find(".undo button").click();
     browser.until("back", () -> browser.maybe("[aria-label^='Put away: Buoy']").isPresent());
 
@@ -184,9 +184,5 @@ class StartIT {
   private void press(CharSequence key) {
     keys++;
     browser.focused().sendKeys(key);
-  }
-
-  private void usable(String name) {
-    browser.usable(name, 800, () -> {});
   }
 }
