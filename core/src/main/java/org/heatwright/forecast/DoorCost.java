@@ -19,7 +19,8 @@ import org.heatwright.mould.MouldFiring;
  *
  * @param atSeconds when the door opens, s from the program's start
  * @param openSeconds how long it stays open, s
- * @param displayFallKelvins by how much the display falls at most, K
+ * @param displayFallKelvins by how much the display falls at most below what a switch lets it fall
+ *     to, K
  * @param displayBackSeconds from the opening until the display is back, s; empty if it is not in
  *     every draw before the program ends
  * @param moulds one entry a kind
@@ -118,11 +119,12 @@ public record DoorCost(
       int draw,
       double[] falls,
       double[] back) {
-    double swing = Math.sqrt(2) * shut.swingKelvinsAt(atSeconds);
+    double[] floor = floor(shut, atSeconds, end);
     double fall = 0;
     double since = 0;
-    for (double second = atSeconds; second <= end; second += LOOK_SECONDS) {
-      double lower = shut.readingCelsiusAt(second) - open.readingCelsiusAt(second) - swing;
+    for (int i = 0; i < floor.length; i++) {
+      double second = atSeconds + i * LOOK_SECONDS;
+      double lower = floor[i] - open.readingCelsiusAt(second);
       fall = Math.max(fall, lower);
       if (lower > BACK_KELVINS) {
         since = second + LOOK_SECONDS - atSeconds;
@@ -130,6 +132,37 @@ public record DoorCost(
     }
     falls[draw] = fall;
     back[draw] = atSeconds + since > end ? Double.POSITIVE_INFINITY : since;
+  }
+
+  /**
+   * How low the display may be without the door, by the looks from its opening on, °C. A switch
+   * makes it fall by itself, and the door changes when: so in a hold it is the lowest that the
+   * display comes to later, or came to since it was at the target.
+   */
+  private static double[] floor(FiringRun shut, double atSeconds, double end) {
+    double[] floor = new double[(int) ((end - atSeconds) / LOOK_SECONDS) + 1];
+    double[] setpoint = new double[floor.length];
+    for (int i = 0; i < floor.length; i++) {
+      double second = atSeconds + i * LOOK_SECONDS;
+      floor[i] = shut.lowestReadingCelsius(second, second);
+      setpoint[i] = shut.setpointCelsiusAt(second);
+    }
+    double[] before = new double[floor.length];
+    boolean reached = false;
+    for (int i = 0; i < floor.length; i++) {
+      boolean held = i > 0 && setpoint[i] == setpoint[i - 1];
+      reached = held && reached || floor[i] >= setpoint[i];
+      before[i] = held && reached ? Math.min(before[i - 1], floor[i]) : floor[i];
+    }
+    for (int i = floor.length - 2; i >= 0; i--) {
+      if (setpoint[i] == setpoint[i + 1]) {
+        floor[i] = Math.min(floor[i], floor[i + 1]);
+      }
+    }
+    for (int i = 0; i < floor.length; i++) {
+      floor[i] = Math.min(floor[i], before[i]);
+    }
+    return floor;
   }
 
   private static Mould mould(

@@ -56,6 +56,20 @@ class DoorCostTest {
         .isLessThan(lengthy.moulds().get(0).coreFallKelvins().median());
   }
 
+  /** An on-off kiln at low heat swings by tens of kelvins in a phase that any door shifts. */
+  @Test
+  void whatASwitchDoesByItselfIsNotTheDoors() {
+    ForecastRequest request =
+        ForecastRequest.of(
+                TestSchedules.of(segment(300, 100, 300)), TestKilns.fibreMuffle(), Charge.empty())
+            .withDraws(16);
+    DoorCost touched = DoorCost.of(request, 4 * 3600, 1);
+    assertThat(touched.displayFallKelvins().high()).isLessThan(1);
+    assertThat(touched.displayBackSeconds().orElseThrow().high()).isZero();
+    DoorCost open = DoorCost.of(request, 4 * 3600, 60);
+    assertThat(open.displayFallKelvins().high()).isGreaterThan(10);
+  }
+
   @Test
   void theDoorMustOpenWhileTheProgramRuns() {
     assertThatIllegalArgumentException()

@@ -47,7 +47,7 @@ import org.junit.jupiter.api.Test;
 class GlassStairsTest {
 
   private static final long SEED = 20261127;
-  private static final int WORKS = 2_000;
+  private static final int WORKS = 10_000;
   private static final int INSPECTED_EACH = 20;
   private static final int STRESSED_EACH = 250;
 
