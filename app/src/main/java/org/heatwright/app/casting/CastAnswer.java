@@ -1,6 +1,9 @@
 package org.heatwright.app.casting;
 
 import java.util.List;
+import org.heatwright.inspect.Wording;
+import org.heatwright.material.Origin;
+import org.heatwright.units.TemperatureUnit;
 import org.heatwright.work.casting.Remark;
 
 /**
@@ -26,6 +29,28 @@ public record CastAnswer(
     cautions = List.copyOf(cautions);
   }
 
+  /** The same with every temperature in words in that unit; it was written in °C or in both. */
+  CastAnswer in(TemperatureUnit unit) {
+    return new CastAnswer(
+        Wording.in(headline, unit),
+        all(details, unit),
+        tables.stream().map(table -> table.in(unit)).toList(),
+        all(notes, unit),
+        cautions.stream().map(caution -> in(caution, unit)).toList());
+  }
+
+  private static List<String> all(List<String> texts, TemperatureUnit unit) {
+    return texts.stream().map(text -> Wording.in(text, unit)).toList();
+  }
+
+  private static Remark in(Remark remark, TemperatureUnit unit) {
+    Origin origin = remark.origin();
+    return new Remark(
+        remark.code(),
+        Wording.in(remark.message(), unit),
+        new Origin(origin.kind(), Wording.in(origin.text(), unit)));
+  }
+
   /**
    * Rows under a title.
    *
@@ -41,6 +66,15 @@ public record CastAnswer(
       rows = List.copyOf(rows);
     }
 
+    private Table in(TemperatureUnit unit) {
+      return new Table(
+          name,
+          figure,
+          Wording.in(rest, unit),
+          all(lines, unit),
+          rows.stream().map(row -> row.in(unit)).toList());
+    }
+
     static Table plain(String title, List<Row> rows) {
       return new Table(title, "", "", List.of(), rows);
     }
@@ -53,7 +87,11 @@ public record CastAnswer(
    * @param value a number with its unit; may be empty
    * @param words what it is, and from where
    */
-  public record Row(Weight weight, String value, String words) {}
+  public record Row(Weight weight, String value, String words) {
+    private Row in(TemperatureUnit unit) {
+      return new Row(weight, value, Wording.in(words, unit));
+    }
+  }
 
   /** Whether a row goes into the number above it. */
   public enum Weight {

@@ -109,21 +109,23 @@ public record PourAsk(
                             CastWords.difference(s.low(), unit),
                             CastWords.difference(s.high(), unit)))
             .toList();
-    return new CastAnswer(
-        "%s, %s, %s:"
-            .formatted(
-                question.alloy(),
-                question.section().map(SectionClass::words).orElse("section not told"),
-                question.method().word()),
-        List.of(),
-        List.of(
-            proposal("Mould", plan.mould(), List.of(), unit),
-            proposal("Metal", plan.metal(), superheat, unit),
-            Table.plain(
-                "The clocks (gypsum-bonded moulds):",
-                plan.clocks().stream().map(PourAsk::clock).toList())),
-        plan.remarks().stream().map(CastWords::words).toList(),
-        plan.cautions());
+    CastAnswer answer =
+        new CastAnswer(
+            "%s, %s, %s:"
+                .formatted(
+                    question.alloy(),
+                    question.section().map(SectionClass::words).orElse("section not told"),
+                    question.method().word()),
+            List.of(),
+            List.of(
+                proposal("Mould", plan.mould(), List.of(), unit),
+                proposal("Metal", plan.metal(), superheat, unit),
+                Table.plain(
+                    "The clocks (gypsum-bonded moulds):",
+                    plan.clocks().stream().map(PourAsk::clock).toList())),
+            plan.remarks().stream().map(CastWords::words).toList(),
+            plan.cautions());
+    return answer.in(unit);
   }
 
   private static Table proposal(

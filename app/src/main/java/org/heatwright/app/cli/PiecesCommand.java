@@ -99,6 +99,8 @@ final class PiecesCommand implements Callable<Integer> {
   @Option(names = "--piece", paramLabel = "NAME", description = "With --kept: this piece only.")
   private Optional<String> piece;
 
+  @Mixin private InUnit degrees;
+
   @Mixin private OwnStore ownStore;
 
   @Mixin private Answer answer;
@@ -131,7 +133,7 @@ final class PiecesCommand implements Callable<Integer> {
     plot.ifPresent(PlotFile::require);
     Composition composition = Composer.compose(enamel, kiln, Optional.empty());
     EnamelOutlook outlook = ((EnamelJudge) composition.judge()).known();
-    TemperatureUnit unit = composition.schedule().unit();
+    TemperatureUnit unit = degrees.unit();
     LoggedSession.Judge judge = LoggedSession.judge(enamel, outlook);
     List<LoggedSession> sessions = new ArrayList<>();
     for (Path path : logs) {
@@ -214,8 +216,7 @@ final class PiecesCommand implements Callable<Integer> {
         page.line(one.words());
         for (PieceEntry firing : one.firings()) {
           page.hanging(
-              "  ",
-              KeptPiece.words(firing, TemperatureUnit.CELSIUS, surroundings.clock().getZone()));
+              "  ", KeptPiece.words(firing, degrees.unit(), surroundings.clock().getZone()));
         }
       }
       answer.give(surroundings, KeptPiecesJson.of(chosen), page);
@@ -247,13 +248,18 @@ final class PiecesCommand implements Callable<Integer> {
     for (Outcome outcome : outcomes) {
       page.hanging(
           "  ",
-          "%s%s: %s. %s (%s)"
-              .formatted(
-                  outcome.severity().map(s -> s.name().toLowerCase(Locale.ROOT) + ": ").orElse(""),
-                  outcome.what(),
-                  outcome.value(),
-                  outcome.meaning(),
-                  outcome.origin().words()));
+          Wording.in(
+              "%s%s: %s. %s (%s)"
+                  .formatted(
+                      outcome
+                          .severity()
+                          .map(s -> s.name().toLowerCase(Locale.ROOT) + ": ")
+                          .orElse(""),
+                      outcome.what(),
+                      outcome.value(),
+                      outcome.meaning(),
+                      outcome.origin().words()),
+              unit));
     }
     return page;
   }
@@ -268,8 +274,10 @@ final class PiecesCommand implements Callable<Integer> {
       page.line(session.headline());
       if (session.pieces().firings().isEmpty()) {
         page.line(
-            "No opening of the door shows: nothing fell by 12 K and came back, and no event tells"
-                + " one.");
+            Wording.in(
+                "No opening of the door shows: nothing fell by 12 K and came back, and no event"
+                    + " tells one.",
+                unit));
         continue;
       }
       page.line(session.doorWords(unit));

@@ -130,6 +130,17 @@ class CastCommandTest {
 
   /** The demo's platinum: a work file says alloy, binder and the rest. */
   @Test
+  void everyTextOfAPourFollowsTheUnit() {
+    String page =
+        Run.of("cast", "pour", "--alloy", "14k-yellow-gold", "--thinnest-mm", "1.2", "--unit", "F")
+            .out();
+    assertThat(page)
+        .contains("1254 °F", "mould about 360 °F under melting", "from 896 °F")
+        .doesNotContain("°C")
+        .doesNotContainPattern("\\d K\\b");
+  }
+
+  @Test
   void aPourTakesFromTheWorkFileWhatIsNotSaid() throws JsonProcessingException {
     String works = "src/main/resources/demo/works/";
     JsonNode harbour = json("pour --work " + works + "harbour-burnout.yaml --thinnest-mm 1.2");

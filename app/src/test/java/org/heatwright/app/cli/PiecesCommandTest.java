@@ -154,6 +154,19 @@ class PiecesCommandTest {
 
   /** An opening at which nothing goes in is no firing. */
   @Test
+  void everyTextFollowsTheUnit() throws IOException {
+    Path file = dir.resolve("unit.db");
+    Path demo = dir.resolve("logs/2026-11-20.csv");
+    String log = run("--log " + demo + " --unit F --keep --store " + file).out();
+    String kept = Run.of("pieces", "--kept", "--unit", "F", "--store", file.toString()).out();
+    String expected = run("--unit F").out();
+    assertThat(expected).contains("at 1508 °F");
+    for (String page : List.of(log, kept, expected)) {
+      assertThat(page).contains(" °F").doesNotContain("°C").doesNotContainPattern("\\d K\\b");
+    }
+  }
+
+  @Test
   void theLastOpeningIsNoPiece() throws IOException {
     JsonNode firings =
         json("--log " + Path.of("src", "main", "resources", "demo", "logs", "2026-11-20.csv"))
