@@ -219,8 +219,10 @@ final class AskDesk {
       Optional<Schedule> planned = Optional.empty();
       Optional<Kiln> kiln = Optional.empty();
       if (firing.isPresent()) {
-        Optional<Facts> booked = readable("firing", () -> firings.causes().facts(firing.get()));
-        facts = booked.orElse(facts);
+        Optional<CausesDesk.Known> booked =
+            readable("firing", () -> firings.causes().known(firing.get()));
+        booked.flatMap(CausesDesk.Known::reading).ifPresent(notes::add);
+        facts = booked.map(CausesDesk.Known::facts).orElse(facts);
         planned = readable("firing", firing.get()::planned);
         kiln = readable("firing", firing.get()::kiln);
       } else {

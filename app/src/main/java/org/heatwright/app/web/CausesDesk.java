@@ -3,6 +3,7 @@ package org.heatwright.app.web;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
+import java.time.Duration;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
@@ -33,12 +34,16 @@ final class CausesDesk {
   private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMM", Locale.UK);
   private static final int FACTS_KEPT = 24;
 
+  /** A page waits so long for a log to be read. */
+  private static final Duration PATIENCE = Duration.ofMillis(500);
+
   private final Store store;
   private final Clock clock;
   private final Function<FiringRecord, Watch> watches;
-  private final Lately<Key, Facts> facts = new Lately<>(FACTS_KEPT);
+  private final Lately<FiringRecord, Facts> facts = new Lately<>(FACTS_KEPT);
+  private final Beside<Key, Facts> read = new Beside<>(FACTS_KEPT);
 
-  /** What the facts of a firing depend on. */
+  /** What the facts of a firing with a log depend on. */
   private record Key(FiringRecord firing, String log) {}
 
   /**
@@ -50,16 +55,40 @@ final class CausesDesk {
     this.watches = watches;
   }
 
-  /** What is known of a firing; up to a second at first, at hand afterwards. */
-  Facts facts(FiringRecord firing) {
+  /**
+   * What is known of a firing.
+   *
+   * @param reading said while the log of that day is still being read; else empty
+   */
+  record Known(Facts facts, Optional<String> reading) {}
+
+  /**
+   * What is known now; up to a second at first, at hand afterwards. A log takes several seconds at
+   * first: until it is read, what is known without it.
+   */
+  Known known(FiringRecord firing) {
     Optional<FiringLog> log = log(firing);
-    return facts.of(
-        new Key(firing, log.map(FiringLog::id).orElse("")),
-        key ->
-            FiringFacts.of(
-                key.firing(),
-                watches.apply(key.firing()),
-                log.flatMap(l -> logged(key.firing(), l))));
+    if (log.isEmpty()) {
+      return new Known(withoutLog(firing), Optional.empty());
+    }
+    FiringLog brought = log.get();
+    return read.within(
+            new Key(firing, brought.id()),
+            () ->
+                FiringFacts.of(firing, watches.apply(firing), Optional.of(logged(firing, brought))),
+            PATIENCE)
+        .map(facts -> new Known(facts, Optional.empty()))
+        .orElseGet(
+            () ->
+                new Known(
+                    withoutLog(firing),
+                    Optional.of(
+                        "The log “%s” of that day is still being read; open this page again in a little while."
+                            .formatted(brought.name()))));
+  }
+
+  private Facts withoutLog(FiringRecord firing) {
+    return facts.of(firing, asked -> FiringFacts.of(asked, watches.apply(asked), Optional.empty()));
   }
 
   /** The one log that was brought of this kiln for the day on which start was pressed. */
@@ -78,15 +107,14 @@ final class CausesDesk {
   }
 
   /** The log as of this firing: what stood in the kiln is what was planned. */
-  private Optional<LoggedFiring> logged(FiringRecord firing, FiringLog log) {
+  private LoggedFiring logged(FiringRecord firing, FiringLog log) {
     LoggedFiring read = KilnDesk.logged(log);
-    return Optional.of(
-        new LoggedFiring(
-            read.name(),
-            firing.runs(),
-            read.conditions(),
-            watches.apply(firing).composition().map(Composition::charge).orElse(Charge.empty()),
-            read.readings()));
+    return new LoggedFiring(
+        read.name(),
+        firing.runs(),
+        read.conditions(),
+        watches.apply(firing).composition().map(Composition::charge).orElse(Charge.empty()),
+        read.readings());
   }
 
   /** The section below a firing that came out with a fault; empty where there is nothing to say. */
@@ -100,8 +128,8 @@ final class CausesDesk {
       return Optional.empty();
     }
     try {
-      Facts known = facts(firing);
-      Ranking ranking = CauseBook.rank(firing.entry().kind(), fault.get(), known);
+      Known known = known(firing);
+      Ranking ranking = CauseBook.rank(firing.entry().kind(), fault.get(), known.facts());
       Optional<FiringLog> log = log(firing);
       String ask = "/ask?firing=" + encoded(firing.id());
       return Optional.of(
@@ -111,7 +139,7 @@ final class CausesDesk {
                   (clue, yes) -> ask + "&c." + clue.code() + "=" + (yes ? "yes" : "no"),
                   plan(firing),
                   log.map(l -> l.showed().happened()).orElse(List.of())),
-              basis(firing, log),
+              known.reading().orElseGet(() -> basis(firing, log)),
               compared(firing, outcome),
               ask));
     } catch (InputException ofAnotherVersion) {

@@ -84,7 +84,10 @@ final class KilnDesk {
   private final Clock clock;
   private final Forecasts forecasts = new Forecasts();
   private final Lately<Aligning, LogAlignment> alignments = new Lately<>(ALIGNMENTS_KEPT);
-  private final Healths healths = new Healths();
+  private final Beside<HealthQuestion, KilnHealth> healths = new Beside<>(HEALTHS_KEPT);
+
+  /** What health depends on: the kiln without what was learned, and which logs. */
+  private record HealthQuestion(Kiln nameplate, List<String> logs) {}
 
   KilnDesk(Store store, Clock clock) {
     this.store = store;
@@ -439,10 +442,11 @@ final class KilnDesk {
   }
 
   private Optional<KilnHealth> health(Kiln kiln, List<FiringLog> used, Duration patience) {
+    Kiln nameplate = kiln.withoutLearned();
+    List<DatedFiring> firings = dated(kiln, used);
     return healths.within(
-        kiln.withoutLearned(),
-        used.stream().map(FiringLog::id).toList(),
-        dated(kiln, used),
+        new HealthQuestion(nameplate, used.stream().map(FiringLog::id).toList()),
+        () -> KilnHealth.of(nameplate, firings),
         patience);
   }
 
@@ -465,6 +469,7 @@ final class KilnDesk {
 
   private static final int MOST_FOLLOWED = 16;
   private static final Duration HEALTH_PATIENCE = Duration.ofMinutes(2);
+  private static final int HEALTHS_KEPT = 8;
   private static final Duration HEALTH_WAIT = Duration.ofSeconds(5);
 
   // ---- a log against its forecast

@@ -8,6 +8,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.util.List;
 import org.heatwright.app.store.Store;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -155,8 +156,9 @@ class PiecesCommandTest {
   /** An opening at which nothing goes in is no firing. */
   @Test
   void everyTextFollowsTheUnit() throws IOException {
-    Path file = dir.resolve("unit.db");
-    Path demo = dir.resolve("logs/2026-11-20.csv");
+    Path file = folder.resolve("unit.db");
+    Store.open(file, Clock.systemUTC()).close();
+    Path demo = Path.of("src", "main", "resources", "demo", "logs", "2026-11-20.csv");
     String log = run("--log " + demo + " --unit F --keep --store " + file).out();
     String kept = Run.of("pieces", "--kept", "--unit", "F", "--store", file.toString()).out();
     String expected = run("--unit F").out();

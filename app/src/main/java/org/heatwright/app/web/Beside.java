@@ -1,0 +1,52 @@
+package org.heatwright.app.web;
+
+import java.time.Duration;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
+import java.util.function.Supplier;
+
+/**
+ * What was worked out lately beside the pages, or is being worked out: it takes longer than a page
+ * may. Safe for use from several threads; the same question is worked out once, and what failed is
+ * asked again.
+ */
+final class Beside<K, V> {
+
+  private final Map<K, CompletableFuture<V>> kept;
+
+  /**
+   * @param most how many are kept: those that were asked for last
+   */
+  Beside(int most) {
+    kept =
+        new LinkedHashMap<>(most, 0.75f, true) {
+          private static final long serialVersionUID = 1L;
+
+          @Override
+          protected boolean removeEldestEntry(Map.Entry<K, CompletableFuture<V>> eldest) {
+            return size() > most;
+          }
+        };
+  }
+
+  /**
+   * The answer, or nothing if it takes longer than that; it goes on being worked out then.
+   *
+   * @param question the same one has the same answer
+   * @throws IllegalStateException if it failed
+   */
+  Optional<V> within(K question, Supplier<V> work, Duration patience) {
+    CompletableFuture<V> answer;
+    synchronized (kept) {
+      CompletableFuture<V> known = kept.get(question);
+      answer =
+          known == null || known.isCompletedExceptionally()
+              ? CompletableFuture.supplyAsync(work)
+              : known;
+      kept.put(question, answer);
+    }
+    return Awaited.within(answer, patience);
+  }
+}
