@@ -14,8 +14,10 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import java.util.Set;
 import java.util.UUID;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.flywaydb.core.Flyway;
 import org.flywaydb.core.api.FlywayException;
@@ -382,6 +384,21 @@ public final class Store implements AutoCloseable {
                 .bind("keypad", keypad)
                 .map(SLOT)
                 .list());
+  }
+
+  /** What people have named: everything on the shelf, logs, firings and pieces, put away or not. */
+  public Set<String> names() {
+    return run(
+        handle ->
+            handle
+                .createQuery(
+                    "select coalesce(away_name, name) from document"
+                        + " union select name from firing_log"
+                        + " union select job from firing union select kiln from firing"
+                        + " union select keypad from firing"
+                        + " union select piece from piece_firing")
+                .mapTo(String.class)
+                .collect(Collectors.toUnmodifiableSet()));
   }
 
   /** The keypad of a kiln by what was told last of its slots: its name on the shelf. */

@@ -7,8 +7,6 @@ import io.javalin.http.NotFoundResponse;
 import io.javalin.http.SameSite;
 import java.net.URI;
 import java.nio.charset.StandardCharsets;
-import java.util.HashSet;
-import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
@@ -18,9 +16,6 @@ import org.heatwright.app.json.Json;
 import org.heatwright.app.languages.Language;
 import org.heatwright.app.languages.PageTranslator;
 import org.heatwright.app.languages.Phrasebook;
-import org.heatwright.app.store.Document;
-import org.heatwright.app.store.FiringEntry;
-import org.heatwright.app.store.Kind;
 import org.heatwright.app.store.Store;
 
 /**
@@ -114,7 +109,7 @@ final class LanguageRoutes {
 
   /** The language's book with the names that are on this shelf now. */
   private Phrasebook book(Language language) {
-    Set<String> names = names(store);
+    Set<String> names = store.names();
     return Objects.requireNonNull(
         books.compute(
             language,
@@ -122,23 +117,6 @@ final class LanguageRoutes {
                 before != null && before.names().equals(names)
                     ? before
                     : Phrasebook.of(l).with(names)));
-  }
-
-  /** What people have named: it is not translated. */
-  static Set<String> names(Store store) {
-    Set<String> names = new HashSet<>();
-    for (Kind kind : Kind.values()) {
-      for (Document document : store.all(kind)) {
-        names.add(document.name());
-        if (kind == Kind.KILN) {
-          store.logs(document.name()).forEach(log -> names.add(log.name()));
-        }
-      }
-    }
-    for (FiringEntry firing : store.firings().all()) {
-      names.addAll(List.of(firing.job(), firing.kiln(), firing.keypad()));
-    }
-    return names;
   }
 
   private void translate(Context ctx) {

@@ -151,7 +151,7 @@ final class Walk implements AutoCloseable {
 
   /** What people have named on this bench. */
   Set<String> names() {
-    return LanguageRoutes.names(store);
+    return store.names();
   }
 
   URI address() {
