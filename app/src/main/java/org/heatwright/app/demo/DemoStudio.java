@@ -11,7 +11,7 @@ import org.heatwright.app.store.Kind;
 import org.heatwright.app.store.Store;
 
 /**
- * Puts the Quayside Bench on the shelf: three kilns, six keypads, work of every kind, four logs.
+ * Puts the Quayside Bench on the shelf: three kilns, six keypads, work of every kind, five logs.
  */
 public final class DemoStudio {
 
@@ -45,7 +45,7 @@ public final class DemoStudio {
       List.of("tern", "gull", "heron", "petrel", "skua", "dunlin");
 
   /**
-   * An invented log of kiln Anchor.
+   * An invented log.
    *
    * @param file its name under {@code demo/logs}, without ending
    * @param schedule what ran, likewise
@@ -59,6 +59,10 @@ public final class DemoStudio {
           logged("2026-09-26", "Working heat, empty", "working-heat"),
           logged("2026-10-17", "Slow rise", "slow-rise"),
           logged("2026-11-14", "Dry run", "dry-run"));
+
+  /** An evening of brooches in kiln Buoy, its door opened for each. */
+  private static final Logged EVENING =
+      logged("2026-11-20", "Evening of brooches", "enamel-evening");
 
   private static Logged logged(String date, String name, String schedule) {
     return new Logged(date, name + " (invented)", LocalDate.parse(date), schedule);
@@ -75,15 +79,18 @@ public final class DemoStudio {
     WORKS.forEach(name -> keep(store, Kind.WORK, "works", name));
     KILNS.forEach(name -> keep(store, Kind.KILN, "kilns", name));
     KEYPADS.forEach(name -> keep(store, Kind.KEYPAD, "keypads", name));
-    for (Logged log : LOGS) {
-      store.keepLog(
-          "Anchor",
-          log.name(),
-          log.date(),
-          text("/demo/logs/" + log.file() + ".csv"),
-          text("/demo/logs/" + log.schedule() + ".yaml"),
-          "");
-    }
+    LOGS.forEach(log -> keep(store, "Anchor", log));
+    keep(store, "Buoy", EVENING);
+  }
+
+  private static void keep(Store store, String kiln, Logged log) {
+    store.keepLog(
+        kiln,
+        log.name(),
+        log.date(),
+        text("/demo/logs/" + log.file() + ".csv"),
+        text("/demo/logs/" + log.schedule() + ".yaml"),
+        "");
   }
 
   /** A file to start one's own from. */

@@ -491,6 +491,7 @@ final class KilnDesk {
             "The display's log against its forecast: " + FiringPlot.told(firing)),
         "/kiln/forecast.svg" + query,
         "/kiln/forecast.png" + query,
+        "/pieces?kiln=%s&log=%s".formatted(encoded(name), encoded(log.id())),
         firing.comparable()
             ? Optional.of(plot(ResidualPlot.of(firing), "missed", name, log.id()))
             : Optional.empty());

@@ -85,6 +85,7 @@ public record KilnPage(
       CurveFigure firing,
       String svg,
       String png,
+      String pieces,
       Optional<Plot> missed) {}
 
   /**

@@ -60,6 +60,10 @@ final class Pages {
     return laidOut("firings", page);
   }
 
+  String pieces(PiecesPage page) {
+    return laidOut("pieces", page);
+  }
+
   String kilns(KilnsPage page) {
     return laidOut("kilns", page);
   }

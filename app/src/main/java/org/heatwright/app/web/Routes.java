@@ -103,6 +103,8 @@ final class Routes {
     shelf.addTo(routes);
     new ArchiveRoutes(settings.store(), settings.clock(), shelf).addTo(routes);
     ask.addTo(routes);
+    new PiecesRoutes(new PiecesDesk(settings.store(), settings.clock()), pages, words::clock)
+        .addTo(routes);
     routes.get("/readback", ctx -> readback(ctx, false));
     routes.post("/readback", ctx -> readback(ctx, true));
     routes.get("/rehearse", this::rehearse);

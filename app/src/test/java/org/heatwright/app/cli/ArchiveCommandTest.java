@@ -33,7 +33,7 @@ class ArchiveCommandTest {
     assertThat(saved.code()).isZero();
     Run brought = Run.of("archive", "bring", archive, "--store", there);
     assertThat(brought.err()).isEmpty();
-    assertThat(brought.out()).contains("New here:", " 4 logs");
+    assertThat(brought.out()).contains("New here:", " 5 logs");
     try (Store store = Store.open(there, CLOCK)) {
       assertThat(store.find(Kind.KILN, "Anchor")).isPresent();
     }

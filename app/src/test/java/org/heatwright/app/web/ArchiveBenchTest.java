@@ -39,7 +39,7 @@ class ArchiveBenchTest {
 
         HttpResponse<String> brought = bring(other, taken.body());
         assertThat(brought.statusCode()).isEqualTo(200);
-        assertThat(brought.body()).contains("The archive was read. New here:", "Logs: 4");
+        assertThat(brought.body()).contains("The archive was read. New here:", "Logs: 5");
         assertThat(there.find(Kind.KILN, "Anchor")).isPresent();
         assertThat(bring(other, taken.body()).body()).contains("all of it was here already");
 

@@ -581,7 +581,7 @@ class BenchTest {
 
   @Test
   void aKilnWithoutLogsSaysWhatToBringAndOneThatIsNotThereIsNotFound() throws Exception {
-    assertThat(asked.get("kiln?name=Buoy").body())
+    assertThat(asked.get("kiln?name=Capstan").body())
         .contains("Bring the log of a firing", "There is none yet");
     assertThat(asked.get("kiln?name=Dinghy").statusCode()).isEqualTo(404);
     assertThat(asked.get("kiln").statusCode()).isEqualTo(404);

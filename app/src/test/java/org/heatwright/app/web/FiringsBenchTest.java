@@ -68,8 +68,8 @@ class FiringsBenchTest {
         .doesNotContain("What does the display say");
     assertThat(asked.get("?work=Harbour+burnout").headers().firstValue("Location").orElseThrow())
         .startsWith("/plan?work=Harbour+burnout");
-    assertThat(asked.get("firings").body()).contains("4 firings.", "Slow rise (invented)", ">log<");
-    assertThat(asked.get("firings?kiln=Buoy").body()).contains("Nothing is in the book yet");
+    assertThat(asked.get("firings").body()).contains("5 firings.", "Slow rise (invented)", ">log<");
+    assertThat(asked.get("firings?kiln=Capstan").body()).contains("Nothing is in the book yet");
     assertThat(asked.get("kilns").body()).contains("Anchor", "Buoy", "Capstan", "nameplate alone");
     assertThat(asked.get("help").body()).contains("What can hurt", "Counter-enamel");
     assertThat(asked.get("firing?id=nothing").statusCode()).isEqualTo(404);

@@ -334,6 +334,14 @@ final class Walk implements AutoCloseable {
     for (var log : store.logs("Anchor")) {
       get("kiln?name=Anchor&log=" + log.id());
     }
+    String evening = store.logs("Buoy").get(0).id();
+    get("pieces");
+    get("pieces?kiln=Buoy&log=" + evening);
+    get("pieces?kiln=Buoy&log=" + evening + "&work=Evening+enamel&openings=two");
+    get("pieces?kiln=Anchor&log=" + store.logs("Anchor").get(0).id());
+    post("pieces", Map.of("kiln", "Buoy", "log", evening, "work", "Evening enamel"));
+    get("pieces");
+    get("kiln?name=Buoy&log=" + evening);
     String ids = store.logs("Anchor").get(1).id();
     post("kiln/learn?name=Anchor", Map.of("use", ids));
     get("kiln?name=Anchor");

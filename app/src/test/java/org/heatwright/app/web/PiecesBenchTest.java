@@ -1,0 +1,72 @@
+package org.heatwright.app.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.Clock;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.util.Map;
+import java.util.OptionalInt;
+import org.heatwright.app.demo.DemoStudio;
+import org.heatwright.app.store.FiringLog;
+import org.heatwright.app.store.Kind;
+import org.heatwright.app.store.Store;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+
+/** A session's log is split into its pieces on the bench, and what it tells of them is kept. */
+class PiecesBenchTest {
+
+  private static final Clock CLOCK =
+      Clock.fixed(Instant.parse("2026-12-02T12:00:00Z"), ZoneOffset.UTC);
+
+  private Store store;
+  private Bench bench;
+  private AskedBench asked;
+
+  @BeforeEach
+  void open() {
+    store = Store.temporary(CLOCK);
+    DemoStudio.fill(store);
+    bench = Bench.start(new BenchSettings(store, CLOCK, OptionalInt.of(0)));
+    asked = new AskedBench(bench);
+  }
+
+  @AfterEach
+  void close() {
+    bench.close();
+    store.close();
+  }
+
+  @Test
+  void theDemoEveningIsSplitKeptAndListed() throws Exception {
+    FiringLog log = store.logs("Buoy").get(0);
+    String kiln = asked.get("kiln?name=Buoy").body();
+    String address = "pieces?kiln=Buoy&log=" + log.id();
+    assertThat(kiln).contains("href=\"/" + address.replace("&", "&amp;") + "\"");
+    String page = asked.get(address + "&work=Evening+enamel").body();
+    assertThat(page)
+        .contains("12 pieces in Evening of brooches", "The display falls", "brooch 1, coat 1")
+        .contains("Keep what it tells of named pieces", "Nothing was kept of a piece yet");
+
+    Map<String, String> form = Map.of("kiln", "Buoy", "log", log.id(), "work", "Evening enamel");
+    assertThat(asked.post("pieces", form).headers().firstValue("Location").orElseThrow())
+        .isEqualTo("/pieces#kept");
+    asked.post("pieces", form);
+    assertThat(store.pieces()).hasSize(12);
+    assertThat(asked.get("pieces").body())
+        .contains("brooch 1: 2 firings, coats 1 to 2", "20 Nov 2026")
+        .doesNotContain("Nothing was kept");
+    assertThat(asked.get("firings").body()).contains("href=\"/pieces\"");
+  }
+
+  @Test
+  void aLogWithoutADoorAndAShelfWithoutEnamelSaySo() throws Exception {
+    String dry = "pieces?kiln=Anchor&log=" + store.logs("Anchor").get(0).id();
+    assertThat(asked.get(dry).body()).contains("No opening of the door shows: nothing fell by");
+    assertThat(asked.get("pieces?kiln=Anchor&log=none").statusCode()).isEqualTo(200);
+    store.all(Kind.WORK).forEach(work -> store.away().putAway("work", work.id()));
+    assertThat(asked.get(dry).body()).contains("There is no enamel on the shelf to judge it by");
+  }
+}
