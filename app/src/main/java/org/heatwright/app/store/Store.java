@@ -12,6 +12,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.UUID;
@@ -164,6 +165,22 @@ public final class Store implements AutoCloseable {
                 .bind("kind", kind.word())
                 .map(DOCUMENT)
                 .list());
+  }
+
+  /**
+   * What people have named: texts, logs, and the work, kiln and keypad of each firing. No entry is
+   * read for it beyond its names, so that none can spoil it.
+   */
+  public Set<String> names() {
+    return run(
+        handle ->
+            handle
+                .createQuery(
+                    "select name from document union select name from firing_log"
+                        + " union select job from firing union select kiln from firing"
+                        + " union select keypad from firing")
+                .mapTo(String.class)
+                .set());
   }
 
   public Optional<Document> find(Kind kind, String name) {
