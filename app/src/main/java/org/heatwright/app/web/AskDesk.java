@@ -219,8 +219,14 @@ final class AskDesk {
       Optional<Schedule> planned = Optional.empty();
       Optional<Kiln> kiln = Optional.empty();
       if (firing.isPresent()) {
-        Optional<Facts> booked = readable("firing", () -> firings.causes().facts(firing.get()));
-        facts = booked.orElse(facts);
+        Optional<Optional<Facts>> booked =
+            readable("firing", () -> firings.causes().facts(firing.get()));
+        if (booked.isPresent() && booked.get().isEmpty()) {
+          notes.add(
+              "The log of that day is being held against the kiln's forecast. Load this page again in"
+                  + " some seconds: until then nothing of that firing counts here.");
+        }
+        facts = booked.flatMap(f -> f).orElse(facts);
         planned = readable("firing", firing.get()::planned);
         kiln = readable("firing", firing.get()::kiln);
       } else {

@@ -6,12 +6,18 @@ import java.util.Optional;
 /**
  * Below a firing that came out with a fault: causes, and the firings before it.
  *
- * @param causes what may be behind it
+ * @param causes what may be behind it; empty while a log is still held against the kiln's model
  * @param basis what the ranking rests on, a sentence
  * @param compared this firing beside the last ones of its kind; empty without any
  * @param ask where to tell more
+ * @param again where to look again
  */
-public record BehindPage(CausesView causes, String basis, Optional<Compared> compared, String ask) {
+public record BehindPage(
+    Optional<CausesView> causes,
+    String basis,
+    Optional<Compared> compared,
+    String ask,
+    String again) {
 
   /**
    * Firings side by side.

@@ -3,6 +3,7 @@ package org.heatwright.app.web;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
+import java.time.Duration;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
@@ -33,10 +34,16 @@ final class CausesDesk {
   private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMM", Locale.UK);
   private static final int FACTS_KEPT = 24;
 
+  /** A log is held against the kiln's model: some seconds, which no page waits for. */
+  private static final Duration WITH_LOG = Duration.ofMillis(600);
+
+  /** Without a log it is under a second; this is never reached. */
+  private static final Duration WITHOUT = Duration.ofSeconds(20);
+
   private final Store store;
   private final Clock clock;
   private final Function<FiringRecord, Watch> watches;
-  private final Lately<Key, Facts> facts = new Lately<>(FACTS_KEPT);
+  private final Beside<Key, Facts> facts = new Beside<>(FACTS_KEPT);
 
   /** What the facts of a firing depend on. */
   private record Key(FiringRecord firing, String log) {}
@@ -50,16 +57,19 @@ final class CausesDesk {
     this.watches = watches;
   }
 
-  /** What is known of a firing; up to a second at first, at hand afterwards. */
-  Facts facts(FiringRecord firing) {
-    Optional<FiringLog> log = log(firing);
-    return facts.of(
+  /**
+   * What is known of a firing. With a log it takes some seconds at first: it is worked out beside
+   * the page then and is nothing until it is there.
+   */
+  Optional<Facts> facts(FiringRecord firing) {
+    return facts(firing, log(firing));
+  }
+
+  private Optional<Facts> facts(FiringRecord firing, Optional<FiringLog> log) {
+    return facts.within(
         new Key(firing, log.map(FiringLog::id).orElse("")),
-        key ->
-            FiringFacts.of(
-                key.firing(),
-                watches.apply(key.firing()),
-                log.flatMap(l -> logged(key.firing(), l))));
+        () -> FiringFacts.of(firing, watches.apply(firing), log.map(l -> logged(firing, l))),
+        log.isPresent() ? WITH_LOG : WITHOUT);
   }
 
   /** The one log that was brought of this kiln for the day on which start was pressed. */
@@ -78,15 +88,14 @@ final class CausesDesk {
   }
 
   /** The log as of this firing: what stood in the kiln is what was planned. */
-  private Optional<LoggedFiring> logged(FiringRecord firing, FiringLog log) {
+  private LoggedFiring logged(FiringRecord firing, FiringLog log) {
     LoggedFiring read = KilnDesk.logged(log);
-    return Optional.of(
-        new LoggedFiring(
-            read.name(),
-            firing.runs(),
-            read.conditions(),
-            watches.apply(firing).composition().map(Composition::charge).orElse(Charge.empty()),
-            read.readings()));
+    return new LoggedFiring(
+        read.name(),
+        firing.runs(),
+        read.conditions(),
+        watches.apply(firing).composition().map(Composition::charge).orElse(Charge.empty()),
+        read.readings());
   }
 
   /** The section below a firing that came out with a fault; empty where there is nothing to say. */
@@ -100,20 +109,24 @@ final class CausesDesk {
       return Optional.empty();
     }
     try {
-      Facts known = facts(firing);
-      Ranking ranking = CauseBook.rank(firing.entry().kind(), fault.get(), known);
       Optional<FiringLog> log = log(firing);
+      Optional<Ranking> ranking =
+          facts(firing, log)
+              .map(known -> CauseBook.rank(firing.entry().kind(), fault.get(), known));
       String ask = "/ask?firing=" + encoded(firing.id());
       return Optional.of(
           new BehindPage(
-              CauseWords.view(
-                  ranking,
-                  (clue, yes) -> ask + "&c." + clue.code() + "=" + (yes ? "yes" : "no"),
-                  plan(firing),
-                  log.map(l -> l.showed().happened()).orElse(List.of())),
+              ranking.map(
+                  r ->
+                      CauseWords.view(
+                          r,
+                          (clue, yes) -> ask + "&c." + clue.code() + "=" + (yes ? "yes" : "no"),
+                          plan(firing),
+                          log.map(l -> l.showed().happened()).orElse(List.of()))),
               basis(firing, log),
               compared(firing, outcome),
-              ask));
+              ask,
+              FiringDesk.address(firing.id()) + "#behind"));
     } catch (InputException ofAnotherVersion) {
       return Optional.empty();
     }
@@ -123,13 +136,9 @@ final class CausesDesk {
   Optional<CauseWords.Plan> plan(FiringRecord firing) {
     return Optional.of(
         new CauseWords.Plan(
-            Choices.of(fields(firing.entry().plan())),
+            Choices.of(Asked.fields(firing.entry().plan())),
             firing.planned(),
             watches.apply(firing).composition().map(Composition::demands)));
-  }
-
-  private static Map<String, String> fields(String query) {
-    return Asked.fields(query);
   }
 
   private static String basis(FiringRecord firing, Optional<FiringLog> log) {

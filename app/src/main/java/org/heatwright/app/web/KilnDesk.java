@@ -80,11 +80,16 @@ final class KilnDesk {
 
   private static final long LONGEST_IN_MINUTES = 120;
 
+  private static final int HEALTHS_KEPT = 8;
+
+  /** A kiln without what was learned, and the ids of its logs: the same ones are the same firings. */
+  private record HealthAsked(Kiln nameplate, List<String> logs) {}
+
   private final Store store;
   private final Clock clock;
   private final Forecasts forecasts = new Forecasts();
   private final Lately<Aligning, LogAlignment> alignments = new Lately<>(ALIGNMENTS_KEPT);
-  private final Healths healths = new Healths();
+  private final Beside<HealthAsked, KilnHealth> healths = new Beside<>(HEALTHS_KEPT);
 
   KilnDesk(Store store, Clock clock) {
     this.store = store;
@@ -439,11 +444,10 @@ final class KilnDesk {
   }
 
   private Optional<KilnHealth> health(Kiln kiln, List<FiringLog> used, Duration patience) {
-    return healths.within(
-        kiln.withoutLearned(),
-        used.stream().map(FiringLog::id).toList(),
-        dated(kiln, used),
-        patience);
+    List<DatedFiring> firings = dated(kiln, used);
+    HealthAsked asked =
+        new HealthAsked(kiln.withoutLearned(), used.stream().map(FiringLog::id).toList());
+    return healths.within(asked, () -> KilnHealth.of(asked.nameplate(), firings), patience);
   }
 
   private List<DatedFiring> dated(Kiln kiln, List<FiringLog> logs) {

@@ -123,11 +123,23 @@ class CausesBenchTest {
     long before = System.nanoTime();
     String page = get("firing?id=" + id).body();
     double first = (System.nanoTime() - before) / 1e9;
-    before = System.nanoTime();
-    get("firing?id=" + id);
-    double again = (System.nanoTime() - before) / 1e9;
-    System.out.printf("A firing's page with its log: %.2f s, then %.2f s%n", first, again);
-    assertThat(again).isLessThan(first);
+    // It comes at once or is offered to look again for: on a fast machine it is there by then.
+    if (!page.contains("class=\"causes\"")) {
+      assertThat(page)
+          .contains("The log is being held against the kiln's forecast", "#behind\">Look again");
+    }
+    double longest = 0;
+    long begun = System.nanoTime();
+    while (page.contains("is being held against")) {
+      assertThat(System.nanoTime() - begun).isLessThan(Duration.ofMinutes(2).toNanos());
+      before = System.nanoTime();
+      page = get("firing?id=" + id).body();
+      longest = Math.max(longest, (System.nanoTime() - before) / 1e9);
+    }
+    System.out.printf(
+        "A firing's page with its log: %.2f s at first, %.2f s at most, whole after %.2f s%n",
+        first, longest, (System.nanoTime() - begun) / 1e9);
+    assertThat(get("ask?firing=" + id).body()).doesNotContain("until then nothing");
     String top = page.substring(page.indexOf("class=\"causes\""));
     assertThat(top.substring(0, top.indexOf("</li>")))
         .contains(">likely<", "The heat was away for a while", "the display fell by");
