@@ -35,7 +35,7 @@ final class CausesDesk {
   private static final int FACTS_KEPT = 24;
 
   /** A log is held against the kiln's model: some seconds, which no page waits for. */
-  private static final Duration WITH_LOG = Duration.ofMillis(600);
+  private static final Duration WITH_LOG = Duration.ofMillis(300);
 
   /** Without a log it is under a second; this is never reached. */
   private static final Duration WITHOUT = Duration.ofSeconds(20);
