@@ -238,7 +238,8 @@ public final class Phrasebook {
         throw new BrokenException(file, "the file is missing; build the bench again.");
       }
       BufferedReader reader =
-          new BufferedReader(new StringReader(new String(in.readAllBytes(), StandardCharsets.UTF_8)));
+          new BufferedReader(
+              new StringReader(new String(in.readAllBytes(), StandardCharsets.UTF_8)));
       for (String line = reader.readLine(); line != null; line = reader.readLine()) {
         lines.add(line);
         if (line.indexOf('\ufffd') >= 0) {

@@ -82,7 +82,9 @@ final class KilnDesk {
 
   private static final int HEALTHS_KEPT = 8;
 
-  /** A kiln without what was learned, and the ids of its logs: the same ones are the same firings. */
+  /**
+   * A kiln without what was learned, and the ids of its logs: the same ones are the same firings.
+   */
   private record HealthAsked(Kiln nameplate, List<String> logs) {}
 
   private final Store store;

@@ -37,8 +37,7 @@ class BrokenPhrasebookTest {
   private void leftOut(byte[] kilns, String complaint) {
     Phrasebook book = book(kilns);
     assertThat(said)
-        .containsExactly(
-            complaint + " The bench says what this file is about in English.");
+        .containsExactly(complaint + " The bench says what this file is about in English.");
     assertThat(book.said("The kiln is cold.")).isEqualTo("Der Ofen ist kalt.");
     assertThat(book.said("Heat it.")).isEqualTo("Heat it.");
   }
