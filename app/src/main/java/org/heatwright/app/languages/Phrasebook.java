@@ -3,8 +3,7 @@ package org.heatwright.app.languages;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStream;
-import java.io.InputStreamReader;
-import java.io.UncheckedIOException;
+import java.io.StringReader;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -19,6 +18,9 @@ import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Consumer;
 import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /**
  * The sentences of the bench in one other language. A text is looked for whole; then with its holes
@@ -29,6 +31,8 @@ import java.util.regex.Pattern;
  * {@code =} alone stands for the same text, a line that begins with {@code #} is a remark.
  */
 public final class Phrasebook {
+
+  private static final Logger LOG = LoggerFactory.getLogger(Phrasebook.class);
 
   /** What scripts say; they look it up themselves. */
   public static final String SCRIPTS = "scripts.txt";
@@ -64,15 +68,34 @@ public final class Phrasebook {
 
   private static final Map<Language, Phrasebook> BOOKS = new ConcurrentHashMap<>();
 
-  private Phrasebook(Language language, List<String> topics) {
+  /** Where the files are: a stream of one by its name, or nothing where there is none. */
+  @FunctionalInterface
+  interface Shelf {
+    @Nullable InputStream open(String name) throws IOException;
+  }
+
+  /** A file that cannot be used, with the place in it. */
+  private static final class BrokenException extends Exception {
+    private static final long serialVersionUID = 1L;
+
+    BrokenException(String where, String what) {
+      super("languages/" + where + ": " + what);
+    }
+  }
+
+  private Phrasebook(Language language, Shelf shelf, Consumer<String> broken) {
     phrases = new ArrayList<>();
     whole = new HashMap<>();
     byWord = new HashMap<>();
     wordless = new ArrayList<>();
     byTopic = new LinkedHashMap<>();
     names = Set.of();
-    for (String topic : topics) {
-      read(language, topic);
+    for (String topic : topics(language, shelf, broken)) {
+      try {
+        read(language, topic, shelf);
+      } catch (BrokenException e) {
+        broken.accept(e.getMessage() + " The bench says what this file is about in English.");
+      }
     }
     conventions = new Conventions(language.locale(), joint(RANGE_WORD));
     byWord.values().forEach(list -> list.sort(surest()));
@@ -108,37 +131,90 @@ public final class Phrasebook {
         .thenComparing(Comparator.comparingInt(p -> p.holes().size()));
   }
 
-  /** The book of a language; it is read once. */
+  /** The book of a language; it is read once. What is broken in it is said once, in the log. */
   public static Phrasebook of(Language language) {
-    return BOOKS.computeIfAbsent(language, l -> new Phrasebook(l, topics(l)));
+    return BOOKS.computeIfAbsent(
+        language,
+        l ->
+            read(
+                l,
+                name -> Phrasebook.class.getResourceAsStream("/languages/" + l.tag() + "/" + name),
+                LOG::warn));
   }
 
-  private static List<String> topics(Language language) {
-    return lines(language, "topics.txt").stream().filter(l -> !l.isBlank()).toList();
+  /**
+   * Reads a book. A topic that cannot be read is left out whole, so that its texts stay English.
+   *
+   * @param broken hears a sentence for each file that is left out
+   */
+  static Phrasebook read(Language language, Shelf shelf, Consumer<String> broken) {
+    return new Phrasebook(language, shelf, broken);
   }
 
-  private void read(Language language, String topic) {
+  private static List<String> topics(Language language, Shelf shelf, Consumer<String> broken) {
+    try {
+      return lines(language, "topics.txt", shelf).stream().filter(l -> !l.isBlank()).toList();
+    } catch (BrokenException e) {
+      broken.accept(e.getMessage() + " The bench says everything in English.");
+      return List.of();
+    }
+  }
+
+  private void read(Language language, String topic, Shelf shelf) throws BrokenException {
     List<Phrase> own = new ArrayList<>();
-    List<String> lines = lines(language, topic);
+    List<String> lines = lines(language, topic, shelf);
     String english = "";
+    int at = 0;
     for (int i = 0; i < lines.size(); i++) {
       String line = lines.get(i);
       if (line.startsWith("#") || line.isBlank()) {
         continue;
       }
+      String where = place(language, topic, i + 1);
       if (!line.startsWith("  ")) {
+        paired(english, place(language, topic, at));
         english = line.strip();
+        at = i + 1;
       } else {
-        String other = line.strip();
-        own.add(
-            Phrase.of(english, other.equals("=") ? english : other, topic + " line " + (i + 1)));
+        if (english.isEmpty()) {
+          throw new BrokenException(
+              where, "no English line stands before this translation; write it above.");
+        }
+        own.add(phrase(english, line.strip(), topic + " line " + (i + 1), where));
+        english = "";
       }
     }
+    paired(english, place(language, topic, at));
     byTopic.put(topic, List.copyOf(own));
     phrases.addAll(own);
     if (!topic.equals(SCRIPTS)) {
       own.forEach(this::add);
     }
+  }
+
+  private static String place(Language language, String topic, int line) {
+    return language.tag() + "/" + topic + " line " + line;
+  }
+
+  private static void paired(String english, String where) throws BrokenException {
+    if (!english.isEmpty()) {
+      throw new BrokenException(
+          where, "this English line has no translation; write it below, two spaces in.");
+    }
+  }
+
+  private static Phrase phrase(String english, String other, String named, String where)
+      throws BrokenException {
+    String said = other.equals("=") ? english : other;
+    try {
+      if (Phrase.holesOf(english).equals(Phrase.holesOf(said))) {
+        return Phrase.of(english, said, named);
+      }
+    } catch (NumberFormatException e) {
+      throw new BrokenException(where, "the number of a hole is too large; count from 0.");
+    }
+    throw new BrokenException(
+        where, "the translation has other holes than the English line; both need the same ones.");
   }
 
   private void add(Phrase phrase) {
@@ -153,15 +229,28 @@ public final class Phrasebook {
     }
   }
 
-  private static List<String> lines(Language language, String name) {
-    String path = "/languages/" + language.tag() + "/" + name;
-    try (InputStream in = Phrasebook.class.getResourceAsStream(path)) {
+  private static List<String> lines(Language language, String name, Shelf shelf)
+      throws BrokenException {
+    String file = language.tag() + "/" + name;
+    List<String> lines = new ArrayList<>();
+    try (InputStream in = shelf.open(name)) {
       if (in == null) {
-        throw new IllegalStateException("The build left out " + path + "; build it again.");
+        throw new BrokenException(file, "the file is missing; build the bench again.");
       }
-      return new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8)).lines().toList();
+      BufferedReader reader =
+          new BufferedReader(
+              new StringReader(new String(in.readAllBytes(), StandardCharsets.UTF_8)));
+      for (String line = reader.readLine(); line != null; line = reader.readLine()) {
+        lines.add(line);
+        if (line.indexOf('\ufffd') >= 0) {
+          throw new BrokenException(
+              file + " line " + lines.size(), "this is no UTF-8; save the file as UTF-8.");
+        }
+      }
+      return lines;
     } catch (IOException e) {
-      throw new UncheckedIOException(e);
+      throw new BrokenException(
+          file, "it cannot be read (" + e.getMessage() + "); build the bench again.");
     }
   }
 

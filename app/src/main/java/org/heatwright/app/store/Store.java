@@ -386,7 +386,10 @@ public final class Store implements AutoCloseable {
                 .list());
   }
 
-  /** What people have named: everything on the shelf, logs, firings and pieces, put away or not. */
+  /**
+   * What people have named: everything on the shelf, logs, firings and pieces, put away or not. No
+   * entry is read for it beyond its names, so that none can spoil it.
+   */
   public Set<String> names() {
     return run(
         handle ->

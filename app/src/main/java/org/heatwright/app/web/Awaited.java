@@ -6,7 +6,6 @@ import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
-import org.heatwright.app.files.InputException;
 
 /** Waits for what is worked out beside the pages, but not for long. */
 final class Awaited {
@@ -17,8 +16,7 @@ final class Awaited {
    * The answer, or nothing if it is not there within that time; it goes on being worked out then.
    *
    * @throws java.util.concurrent.CancellationException if it was stopped
-   * @throws InputException if what it was asked for is wrong
-   * @throws IllegalStateException if it failed
+   * @throws IllegalStateException if it failed; its cause says why
    */
   static <T> Optional<T> within(CompletableFuture<T> answer, Duration patience) {
     try {
@@ -29,9 +27,6 @@ final class Awaited {
       Thread.currentThread().interrupt();
       return Optional.empty();
     } catch (ExecutionException e) {
-      if (e.getCause() instanceof InputException wrong) {
-        throw wrong;
-      }
       throw new IllegalStateException(
           "What was worked out in the background failed.", e.getCause());
     }

