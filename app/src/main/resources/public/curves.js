@@ -46,6 +46,7 @@ const DEGREE_STEPS = [1, 2, 5, 10, 20, 50, 100, 200, 500];
 const ROW_STEPS = [1, 2, 5, 10, 15, 30, 60, 300, 600, 900, 1800, HOUR, 2 * HOUR, 3 * HOUR, 6 * HOUR, 12 * HOUR, DAY];
 const MOST_TIMES = 8;
 const MOST_DEGREES = 7;
+const LABELS_APART = 0.15;
 const MOST_ROWS = 24;
 const LOOKS = 240;
 const DEEPEST = 200;
@@ -478,12 +479,14 @@ class Curves {
         shapes.push(words);
       }
     }
+    let lastNamed = -1;
     for (const stretch of stretches) {
       const x = this.x(stretch.fromSeconds);
       if (stretch.toSeconds <= stretch.fromSeconds && inside(x)) {
         shapes.push(shape("line", { class: "event", x1: percent(x), x2: percent(x), y1: 0, y2: "100%" }));
       }
-      if (stretch.during === "event" && inside(x)) {
+      if (stretch.during === "event" && inside(x) && x - lastNamed >= LABELS_APART) {
+        lastNamed = x;
         shapes.push(shape("text", { class: "axis event", x: percent(x), y: 0, dx: 5, dy: "1.2em" }, stretch.label));
       }
     }

@@ -20,6 +20,9 @@ import org.heatwright.units.TemperatureUnit;
 final class CurveDrawing {
 
   /** Looks that several lines of one kind have in turn. */
+  /** Labels of happenings stand so far apart, of the width, to be read. */
+  private static final double LABELS_APART = 0.15;
+
   private static final int LOOKS = 4;
 
   /** A narrow screen has no room for two dates nearer than this share of its frame. */
@@ -183,15 +186,19 @@ final class CurveDrawing {
 
   List<CurveFigure.Stretch> stretches() {
     List<CurveFigure.Stretch> drawn = new ArrayList<>();
+    double lastNamed = -1;
     for (CurveData.Stretch stretch : data.stretches()) {
       double from = Math.max(0, stretch.fromSeconds()) / data.lengthSeconds();
       double to = Math.min(data.lengthSeconds(), stretch.toSeconds()) / data.lengthSeconds();
+      boolean named =
+          stretch.during() == CurveData.During.EVENT && from - lastNamed >= LABELS_APART;
+      lastNamed = named ? from : lastNamed;
       drawn.add(
           new CurveFigure.Stretch(
               stretch.during().word(),
               percent(from),
               percent(Math.max(0, to - from)),
-              stretch.during() == CurveData.During.EVENT ? stretch.label() : "",
+              named ? stretch.label() : "",
               stretch.toSeconds() <= stretch.fromSeconds()));
     }
     return drawn;
