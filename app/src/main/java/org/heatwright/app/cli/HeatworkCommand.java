@@ -1,7 +1,6 @@
 package org.heatwright.app.cli;
 
 import java.nio.file.Path;
-import java.time.Duration;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -14,6 +13,7 @@ import org.heatwright.app.files.InputException;
 import org.heatwright.app.files.YamlText;
 import org.heatwright.app.json.HeatworkJson;
 import org.heatwright.app.json.HeatworkJson.CaseJson;
+import org.heatwright.app.report.HeatworkWords;
 import org.heatwright.forecast.Charge;
 import org.heatwright.forecast.ForecastRequest;
 import org.heatwright.forecast.ForecastTrace;
@@ -22,7 +22,6 @@ import org.heatwright.inspect.Wording;
 import org.heatwright.kiln.Kiln;
 import org.heatwright.material.HeatWork;
 import org.heatwright.material.HeatWork.Weighting;
-import org.heatwright.schedule.HourMinute;
 import org.heatwright.schedule.Schedule;
 import org.heatwright.units.HeatingRate;
 import org.heatwright.units.Temperature;
@@ -282,20 +281,16 @@ final class HeatworkCommand implements Callable<Integer> {
             notes.add(
                 "By the display of %s, empty: A %s, B %s from the low to the high edge of the forecast."
                     .formatted(k.name(), span(law, one), span(law, two))));
-    notes.add(
-        kiln.isPresent()
-            ? "Counted to the end of the program; work that lags the display gets less."
-            : "On paper: ramps at their rates, nothing after the last segment; work that lags the kiln gets less.");
-    notes.add(
-        "One law holds over a narrow range: it knows nothing of melting, of gas that must leave, of a second process that takes over. Test pieces fired both ways decide.");
+    notes.add(HeatworkWords.counted(kiln.isPresent()));
+    notes.add(HeatworkWords.ONE_LAW);
     return notes;
   }
 
   private static String span(Equivalence law, Curves curves) {
     return "%s to %s"
         .formatted(
-            time(law.secondsOf(curves.low().orElseThrow())),
-            time(law.secondsOf(curves.high().orElseThrow())));
+            HeatworkWords.time(law.secondsOf(curves.low().orElseThrow())),
+            HeatworkWords.time(law.secondsOf(curves.high().orElseThrow())));
   }
 
   private Page page(
@@ -320,71 +315,17 @@ final class HeatworkCommand implements Callable<Integer> {
                             Wording.number(likely.activationJoulesPerMole() / 1000),
                             weighting() == Weighting.PLAIN ? "" : ", with 1/T")));
     page.blank();
-    page.hanging("  A  ", "%s: %s".formatted(first.name(), time(likely.firstSeconds())));
-    page.hanging("  B  ", "%s: %s".formatted(second.name(), time(likely.secondSeconds())));
+    page.hanging("  A  ", HeatworkWords.line(first, likely.firstSeconds()));
+    page.hanging("  B  ", HeatworkWords.line(second, likely.secondSeconds()));
     page.blank();
-    page.line(verdict(likely));
-    page.line(hold(likely, second));
+    page.line(HeatworkWords.verdict(likely));
+    page.line(HeatworkWords.hold(likely, second, second.unit()));
     page.blank().line("How far that depends on what is assumed:");
-    cases.forEach(
-        (name, c) ->
-            page.hanging("  - ", "%s: %s %s".formatted(name, verdict(c), hold(c, second))));
+    HeatworkWords.cases(cases, second, second.unit()).forEach(line -> page.hanging("  - ", line));
     page.blank();
     for (String note : notes) {
       page.line(note);
     }
     return page;
-  }
-
-  private static String verdict(HeatWorkComparison comparison) {
-    double ratio = comparison.secondToFirstRatio();
-    if (!Double.isFinite(ratio)) {
-      return "A does nothing that counts.";
-    }
-    if (ratio > 0.99 && ratio < 1.01) {
-      return "B does the same as A.";
-    }
-    return "B does %s times what A does.".formatted(figure(ratio));
-  }
-
-  private static String hold(HeatWorkComparison comparison, Schedule second) {
-    String segment =
-        "segment %d (%s)"
-            .formatted(
-                comparison.holdSegment(),
-                Wording.of(
-                    second.segments().get(comparison.holdSegment() - 1).target(), second.unit()));
-    Duration now = second.segments().get(comparison.holdSegment() - 1).hold();
-    return comparison.holdSeconds().isPresent()
-        ? "Even with a hold of %s in %s instead of %s."
-            .formatted(time(comparison.holdSeconds().getAsDouble()), segment, HourMinute.words(now))
-        : "No hold in %s makes it even: B does more without any.".formatted(segment);
-  }
-
-  /** Three figures, never more. */
-  private static String figure(double value) {
-    if (value >= 100) {
-      return value < 1e5 ? String.valueOf(Math.round(value)) : "%.2g".formatted(value);
-    }
-    return value >= 10
-        ? "%.1f".formatted(value)
-        : value >= 0.01 ? "%.2f".formatted(value) : "%.2g".formatted(value);
-  }
-
-  /** "6.7 min", "2 h 10 min", "12 s". */
-  private static String time(double seconds) {
-    if (seconds < 0.5) {
-      return "nothing that counts";
-    }
-    if (seconds < 60) {
-      return Math.round(seconds) + " s";
-    }
-    if (seconds < 3600) {
-      return YamlText.number(Math.rint(seconds / 6) / 10) + " min";
-    }
-    if (seconds < 999 * 3600.0) {
-      return HourMinute.words(Duration.ofMinutes(Math.round(seconds / 60)));
-    }
-    return "%s h".formatted(figure(seconds / 3600));
   }
 }

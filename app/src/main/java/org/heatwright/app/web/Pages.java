@@ -60,6 +60,10 @@ final class Pages {
     return laidOut("firings", page);
   }
 
+  String heatwork(HeatworkPage page) {
+    return laidOut("heatwork", page);
+  }
+
   String pieces(PiecesPage page) {
     return laidOut("pieces", page);
   }

@@ -64,6 +64,7 @@ final class Routes {
   private final StartDesk start;
   private final DemoHouse demo;
   private final AskRoutes ask;
+  private final HeatworkDesk heatwork;
 
   Routes(BenchSettings settings, LongWork work, DemoHouse demo) {
     this.settings = settings;
@@ -77,6 +78,7 @@ final class Routes {
     this.longWork = new LongWorkRoutes(work, pages, words::clock);
     FiringDesk records = new FiringDesk(settings.store(), settings.clock(), slots);
     this.firings = new FiringRoutes(records, pages);
+    this.heatwork = new HeatworkDesk(settings.store(), records);
     this.ask = new AskRoutes(new AskDesk(settings.store(), planner, records), pages, words::clock);
     this.timer =
         new TimerRoutes(
@@ -105,6 +107,14 @@ final class Routes {
     ask.addTo(routes);
     new PiecesRoutes(new PiecesDesk(settings.store(), settings.clock()), pages, words::clock)
         .addTo(routes);
+    routes.get(
+        "/heatwork",
+        ctx ->
+            ctx.html(
+                pages.heatwork(
+                    heatwork.page(
+                        words.clock(),
+                        Asked.fields(Optional.ofNullable(ctx.queryString()).orElse(""))))));
     routes.get("/readback", ctx -> readback(ctx, false));
     routes.post("/readback", ctx -> readback(ctx, true));
     routes.get("/rehearse", this::rehearse);

@@ -335,6 +335,14 @@ final class Walk implements AutoCloseable {
       get("kiln?name=Anchor&log=" + log.id());
     }
     String evening = store.logs("Buoy").get(0).id();
+    String two =
+        "heatwork?a=log:%s&b=log:%s"
+            .formatted(store.logs("Anchor").get(0).id(), store.logs("Anchor").get(1).id());
+    get("heatwork");
+    get(two + "&activation=185&kiln=Anchor&unit=F");
+    get(two + "&activation=185");
+    get(two + "&activation=lots&at=5");
+    get("heatwork?a=x&b=y&activation=185");
     get("pieces");
     get("pieces?kiln=Buoy&log=" + evening);
     get("pieces?kiln=Buoy&log=" + evening + "&work=Evening+enamel&openings=two");
