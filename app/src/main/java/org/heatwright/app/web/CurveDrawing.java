@@ -21,7 +21,7 @@ final class CurveDrawing {
 
   /** Looks that several lines of one kind have in turn. */
   /** Labels of happenings stand so far apart, of the width, to be read. */
-  private static final double LABELS_APART = 0.15;
+  private static final double LABELS_APART = 0.25;
 
   private static final int LOOKS = 4;
 
