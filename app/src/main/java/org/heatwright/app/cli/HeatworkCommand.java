@@ -20,7 +20,6 @@ import org.heatwright.forecast.ForecastTrace;
 import org.heatwright.forecast.Forecaster;
 import org.heatwright.inspect.Wording;
 import org.heatwright.kiln.Kiln;
-import org.heatwright.material.HeatWork;
 import org.heatwright.material.HeatWork.Weighting;
 import org.heatwright.schedule.Schedule;
 import org.heatwright.units.HeatingRate;
@@ -53,9 +52,6 @@ import picocli.CommandLine.Parameters;
       "  heatwright heatwork old.yaml new.yaml --glass soft-art --at 740 --fastest 400"
     })
 final class HeatworkCommand implements Callable<Integer> {
-
-  /** Activation energies from the literature disagree by so much and more. */
-  private static final double SPREAD = 0.2;
 
   @Parameters(index = "0", paramLabel = "A", description = "Schedule file.")
   private Path firstPath;
@@ -218,13 +214,7 @@ final class HeatworkCommand implements Callable<Integer> {
       }
       return laws;
     }
-    double joules = kilojoules.orElseThrow() * 1000;
-    for (double share : new double[] {1, 1 - SPREAD, 1 + SPREAD}) {
-      laws.put(
-          "Q %s kJ/mol".formatted(Wording.number(joules * share / 1000)),
-          Equivalence.arrhenius(new HeatWork(joules * share, reference, weighting())));
-    }
-    return laws;
+    return HeatworkWords.laws(kilojoules.orElseThrow(), reference, weighting());
   }
 
   private static Glass glass(String word) {

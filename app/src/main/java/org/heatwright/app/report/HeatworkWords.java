@@ -1,13 +1,18 @@
 package org.heatwright.app.report;
 
 import java.time.Duration;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.heatwright.app.files.YamlText;
 import org.heatwright.inspect.Wording;
+import org.heatwright.material.HeatWork;
+import org.heatwright.material.HeatWork.Weighting;
 import org.heatwright.schedule.HourMinute;
 import org.heatwright.schedule.Schedule;
+import org.heatwright.units.Temperature;
 import org.heatwright.units.TemperatureUnit;
+import org.heatwright.work.heatwork.Equivalence;
 import org.heatwright.work.heatwork.HeatWorkComparison;
 
 /** Two schedules compared by heat-work, in words. */
@@ -23,7 +28,26 @@ public final class HeatworkWords {
   private static final String ON_PAPER =
       "On paper: ramps at their rates, nothing after the last segment; work that lags the kiln gets less.";
 
+  /** Activation energies from the literature disagree by so much and more. */
+  private static final double SPREAD = 0.2;
+
   private HeatworkWords() {}
+
+  /**
+   * What is asked first, then how far it may be off, each by its name.
+   *
+   * @param kilojoules activation energy, kJ/mol
+   */
+  public static Map<String, Equivalence> laws(
+      double kilojoules, Temperature reference, Weighting weighting) {
+    Map<String, Equivalence> laws = new LinkedHashMap<>();
+    for (double share : new double[] {1, 1 - SPREAD, 1 + SPREAD}) {
+      laws.put(
+          "Q %s kJ/mol".formatted(Wording.number(kilojoules * share)),
+          Equivalence.arrhenius(new HeatWork(kilojoules * share * 1000, reference, weighting)));
+    }
+    return laws;
+  }
 
   /** What was counted, by a kiln's display or on paper. */
   public static String counted(boolean inKiln) {

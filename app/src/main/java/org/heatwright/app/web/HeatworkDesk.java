@@ -26,15 +26,11 @@ import org.heatwright.material.HeatWork;
 import org.heatwright.schedule.Schedule;
 import org.heatwright.units.Temperature;
 import org.heatwright.units.TemperatureUnit;
-import org.heatwright.work.heatwork.Equivalence;
 import org.heatwright.work.heatwork.FiringCurve;
 import org.heatwright.work.heatwork.HeatWorkComparison;
 
 /** Compares two schedules of the shelf and the book by what time and temperature do together. */
 final class HeatworkDesk {
-
-  /** Activation energies from the literature disagree by so much and more. */
-  private static final double SPREAD = 0.2;
 
   private static final double LEAST_KILOJOULES = 20;
   private static final double MOST_KILOJOULES = 1000;
@@ -118,16 +114,8 @@ final class HeatworkDesk {
       FiringCurve first = curve(one, kiln);
       FiringCurve second = curve(two, kiln);
       Map<String, HeatWorkComparison> cases = new LinkedHashMap<>();
-      for (double share : new double[] {1, 1 - SPREAD, 1 + SPREAD}) {
-        cases.put(
-            "Q %s kJ/mol".formatted(Wording.number(kilojoules * share)),
-            HeatWorkComparison.of(
-                Equivalence.arrhenius(
-                    new HeatWork(kilojoules * share * 1000, reference, HeatWork.Weighting.PLAIN)),
-                first,
-                second,
-                two));
-      }
+      HeatworkWords.laws(kilojoules, reference, HeatWork.Weighting.PLAIN)
+          .forEach((name, law) -> cases.put(name, HeatWorkComparison.of(law, first, second, two)));
       HeatWorkComparison likely = cases.values().iterator().next();
       return new HeatworkPage.Answer(
           HeatworkWords.verdict(likely),
