@@ -187,7 +187,7 @@ public final class ApiRoutes {
             () ->
                 new ApiException(
                     404,
-                    "There is no kind '%s'; expected kiln, keypad, work or schedule."
+                    "There is no kind '%s'; expected kiln, keypad, work, schedule or values."
                         .formatted(word)));
   }
 

@@ -33,6 +33,7 @@ final class AskedCommand {
           "kiln", Kind.KILN,
           "keypad", Kind.KEYPAD,
           "work", Kind.WORK,
+          "values", Kind.VALUES,
           "schedule", Kind.SCHEDULE,
           "held", Kind.SCHEDULE,
           "keyed", Kind.SCHEDULE,

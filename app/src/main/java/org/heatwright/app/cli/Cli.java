@@ -4,8 +4,12 @@ import java.io.OutputStreamWriter;
 import java.io.PrintStream;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
+import java.util.Collection;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.function.Function;
 import org.heatwright.app.files.InputException;
 import org.heatwright.app.store.StoreException;
 import org.heatwright.app.web.BenchException;
@@ -45,6 +49,9 @@ public final class Cli {
     private boolean version;
   }
 
+  /** Every command by its name, in the order in which the help shows them. */
+  private static final Map<String, Function<Surroundings, Object>> COMMANDS = commands();
+
   private Cli() {}
 
   /** Runs a command in this process's surroundings. */
@@ -54,7 +61,7 @@ public final class Cli {
 
   static int run(Surroundings surroundings, String... args) {
     Locale.setDefault(Locale.ROOT); // numbers with a decimal point, whatever the machine speaks
-    CommandLine line = commandLine(surroundings);
+    CommandLine line = commandLine(surroundings, args);
     if (args.length == 0) {
       line.usage(line.getErr());
       return Answer.WRONG_INPUT;
@@ -69,7 +76,7 @@ public final class Cli {
 
   /** Runs a command whose every word means itself: none stands for a file of more words. */
   static int runQuoted(Surroundings surroundings, String... args) {
-    return execute(commandLine(surroundings).setExpandAtFiles(false), args);
+    return execute(commandLine(surroundings, args).setExpandAtFiles(false), args);
   }
 
   /** A broken installation or too little memory is told in a sentence too. */
@@ -85,36 +92,54 @@ public final class Cli {
     }
   }
 
+  private static Map<String, Function<Surroundings, Object>> commands() {
+    Map<String, Function<Surroundings, Object>> all = new LinkedHashMap<>();
+    all.put("demo", DemoCommand::new);
+    all.put("serve", ServeCommand::new);
+    all.put("compose", ComposeCommand::new);
+    all.put("inspect", InspectCommand::new);
+    all.put("forecast", ForecastCommand::new);
+    all.put("inside", InsideCommand::new);
+    all.put("keypad", KeypadCommand::line);
+    all.put("keying", KeyingCommand::new);
+    all.put("readback", ReadbackCommand::new);
+    all.put("slots", SlotsCommand::line);
+    all.put("card", CardCommand::new);
+    all.put("rehearse", RehearseCommand::new);
+    all.put("send", SendCommand::new);
+    all.put("scan", ScanCommand::new);
+    all.put("log", LogCommand::line);
+    all.put("learn", LearnCommand::new);
+    all.put("health", HealthCommand::new);
+    all.put("pieces", PiecesCommand::new);
+    all.put("why", WhyCommand::new);
+    all.put("body", BodyCommand::new);
+    all.put("couple", CoupleCommand::new);
+    all.put("materials", MaterialsCommand::new);
+    all.put("heatwork", HeatworkCommand::new);
+    all.put("cast", CastCommand::line);
+    all.put("sinter", SinterCommand::line);
+    all.put("archive", ArchiveCommand::line);
+    all.put("completion", CompletionCommand::new);
+    return all;
+  }
+
+  /** All commands. */
   static CommandLine commandLine(Surroundings surroundings) {
+    return commandLine(surroundings, COMMANDS.values());
+  }
+
+  /** The command that the words name, alone if they begin with it: looking into all takes long. */
+  private static CommandLine commandLine(Surroundings surroundings, String... args) {
+    Function<Surroundings, Object> named = args.length == 0 ? null : COMMANDS.get(args[0]);
+    return named == null ? commandLine(surroundings) : commandLine(surroundings, List.of(named));
+  }
+
+  private static CommandLine commandLine(
+      Surroundings surroundings, Collection<Function<Surroundings, Object>> asked) {
     CommandLine line = new CommandLine(new Root());
     line.getCommandSpec().version("heatwright " + version());
-    line.addSubcommand(new DemoCommand(surroundings));
-    line.addSubcommand(new ServeCommand(surroundings));
-    line.addSubcommand(new ComposeCommand(surroundings));
-    line.addSubcommand(new InspectCommand(surroundings));
-    line.addSubcommand(new ForecastCommand(surroundings));
-    line.addSubcommand(new InsideCommand(surroundings));
-    line.addSubcommand(KeypadCommand.line(surroundings));
-    line.addSubcommand(new KeyingCommand(surroundings));
-    line.addSubcommand(new ReadbackCommand(surroundings));
-    line.addSubcommand(SlotsCommand.line(surroundings));
-    line.addSubcommand(new CardCommand(surroundings));
-    line.addSubcommand(new RehearseCommand(surroundings));
-    line.addSubcommand(new SendCommand(surroundings));
-    line.addSubcommand(new ScanCommand(surroundings));
-    line.addSubcommand(LogCommand.line(surroundings));
-    line.addSubcommand(new LearnCommand(surroundings));
-    line.addSubcommand(new HealthCommand(surroundings));
-    line.addSubcommand(new PiecesCommand(surroundings));
-    line.addSubcommand(new WhyCommand(surroundings));
-    line.addSubcommand(new BodyCommand(surroundings));
-    line.addSubcommand(new CoupleCommand(surroundings));
-    line.addSubcommand(new MaterialsCommand(surroundings));
-    line.addSubcommand(new HeatworkCommand(surroundings));
-    line.addSubcommand(CastCommand.line(surroundings));
-    line.addSubcommand(SinterCommand.line(surroundings));
-    line.addSubcommand(ArchiveCommand.line(surroundings));
-    line.addSubcommand(new CompletionCommand(surroundings));
+    asked.forEach(command -> line.addSubcommand(command.apply(surroundings)));
     line.setOut(writer(surroundings.out()));
     line.setErr(writer(surroundings.err()));
     line.setColorScheme(CommandLine.Help.defaultColorScheme(CommandLine.Help.Ansi.OFF));

@@ -3,9 +3,7 @@ package org.heatwright.app.cli;
 import java.util.concurrent.Callable;
 import picocli.AutoComplete;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Spec;
 
 @Command(
     name = "completion",
@@ -16,8 +14,6 @@ import picocli.CommandLine.Spec;
       "  heatwright completion > ~/.local/share/bash-completion/completions/heatwright"
     })
 final class CompletionCommand implements Callable<Integer> {
-
-  @Spec private CommandSpec spec;
 
   @Option(names = "--help", usageHelp = true, description = "Show this help.")
   private boolean help;
@@ -30,7 +26,7 @@ final class CompletionCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    surroundings.out().print(AutoComplete.bash("heatwright", spec.root().commandLine()));
+    surroundings.out().print(AutoComplete.bash("heatwright", Cli.commandLine(surroundings)));
     return Answer.DONE;
   }
 }

@@ -4,6 +4,7 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.heatwright.app.demo.DemoStudio;
 import org.heatwright.app.store.Store;
+import org.heatwright.app.web.Bench;
 import org.heatwright.app.web.BenchSettings;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -35,6 +36,7 @@ final class DemoCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws InterruptedException {
+    Bench.warmUp();
     try (Store store = Store.temporary(surroundings.clock())) {
       DemoStudio.fill(store);
       Serving.serve(

@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.heatwright.app.store.Store;
+import org.heatwright.app.web.Bench;
 import org.heatwright.app.web.BenchSettings;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -39,6 +40,7 @@ final class ServeCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws InterruptedException {
+    Bench.warmUp();
     Path file =
         storePath.orElseGet(
             () -> Store.defaultFile(surroundings.environment(), surroundings.home()));

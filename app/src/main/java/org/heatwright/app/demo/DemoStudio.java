@@ -43,6 +43,7 @@ public final class DemoStudio {
   private static final List<String> KILNS = List.of("anchor", "buoy", "capstan");
   private static final List<String> KEYPADS =
       List.of("tern", "gull", "heron", "petrel", "skua", "dunlin");
+  private static final List<String> VALUES = List.of("shop-clear", "shop-powder");
 
   /**
    * An invented log.
@@ -79,6 +80,7 @@ public final class DemoStudio {
     WORKS.forEach(name -> keep(store, Kind.WORK, "works", name));
     KILNS.forEach(name -> keep(store, Kind.KILN, "kilns", name));
     KEYPADS.forEach(name -> keep(store, Kind.KEYPAD, "keypads", name));
+    VALUES.forEach(name -> keep(store, Kind.VALUES, "values", name));
     LOGS.forEach(log -> keep(store, "Anchor", log));
     keep(store, "Buoy", EVENING);
   }
@@ -100,6 +102,7 @@ public final class DemoStudio {
       case KEYPAD -> text("/demo/keypads/gull.yaml");
       case WORK -> text("/demo/works/harbour-burnout.yaml");
       case SCHEDULE -> text("/demo/schedules/harbour-burnout.yaml");
+      case VALUES -> text("/demo/values/shop-clear.yaml");
     };
   }
 

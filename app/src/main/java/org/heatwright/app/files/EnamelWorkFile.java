@@ -58,7 +58,7 @@ final class EnamelWorkFile {
     double piece = file.required("piece-mm").between(5, 500, "mm") / MILLI;
     EnamelWork.Hardness hardness = file.required("enamel").oneOf(EnamelWork.Hardness.class);
     Optional<Temperature> working =
-        file.optional("working-celsius").map(v -> WorkFile.celsius(v, 100, 2000));
+        file.optional("working-celsius").map(EnamelWorkFile::working);
     YamlValue sessionValue = file.required("session");
     Duration session = sessionValue.hourMinute();
     if (session.isZero() || session.compareTo(Duration.ofHours(24)) > 0) {
@@ -84,7 +84,12 @@ final class EnamelWorkFile {
                     build));
   }
 
-  private static EnamelBuild build(YamlMap file) {
+  static Temperature working(YamlValue value) {
+    return WorkFile.celsius(value, 100, 2000);
+  }
+
+  /** Reads what lies on the metal from a mapping that may hold more. */
+  static EnamelBuild build(YamlMap file) {
     OptionalDouble coat = coat(file);
     Optional<Counter> counter =
         file.optional("counter-enamel")

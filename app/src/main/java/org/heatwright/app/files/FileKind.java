@@ -21,7 +21,8 @@ public enum FileKind {
   BODY("a body file", List.of("shape", "surface", "surroundings", "probes", "report-every-s")),
   MATERIAL(
       "a material file",
-      List.of("density-kg-m3", "conductivity-w-mk", "heat-capacity-j-kgk", "latent", "source"));
+      List.of("density-kg-m3", "conductivity-w-mk", "heat-capacity-j-kgk", "latent", "source")),
+  VALUES("a file of your own values", List.of("values-for"));
 
   private static final Map<String, String> LINES = lines();
 
@@ -39,15 +40,17 @@ public enum FileKind {
   }
 
   /**
-   * Refuses a file that has nothing of this kind and something of another one.
+   * Refuses a file that has nothing of this kind and something of another one. A file of own values
+   * has a work's keys and one that is its own.
    *
    * @return the same file
    */
   YamlMap require(YamlMap file) {
-    if (likeness(file) == 0) {
-      FileKind likest = this;
+    boolean others = this != VALUES && VALUES.likeness(file) > 0;
+    if (likeness(file) == 0 || others) {
+      FileKind likest = others ? VALUES : this;
       for (FileKind other : values()) {
-        if (other.likeness(file) > likest.likeness(file)) {
+        if (!others && other.likeness(file) > likest.likeness(file)) {
           likest = other;
         }
       }
@@ -215,6 +218,9 @@ public enum FileKind {
     lines.put("report-every-s", "report-every-s: 60");
     lines.put("r-mm", "r-mm: 12.5");
     lines.put("z-mm", "z-mm: 75");
+    lines.put("values-for", "values-for: enamel");
+    lines.put("VALUES source", "source: \"maker's sheet of March\"");
+    lines.put("VALUES metal", "metal: sterling-925");
     lines.put("shown", "shown: [[rate 1, \"150\"]]");
     return Map.copyOf(lines);
   }

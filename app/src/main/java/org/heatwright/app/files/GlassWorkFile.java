@@ -89,7 +89,8 @@ final class GlassWorkFile {
                     WorkFile.readyBy(file)));
   }
 
-  private static Glass glass(YamlMap file) {
+  /** Reads what the glass is from a mapping that may hold more. */
+  static Glass glass(YamlMap file) {
     Family family = file.required("glass").oneOf(Family.class);
     Optional<Temperature> anneal = point(file, "anneal-celsius", 380, 720);
     Optional<Temperature> strain = point(file, "strain-celsius", 330, 690);
@@ -115,7 +116,7 @@ final class GlassWorkFile {
     return value.build(() -> new Form(span, depth));
   }
 
-  private static Duration hold(YamlValue value) {
+  static Duration hold(YamlValue value) {
     Duration hold = value.hourMinute();
     if (hold.compareTo(Duration.ofHours(48)) > 0) {
       throw value.wrong("hours and minutes such as \"0:15\", at most 48:00");

@@ -78,7 +78,8 @@ final class HeatTreatWorkFile {
                     WorkFile.readyBy(file)));
   }
 
-  private static Own own(YamlMap file) {
+  /** Reads what a person knows better from a mapping that may hold more. */
+  static Own own(YamlMap file) {
     Optional<Temperature> target =
         file.optional("target-celsius").map(v -> WorkFile.celsius(v, 30, 1500));
     Optional<Duration> soak = file.optional("soak").map(HeatTreatWorkFile::soak);

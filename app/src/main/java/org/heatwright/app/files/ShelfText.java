@@ -19,6 +19,10 @@ public final class ShelfText {
       case KILN -> KilnFile.read(text, label).name();
       case KEYPAD -> KeypadFile.read(text, label).name();
       case SCHEDULE -> ScheduleFile.read(text, label).name();
+      case VALUES -> {
+        ValuesFile.read(text, label);
+        yield "";
+      }
       case WORK -> {
         WorkFile.read(text, label);
         yield "";

@@ -95,14 +95,18 @@ public final class WorkFile {
   }
 
   private static PouredMetal metal(YamlValue value) {
-    YamlMap map =
+    return metal(
         value.map(
             "alloy",
             "pour-mould-celsius",
             "pour-metal-celsius",
             "least-mould-celsius",
             "thinnest-mm",
-            "method");
+            "method"));
+  }
+
+  /** Reads what is poured from a mapping that may hold more. */
+  static PouredMetal metal(YamlMap map) {
     String alloy = map.required("alloy").text();
     OptionalDouble thinnest =
         map.optional("thinnest-mm")

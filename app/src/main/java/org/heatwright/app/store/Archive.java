@@ -62,7 +62,7 @@ public final class Archive {
       zip.closeEntry();
       for (Kind kind : Kind.values()) {
         for (Document document : store.all(kind)) {
-          String name = "%ss/%s.yaml".formatted(kind.word(), plain(document.name()));
+          String name = "%s/%s.yaml".formatted(kind.several(), plain(document.name()));
           text(zip, names.free(name), document.text());
         }
       }

@@ -2,6 +2,7 @@ package org.heatwright.app.web;
 
 import io.javalin.Javalin;
 import java.net.URI;
+import org.eclipse.jetty.server.LocalConnector;
 
 /** The running bench. Close it to stop serving; the store stays open. */
 public final class Bench implements AutoCloseable {
@@ -33,6 +34,26 @@ public final class Bench implements AutoCloseable {
     } catch (BenchException taken) {
       return start(settings, 0);
     }
+  }
+
+  /**
+   * Begins to load what serving needs, beside whatever else a start has to do: a server that hears
+   * nothing is made, started and stopped. Nothing depends on it.
+   */
+  public static void warmUp() {
+    Thread beside =
+        new Thread(
+            () ->
+                Javalin.create(
+                        config -> {
+                          config.startup.showJavalinBanner = false;
+                          config.jetty.addConnector((server, http) -> new LocalConnector(server));
+                        })
+                    .start()
+                    .stop(),
+            "warm-up");
+    beside.setDaemon(true);
+    beside.start();
   }
 
   /** Where the bench answers, e.g. {@code http://127.0.0.1:7070/}. */

@@ -87,6 +87,7 @@ final class ShelfRoutes {
     groups.put("Keypads", documents(Kind.KEYPAD));
     groups.put("Work", documents(Kind.WORK));
     groups.put("Schedules", documents(Kind.SCHEDULE));
+    groups.put("Your own values", documents(Kind.VALUES));
     groups.put(
         "Cards",
         store.newestCards(CARDS_SHOWN).stream()
@@ -135,6 +136,7 @@ final class ShelfRoutes {
       case WORK -> "/plan?work=" + encoded(document.name());
       case KEYPAD -> "/plan?keypad=" + encoded(document.name());
       case SCHEDULE -> "/schedules/" + document.id();
+      case VALUES -> ValuesDesk.address(document.name());
     };
   }
 

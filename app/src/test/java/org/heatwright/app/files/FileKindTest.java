@@ -26,7 +26,8 @@ class FileKindTest {
           FileKind.FIRING, FiringFile::read,
           FileKind.SHOWN, ShownFile::read,
           FileKind.BODY, BodyFile::read,
-          FileKind.MATERIAL, MaterialFile::read);
+          FileKind.MATERIAL, MaterialFile::read,
+          FileKind.VALUES, ValuesFile::read);
 
   /** The least that tells each kind. */
   private static final Map<FileKind, String> TEXTS =
@@ -38,7 +39,8 @@ class FileKindTest {
           FileKind.FIRING, "room-celsius: 17\nvent: open\n",
           FileKind.SHOWN, "slot: 2\nshown: [[1, \"150\"]]\n",
           FileKind.BODY, "shape: {diameter-mm: 90}\nprobes: [centre]\n",
-          FileKind.MATERIAL, "density-kg-m3: 1200\nsource: x\n");
+          FileKind.MATERIAL, "density-kg-m3: 1200\nsource: x\n",
+          FileKind.VALUES, "values-for: enamel\nenamel: soft\n");
 
   @ParameterizedTest
   @EnumSource

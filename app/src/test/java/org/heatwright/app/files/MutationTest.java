@@ -58,6 +58,7 @@ class MutationTest {
     BiFunction<String, String, ?> firing = FiringFile::read;
     BiFunction<String, String, ?> shown = ShownFile::read;
     BiFunction<String, String, ?> body = BodyFile::read;
+    BiFunction<String, String, ?> values = ValuesFile::read;
     return Stream.of(
         Arguments.of("kiln", kiln, KilnFileTest.FULL),
         Arguments.of("burnout", work, WorkFileTest.BURNOUT),
@@ -66,7 +67,8 @@ class MutationTest {
         Arguments.of("heat-treat", work, HeatTreatWorkFileTest.FULL),
         Arguments.of("firing", firing, FiringFileTest.FULL),
         Arguments.of("shown", shown, ShownFileTest.FULL),
-        Arguments.of("body", body, BodyFileTest.FULL));
+        Arguments.of("body", body, BodyFileTest.FULL),
+        Arguments.of("own values", values, ValuesFileTest.ENAMEL));
   }
 
   @ParameterizedTest(name = "{0}")

@@ -100,6 +100,7 @@ class SchemaTest {
     kinds.put("shown", new Kind(ShownFile::read, List.of(ShownFileTest.FULL)));
     kinds.put("body", new Kind(BodyFile::read, List.of(BodyFileTest.FULL)));
     kinds.put("material", new Kind(MaterialFile::read, List.of(BodyFileTest.MATERIAL)));
+    kinds.put("values", new Kind(ValuesFile::read, ValuesFileTest.FULL));
     kinds.put("keypad", new Kind(KeypadFile::read, KeypadFileTest.FULL));
     return kinds;
   }
@@ -138,9 +139,9 @@ class SchemaTest {
     if (path.contains("/logs/")) {
       return "schedule"; // beside each log stands what ran
     }
-    for (String kind : List.of("schedule", "kiln", "work", "firing", "shown", "keypad")) {
+    for (String kind : List.of("schedule", "kiln", "work", "firing", "shown", "keypad", "value")) {
       if (path.contains("/" + kind + "s/") || file.getFileName().toString().startsWith(kind)) {
-        return kind;
+        return kind.equals("value") ? "values" : kind;
       }
     }
     throw new IllegalArgumentException("What kind of file is " + file + "?");
@@ -160,7 +161,7 @@ class SchemaTest {
 
   @ParameterizedTest
   @ValueSource(
-      strings = {"schedule", "kiln", "work", "firing", "shown", "keypad", "body", "material"})
+      strings = {"schedule", "kiln", "work", "firing", "shown", "keypad", "body", "material", "values"})
   void theFullExamplesAreValid(String kind) throws IOException {
     for (String text : KINDS.get(kind).full()) {
       assertThat(schema(kind).validate(asJson(text))).isEmpty();
@@ -219,6 +220,9 @@ class SchemaTest {
     assertBothRefuse("body", BodyFileTest.FULL, "stainless-steel", "stainles-steel");
     assertBothRefuse("body", BodyFileTest.FULL, "[3600, 150]", "[3600]");
     assertBothRefuse("material", BodyFileTest.MATERIAL, "density-kg-m3: 1200", "density-kg-m3: 0");
+    assertBothRefuse("values", ValuesFileTest.ENAMEL, "enamel: medium", "enamel: mild");
+    assertBothRefuse("values", ValuesFileTest.ENAMEL, "source: \"tiles of 3 November\"\n", "");
+    assertBothRefuse("values", ValuesFileTest.GLASS, "values-for: glass", "values-for: clay");
     String keypad = KeypadFileTest.STEPS;
     assertBothRefuse("keypad", keypad, "kind: steps", "kind: step");
     assertBothRefuse("keypad", keypad, "ranges-in: C, ", "");
@@ -257,7 +261,7 @@ class SchemaTest {
    */
   @ParameterizedTest
   @ValueSource(
-      strings = {"schedule", "kiln", "work", "firing", "shown", "keypad", "body", "material"})
+      strings = {"schedule", "kiln", "work", "firing", "shown", "keypad", "body", "material", "values"})
   void schemaAndReaderKnowTheSameKeys(String kind) throws IOException {
     JsonNode root = schemaText(kind);
     for (String text : KINDS.get(kind).full()) {
@@ -281,7 +285,7 @@ class SchemaTest {
   /** The examples above use every key of the schema, so that no key escapes the comparison. */
   @ParameterizedTest
   @ValueSource(
-      strings = {"schedule", "kiln", "work", "firing", "shown", "keypad", "body", "material"})
+      strings = {"schedule", "kiln", "work", "firing", "shown", "keypad", "body", "material", "values"})
   void theFullExamplesUseEveryKey(String kind) throws IOException {
     Map<String, Set<String>> used = new LinkedHashMap<>();
     Map<String, Set<String>> known = new LinkedHashMap<>();
@@ -292,7 +296,7 @@ class SchemaTest {
           continue;
         }
         String place = String.join(".", path).replaceAll("\\b\\d+\\b", "*");
-        String key = path.isEmpty() ? json.path("kind").asText() : place;
+        String key = path.isEmpty() ? which(json) : place;
         at(json, path)
             .fieldNames()
             .forEachRemaining(f -> used.computeIfAbsent(key, k -> new TreeSet<>()).add(f));
@@ -303,6 +307,11 @@ class SchemaTest {
     }
     used.values().forEach(keys -> keys.remove("notes"));
     assertThat(used).isEqualTo(known);
+  }
+
+  /** What says which of a schema's alternatives a file is; empty where there is one only. */
+  private static String which(JsonNode file) {
+    return file.path("kind").asText() + file.path("values-for").asText();
   }
 
   private static Set<String> keysIn(String message) {
@@ -361,12 +370,16 @@ class SchemaTest {
     return keys;
   }
 
+  private static boolean isOther(JsonNode schema, String key, JsonNode instance) {
+    JsonNode wanted = schema.path("properties").path(key).path("const");
+    return !wanted.isMissingNode() && !wanted.equals(instance.path(key));
+  }
+
   /** The schemas that apply: references followed, alternatives opened, other kinds left out. */
   private static List<JsonNode> expand(JsonNode root, List<JsonNode> schemas, JsonNode instance) {
     List<JsonNode> expanded = new ArrayList<>();
     for (JsonNode schema : schemas) {
-      JsonNode kind = schema.path("properties").path("kind").path("const");
-      if (!kind.isMissingNode() && !kind.equals(instance.path("kind"))) {
+      if (isOther(schema, "kind", instance) || isOther(schema, "values-for", instance)) {
         continue;
       }
       expanded.add(schema);

@@ -75,7 +75,7 @@ class WorkFileTest {
       session: "2:30"
       """;
 
-  private static final String EVERY_OXIDE =
+  static final String EVERY_OXIDE =
       "{SiO2: 60, TiO2: 1, B2O3: 5, K2O: 5, PbO: 3, Li2O: 3, Na2O: 10, MgO: 1, CaO: 5, SrO: 1,"
           + " BaO: 1, ZnO: 2, Al2O3: 2, ZrO2: 1}";
 
