@@ -347,7 +347,7 @@ public final class Catalogue {
         });
     return new Shelf(
         "own",
-        "Your own values and data sheets",
+        "Data sheets in works",
         "They stand in the works on the shelf, and go before every other value here.",
         items);
   }

@@ -57,8 +57,7 @@ final class EnamelWorkFile {
     int pieces = file.optional("pieces").map(v -> v.whole(1, 500)).orElse(1);
     double piece = file.required("piece-mm").between(5, 500, "mm") / MILLI;
     EnamelWork.Hardness hardness = file.required("enamel").oneOf(EnamelWork.Hardness.class);
-    Optional<Temperature> working =
-        file.optional("working-celsius").map(EnamelWorkFile::working);
+    Optional<Temperature> working = file.optional("working-celsius").map(EnamelWorkFile::working);
     YamlValue sessionValue = file.required("session");
     Duration session = sessionValue.hourMinute();
     if (session.isZero() || session.compareTo(Duration.ofHours(24)) > 0) {

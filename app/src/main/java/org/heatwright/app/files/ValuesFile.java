@@ -139,7 +139,10 @@ public final class ValuesFile {
     YamlMap file = YamlFile.read(work, workName, FileKind.WORK);
     YamlValue kind = file.required("kind");
     if (!kind.isWord(of.work())) {
-      throw kind.wrong("%s, for that takes values of %s".formatted(of.work(), of.word()));
+      throw InputException.in(
+          workName,
+          "it takes no values of %s; they go into a work of kind %s."
+              .formatted(of.word(), of.work()));
     }
   }
 

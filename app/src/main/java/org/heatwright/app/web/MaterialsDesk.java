@@ -21,16 +21,19 @@ final class MaterialsDesk {
   private static final int FEW = 12;
 
   private final Store store;
+  private final ValuesDesk values;
 
-  MaterialsDesk(Store store) {
+  MaterialsDesk(Store store, ValuesDesk values) {
     this.store = store;
+    this.values = values;
   }
 
   /**
    * @param words to look for; empty for everything
    * @param unit "F" for °F; anything else is °C
+   * @param done what was done just now
    */
-  MaterialsPage page(String clock, String words, String unit) {
+  MaterialsPage page(String clock, String words, String unit, MaterialsPage.Told done) {
     TemperatureUnit chosen =
         unit.equals("F") ? TemperatureUnit.FAHRENHEIT : TemperatureUnit.CELSIUS;
     Catalogue catalogue = new Catalogue(chosen);
@@ -42,13 +45,16 @@ final class MaterialsDesk {
             .map(shelf -> words.isBlank() ? shelf : shelf.matching(words))
             .filter(shelf -> !shelf.items().isEmpty())
             .toList();
-    int count = found.stream().mapToInt(shelf -> shelf.items().size()).sum();
+    List<MaterialsPage.Own> own = values.all(words, chosen);
+    int count = own.size() + found.stream().mapToInt(shelf -> shelf.items().size()).sum();
     boolean open = !words.isBlank() && count <= FEW;
     return new MaterialsPage(
         clock,
         words,
         chosen.letter(),
         told(words, count),
+        own,
+        done,
         found.stream()
             .map(
                 shelf ->

@@ -72,6 +72,10 @@ final class Pages {
     return laidOut("kilns", page);
   }
 
+  String values(ValuesPage page) {
+    return laidOut("values", page);
+  }
+
   String materials(MaterialsPage page) {
     return laidOut("materials", page);
   }

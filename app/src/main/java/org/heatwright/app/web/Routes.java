@@ -133,7 +133,7 @@ final class Routes {
     routes.get("/inside/section", this::section);
     routes.get("/pour", this::pour);
     routes.get("/kilns", ctx -> ctx.html(pages.kilns(desk.all(words.clock()))));
-    routes.get("/materials", this::materials);
+    new MaterialsRoutes(settings.store(), pages, words::clock).addTo(routes);
     routes.get("/help", ctx -> ctx.html(pages.help(Help.page(words.clock()))));
     routes.get("/kiln", this::kiln);
     routes.post("/kiln/log", this::bringLog);
@@ -534,13 +534,6 @@ final class Routes {
     } else {
       ctx.contentType("image/png").result(Png.of(figure));
     }
-  }
-
-  private void materials(Context ctx) {
-    ctx.html(
-        pages.materials(
-            new MaterialsDesk(settings.store())
-                .page(words.clock(), Asked.query(ctx, "q"), Asked.query(ctx, "unit"))));
   }
 
   // ---- the slots of a keypad

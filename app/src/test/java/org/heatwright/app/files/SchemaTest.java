@@ -161,7 +161,17 @@ class SchemaTest {
 
   @ParameterizedTest
   @ValueSource(
-      strings = {"schedule", "kiln", "work", "firing", "shown", "keypad", "body", "material", "values"})
+      strings = {
+        "schedule",
+        "kiln",
+        "work",
+        "firing",
+        "shown",
+        "keypad",
+        "body",
+        "material",
+        "values"
+      })
   void theFullExamplesAreValid(String kind) throws IOException {
     for (String text : KINDS.get(kind).full()) {
       assertThat(schema(kind).validate(asJson(text))).isEmpty();
@@ -261,7 +271,17 @@ class SchemaTest {
    */
   @ParameterizedTest
   @ValueSource(
-      strings = {"schedule", "kiln", "work", "firing", "shown", "keypad", "body", "material", "values"})
+      strings = {
+        "schedule",
+        "kiln",
+        "work",
+        "firing",
+        "shown",
+        "keypad",
+        "body",
+        "material",
+        "values"
+      })
   void schemaAndReaderKnowTheSameKeys(String kind) throws IOException {
     JsonNode root = schemaText(kind);
     for (String text : KINDS.get(kind).full()) {
@@ -285,7 +305,17 @@ class SchemaTest {
   /** The examples above use every key of the schema, so that no key escapes the comparison. */
   @ParameterizedTest
   @ValueSource(
-      strings = {"schedule", "kiln", "work", "firing", "shown", "keypad", "body", "material", "values"})
+      strings = {
+        "schedule",
+        "kiln",
+        "work",
+        "firing",
+        "shown",
+        "keypad",
+        "body",
+        "material",
+        "values"
+      })
   void theFullExamplesUseEveryKey(String kind) throws IOException {
     Map<String, Set<String>> used = new LinkedHashMap<>();
     Map<String, Set<String>> known = new LinkedHashMap<>();

@@ -95,7 +95,8 @@ class ValuesFileTest {
       List.of(
           ENAMEL,
           ENAMEL.replace("expansion-ppm-k: 9.8", "oxides-mol-percent: " + WorkFileTest.EVERY_OXIDE),
-          ENAMEL.replace("expansion-ppm-k: 9.8", "oxides-mass-percent: " + WorkFileTest.EVERY_OXIDE),
+          ENAMEL.replace(
+              "expansion-ppm-k: 9.8", "oxides-mass-percent: " + WorkFileTest.EVERY_OXIDE),
           GLASS,
           INVESTMENT,
           ALLOY,
@@ -162,8 +163,7 @@ class ValuesFileTest {
 
   @Test
   void anEnamelsValuesGoBeforeTheWorksOwn() {
-    EnamelWork work =
-        put(ENAMEL, WorkFileTest.ENAMEL, EnamelWork.class);
+    EnamelWork work = put(ENAMEL, WorkFileTest.ENAMEL, EnamelWork.class);
 
     assertThat(work.hardness()).isEqualTo(EnamelWork.Hardness.MEDIUM);
     assertThat(work.build().softening().orElseThrow().celsius()).isEqualTo(640);
@@ -264,7 +264,7 @@ class ValuesFileTest {
   void anotherKindOfWorkIsRefused() {
     Inputs.refused(
         () -> ValuesFile.into(ValuesFile.read(GLASS, "v"), "Mine", WorkFileTest.BURNOUT, "w"),
-        "w, line 1: kind is \"burnout\"; expected glass, for that takes values of glass.");
+        "w: it takes no values of glass; they go into a work of kind glass.");
   }
 
   @Test

@@ -165,8 +165,25 @@ final class Walk implements AutoCloseable {
     }
     get("materials?q=silver");
     get("materials?q=nothing+such");
+    ownValues();
     get("firings?kiln=Anchor");
     get("firings?kiln=Buoy");
+  }
+
+  private void ownValues() throws Exception {
+    for (String of : List.of("enamel", "glass", "investment", "alloy", "clay", "metal")) {
+      get("materials/own?unit=F&of=" + of);
+      post("materials/own", Map.of("of", of, "softening-celsius", "9", "anneal-soak", "x"));
+    }
+    get("materials/own?name=Shop+powder");
+    post("materials/own", Map.of("of", "clay", "data-sheet.top-hold", "90", "name", "Shop clear"));
+    get("materials?kept=Shop+clear");
+    post("materials/into", Map.of("values", "Shop clear", "work", "Harbour burnout"));
+    post("materials/into", Map.of("values", "Nothing", "work", "Harbour burnout"));
+    post("materials/into", Map.of("values", "Shop powder", "work", "Harbour burnout"));
+    get("materials?put=Shop+powder&into=Harbour+burnout");
+    post("materials/back", Map.of("work", "Harbour burnout"));
+    get("materials?back=Harbour+burnout");
   }
 
   void plans() throws Exception {
