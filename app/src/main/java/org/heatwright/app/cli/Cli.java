@@ -116,6 +116,7 @@ public final class Cli {
     all.put("body", BodyCommand::new);
     all.put("couple", CoupleCommand::new);
     all.put("materials", MaterialsCommand::new);
+    all.put("values", ValuesCommand::new);
     all.put("heatwork", HeatworkCommand::new);
     all.put("cast", CastCommand::line);
     all.put("sinter", SinterCommand::line);

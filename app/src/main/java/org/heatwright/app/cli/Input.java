@@ -10,9 +10,11 @@ import org.heatwright.app.files.KeypadFile;
 import org.heatwright.app.files.KilnFile;
 import org.heatwright.app.files.LogFile;
 import org.heatwright.app.files.MaterialFile;
+import org.heatwright.app.files.OwnValues;
 import org.heatwright.app.files.ScheduleFile;
 import org.heatwright.app.files.ShownFile;
 import org.heatwright.app.files.TextFile;
+import org.heatwright.app.files.ValuesFile;
 import org.heatwright.app.files.WorkFile;
 import org.heatwright.keypad.Keypad;
 import org.heatwright.keypad.Shown;
@@ -39,6 +41,15 @@ final class Input {
 
   static Work work(Path path) {
     return read(path, WorkFile::read);
+  }
+
+  /** A work as its file holds it. */
+  static String workText(Path path) {
+    return TextFile.yaml(path);
+  }
+
+  static OwnValues values(Path path) {
+    return read(path, ValuesFile::read);
   }
 
   static Firing firing(Path path) {

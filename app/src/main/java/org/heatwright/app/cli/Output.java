@@ -7,16 +7,19 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.util.Arrays;
+import java.util.EnumSet;
 import java.util.Optional;
+import java.util.Set;
 import org.heatwright.app.files.InputException;
 import org.heatwright.app.files.KeypadFile;
 import org.heatwright.app.files.KilnFile;
 import org.heatwright.app.files.ScheduleFile;
+import org.heatwright.app.files.WorkFile;
 
 /**
  * Files a command writes. A file that is there already is replaced only if it is of the kind that
- * is being written; a schedule, kiln or keypad that is replaced is kept beside it under its name
- * with {@code ~}, {@code ~2} and so on at the end. A file is there whole or not at all.
+ * is being written; a schedule, kiln, keypad or work that is replaced is kept beside it under its
+ * name with {@code ~}, {@code ~2} and so on at the end. A file is there whole or not at all.
  */
 final class Output {
 
@@ -49,6 +52,17 @@ final class Output {
       boolean is(byte[] bytes) {
         try {
           KeypadFile.read(new String(bytes, StandardCharsets.UTF_8), "");
+          return true;
+        } catch (InputException e) {
+          return false;
+        }
+      }
+    },
+    WORK("a work") {
+      @Override
+      boolean is(byte[] bytes) {
+        try {
+          WorkFile.read(new String(bytes, StandardCharsets.UTF_8), "");
           return true;
         } catch (InputException e) {
           return false;
@@ -118,6 +132,10 @@ final class Output {
     }
   }
 
+  /** What a person may have written by hand. */
+  private static final Set<Kind> KEPT_BEFORE =
+      EnumSet.of(Kind.SCHEDULE, Kind.KILN, Kind.KEYPAD, Kind.WORK);
+
   private Output() {}
 
   static void requireReplaceable(Path path, Kind kind) {
@@ -184,7 +202,7 @@ final class Output {
   }
 
   private static Optional<Path> keepBefore(Path path, Kind kind, byte[] bytes) throws IOException {
-    if ((kind != Kind.SCHEDULE && kind != Kind.KILN && kind != Kind.KEYPAD)
+    if (!KEPT_BEFORE.contains(kind)
         || !Files.exists(path)
         || Arrays.equals(Files.readAllBytes(path), bytes)) {
       return Optional.empty();
