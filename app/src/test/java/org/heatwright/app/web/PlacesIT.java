@@ -12,6 +12,7 @@ import org.heatwright.app.firings.FiringBook;
 import org.heatwright.app.firings.FiringRecord;
 import org.heatwright.app.firings.Happening;
 import org.heatwright.app.firings.MovingClock;
+import org.heatwright.app.store.Kind;
 import org.heatwright.app.store.Store;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
@@ -139,9 +140,43 @@ class PlacesIT {
     browser.usable("27-materials");
   }
 
-  /** Back and forward lead where they led. */
+  /** Typed, kept, put into a work and taken out again: no pointer. */
   @Test
   @Order(4)
+  void ownValuesAreTypedAndPutIntoAWorkWithTheKeyboardAlone() throws Exception {
+    browser.driver.get(bench.address() + "materials/own?of=enamel");
+    browser.type("#name", "Flux of ours");
+    browser.type("#softening-celsius", "9");
+    browser.find("#softening-celsius").sendKeys(Keys.ENTER);
+    // The browser itself keeps the form back until it says where the values are from.
+    browser.type("#source", "three tiles");
+    browser.find("#source").sendKeys(Keys.ENTER);
+    browser.until(
+        "what is wrong", () -> browser.text("#softening-celsius-error").contains("450 to 800 °C"));
+    assertThat(browser.complaints()).singleElement().asString().contains("422"); // as it should be
+    browser.usable("29-own-values");
+    browser.find("#softening-celsius").clear();
+    browser.type("#softening-celsius", "655");
+    browser.find("#softening-celsius").sendKeys(Keys.ENTER);
+    browser.until("it is kept", () -> browser.maybe("#mine [role=status]").isPresent());
+    assertThat(browser.text("#mine [role=status]")).isEqualTo("Kept: Flux of ours.");
+    browser.usable("29-own-values-kept");
+    browser.tabUntil("the button", e -> e.getText().equals("Put them in"));
+    browser.focused().sendKeys(Keys.ENTER);
+    browser.until("it is in", () -> browser.maybe("#mine .undo").isPresent());
+    assertThat(browser.text("#mine .undo")).contains("Flux of ours stands in the work");
+    String before = store.find(Kind.WORK, "Evening enamel").orElseThrow().text();
+    browser.tabUntil("the way back", e -> e.getText().equals("Take it out again"));
+    browser.focused().sendKeys(Keys.ENTER);
+    browser.until("it is out", () -> browser.text("#mine").contains("As it was before"));
+    assertThat(before).contains("softening-celsius: 655");
+    assertThat(store.find(Kind.WORK, "Evening enamel").orElseThrow().text())
+        .doesNotContain("softening-celsius: 655");
+  }
+
+  /** Back and forward lead where they led. */
+  @Test
+  @Order(5)
   void everyPlaceHasItsAddress() {
     for (String word : List.of("Plan", "Kilns", "Firings", "Materials", "Help", "Now")) {
       browser.find(".places").findElement(By.linkText(word)).click();
