@@ -34,6 +34,7 @@ final class Serving {
               .formatted(what, address, store.map(file -> " (store " + file + ")").orElse("")));
       page.line("Stop it with Ctrl-C.");
       answer.give(surroundings, new ServingJson(address, store.map(Path::toString)), page);
+      bench.workAhead();
       surroundings.waiting().untilEnd();
     }
   }

@@ -221,7 +221,12 @@ final class AskDesk {
       if (firing.isPresent()) {
         Optional<CausesDesk.Known> booked =
             readable("firing", () -> firings.causes().known(firing.get()));
-        booked.flatMap(CausesDesk.Known::reading).ifPresent(notes::add);
+        booked
+            .flatMap(CausesDesk.Known::reading)
+            .map(
+                "The log “%s” of that day is still being read; ask again in a little while."
+                    ::formatted)
+            .ifPresent(notes::add);
         facts = booked.map(CausesDesk.Known::facts).orElse(facts);
         planned = readable("firing", firing.get()::planned);
         kiln = readable("firing", firing.get()::kiln);

@@ -8,10 +8,12 @@ import java.util.Optional;
  *
  * @param causes what may be behind it
  * @param basis what the ranking rests on, a sentence
+ * @param later whether a log is still being read for it
  * @param compared this firing beside the last ones of its kind; empty without any
  * @param ask where to tell more
  */
-public record BehindPage(CausesView causes, String basis, Optional<Compared> compared, String ask) {
+public record BehindPage(
+    CausesView causes, String basis, boolean later, Optional<Compared> compared, String ask) {
 
   /**
    * Firings side by side.

@@ -13,9 +13,11 @@ public final class Bench implements AutoCloseable {
   private final Javalin server;
   private final LongWork work;
   private final DemoHouse demo;
+  private final Routes routes;
 
-  private Bench(Javalin server, LongWork work, DemoHouse demo) {
+  private Bench(Javalin server, Routes routes, LongWork work, DemoHouse demo) {
     this.server = server;
+    this.routes = routes;
     this.work = work;
     this.demo = demo;
   }
@@ -41,19 +43,35 @@ public final class Bench implements AutoCloseable {
    * nothing is made, started and stopped. Nothing depends on it.
    */
   public static void warmUp() {
-    Thread beside =
-        new Thread(
-            () ->
-                Javalin.create(
-                        config -> {
-                          config.startup.showJavalinBanner = false;
-                          config.jetty.addConnector((server, http) -> new LocalConnector(server));
-                        })
-                    .start()
-                    .stop(),
-            "warm-up");
-    beside.setDaemon(true);
-    beside.start();
+    beside(
+        "warm-up",
+        () ->
+            Javalin.create(
+                    config -> {
+                      config.startup.showJavalinBanner = false;
+                      config.jetty.addConnector((server, http) -> new LocalConnector(server));
+                    })
+                .start()
+                .stop());
+  }
+
+  /** Begins to work out what the plan's page opens with. Nothing depends on it. */
+  public void workAhead() {
+    beside(
+        "work-ahead",
+        () -> {
+          try {
+            routes.workOutOpening();
+          } catch (RuntimeException e) {
+            // Whoever opens the page is told.
+          }
+        });
+  }
+
+  private static void beside(String name, Runnable what) {
+    Thread thread = new Thread(what, name);
+    thread.setDaemon(true);
+    thread.start();
   }
 
   /** Where the bench answers, e.g. {@code http://127.0.0.1:7070/}. */
@@ -71,13 +89,14 @@ public final class Bench implements AutoCloseable {
   private static Bench start(BenchSettings settings, int port) {
     LongWork work = new LongWork(settings.clock());
     DemoHouse demo = new DemoHouse(settings);
+    Routes pages = new Routes(settings, work, demo);
     Javalin server =
         Javalin.create(
             config -> {
               config.startup.showJavalinBanner = false;
               config.jetty.host = "127.0.0.1";
               config.http.maxRequestSize = LONGEST_REQUEST_BYTES;
-              new Routes(settings, work, demo).addTo(config.routes);
+              pages.addTo(config.routes);
               Measures measures = new Measures(settings.store(), settings.clock());
               config.requestLogger.http(measures::answered);
               config.routes.get("/metrics", measures::give);
@@ -92,6 +111,6 @@ public final class Bench implements AutoCloseable {
       throw new BenchException(
           "Port %d on 127.0.0.1 is taken; choose another with --port.".formatted(port), e);
     }
-    return new Bench(server, work, demo);
+    return new Bench(server, pages, work, demo);
   }
 }

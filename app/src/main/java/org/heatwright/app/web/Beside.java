@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CompletionException;
 import java.util.function.Supplier;
 
 /**
@@ -38,19 +39,35 @@ final class Beside<K, V> {
    * @throws RuntimeException what it has thrown
    */
   Optional<V> within(K question, Supplier<V> work, Duration patience) {
-    CompletableFuture<V> answer;
+    try {
+      return Awaited.within(begun(question, work), patience);
+    } catch (IllegalStateException failed) {
+      throw failed.getCause() instanceof RuntimeException said ? said : failed;
+    }
+  }
+
+  /**
+   * The answer, however long it takes.
+   *
+   * @throws RuntimeException what it has thrown
+   */
+  V of(K question, Supplier<V> work) {
+    try {
+      return begun(question, work).join();
+    } catch (CompletionException failed) {
+      throw failed.getCause() instanceof RuntimeException said ? said : failed;
+    }
+  }
+
+  private CompletableFuture<V> begun(K question, Supplier<V> work) {
     synchronized (kept) {
       CompletableFuture<V> known = kept.get(question);
-      answer =
+      CompletableFuture<V> answer =
           known == null || known.isCompletedExceptionally()
               ? CompletableFuture.supplyAsync(work)
               : known;
       kept.put(question, answer);
-    }
-    try {
-      return Awaited.within(answer, patience);
-    } catch (IllegalStateException failed) {
-      throw failed.getCause() instanceof RuntimeException said ? said : failed;
+      return answer;
     }
   }
 }

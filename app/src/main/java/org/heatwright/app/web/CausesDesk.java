@@ -58,7 +58,7 @@ final class CausesDesk {
   /**
    * What is known of a firing.
    *
-   * @param reading said while the log of that day is still being read; else empty
+   * @param reading name of the log of that day while it is still being read; else empty
    */
   record Known(Facts facts, Optional<String> reading) {}
 
@@ -78,13 +78,7 @@ final class CausesDesk {
                 FiringFacts.of(firing, watches.apply(firing), Optional.of(logged(firing, brought))),
             PATIENCE)
         .map(facts -> new Known(facts, Optional.empty()))
-        .orElseGet(
-            () ->
-                new Known(
-                    withoutLog(firing),
-                    Optional.of(
-                        "The log “%s” of that day is still being read; open this page again in a little while."
-                            .formatted(brought.name()))));
+        .orElseGet(() -> new Known(withoutLog(firing), Optional.of(brought.name())));
   }
 
   private Facts withoutLog(FiringRecord firing) {
@@ -139,7 +133,13 @@ final class CausesDesk {
                   (clue, yes) -> ask + "&c." + clue.code() + "=" + (yes ? "yes" : "no"),
                   plan(firing),
                   log.map(l -> l.showed().happened()).orElse(List.of())),
-              known.reading().orElseGet(() -> basis(firing, log)),
+              known
+                  .reading()
+                  .map(
+                      "The log “%s” of that day is still being read; what it tells comes here by itself."
+                          ::formatted)
+                  .orElseGet(() -> basis(firing, log)),
+              known.reading().isPresent(),
               compared(firing, outcome),
               ask));
     } catch (InputException ofAnotherVersion) {

@@ -10,7 +10,7 @@ import org.heatwright.forecast.Forecaster;
  */
 final class Forecasts {
 
-  private static final int KEPT = 24;
+  private static final int KEPT = 16;
   private static final int DISPLAYS_KEPT = 4;
 
   private final Lately<ForecastRequest, Forecast> whole = new Lately<>(KEPT);

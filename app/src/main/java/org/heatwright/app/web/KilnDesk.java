@@ -83,7 +83,7 @@ final class KilnDesk {
   private final Store store;
   private final Clock clock;
   private final Forecasts forecasts = new Forecasts();
-  private final Lately<Aligning, LogAlignment> alignments = new Lately<>(ALIGNMENTS_KEPT);
+  private final Beside<Aligning, LogAlignment> alignments = new Beside<>(ALIGNMENTS_KEPT);
   private final Beside<HealthQuestion, KilnHealth> healths = new Beside<>(HEALTHS_KEPT);
 
   /** What health depends on: the kiln without what was learned, and which logs. */
@@ -161,9 +161,16 @@ final class KilnDesk {
     String trouble = error;
     Optional<Kiln> kiln = Optional.empty();
     Optional<KilnPage.Watched> watched = Optional.empty();
+    String reading = "";
     try {
       kiln = Optional.of(kiln(document.get()));
-      watched = shown.isPresent() ? Optional.of(watched(name, kiln.get(), shown.get())) : watched;
+      if (shown.isPresent()) {
+        if (aligned(kiln.get(), shown.get(), PATIENCE).isPresent()) {
+          watched = Optional.of(watched(name, kiln.get(), shown.get()));
+        } else {
+          reading = head(shown.get());
+        }
+      }
     } catch (InputException e) {
       trouble = trouble.isEmpty() ? Objects.requireNonNull(e.getMessage()) : trouble;
     }
@@ -181,6 +188,7 @@ final class KilnDesk {
             kiln.flatMap(k -> learned.map(l -> taught(name, k, l, logs))),
             kiln.flatMap(k -> health(name, k, logs)),
             watched,
+            reading,
             listed,
             schedules(logs, bringing.chosen()),
             bringing.date().isEmpty() ? dated(bringing, zone(kiln)) : bringing));
@@ -351,25 +359,37 @@ final class KilnDesk {
               .formatted(
                   untold.stream().map(KilnDesk::inSentence).collect(Collectors.joining(", "))));
     }
-    rest.addAll(stillNameplate(kiln, beliefs, logs));
+    Optional<List<String>> still = stillNameplate(kiln, beliefs, logs);
+    rest.addAll(still.orElse(List.of()));
     return new KilnPage.Learned(
-        plot(learnedFigure(kiln, learned), "learned", name, ""), news, rest);
+        plot(learnedFigure(kiln, learned), "learned", name, ""), news, rest, still.isEmpty());
   }
 
-  /** Why some of it is, as far as the logs that taught it can be read. */
-  private List<String> stillNameplate(Kiln kiln, KilnBeliefs beliefs, List<FiringLog> logs) {
+  /**
+   * Why some of it is, as far as the logs that taught it can be read; nothing while they are being
+   * read.
+   */
+  private Optional<List<String>> stillNameplate(
+      Kiln kiln, KilnBeliefs beliefs, List<FiringLog> logs) {
     List<FiringLog> taught =
         logs.stream().filter(log -> log.part() == FiringLog.Part.TAUGHT).toList();
     if (taught.isEmpty()) {
-      return List.of();
+      return Optional.of(List.of());
     }
     try {
       List<LoggedFiring> firings = new ArrayList<>();
-      taught.forEach(log -> firings.add(aligned(kiln, log).firing()));
-      return Coverage.of(kiln, beliefs, firings)
-          .words(Lesson.untold(beliefs), unit(taught.get(taught.size() - 1)));
+      for (FiringLog log : taught) {
+        Optional<LogAlignment> aligned = aligned(kiln, log, PATIENCE);
+        if (aligned.isEmpty()) {
+          return Optional.empty();
+        }
+        firings.add(aligned.get().firing());
+      }
+      return Optional.of(
+          Coverage.of(kiln, beliefs, firings)
+              .words(Lesson.untold(beliefs), unit(taught.get(taught.size() - 1))));
     } catch (InputException e) {
-      return List.of(); // a log that cannot be read is told where it is shown
+      return Optional.of(List.of()); // a log that cannot be read is told where it is shown
     }
   }
 
@@ -407,7 +427,7 @@ final class KilnDesk {
       return Optional.empty();
     }
     try {
-      Optional<KilnHealth> found = health(kiln, used, HEALTH_WAIT);
+      Optional<KilnHealth> found = health(kiln, used, PATIENCE);
       List<String> notes = new ArrayList<>();
       long left = logs.stream().filter(l -> l.part() != FiringLog.Part.ASIDE).count() - used.size();
       if (left > 0) {
@@ -417,9 +437,9 @@ final class KilnDesk {
       }
       if (found.isEmpty()) {
         notes.add(
-            "Being worked out from %s; open this page again in a little while."
+            "Being worked out from %s; it comes here by itself."
                 .formatted(count(used.size(), "log")));
-        return Optional.of(new KilnPage.Health(List.of(), notes, Optional.empty()));
+        return Optional.of(new KilnPage.Health(List.of(), notes, Optional.empty(), true));
       }
       KilnHealth health = found.get();
       notes.addAll(health.notes());
@@ -433,20 +453,20 @@ final class KilnDesk {
                               f.concern().compareTo(KilnHealth.Concern.WARNING) >= 0, f.sentence()))
                   .toList(),
               notes,
-              Optional.of(plot(HealthPlot.of(kiln, health), "health", name, ""))));
+              Optional.of(plot(HealthPlot.of(kiln, health), "health", name, "")),
+              false));
     } catch (InputException e) {
       return Optional.of(
           new KilnPage.Health(
-              List.of(), List.of(Objects.requireNonNull(e.getMessage())), Optional.empty()));
+              List.of(), List.of(Objects.requireNonNull(e.getMessage())), Optional.empty(), false));
     }
   }
 
   private Optional<KilnHealth> health(Kiln kiln, List<FiringLog> used, Duration patience) {
     Kiln nameplate = kiln.withoutLearned();
-    List<DatedFiring> firings = dated(kiln, used);
     return healths.within(
         new HealthQuestion(nameplate, used.stream().map(FiringLog::id).toList()),
-        () -> KilnHealth.of(nameplate, firings),
+        () -> KilnHealth.of(nameplate, dated(kiln, used)),
         patience);
   }
 
@@ -470,7 +490,9 @@ final class KilnDesk {
   private static final int MOST_FOLLOWED = 16;
   private static final Duration HEALTH_PATIENCE = Duration.ofMinutes(2);
   private static final int HEALTHS_KEPT = 8;
-  private static final Duration HEALTH_WAIT = Duration.ofSeconds(5);
+
+  /** So long a page waits for what is worked out beside it; then it comes by itself. */
+  private static final Duration PATIENCE = Duration.ofMillis(300);
 
   // ---- a log against its forecast
 
@@ -478,7 +500,7 @@ final class KilnDesk {
     WatchedFiring firing = watched(kiln, log);
     String query = query(name, log.id());
     return new KilnPage.Watched(
-        "%s, %s".formatted(log.name(), DAY.format(log.date())),
+        head(log),
         log.showed().happened(),
         log.showed().notShown(),
         CurveFigure.of(
@@ -495,6 +517,10 @@ final class KilnDesk {
         firing.comparable()
             ? Optional.of(plot(ResidualPlot.of(firing), "missed", name, log.id()))
             : Optional.empty());
+  }
+
+  private static String head(FiringLog log) {
+    return "%s, %s".formatted(log.name(), DAY.format(log.date()));
   }
 
   private WatchedFiring watched(Kiln kiln, FiringLog log) {
@@ -530,9 +556,21 @@ final class KilnDesk {
 
   /** The log on the program's clock, as the nameplate alone tells it. */
   private LogAlignment aligned(Kiln kiln, FiringLog log) {
-    return alignments.of(
-        new Aligning(kiln.withoutLearned(), log.id()),
-        asked -> LogAlignment.of(asked.kiln(), logged(log)));
+    return alignments.of(aligning(kiln, log), () -> LogAlignment.of(nameplate(kiln), logged(log)));
+  }
+
+  /** The same, or nothing if it takes longer than that. */
+  private Optional<LogAlignment> aligned(Kiln kiln, FiringLog log, Duration patience) {
+    return alignments.within(
+        aligning(kiln, log), () -> LogAlignment.of(nameplate(kiln), logged(log)), patience);
+  }
+
+  private static Aligning aligning(Kiln kiln, FiringLog log) {
+    return new Aligning(nameplate(kiln), log.id());
+  }
+
+  private static Kiln nameplate(Kiln kiln) {
+    return kiln.withoutLearned();
   }
 
   static LoggedFiring logged(FiringLog log) {

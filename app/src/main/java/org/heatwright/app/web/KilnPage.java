@@ -17,6 +17,7 @@ import java.util.Optional;
  * @param learned what its logs have taught, once they have
  * @param health how it has changed over its firings, where there are two dates or more
  * @param watched one log against its forecast, where there is a log
+ * @param reading name of the log that is being read for that; may be empty
  * @param logs all of them, oldest first
  * @param schedules to choose from when a log is brought
  * @param bringing the log that a person is bringing
@@ -33,6 +34,7 @@ public record KilnPage(
     Optional<Learned> learned,
     Optional<Health> health,
     Optional<Watched> watched,
+    String reading,
     List<Log> logs,
     List<Choice> schedules,
     Bringing bringing) {
@@ -52,8 +54,9 @@ public record KilnPage(
    *
    * @param news what is not as the nameplate lets one expect, a sentence each
    * @param rest one sentence each on what is as usual and on what was not told
+   * @param later whether more of it is being worked out
    */
-  public record Learned(Plot plot, List<String> news, List<String> rest) {}
+  public record Learned(Plot plot, List<String> news, List<String> rest, boolean later) {}
 
   /**
    * How it has changed over its firings.
@@ -61,8 +64,9 @@ public record KilnPage(
    * @param told a sentence each on elements, loss and thermocouple; what to look at goes first
    * @param notes what the firings cannot tell, a sentence each
    * @param plot none while it is still being worked out
+   * @param later whether it is being worked out
    */
-  public record Health(List<Told> told, List<String> notes, Optional<Plot> plot) {
+  public record Health(List<Told> told, List<String> notes, Optional<Plot> plot, boolean later) {
 
     /**
      * @param heavy whether it should be looked at

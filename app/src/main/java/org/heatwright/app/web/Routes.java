@@ -87,6 +87,12 @@ final class Routes {
             this::firing);
   }
 
+  /** Works out what the plan's page opens with, so that it is there when it is asked for. */
+  void workOutOpening() {
+    PlanResult result = planner.plan(Choices.of(settings.opening()), ForecastRequest.USUAL_DRAWS);
+    pages.whole(words.page(result, Optional.empty()));
+  }
+
   void addTo(RoutesConfig routes) {
     routes.before(Routes::guard);
     new LanguageRoutes(settings.store()).addTo(routes);

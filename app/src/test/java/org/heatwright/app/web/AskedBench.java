@@ -32,6 +32,16 @@ record AskedBench(URI address) {
     return send(request(path));
   }
 
+  /** A page once nothing of it is still being worked out. */
+  String settled(String path) throws IOException, InterruptedException {
+    String page = get(path).body();
+    for (int tries = 0; tries < 300 && page.contains("data-later"); tries++) {
+      Thread.sleep(100);
+      page = get(path).body();
+    }
+    return page;
+  }
+
   HttpResponse<String> post(String path, Map<String, String> form)
       throws IOException, InterruptedException {
     return post(path, form(form));

@@ -553,13 +553,9 @@ class BenchTest {
     assertThat(all).doesNotHaveDuplicates();
   }
 
-  /** A page once its kiln's health is worked out, which many logs make it wait for. */
+  /** A page once all of it is worked out. */
   private String settled(String path) throws Exception {
-    String page = asked.get(path).body();
-    for (int tries = 0; tries < 10 && page.contains("Being worked out"); tries++) {
-      page = asked.get(path).body();
-    }
-    return page;
+    return asked.settled(path);
   }
 
   @Test
@@ -575,7 +571,7 @@ class BenchTest {
   @Test
   void anotherLogIsShownByItsAddress() throws Exception {
     String id = store.logs("Anchor").get(2).id();
-    assertThat(asked.get("kiln?name=Anchor&log=" + id).body())
+    assertThat(settled("kiln?name=Anchor&log=" + id))
         .contains("Log against forecast: Slow rise (invented), 17 October 2026");
   }
 
@@ -631,7 +627,7 @@ class BenchTest {
     assertThat(store.earlier(Kind.KILN, "Anchor"))
         .extracting(EarlierText::text)
         .containsExactly(before);
-    String page = asked.get("kiln?name=Anchor").body();
+    String page = settled("kiln?name=Anchor");
     assertThat(page)
         .contains("2 firings", "learned 2 December 2026", "What its logs have taught")
         .contains("What is known of Anchor from 2 firings", "Nothing. Bring the next log")
@@ -661,7 +657,7 @@ class BenchTest {
             OptionalDouble.of(2),
             new FiringLog.Showed(List.of("At +1:46 the relay stuck."), List.of()));
     store.keepLesson("Anchor", store.find(Kind.KILN, "Anchor").orElseThrow().text(), List.of(told));
-    assertThat(asked.get("kiln?name=Anchor&log=" + log.id()).body())
+    assertThat(settled("kiln?name=Anchor&log=" + log.id()))
         .contains("At +1:46 the relay stuck. It was kept out of what was learned.")
         .doesNotContain("What this display could not have shown");
   }
@@ -710,7 +706,7 @@ class BenchTest {
     assertThat(kept.csv()).isEqualTo(csv);
     assertThat(kept.schedule()).isEqualTo(store.logs("Anchor").get(0).schedule());
     assertThat(kept.part()).isEqualTo(FiringLog.Part.NEW);
-    String page = asked.get("kiln?name=Anchor").body();
+    String page = settled("kiln?name=Anchor");
     assertThat(page)
         .contains("&lt;b&gt;By hand", "30 November 2026", "read off the display")
         .doesNotContain("<b>By hand");
@@ -730,7 +726,7 @@ class BenchTest {
                 "kiln/log?name=Anchor",
                 Map.of("date", "2026-11-30", "csv", csv.toString(), "chosen", ran)));
     assertThat(answer.statusCode()).isEqualTo(302);
-    String page = asked.get("kiln?name=Anchor").body();
+    String page = settled("kiln?name=Anchor");
     assertThat(page).contains("Log against forecast: dry-run, 30 November 2026");
     assertThat(page.length()).isLessThan(300_000);
   }

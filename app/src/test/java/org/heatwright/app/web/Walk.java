@@ -346,10 +346,10 @@ final class Walk implements AutoCloseable {
 
   private void kilnsAndLogs() throws Exception {
     for (String kiln : List.of("Anchor", "Buoy", "Capstan")) {
-      get("kiln?name=" + kiln);
+      settled("kiln?name=" + kiln);
     }
     for (var log : store.logs("Anchor")) {
-      get("kiln?name=Anchor&log=" + log.id());
+      settled("kiln?name=Anchor&log=" + log.id());
     }
     String evening = store.logs("Buoy").get(0).id();
     String two =
@@ -366,10 +366,10 @@ final class Walk implements AutoCloseable {
     get("pieces?kiln=Anchor&log=" + store.logs("Anchor").get(0).id());
     post("pieces", Map.of("kiln", "Buoy", "log", evening, "work", "Evening enamel"));
     get("pieces");
-    get("kiln?name=Buoy&log=" + evening);
+    settled("kiln?name=Buoy&log=" + evening);
     String ids = store.logs("Anchor").get(1).id();
     post("kiln/learn?name=Anchor", Map.of("use", ids));
-    get("kiln?name=Anchor");
+    settled("kiln?name=Anchor");
     post("kiln/learn?name=Anchor", Map.of());
     post("kiln/log?name=Anchor", Map.of("csv", "", "logname", ""));
     post(
@@ -457,6 +457,16 @@ final class Walk implements AutoCloseable {
         HttpRequest.newBuilder(at("plan"))
             .header("Content-Type", "application/json")
             .POST(HttpRequest.BodyPublishers.ofString(body)));
+  }
+
+  /** A page once nothing of it is still being worked out. */
+  private Answer settled(String path) throws Exception {
+    Answer answer = get(path);
+    for (int tries = 0; tries < 100 && answer.body().contains("data-later"); tries++) {
+      Thread.sleep(300);
+      answer = get(path);
+    }
+    return answer;
   }
 
   Answer get(String path) throws Exception {
