@@ -13,6 +13,7 @@ import java.time.Duration;
 import java.util.Base64;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.function.Predicate;
 import java.util.stream.Stream;
@@ -35,7 +36,7 @@ import org.openqa.selenium.support.ui.WebDriverWait;
 /** A headless Chromium of the machine, with what the walk needs of it. */
 public final class Browser implements AutoCloseable {
 
-  private static final Duration PATIENCE = Duration.ofSeconds(15);
+  private static final Duration PATIENCE = Duration.ofSeconds(40);
 
   /** Between two looks; half a second, as is usual, was most of what the walk took. */
   private static final Duration LOOKS = Duration.ofMillis(40);
@@ -97,25 +98,41 @@ public final class Browser implements AutoCloseable {
   public final class IntoTheMiddle implements WebDriverListener {
     @Override
     public void beforeClick(WebElement element) {
-      chrome.executeAsyncScript(
-          """
-          const [element, done] = arguments;
-          const bar = document.querySelector('.places');
-          const box = () => element.getBoundingClientRect();
-          if (bar && !bar.contains(element) && box().bottom > bar.getBoundingClientRect().top
-              && getComputedStyle(bar).position === 'fixed') {
-            element.scrollIntoView({block: 'center'});
-          }
-          let at = box().top;
-          let looks = 0;
-          const look = () => {
-            const before = at;
-            at = box().top;
-            at === before || ++looks > 20 ? done() : setTimeout(look, 40);
-          };
-          setTimeout(look, 40);
-          """,
-          element);
+      double top = top(element);
+      for (int looks = 0; looks < 20; looks++) {
+        pause();
+        double before = top;
+        top = top(element);
+        if (top == before) {
+          return;
+        }
+      }
+    }
+
+    /** Asked from outside: a page whose own scripts are off has no timers either. */
+    private double top(WebElement element) {
+      Object top =
+          chrome.executeScript(
+              """
+              const [element] = arguments;
+              const bar = document.querySelector('.places');
+              const box = () => element.getBoundingClientRect();
+              if (bar && !bar.contains(element) && box().bottom > bar.getBoundingClientRect().top
+                  && getComputedStyle(bar).position === 'fixed') {
+                element.scrollIntoView({block: 'center'});
+              }
+              return box().top;
+              """,
+              element);
+      return ((Number) Objects.requireNonNull(top)).doubleValue();
+    }
+
+    private static void pause() {
+      try {
+        Thread.sleep(40);
+      } catch (InterruptedException e) {
+        Thread.currentThread().interrupt();
+      }
     }
   }
 
