@@ -47,7 +47,10 @@ final class PiecesDesk {
   /** A session with its rows to keep. */
   private record Split(LoggedSession session, LoggedSession.Judge judge, List<PieceEntry> rows) {}
 
-  PiecesPage page(String time, Optional<Asked> asked) {
+  /**
+   * @param unit of every temperature
+   */
+  PiecesPage page(String time, Optional<Asked> asked, TemperatureUnit unit) {
     List<PiecesPage.Kept> kept =
         KeptPiece.of(store.pieces()).stream()
             .map(
@@ -55,13 +58,10 @@ final class PiecesDesk {
                     new PiecesPage.Kept(
                         piece.words(),
                         piece.firings().stream()
-                            .map(
-                                firing ->
-                                    KeptPiece.words(
-                                        firing, TemperatureUnit.CELSIUS, clock.getZone()))
+                            .map(firing -> KeptPiece.words(firing, unit, clock.getZone()))
                             .toList()))
             .toList();
-    return new PiecesPage(time, asked.flatMap(this::session), kept);
+    return new PiecesPage(time, unit.letter(), asked.flatMap(a -> session(a, unit)), kept);
   }
 
   /** Keeps its named pieces; the same log again replaces what it told. */
@@ -78,11 +78,11 @@ final class PiecesDesk {
     return store.logs(asked.kiln()).stream().filter(l -> l.id().equals(asked.log())).findFirst();
   }
 
-  private Optional<PiecesPage.Session> session(Asked asked) {
-    return log(asked).map(log -> session(asked, log));
+  private Optional<PiecesPage.Session> session(Asked asked, TemperatureUnit unit) {
+    return log(asked).map(log -> session(asked, log, unit));
   }
 
-  private PiecesPage.Session session(Asked asked, FiringLog log) {
+  private PiecesPage.Session session(Asked asked, FiringLog log, TemperatureUnit unit) {
     Optional<Document> work = work(asked);
     if (work.isEmpty()) {
       return refused(
@@ -97,11 +97,13 @@ final class PiecesDesk {
           options(work),
           asked.twoOpenings(),
           firings.isEmpty()
-              ? "No opening of the door shows: nothing fell by 12 K and came back, and no event tells one."
+              ? Wording.in(
+                  "No opening of the door shows: nothing fell by 12 K and came back, and no event tells one.",
+                  unit)
               : "",
-          firings.isEmpty() ? "" : session.doorWords(TemperatureUnit.CELSIUS),
-          firings.stream().map(f -> session.words(f, TemperatureUnit.CELSIUS)).toList(),
-          split.judge().caveat(),
+          firings.isEmpty() ? "" : session.doorWords(unit),
+          firings.stream().map(f -> session.words(f, unit)).toList(),
+          Wording.in(split.judge().caveat(), unit),
           split.rows().size(),
           new PiecesPage.Hidden(asked.kiln(), log.id()));
     } catch (InputException | WorkRefusedException e) {

@@ -7,10 +7,11 @@ import java.util.Optional;
  * Enamelled pieces: what a session's log tells of each, and what was kept of them.
  *
  * @param clock the time at the bench
+ * @param unit "C" or "F"
  * @param session a log that is being split; empty where none was asked for
  * @param kept pieces that were kept, by name
  */
-public record PiecesPage(String clock, Optional<Session> session, List<Kept> kept) {
+public record PiecesPage(String clock, String unit, Optional<Session> session, List<Kept> kept) {
 
   /**
    * A log, split.

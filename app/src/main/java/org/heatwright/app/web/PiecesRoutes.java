@@ -4,6 +4,7 @@ import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import java.util.Optional;
 import java.util.function.Supplier;
+import org.heatwright.units.TemperatureUnit;
 
 /** What the bench answers about enamelled pieces. */
 final class PiecesRoutes {
@@ -22,13 +23,14 @@ final class PiecesRoutes {
   }
 
   void addTo(RoutesConfig routes) {
-    routes.get("/pieces", ctx -> ctx.html(pages.pieces(desk.page(clock.get(), asked(ctx)))));
+    routes.get(
+        "/pieces", ctx -> ctx.html(pages.pieces(desk.page(clock.get(), asked(ctx), unit(ctx)))));
     routes.post("/pieces", this::keep);
   }
 
   private void keep(Context ctx) {
     asked(ctx).ifPresent(desk::keep);
-    ctx.redirect("/pieces#kept");
+    ctx.redirect("/pieces?unit=%s#kept".formatted(unit(ctx).letter()));
   }
 
   private static Optional<PiecesDesk.Asked> asked(Context ctx) {
@@ -40,6 +42,10 @@ final class PiecesRoutes {
                     log,
                     given(ctx, "work").orElse(""),
                     given(ctx, "openings").filter(o -> o.equals("two")).isPresent()));
+  }
+
+  private static TemperatureUnit unit(Context ctx) {
+    return given(ctx, "unit").flatMap(TemperatureUnit::ofLetter).orElse(TemperatureUnit.CELSIUS);
   }
 
   private static Optional<String> given(Context ctx, String name) {

@@ -52,19 +52,29 @@ class PiecesBenchTest {
 
     Map<String, String> form = Map.of("kiln", "Buoy", "log", log.id(), "work", "Evening enamel");
     assertThat(asked.post("pieces", form).headers().firstValue("Location").orElseThrow())
-        .isEqualTo("/pieces#kept");
+        .isEqualTo("/pieces?unit=C#kept");
     asked.post("pieces", form);
     assertThat(store.pieces()).hasSize(12);
     assertThat(asked.get("pieces").body())
         .contains("brooch 1: 2 firings, coats 1 to 2", "20 Nov 2026")
         .doesNotContain("Nothing was kept");
     assertThat(asked.get("firings").body()).contains("href=\"/pieces\"");
+    assertThat(asked.get("pieces").body()).contains(" °C", "In °F instead");
+    assertThat(asked.get("pieces?unit=F").body())
+        .containsPattern("1[45]\\d\\d °F")
+        .doesNotContainPattern("\\d (°C|K)\\b");
+    assertThat(asked.get(address + "&unit=F").body())
+        .containsPattern("hottest 1[45]\\d\\d °F")
+        .contains("value=\"F\" checked")
+        .doesNotContainPattern("\\d (°C|K)\\b");
   }
 
   @Test
   void aLogWithoutADoorAndAShelfWithoutEnamelSaySo() throws Exception {
     String dry = "pieces?kiln=Anchor&log=" + store.logs("Anchor").get(0).id();
-    assertThat(asked.get(dry).body()).contains("No opening of the door shows: nothing fell by");
+    assertThat(asked.get(dry).body())
+        .contains("No opening of the door shows: nothing fell by 12 K and came back");
+    assertThat(asked.get(dry + "&unit=F").body()).contains("nothing fell by 22 °F and came back");
     assertThat(asked.get("pieces?kiln=Anchor&log=none").statusCode()).isEqualTo(200);
     store.all(Kind.WORK).forEach(work -> store.away().putAway("work", work.id()));
     assertThat(asked.get(dry).body()).contains("There is no enamel on the shelf to judge it by");

@@ -362,10 +362,12 @@ final class Walk implements AutoCloseable {
     get("heatwork?a=x&b=y&activation=185");
     get("pieces");
     get("pieces?kiln=Buoy&log=" + evening);
+    get("pieces?unit=F&kiln=Buoy&log=" + evening);
     get("pieces?kiln=Buoy&log=" + evening + "&work=Evening+enamel&openings=two");
     get("pieces?kiln=Anchor&log=" + store.logs("Anchor").get(0).id());
     post("pieces", Map.of("kiln", "Buoy", "log", evening, "work", "Evening enamel"));
     get("pieces");
+    get("pieces?unit=F");
     settled("kiln?name=Buoy&log=" + evening);
     String ids = store.logs("Anchor").get(1).id();
     post("kiln/learn?name=Anchor", Map.of("use", ids));
