@@ -13,11 +13,8 @@ import org.heatwright.app.files.InputException;
 import org.heatwright.app.files.YamlText;
 import org.heatwright.app.json.HeatworkJson;
 import org.heatwright.app.json.HeatworkJson.CaseJson;
+import org.heatwright.app.report.HeatworkCurves;
 import org.heatwright.app.report.HeatworkWords;
-import org.heatwright.forecast.Charge;
-import org.heatwright.forecast.ForecastRequest;
-import org.heatwright.forecast.ForecastTrace;
-import org.heatwright.forecast.Forecaster;
 import org.heatwright.inspect.Wording;
 import org.heatwright.kiln.Kiln;
 import org.heatwright.material.HeatWork.Weighting;
@@ -30,7 +27,6 @@ import org.heatwright.work.Work;
 import org.heatwright.work.glass.Glass;
 import org.heatwright.work.glass.Glass.Viscosities;
 import org.heatwright.work.heatwork.Equivalence;
-import org.heatwright.work.heatwork.FiringCurve;
 import org.heatwright.work.heatwork.HeatWorkComparison;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -110,10 +106,6 @@ final class HeatworkCommand implements Callable<Integer> {
     this.surroundings = surroundings;
   }
 
-  /** One curve, or with a kiln the low, the likely and the high one. */
-  private record Curves(
-      FiringCurve likely, Optional<FiringCurve> low, Optional<FiringCurve> high) {}
-
   @Override
   public Integer call() {
     requireOneLaw();
@@ -123,8 +115,8 @@ final class HeatworkCommand implements Callable<Integer> {
         atCelsius.map(c -> temperature("--at", c, 100, 1800)).orElse(first.peak());
     Map<String, Equivalence> laws = laws(reference);
     Optional<Kiln> kiln = kilnPath.map(p -> Input.kiln(p).kiln());
-    Curves one = curves(first, kiln);
-    Curves two = curves(second, kiln);
+    HeatworkCurves one = curves(first, kiln);
+    HeatworkCurves two = curves(second, kiln);
     Map<String, HeatWorkComparison> cases = new LinkedHashMap<>();
     laws.forEach(
         (name, law) ->
@@ -237,23 +229,15 @@ final class HeatworkCommand implements Callable<Integer> {
         "--glass", "%s is of kind %s; expected glass.".formatted(word, work.kind()));
   }
 
-  private Curves curves(Schedule schedule, Optional<Kiln> kiln) {
+  private HeatworkCurves curves(Schedule schedule, Optional<Kiln> kiln) {
     if (kiln.isPresent()) {
-      ForecastTrace trace =
-          Forecaster.forecast(ForecastRequest.of(schedule, kiln.get(), Charge.empty())).trace();
-      return new Curves(
-          FiringCurve.of(trace.seconds(), trace.medianCelsius()),
-          Optional.of(FiringCurve.of(trace.seconds(), trace.lowCelsius())),
-          Optional.of(FiringCurve.of(trace.seconds(), trace.highCelsius())));
+      return HeatworkCurves.inKiln(schedule, kiln.get());
     }
     Temperature start =
         fromCelsius.map(c -> temperature("--from", c, -50, 1800)).orElse(Temperature.ofCelsius(20));
     try {
-      return new Curves(
-          FiringCurve.onPaper(
-              schedule, start, fastestKelvinsPerHour.map(HeatingRate::ofKelvinsPerHour)),
-          Optional.empty(),
-          Optional.empty());
+      return HeatworkCurves.onPaper(
+          schedule, start, fastestKelvinsPerHour.map(HeatingRate::ofKelvinsPerHour));
     } catch (IllegalArgumentException e) {
       throw InputException.in(
           "--fastest", "%s Say what it comes to, or give --kiln.".formatted(e.getMessage()));
@@ -263,24 +247,13 @@ final class HeatworkCommand implements Callable<Integer> {
   // ---- the answer
 
   private List<String> notes(
-      Optional<Kiln> kiln, Map<String, Equivalence> laws, Curves one, Curves two) {
+      Optional<Kiln> kiln, Map<String, Equivalence> laws, HeatworkCurves one, HeatworkCurves two) {
     List<String> notes = new ArrayList<>();
     Equivalence law = laws.values().iterator().next();
-    kiln.ifPresent(
-        k ->
-            notes.add(
-                "By the display of %s, empty: A %s, B %s from the low to the high edge of the forecast."
-                    .formatted(k.name(), span(law, one), span(law, two))));
+    kiln.flatMap(k -> HeatworkWords.byDisplay(k.name(), law, one, two)).ifPresent(notes::add);
     notes.add(HeatworkWords.counted(kiln.isPresent()));
     notes.add(HeatworkWords.ONE_LAW);
     return notes;
-  }
-
-  private static String span(Equivalence law, Curves curves) {
-    return "%s to %s"
-        .formatted(
-            HeatworkWords.time(law.secondsOf(curves.low().orElseThrow())),
-            HeatworkWords.time(law.secondsOf(curves.high().orElseThrow())));
   }
 
   private Page page(

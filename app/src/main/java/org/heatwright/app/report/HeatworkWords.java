@@ -4,6 +4,7 @@ import java.time.Duration;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.heatwright.app.files.YamlText;
 import org.heatwright.inspect.Wording;
 import org.heatwright.material.HeatWork;
@@ -52,6 +53,21 @@ public final class HeatworkWords {
   /** What was counted, by a kiln's display or on paper. */
   public static String counted(boolean inKiln) {
     return inKiln ? IN_THE_KILN : ON_PAPER;
+  }
+
+  /** How far the kiln's forecast leaves it open; empty on paper. */
+  public static Optional<String> byDisplay(
+      String kiln, Equivalence law, HeatworkCurves first, HeatworkCurves second) {
+    return first
+        .span(law)
+        .flatMap(
+            a ->
+                second
+                    .span(law)
+                    .map(
+                        b ->
+                            "By the display of %s, empty: A %s, B %s from the low to the high edge of the forecast."
+                                .formatted(kiln, a, b)));
   }
 
   /** "hot: 6.7 min": what a schedule comes to. */

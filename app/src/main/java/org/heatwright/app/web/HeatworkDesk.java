@@ -11,22 +11,19 @@ import org.heatwright.app.files.InputException;
 import org.heatwright.app.files.KilnFile;
 import org.heatwright.app.files.ScheduleFile;
 import org.heatwright.app.firings.FiringRecord;
+import org.heatwright.app.report.HeatworkCurves;
 import org.heatwright.app.report.HeatworkWords;
 import org.heatwright.app.store.Document;
 import org.heatwright.app.store.FiringLog;
 import org.heatwright.app.store.Kind;
 import org.heatwright.app.store.Store;
-import org.heatwright.forecast.Charge;
-import org.heatwright.forecast.ForecastRequest;
-import org.heatwright.forecast.ForecastTrace;
-import org.heatwright.forecast.Forecaster;
 import org.heatwright.inspect.Wording;
 import org.heatwright.kiln.Kiln;
 import org.heatwright.material.HeatWork;
 import org.heatwright.schedule.Schedule;
 import org.heatwright.units.Temperature;
 import org.heatwright.units.TemperatureUnit;
-import org.heatwright.work.heatwork.FiringCurve;
+import org.heatwright.work.heatwork.Equivalence;
 import org.heatwright.work.heatwork.HeatWorkComparison;
 
 /** Compares two schedules of the shelf and the book by what time and temperature do together. */
@@ -111,11 +108,21 @@ final class HeatworkDesk {
       Temperature reference,
       TemperatureUnit unit) {
     try {
-      FiringCurve first = curve(one, kiln);
-      FiringCurve second = curve(two, kiln);
+      HeatworkCurves first = curves(one, kiln);
+      HeatworkCurves second = curves(two, kiln);
       Map<String, HeatWorkComparison> cases = new LinkedHashMap<>();
-      HeatworkWords.laws(kilojoules, reference, HeatWork.Weighting.PLAIN)
-          .forEach((name, law) -> cases.put(name, HeatWorkComparison.of(law, first, second, two)));
+      Map<String, Equivalence> laws =
+          HeatworkWords.laws(kilojoules, reference, HeatWork.Weighting.PLAIN);
+      laws.forEach(
+          (name, law) ->
+              cases.put(name, HeatWorkComparison.of(law, first.likely(), second.likely(), two)));
+      List<String> notes = new ArrayList<>();
+      kiln.flatMap(
+              k ->
+                  HeatworkWords.byDisplay(k.name(), laws.values().iterator().next(), first, second))
+          .ifPresent(notes::add);
+      notes.add(HeatworkWords.counted(kiln.isPresent()));
+      notes.add(HeatworkWords.ONE_LAW);
       HeatWorkComparison likely = cases.values().iterator().next();
       return new HeatworkPage.Answer(
           HeatworkWords.verdict(likely),
@@ -125,7 +132,7 @@ final class HeatworkDesk {
               "B, " + HeatworkWords.line(two, likely.secondSeconds())),
           HeatworkWords.hold(likely, two, unit),
           HeatworkWords.cases(cases, two, unit),
-          List.of(HeatworkWords.counted(kiln.isPresent()), HeatworkWords.ONE_LAW));
+          notes);
     } catch (IllegalArgumentException e) {
       return new HeatworkPage.Answer(
           "That cannot be compared on paper.",
@@ -137,13 +144,10 @@ final class HeatworkDesk {
     }
   }
 
-  private static FiringCurve curve(Schedule schedule, Optional<Kiln> kiln) {
-    if (kiln.isEmpty()) {
-      return FiringCurve.onPaper(schedule, Temperature.ofCelsius(20), Optional.empty());
-    }
-    ForecastTrace trace =
-        Forecaster.forecast(ForecastRequest.of(schedule, kiln.get(), Charge.empty())).trace();
-    return FiringCurve.of(trace.seconds(), trace.medianCelsius());
+  private static HeatworkCurves curves(Schedule schedule, Optional<Kiln> kiln) {
+    return kiln.map(k -> HeatworkCurves.inKiln(schedule, k))
+        .orElseGet(
+            () -> HeatworkCurves.onPaper(schedule, Temperature.ofCelsius(20), Optional.empty()));
   }
 
   private static OptionalDouble number(String typed) {

@@ -65,6 +65,8 @@ class HeatworkBenchTest {
     DemoStudio.fill(store);
     assertThat(asked.get(BOTH + "185&kiln=Buoy").body())
         .contains("Counted to the end of the program")
+        .containsPattern(
+            "By the display of Buoy, empty: A [\\d.]+ min to [\\d.]+ min, B [\\d.]+ min to")
         .contains("Evening of brooches (invented), Buoy");
     assertThat(asked.get(BOTH + "lots").body())
         .contains("“lots” is no number from 20 to 1000 (kJ/mol).", "value=\"lots\"");
