@@ -457,12 +457,7 @@ final class KilnDesk {
               LoggedFiring firing = aligned(kiln, log).firing();
               return new DatedFiring(
                   log.date(),
-                  new LoggedFiring(
-                      "%s of %s".formatted(log.name(), DAY.format(log.date())),
-                      firing.schedule(),
-                      firing.conditions(),
-                      firing.charge(),
-                      firing.readings()));
+                  firing.named("%s of %s".formatted(log.name(), DAY.format(log.date()))));
             })
         .toList();
   }
@@ -538,12 +533,15 @@ final class KilnDesk {
   static LoggedFiring logged(FiringLog log) {
     Firing firing =
         log.firing().isBlank() ? Firing.usual() : FiringFile.read(log.firing(), log.name());
-    return new LoggedFiring(
-        log.id(),
-        ScheduleFile.read(log.schedule(), log.name()),
-        firing.conditions(),
-        firing.load().orElse(Charge.empty()),
-        WatchedFiring.readings(LogFile.read(log.csv(), log.name())));
+    LogFile.Log read = LogFile.read(log.csv(), log.name());
+    return WatchedFiring.opened(
+        new LoggedFiring(
+            log.id(),
+            ScheduleFile.read(log.schedule(), log.name()),
+            firing.conditions(),
+            firing.load().orElse(Charge.empty()),
+            WatchedFiring.readings(read)),
+        read);
   }
 
   private static KilnPage.Plot plot(Figure figure, String what, String kiln, String log) {

@@ -33,7 +33,7 @@ public record DoorDips(List<Dip> dips, double endSeconds) {
   public static final double BACK_KELVINS = 5;
 
   /** Only at a heat at which enamel may be fired is a dip a firing, °C. */
-  private static final double LEAST_WORKING_CELSIUS = 550;
+  static final double LEAST_WORKING_CELSIUS = 550;
 
   /**
    * One opening.
@@ -104,7 +104,7 @@ public record DoorDips(List<Dip> dips, double endSeconds) {
     return word.startsWith("door-open") || word.startsWith("door open");
   }
 
-  private static boolean shuts(String event) {
+  static boolean shuts(String event) {
     String word = event.toLowerCase(Locale.ROOT);
     return word.startsWith("door-shut")
         || word.startsWith("door shut")

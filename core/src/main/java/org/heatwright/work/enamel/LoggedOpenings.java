@@ -1,0 +1,170 @@
+package org.heatwright.work.enamel;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.IntStream;
+import org.heatwright.kiln.FiringConditions;
+import org.heatwright.kiln.FiringConditions.Disturbance;
+import org.heatwright.learn.DoorSession;
+import org.heatwright.learn.LoggedFiring;
+import org.heatwright.learn.Readings;
+
+/**
+ * A logged firing with the openings of the door that its log tells or shows, for learning: an
+ * opening is then neither a fault nor the kiln's own loss.
+ *
+ * <p>What the log says of a door is believed. Read off the display alone, openings count as such
+ * only where there are {@link #FEWEST_READ} or more of them, each a fall of {@link
+ * #LEAST_READ_KELVINS} that is steeper than a kiln cools with its elements off: one alone may as
+ * well be a tip that slipped or a relay that stuck.
+ */
+public final class LoggedOpenings {
+
+  /** Fewer openings than this are not read off a display. Our choice. */
+  public static final int FEWEST_READ = 3;
+
+  /** A smaller fall is not read as an opening, K. Our estimate. */
+  static final double LEAST_READ_KELVINS = 20;
+
+  /** So fast falls no display of a kiln whose door is shut, K/s. Our estimate. */
+  static final double LEAST_READ_KELVINS_PER_SECOND = 0.6;
+
+  /** And not so many times as fast as it usually does in the same log. Our estimate. */
+  static final double STEEPER_FACTOR = 6;
+
+  /** The rate of a fall is looked at over so long at least, s. */
+  private static final double RATE_SECONDS = 10;
+
+  private static final double SHORTEST_SECONDS = 5;
+
+  /** What the day states is the opening that the log tells if it begins within this, s. */
+  private static final double SAME_SECONDS = 120;
+
+  private LoggedOpenings() {}
+
+  /**
+   * The firing with its openings.
+   *
+   * @param firing as logged; openings that its conditions state go before what the log says of them
+   * @param setpoint the setpoint at each reading, °C, or NaN where there is none
+   * @param events what happened at each reading, or empty
+   */
+  public static LoggedFiring in(
+      LoggedFiring firing, double[] setpoint, List<Optional<String>> events) {
+    Readings readings = firing.readings();
+    double[] seconds = readings.seconds();
+    double[] celsius = readings.celsius();
+    List<DoorDips.Dip> dips = DoorDips.find(seconds, celsius, setpoint, events).dips();
+    if (dips.stream().noneMatch(DoorDips.Dip::told)) {
+      dips = steep(dips, seconds, celsius);
+      if (dips.size() < FEWEST_READ) {
+        return firing;
+      }
+    }
+    if (dips.isEmpty()) {
+      return firing;
+    }
+    boolean named = dips.stream().anyMatch(dip -> !dip.what().isEmpty());
+    List<Disturbance> left = new ArrayList<>(firing.conditions().disturbances());
+    List<DoorSession.Opening> openings = new ArrayList<>();
+    for (int i = 0; i < dips.size(); i++) {
+      DoorDips.Dip dip = dips.get(i);
+      Optional<Disturbance> stated = stated(left, dip.openSeconds());
+      stated.ifPresent(left::remove);
+      int shut = Arrays.binarySearch(seconds, dip.shutSeconds());
+      boolean told =
+          stated.isPresent()
+              || (shut >= 0 && events.get(shut).filter(DoorDips::shuts).isPresent());
+      boolean in =
+          named
+              ? !dip.what().startsWith(LoggedPieces.NOTHING_GOES_IN)
+              // The last piece comes out, too.
+              : dips.size() < FEWEST_READ ? false : i + 1 < dips.size();
+      openings.add(
+          new DoorSession.Opening(
+              stated.map(Disturbance::atSeconds).orElse(dip.openSeconds()),
+              Math.max(
+                  SHORTEST_SECONDS,
+                  stated
+                      .map(Disturbance::lengthSeconds)
+                      .orElse(dip.shutSeconds() - dip.openSeconds())),
+              told,
+              in,
+              Math.max(0, dip.fallKelvins())));
+    }
+    FiringConditions day = firing.conditions();
+    return new LoggedFiring(
+        firing.name(),
+        firing.schedule(),
+        new FiringConditions(
+            day.room(), day.start(), day.ventOpen(), day.supplyVolts(), left, day.pieces()),
+        firing.charge(),
+        readings,
+        new DoorSession(openings),
+        firing.clockSeconds());
+  }
+
+  private static Optional<Disturbance> stated(List<Disturbance> all, double second) {
+    return all.stream()
+        .filter(d -> d.kind() == Disturbance.Kind.DOOR_OPEN)
+        .filter(d -> Math.abs(d.atSeconds() - second) <= SAME_SECONDS)
+        .findFirst();
+  }
+
+  /** The dips that fall as only an open door lets them, from where they begin to. */
+  private static List<DoorDips.Dip> steep(
+      List<DoorDips.Dip> dips, double[] seconds, double[] celsius) {
+    double least =
+        Math.max(
+            LEAST_READ_KELVINS_PER_SECOND, STEEPER_FACTOR * usualKelvinsPerSecond(seconds, celsius));
+    List<DoorDips.Dip> steep = new ArrayList<>();
+    for (DoorDips.Dip dip : dips) {
+      int to = at(seconds, dip.shutSeconds());
+      for (int i = at(seconds, dip.openSeconds()); i < to; i++) {
+        if (kelvinsPerSecond(seconds, celsius, i) >= least
+            && celsius[i] - dip.lowCelsius() >= LEAST_READ_KELVINS) {
+          steep.add(
+              new DoorDips.Dip(
+                  seconds[i],
+                  dip.shutSeconds(),
+                  dip.levelCelsius(),
+                  celsius[i],
+                  dip.lowCelsius(),
+                  dip.backSeconds(),
+                  false,
+                  ""));
+          break;
+        }
+      }
+    }
+    return steep;
+  }
+
+  /** How fast the display usually falls where it does, while hot: noise, or a switch that is off. */
+  private static double usualKelvinsPerSecond(double[] seconds, double[] celsius) {
+    double[] rates =
+        IntStream.range(0, seconds.length - 1)
+            .filter(i -> celsius[i] >= DoorDips.LEAST_WORKING_CELSIUS)
+            .mapToDouble(i -> kelvinsPerSecond(seconds, celsius, i))
+            .filter(rate -> rate > 0)
+            .sorted()
+            .toArray();
+    return rates.length == 0 ? 0 : rates[rates.length / 2];
+  }
+
+  /** The fall from a row on, over {@link #RATE_SECONDS} at least, K/s. */
+  private static double kelvinsPerSecond(double[] seconds, double[] celsius, int row) {
+    int to = row + 1;
+    while (to + 1 < seconds.length && seconds[to] - seconds[row] < RATE_SECONDS) {
+      to++;
+    }
+    return (celsius[row] - celsius[to]) / (seconds[to] - seconds[row]);
+  }
+
+  private static int at(double[] seconds, double second) {
+    int found = Arrays.binarySearch(seconds, second);
+    return Math.min(seconds.length - 1, found < 0 ? -found - 1 : found);
+  }
+}
