@@ -2,7 +2,10 @@ package org.heatwright.work.enamel;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
+import java.util.IdentityHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import org.heatwright.kiln.FiringConditions;
@@ -34,6 +37,13 @@ public final class LoggedOpenings {
   /** And not so many times as fast as it usually does in the same log. Our estimate. */
   static final double STEEPER_FACTOR = 6;
 
+  // The swing of a switch repeats itself at one heat: openings are so many times as steep and deep
+  // as it is in the middle, and by so much steeper than the steepest swing. Our estimates.
+  private static final double SWING_FACTOR = 1.5;
+  private static final double SWING_STEP_FACTOR = 1.2;
+  private static final int FEWEST_SWINGS = 3;
+  private static final double LEVEL_KELVINS = 80;
+
   /** The rate of a fall is looked at over so long at least, s. */
   private static final double RATE_SECONDS = 10;
 
@@ -56,7 +66,7 @@ public final class LoggedOpenings {
     Readings readings = firing.readings();
     double[] seconds = readings.seconds();
     double[] celsius = readings.celsius();
-    List<DoorDips.Dip> dips = DoorDips.find(seconds, celsius, setpoint, events).dips();
+    List<DoorDips.Dip> dips = DoorDips.everywhere(seconds, celsius, setpoint, events).dips();
     if (dips.stream().noneMatch(DoorDips.Dip::told)) {
       dips = steep(dips, seconds, celsius);
       if (dips.size() < FEWEST_READ) {
@@ -116,30 +126,99 @@ public final class LoggedOpenings {
   /** The dips that fall as only an open door lets them, from where they begin to. */
   private static List<DoorDips.Dip> steep(
       List<DoorDips.Dip> dips, double[] seconds, double[] celsius) {
-    double least =
+    double surely =
         Math.max(
             LEAST_READ_KELVINS_PER_SECOND, STEEPER_FACTOR * usualKelvinsPerSecond(seconds, celsius));
     List<DoorDips.Dip> steep = new ArrayList<>();
-    for (DoorDips.Dip dip : dips) {
-      int to = at(seconds, dip.shutSeconds());
-      for (int i = at(seconds, dip.openSeconds()); i < to; i++) {
-        if (kelvinsPerSecond(seconds, celsius, i) >= least
-            && celsius[i] - dip.lowCelsius() >= LEAST_READ_KELVINS) {
-          steep.add(
-              new DoorDips.Dip(
-                  seconds[i],
-                  dip.shutSeconds(),
-                  dip.levelCelsius(),
-                  celsius[i],
-                  dip.lowCelsius(),
-                  dip.backSeconds(),
-                  false,
-                  ""));
-          break;
-        }
+    for (List<DoorDips.Dip> level : levels(dips)) {
+      double least = Math.min(surely, apart(level, seconds, celsius));
+      for (DoorDips.Dip dip : level) {
+        begins(dip, least, seconds, celsius).ifPresent(steep::add);
       }
     }
     return steep;
+  }
+
+  /** A dip from where it falls so fast, if it does and far enough. */
+  private static Optional<DoorDips.Dip> begins(
+      DoorDips.Dip dip, double least, double[] seconds, double[] celsius) {
+    int to = at(seconds, dip.shutSeconds());
+    for (int i = at(seconds, dip.openSeconds()); i < to; i++) {
+      if (kelvinsPerSecond(seconds, celsius, i) >= least) {
+        return celsius[i] - dip.lowCelsius() < LEAST_READ_KELVINS
+            ? Optional.empty()
+            : Optional.of(
+                new DoorDips.Dip(
+                    seconds[i],
+                    dip.shutSeconds(),
+                    dip.levelCelsius(),
+                    celsius[i],
+                    dip.lowCelsius(),
+                    dip.backSeconds(),
+                    false,
+                    ""));
+      }
+    }
+    return Optional.empty();
+  }
+
+  /** Dips one after the other from about the same heat. */
+  private static List<List<DoorDips.Dip>> levels(List<DoorDips.Dip> dips) {
+    List<List<DoorDips.Dip>> levels = new ArrayList<>();
+    for (DoorDips.Dip dip : dips) {
+      if (levels.isEmpty()
+          || Math.abs(levels.get(levels.size() - 1).get(0).beforeCelsius() - dip.beforeCelsius())
+              > LEVEL_KELVINS) {
+        levels.add(new ArrayList<>());
+      }
+      levels.get(levels.size() - 1).add(dip);
+    }
+    return levels;
+  }
+
+  /**
+   * What parts the openings from the swing of a switch, which repeats itself: the widest step in
+   * how steep the dips are, where the openings are far steeper and deeper than the swing.
+   *
+   * @return K/s; infinite where the dips are of one kind
+   */
+  private static double apart(List<DoorDips.Dip> dips, double[] seconds, double[] celsius) {
+    int n = dips.size();
+    if (n < FEWEST_READ + FEWEST_SWINGS) {
+      return Double.POSITIVE_INFINITY;
+    }
+    Map<DoorDips.Dip, Double> rates = new IdentityHashMap<>();
+    for (DoorDips.Dip dip : dips) {
+      rates.put(dip, steepest(dip, seconds, celsius));
+    }
+    List<DoorDips.Dip> sorted =
+        dips.stream().sorted(Comparator.comparingDouble(rates::get)).toList();
+    double widest = SWING_STEP_FACTOR;
+    double found = Double.POSITIVE_INFINITY;
+    for (int i = FEWEST_SWINGS; i <= n - FEWEST_READ; i++) {
+      double above = rates.get(sorted.get(i));
+      double below = rates.get(sorted.get(i - 1));
+      double swing = rates.get(sorted.get(i / 2));
+      boolean deeper =
+          middleFall(sorted.subList(i, n)) >= SWING_FACTOR * middleFall(sorted.subList(0, i));
+      if (above >= widest * below && above >= SWING_FACTOR * swing && deeper) {
+        widest = above / below;
+        found = Math.sqrt(above * below);
+      }
+    }
+    return found;
+  }
+
+  private static double middleFall(List<DoorDips.Dip> dips) {
+    double[] falls = dips.stream().mapToDouble(DoorDips.Dip::fallKelvins).sorted().toArray();
+    return falls[falls.length / 2];
+  }
+
+  private static double steepest(DoorDips.Dip dip, double[] seconds, double[] celsius) {
+    return IntStream.range(at(seconds, dip.openSeconds()), at(seconds, dip.shutSeconds()))
+        .mapToDouble(i -> kelvinsPerSecond(seconds, celsius, i))
+        .max()
+        .orElse(0);
   }
 
   /** How fast the display usually falls where it does, while hot: noise, or a switch that is off. */
