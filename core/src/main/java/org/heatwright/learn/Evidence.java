@@ -361,14 +361,14 @@ final class Evidence {
             session.cold() && spread < Lesson.UNKNOWN_SHARE
                 ? Optional.of(
                     new Band(
-                        above * pieceJoulesPerKelvin(score - TENTH * spread),
+                        above * pieceJoulesPerKelvin(score - NINE_IN_TEN * spread),
                         above * pieceJoulesPerKelvin(score),
-                        above * pieceJoulesPerKelvin(score + TENTH * spread)))
+                        above * pieceJoulesPerKelvin(score + NINE_IN_TEN * spread)))
                 : Optional.empty()));
   }
 
-  /** A normal number is above this many spreads one time in ten. */
-  private static final double TENTH = 1.2816;
+  /** Nine normal numbers in ten lie within this many spreads. */
+  private static final double NINE_IN_TEN = 1.645;
 
   /** Heat of a piece of a session with what carries it, J/K. */
   static double pieceJoulesPerKelvin(double score) {

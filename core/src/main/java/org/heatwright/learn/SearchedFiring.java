@@ -257,6 +257,11 @@ final class SearchedFiring {
     return switched;
   }
 
+  /** Whether the door was opened for a session's pieces. */
+  boolean opened() {
+    return !firing.session().isEmpty();
+  }
+
   /** How many unknowns there are without a fault. */
   int unknowns() {
     return unknowns;
