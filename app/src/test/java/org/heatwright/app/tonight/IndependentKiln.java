@@ -265,7 +265,10 @@ final class IndependentKiln {
     return this;
   }
 
-  /** Its values in the product's words, for those that have the same meaning there. */
+  /**
+   * Its values in the product's words, for those that mean the same there. How surfaces exchange
+   * heat, and with what lag a switch follows a noisy display, is another law here.
+   */
   Map<KilnQuantity, Double> hidden() {
     double perimeter = 4 * Math.sqrt(kiln.openingSquareMetres());
     return Map.of(
@@ -278,14 +281,8 @@ final class IndependentKiln {
             / walls.stream().mapToDouble(w -> w.face).sum(),
         KilnQuantity.CAPACITY,
         walls.get(0).capacityFactor,
-        KilnQuantity.CONVECTION,
-        convection / 8,
         KilnQuantity.SENSOR,
         sensorCapacity / (3.6e6 * kiln.thermocouple().sheathMetres() / 4),
-        KilnQuantity.SWITCH,
-        switchDelay,
-        KilnQuantity.ELEMENT,
-        elementCapacity / (kiln.element().ratedWatts() / 15_000 * 2500),
         KilnQuantity.POWER,
         watts / kiln.element().suppliedWatts());
   }
