@@ -53,9 +53,9 @@ public record DoorSession(List<Opening> openings) {
     return openings.stream().anyMatch(Opening::goesIn);
   }
 
-  /** Whether one of them was read off the display alone, so that its length is a guess. */
-  boolean read() {
-    return openings.stream().anyMatch(opening -> !opening.told());
+  /** Whether the log says of all of them how long they were; else lengths are guesses. */
+  public boolean told() {
+    return openings.stream().allMatch(Opening::told);
   }
 
   /** Whether a reading is so near to an opening that a leap of it is no slip. */

@@ -154,7 +154,7 @@ final class Evidence {
   }
 
   private static double fallShare(DoorSession session) {
-    return session.read() ? READ_FALL_SHARE : TOLD_FALL_SHARE;
+    return session.told() ? TOLD_FALL_SHARE : READ_FALL_SHARE;
   }
 
   private static FiringConditions startKnown(LoggedFiring firing) {
@@ -305,7 +305,7 @@ final class Evidence {
     return switch (ofDay) {
       case START -> startOpen();
       case PIECE -> firing.session().cold();
-      case OPENING -> firing.session().read();
+      case OPENING -> !firing.session().told();
       default -> true;
     };
   }
@@ -356,7 +356,7 @@ final class Evidence {
         new Lesson.Openings(
             firing.name(),
             session.openings().size(),
-            !session.read(),
+            session.told(),
             session.cold(),
             session.cold() && spread < Lesson.UNKNOWN_SHARE
                 ? Optional.of(

@@ -48,6 +48,7 @@ import org.heatwright.kiln.KilnQuantity;
 import org.heatwright.kiln.Learned;
 import org.heatwright.learn.Coverage;
 import org.heatwright.learn.DatedFiring;
+import org.heatwright.learn.DoorSession;
 import org.heatwright.learn.KilnHealth;
 import org.heatwright.learn.KilnLearner;
 import org.heatwright.learn.Lesson;
@@ -476,6 +477,7 @@ final class KilnDesk {
         "%s, %s".formatted(log.name(), DAY.format(log.date())),
         log.showed().happened(),
         log.showed().notShown(),
+        opened(aligned(kiln, log).firing().session()),
         CurveFigure.of(
             "watched-firing",
             Curves.watched(
@@ -490,6 +492,19 @@ final class KilnDesk {
         firing.comparable()
             ? Optional.of(plot(ResidualPlot.of(firing), "missed", name, log.id()))
             : Optional.empty());
+  }
+
+  private static String opened(DoorSession session) {
+    int count = session.openings().size();
+    if (count == 0) {
+      return "";
+    }
+    return "%s of the door %s in this log. Learning from it takes them and the cold pieces into account."
+        .formatted(
+            count(count, "opening"),
+            session.told()
+                ? (count == 1 ? "is told" : "are told")
+                : (count == 1 ? "shows" : "show"));
   }
 
   private WatchedFiring watched(Kiln kiln, FiringLog log) {
