@@ -20,8 +20,8 @@ import org.heatwright.learn.Readings;
  *
  * <p>What the log says of a door is believed. Read off the display alone, openings count as such
  * only where there are {@link #FEWEST_READ} or more of them, each a fall of {@link
- * #LEAST_READ_KELVINS} that is steeper than a kiln cools with its elements off: one alone may as
- * well be a tip that slipped or a relay that stuck.
+ * #LEAST_READ_KELVINS} that is steeper than a kiln cools with its elements off, or than its switch
+ * makes it swing: one alone may as well be a tip that slipped or a relay that stuck.
  */
 public final class LoggedOpenings {
 
@@ -31,11 +31,17 @@ public final class LoggedOpenings {
   /** A smaller fall is not read as an opening, K. Our estimate. */
   static final double LEAST_READ_KELVINS = 20;
 
+  /** In the middle, the openings of a session make the display fall by more than a switch, K. */
+  static final double MIDDLE_READ_KELVINS = 30;
+
   /** So fast falls no display of a kiln whose door is shut, K/s. Our estimate. */
   static final double LEAST_READ_KELVINS_PER_SECOND = 0.6;
 
   /** And not so many times as fast as it usually does in the same log. Our estimate. */
   static final double STEEPER_FACTOR = 6;
+
+  /** A display that falls for less than this share of the time does not swing. Our estimate. */
+  private static final double HARDLY_SHARE = 0.2;
 
   // The swing of a switch repeats itself at one heat: openings are so many times as steep and deep
   // as it is in the middle, and by so much steeper than the steepest swing. Our estimates.
@@ -69,7 +75,7 @@ public final class LoggedOpenings {
     List<DoorDips.Dip> dips = DoorDips.everywhere(seconds, celsius, setpoint, events).dips();
     if (dips.stream().noneMatch(DoorDips.Dip::told)) {
       dips = steep(dips, seconds, celsius);
-      if (dips.size() < FEWEST_READ) {
+      if (dips.size() < FEWEST_READ || middleFall(dips) < MIDDLE_READ_KELVINS) {
         return firing;
       }
     }
@@ -146,6 +152,7 @@ public final class LoggedOpenings {
     for (int i = at(seconds, dip.openSeconds()); i < to; i++) {
       if (kelvinsPerSecond(seconds, celsius, i) >= least) {
         return celsius[i] - dip.lowCelsius() < LEAST_READ_KELVINS
+                || dip.shutSeconds() - seconds[i] > DoorDips.FALL_WITHIN_SECONDS
             ? Optional.empty()
             : Optional.of(
                 new DoorDips.Dip(
@@ -221,16 +228,20 @@ public final class LoggedOpenings {
         .orElse(0);
   }
 
-  /** How fast the display usually falls where it does, while hot: noise, or a switch that is off. */
+  /**
+   * How fast the display usually falls where it does, while hot: noise, or a switch that is off.
+   * Zero where it hardly ever falls.
+   */
   private static double usualKelvinsPerSecond(double[] seconds, double[] celsius) {
     double[] rates =
         IntStream.range(0, seconds.length - 1)
             .filter(i -> celsius[i] >= DoorDips.LEAST_WORKING_CELSIUS)
             .mapToDouble(i -> kelvinsPerSecond(seconds, celsius, i))
-            .filter(rate -> rate > 0)
-            .sorted()
             .toArray();
-    return rates.length == 0 ? 0 : rates[rates.length / 2];
+    double[] falling = Arrays.stream(rates).filter(rate -> rate > 0).sorted().toArray();
+    return falling.length < HARDLY_SHARE * rates.length || falling.length == 0
+        ? 0
+        : falling[falling.length / 2];
   }
 
   /** The fall from a row on, over {@link #RATE_SECONDS} at least, K/s. */
