@@ -1,6 +1,9 @@
 package org.heatwright.learn;
 
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import org.heatwright.kiln.FiringConditions;
 import org.heatwright.kiln.FiringConditions.Disturbance;
 
 /**
@@ -79,21 +82,58 @@ public record DoorSession(List<Opening> openings) {
         .orElse(0);
   }
 
+  /** What the day states is the opening that the log tells if it begins within this, s. */
+  private static final double SAME_SECONDS = 120;
+
   /**
-   * As disturbances of the kiln.
+   * An opening as it is simulated.
    *
+   * @param as what happens to the kiln
+   * @param stated whether the day's conditions state it already
+   * @param goesIn whether something cold goes in
+   */
+  record Simulated(Disturbance as, boolean stated, boolean goesIn) {
+    double shutSeconds() {
+      return as.atSeconds() + as.lengthSeconds();
+    }
+  }
+
+  /**
+   * The openings of a program as they are simulated.
+   *
+   * @param day what the day's conditions state goes before what the log says
    * @param readFactor how long an opening lasted whose length is a guess, over that
    */
-  List<Disturbance> disturbances(double readFactor) {
-    return openings.stream()
-        .filter(o -> o.atSeconds() >= 0)
-        .map(
-            o ->
-                new Disturbance(
-                    Disturbance.Kind.DOOR_OPEN,
-                    o.atSeconds(),
-                    o.told() ? o.seconds() : o.seconds() * Math.min(1, readFactor)))
-        .toList();
+  List<Simulated> on(FiringConditions day, double readFactor) {
+    List<Disturbance> stated = new ArrayList<>(day.disturbances());
+    List<Simulated> all = new ArrayList<>();
+    for (Opening opening : openings) {
+      if (opening.atSeconds() < 0) {
+        continue;
+      }
+      Optional<Disturbance> same =
+          stated.stream()
+              .filter(d -> d.kind() == Disturbance.Kind.DOOR_OPEN)
+              .filter(d -> Math.abs(d.atSeconds() - opening.atSeconds()) <= SAME_SECONDS)
+              .findFirst();
+      same.ifPresent(stated::remove);
+      double length = opening.told() ? 1 : Math.min(1, readFactor);
+      all.add(
+          new Simulated(
+              same.orElse(
+                  new Disturbance(
+                      Disturbance.Kind.DOOR_OPEN,
+                      opening.atSeconds(),
+                      opening.seconds() * length)),
+              same.isPresent(),
+              opening.goesIn()));
+    }
+    return all;
+  }
+
+  /** What these openings add to a day that states some of them. */
+  List<Disturbance> more(FiringConditions day, double readFactor) {
+    return on(day, readFactor).stream().filter(o -> !o.stated()).map(Simulated::as).toList();
   }
 
   /** The same with every time from a second on later by {@code later} s. */

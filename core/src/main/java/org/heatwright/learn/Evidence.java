@@ -318,18 +318,13 @@ final class Evidence {
       return known;
     }
     double factor = READ_SHARE * Math.exp(READ_SPREAD * day[OPENING]);
-    List<Disturbance> openings = session.disturbances(factor);
-    List<ColdPieces.Change> changes = new ArrayList<>();
-    for (int i = 0; i < openings.size(); i++) {
-      Disturbance opening = openings.get(i);
-      int of = session.openings().size() - openings.size() + i;
-      changes.add(
-          new ColdPieces.Change(
-              opening.atSeconds() + opening.lengthSeconds(), session.openings().get(of).goesIn()));
-    }
+    List<ColdPieces.Change> changes =
+        session.on(known, factor).stream()
+            .map(opening -> new ColdPieces.Change(opening.shutSeconds(), opening.goesIn()))
+            .toList();
     double joules = pieceJoulesPerKelvin(day[PIECE]);
     return known.with(
-        openings,
+        session.more(known, factor),
         session.cold()
             ? Optional.of(new ColdPieces(joules, PIECE_SQUARE_METRES * joules, changes))
             : Optional.empty());

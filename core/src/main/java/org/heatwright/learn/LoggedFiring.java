@@ -75,7 +75,7 @@ public record LoggedFiring(
 
   /** Everything that is known to have happened to the kiln. */
   List<Disturbance> happenings() {
-    return conditions.with(session.disturbances(1), conditions.pieces()).disturbances();
+    return conditions.with(session.more(conditions, 1), conditions.pieces()).disturbances();
   }
 
   /** Readings without slips of the logger; where the door was opened there are none. */

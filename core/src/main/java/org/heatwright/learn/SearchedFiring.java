@@ -204,6 +204,10 @@ final class SearchedFiring {
   /** How much rougher the model is at a time. */
   private double known(double second) {
     for (Disturbance event : firing.conditions().disturbances()) {
+      if (event.kind() == Disturbance.Kind.DOOR_OPEN
+          && firing.session().touches(event.atSeconds())) {
+        continue; // known better
+      }
       if (second > event.atSeconds() - KNOWN_BEFORE_SECONDS
           && second < event.atSeconds() + event.lengthSeconds() + KNOWN_AFTER_SECONDS) {
         return KNOWN_FACTOR;

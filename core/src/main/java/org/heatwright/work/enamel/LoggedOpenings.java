@@ -8,8 +8,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.IntStream;
-import org.heatwright.kiln.FiringConditions;
-import org.heatwright.kiln.FiringConditions.Disturbance;
 import org.heatwright.learn.DoorSession;
 import org.heatwright.learn.LoggedFiring;
 import org.heatwright.learn.Readings;
@@ -55,15 +53,12 @@ public final class LoggedOpenings {
 
   private static final double SHORTEST_SECONDS = 5;
 
-  /** What the day states is the opening that the log tells if it begins within this, s. */
-  private static final double SAME_SECONDS = 120;
-
   private LoggedOpenings() {}
 
   /**
    * The firing with its openings.
    *
-   * @param firing as logged; openings that its conditions state go before what the log says of them
+   * @param firing as logged
    * @param setpoint the setpoint at each reading, °C, or NaN where there is none
    * @param events what happened at each reading, or empty
    */
@@ -83,50 +78,24 @@ public final class LoggedOpenings {
       return firing;
     }
     boolean named = dips.stream().anyMatch(dip -> !dip.what().isEmpty());
-    List<Disturbance> left = new ArrayList<>(firing.conditions().disturbances());
     List<DoorSession.Opening> openings = new ArrayList<>();
     for (int i = 0; i < dips.size(); i++) {
       DoorDips.Dip dip = dips.get(i);
-      Optional<Disturbance> stated = stated(left, dip.openSeconds());
-      stated.ifPresent(left::remove);
       int shut = Arrays.binarySearch(seconds, dip.shutSeconds());
-      boolean told =
-          stated.isPresent()
-              || (shut >= 0 && events.get(shut).filter(DoorDips::shuts).isPresent());
       boolean in =
           named
               ? !dip.what().startsWith(LoggedPieces.NOTHING_GOES_IN)
-              // The last piece comes out, too.
-              : dips.size() < FEWEST_READ ? false : i + 1 < dips.size();
+              // The last piece comes out, too; a door opened once or twice was looked into.
+              : dips.size() >= FEWEST_READ && i + 1 < dips.size();
       openings.add(
           new DoorSession.Opening(
-              stated.map(Disturbance::atSeconds).orElse(dip.openSeconds()),
-              Math.max(
-                  SHORTEST_SECONDS,
-                  stated
-                      .map(Disturbance::lengthSeconds)
-                      .orElse(dip.shutSeconds() - dip.openSeconds())),
-              told,
+              dip.openSeconds(),
+              Math.max(SHORTEST_SECONDS, dip.shutSeconds() - dip.openSeconds()),
+              shut >= 0 && events.get(shut).filter(DoorDips::shuts).isPresent(),
               in,
               Math.max(0, dip.fallKelvins())));
     }
-    FiringConditions day = firing.conditions();
-    return new LoggedFiring(
-        firing.name(),
-        firing.schedule(),
-        new FiringConditions(
-            day.room(), day.start(), day.ventOpen(), day.supplyVolts(), left, day.pieces()),
-        firing.charge(),
-        readings,
-        new DoorSession(openings),
-        firing.clockSeconds());
-  }
-
-  private static Optional<Disturbance> stated(List<Disturbance> all, double second) {
-    return all.stream()
-        .filter(d -> d.kind() == Disturbance.Kind.DOOR_OPEN)
-        .filter(d -> Math.abs(d.atSeconds() - second) <= SAME_SECONDS)
-        .findFirst();
+    return firing.with(new DoorSession(openings));
   }
 
   /** The dips that fall as only an open door lets them, from where they begin to. */

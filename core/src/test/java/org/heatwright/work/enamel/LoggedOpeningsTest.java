@@ -11,7 +11,6 @@ import java.util.List;
 import java.util.Optional;
 import org.heatwright.forecast.Charge;
 import org.heatwright.kiln.FiringConditions;
-import org.heatwright.kiln.FiringConditions.Disturbance;
 import org.heatwright.learn.DoorSession;
 import org.heatwright.learn.LoggedFiring;
 import org.heatwright.learn.Readings;
@@ -30,7 +29,6 @@ class LoggedOpeningsTest {
   private final double[] celsius = new double[ROWS];
   private final List<Optional<String>> events =
       new ArrayList<>(Collections.nCopies(ROWS, Optional.<String>empty()));
-  private FiringConditions day = FiringConditions.usual();
 
   /** An hour and a half, a row every ten seconds: up to 820 °C in half an hour, and held. */
   private LoggedOpeningsTest() {
@@ -50,12 +48,12 @@ class LoggedOpeningsTest {
     return this;
   }
 
-  private LoggedFiring logged() {
+  private List<DoorSession.Opening> openings() {
     double[] seconds = new double[ROWS];
     double[] setpoint = new double[ROWS];
     Arrays.setAll(seconds, i -> 10.0 * i);
     Arrays.fill(setpoint, Double.NaN);
-    return LoggedOpenings.in(
+    LoggedFiring firing =
         new LoggedFiring(
             "x",
             Schedule.of(
@@ -64,15 +62,10 @@ class LoggedOpeningsTest {
                 List.of(
                     new Segment(
                         Ramp.fastest(), Temperature.ofCelsius(820), Duration.ofMinutes(60)))),
-            day,
+            FiringConditions.usual(),
             Charge.empty(),
-            Readings.of(seconds, celsius)),
-        setpoint,
-        events);
-  }
-
-  private List<DoorSession.Opening> openings() {
-    return logged().session().openings();
+            Readings.of(seconds, celsius));
+    return LoggedOpenings.in(firing, setpoint, events).session().openings();
   }
 
   @Test
@@ -138,23 +131,5 @@ class LoggedOpeningsTest {
     events.set(250, Optional.of("door-open"));
     events.set(252, Optional.of("door-shut"));
     assertThat(openings()).hasSize(1).noneMatch(DoorSession.Opening::goesIn);
-  }
-
-  @Test
-  void anOpeningThatTheDayStatesIsNotCountedTwice() {
-    day =
-        FiringConditions.usual()
-            .with(new Disturbance(Disturbance.Kind.DOOR_OPEN, 2510, 25))
-            .with(new Disturbance(Disturbance.Kind.MAINS_OFF, 3000, 60))
-            .with(new Disturbance(Disturbance.Kind.DOOR_OPEN, 4800, 30));
-    dip(250, 3, 80).dip(280, 3, 90).dip(310, 3, 60);
-    LoggedFiring firing = logged();
-    assertThat(firing.session().openings()).hasSize(3);
-    assertThat(firing.session().openings().get(0).told()).isTrue();
-    assertThat(firing.session().openings().get(0).atSeconds()).isEqualTo(2510);
-    assertThat(firing.session().openings().get(0).seconds()).isEqualTo(25);
-    assertThat(firing.conditions().disturbances())
-        .extracting(Disturbance::atSeconds)
-        .containsExactly(3000.0, 4800.0);
   }
 }
