@@ -1,6 +1,7 @@
 package org.heatwright.learn;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.heatwright.kiln.FiringConditions;
@@ -83,7 +84,7 @@ public record DoorSession(List<Opening> openings) {
   }
 
   /** What the day states is the opening that the log tells if it begins within this, s. */
-  private static final double SAME_SECONDS = 120;
+  private static final double SAME_SECONDS = 60;
 
   /**
    * An opening as it is simulated.
@@ -115,7 +116,8 @@ public record DoorSession(List<Opening> openings) {
           stated.stream()
               .filter(d -> d.kind() == Disturbance.Kind.DOOR_OPEN)
               .filter(d -> Math.abs(d.atSeconds() - opening.atSeconds()) <= SAME_SECONDS)
-              .findFirst();
+              .min(
+                  Comparator.comparingDouble(d -> Math.abs(d.atSeconds() - opening.atSeconds())));
       same.ifPresent(stated::remove);
       double length = opening.told() ? 1 : Math.min(1, readFactor);
       all.add(

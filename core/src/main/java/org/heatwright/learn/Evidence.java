@@ -2,6 +2,7 @@ package org.heatwright.learn;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.heatwright.forecast.Band;
@@ -48,6 +49,9 @@ final class Evidence {
   // estimate.
   private static final double PIECE_JOULES_PER_KELVIN = 45;
   private static final double PIECE_SPREAD = 0.8;
+
+  /** What pieces that differ, and the model's door, leave open of the heat's logarithm. Estimate. */
+  private static final double PIECE_REMAINING = 0.3;
 
   /** Surface of such a piece and its mesh by its heat, m² K/J. Our estimate. */
   private static final double PIECE_SQUARE_METRES = 4.7e-4;
@@ -321,6 +325,7 @@ final class Evidence {
     List<ColdPieces.Change> changes =
         session.on(known, factor).stream()
             .map(opening -> new ColdPieces.Change(opening.shutSeconds(), opening.goesIn()))
+            .sorted(Comparator.comparingDouble(ColdPieces.Change::atSeconds))
             .toList();
     double joules = pieceJoulesPerKelvin(day[PIECE]);
     return known.with(
@@ -334,10 +339,11 @@ final class Evidence {
    * What is told of the session's openings.
    *
    * @param score of the pieces' heat
-   * @param spread its standard deviation
+   * @param fitted its standard deviation by the fit
    */
-  Optional<Lesson.Openings> openings(double score, double spread) {
+  Optional<Lesson.Openings> openings(double score, double fitted) {
     DoorSession session = firing.session();
+    double spread = Math.hypot(fitted, PIECE_REMAINING / PIECE_SPREAD);
     if (session.isEmpty()) {
       return Optional.empty();
     }

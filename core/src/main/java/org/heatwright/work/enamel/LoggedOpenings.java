@@ -36,7 +36,7 @@ public final class LoggedOpenings {
   static final double LEAST_READ_KELVINS_PER_SECOND = 0.6;
 
   /** And not so many times as fast as it usually does in the same log. Our estimate. */
-  static final double STEEPER_FACTOR = 6;
+  static final double STEEPER_FACTOR = 5;
 
   /** A display that falls for less than this share of the time does not swing. Our estimate. */
   private static final double HARDLY_SHARE = 0.2;
@@ -105,8 +105,15 @@ public final class LoggedOpenings {
         Math.max(
             LEAST_READ_KELVINS_PER_SECOND, STEEPER_FACTOR * usualKelvinsPerSecond(seconds, celsius));
     List<DoorDips.Dip> steep = new ArrayList<>();
-    for (List<DoorDips.Dip> level : levels(dips)) {
-      double least = Math.min(surely, apart(level, seconds, celsius));
+    List<List<DoorDips.Dip>> levels = levels(dips);
+    double[] apart = levels.stream().mapToDouble(l -> apart(l, seconds, celsius)).toArray();
+    for (List<DoorDips.Dip> level : levels) {
+      // What parts them at one heat does so where it is colder, too: a switch swings less there.
+      double least =
+          IntStream.range(0, apart.length)
+              .filter(i -> beforeCelsius(levels.get(i)) >= beforeCelsius(level) - LEVEL_KELVINS)
+              .mapToDouble(i -> apart[i])
+              .reduce(surely, Math::min);
       for (DoorDips.Dip dip : level) {
         begins(dip, least, seconds, celsius).ifPresent(steep::add);
       }
@@ -143,7 +150,7 @@ public final class LoggedOpenings {
     List<List<DoorDips.Dip>> levels = new ArrayList<>();
     for (DoorDips.Dip dip : dips) {
       if (levels.isEmpty()
-          || Math.abs(levels.get(levels.size() - 1).get(0).beforeCelsius() - dip.beforeCelsius())
+          || Math.abs(beforeCelsius(levels.get(levels.size() - 1)) - dip.beforeCelsius())
               > LEVEL_KELVINS) {
         levels.add(new ArrayList<>());
       }
@@ -152,9 +159,13 @@ public final class LoggedOpenings {
     return levels;
   }
 
+  private static double beforeCelsius(List<DoorDips.Dip> level) {
+    return level.get(0).beforeCelsius();
+  }
+
   /**
-   * What parts the openings from the swing of a switch, which repeats itself: the widest step in
-   * how steep the dips are, where the openings are far steeper and deeper than the swing.
+   * What parts the openings from the swing of a switch, which repeats itself: the lowest clear step
+   * in how steep the dips are above which they are far steeper and deeper than the swing.
    *
    * @return K/s; infinite where the dips are of one kind
    */
@@ -169,20 +180,17 @@ public final class LoggedOpenings {
     }
     List<DoorDips.Dip> sorted =
         dips.stream().sorted(Comparator.comparingDouble(rates::get)).toList();
-    double widest = SWING_STEP_FACTOR;
-    double found = Double.POSITIVE_INFINITY;
     for (int i = FEWEST_SWINGS; i <= n - FEWEST_READ; i++) {
       double above = rates.get(sorted.get(i));
       double below = rates.get(sorted.get(i - 1));
       double swing = rates.get(sorted.get(i / 2));
       boolean deeper =
           middleFall(sorted.subList(i, n)) >= SWING_FACTOR * middleFall(sorted.subList(0, i));
-      if (above >= widest * below && above >= SWING_FACTOR * swing && deeper) {
-        widest = above / below;
-        found = Math.sqrt(above * below);
+      if (above >= SWING_STEP_FACTOR * below && above >= SWING_FACTOR * swing && deeper) {
+        return Math.sqrt(above * below);
       }
     }
-    return found;
+    return Double.POSITIVE_INFINITY;
   }
 
   private static double middleFall(List<DoorDips.Dip> dips) {
