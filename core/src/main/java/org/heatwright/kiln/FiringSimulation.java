@@ -204,8 +204,7 @@ public final class FiringSimulation {
                 bodies.add(
                     LumpedLoad.ofHeat("piece", cold.joulesPerKelvin(), cold.squareMetres())
                         .body(curves, 1, 1)));
-    this.changes =
-        conditions.pieces().map(FiringConditions.ColdPieces::changes).orElse(List.of());
+    this.changes = conditions.pieces().map(FiringConditions.ColdPieces::changes).orElse(List.of());
     bodies.add(LumpedLoad.fittings(kiln).body(curves, 1, parameters.fittingsJoulesPerKelvin()));
     this.network =
         new KilnNetwork(kiln, parameters, conditions, walls, bodies, accuracy.toleranceKelvins());

@@ -116,17 +116,14 @@ public record DoorSession(List<Opening> openings) {
           stated.stream()
               .filter(d -> d.kind() == Disturbance.Kind.DOOR_OPEN)
               .filter(d -> Math.abs(d.atSeconds() - opening.atSeconds()) <= SAME_SECONDS)
-              .min(
-                  Comparator.comparingDouble(d -> Math.abs(d.atSeconds() - opening.atSeconds())));
+              .min(Comparator.comparingDouble(d -> Math.abs(d.atSeconds() - opening.atSeconds())));
       same.ifPresent(stated::remove);
       double length = opening.told() ? 1 : Math.min(1, readFactor);
       all.add(
           new Simulated(
               same.orElse(
                   new Disturbance(
-                      Disturbance.Kind.DOOR_OPEN,
-                      opening.atSeconds(),
-                      opening.seconds() * length)),
+                      Disturbance.Kind.DOOR_OPEN, opening.atSeconds(), opening.seconds() * length)),
               same.isPresent(),
               opening.goesIn()));
     }

@@ -50,7 +50,9 @@ final class Evidence {
   private static final double PIECE_JOULES_PER_KELVIN = 45;
   private static final double PIECE_SPREAD = 0.8;
 
-  /** What pieces that differ, and the model's door, leave open of the heat's logarithm. Estimate. */
+  /**
+   * What pieces that differ, and the model's door, leave open of the heat's logarithm. Estimate.
+   */
   private static final double PIECE_REMAINING = 0.3;
 
   /** Surface of such a piece and its mesh by its heat, m² K/J. Our estimate. */
@@ -349,10 +351,8 @@ final class Evidence {
     }
     Readings readings = firing.readings();
     int row =
-        Math.min(
-            readings.size() - 1, readings.firstFrom(session.openings().get(0).atSeconds()));
-    double above =
-        (readings.celsius(row) - conditions.room().orElse(kiln.room()).celsius()) / 1000;
+        Math.min(readings.size() - 1, readings.firstFrom(session.openings().get(0).atSeconds()));
+    double above = (readings.celsius(row) - conditions.room().orElse(kiln.room()).celsius()) / 1000;
     return Optional.of(
         new Lesson.Openings(
             firing.name(),

@@ -517,8 +517,7 @@ public final class KilnLearner {
     for (int f = 0; f < rms.length; f++) {
       Evidence one = evidence.get(f);
       double[] day = day(moved, f);
-      double[] miss =
-          one.missKelvins(one.run(scores, day[0], one.conditions(day)), day[1]);
+      double[] miss = one.missKelvins(one.run(scores, day[0], one.conditions(day)), day[1]);
       rms[f] = Math.sqrt(Arrays.stream(miss).map(m -> m * m).average().orElseThrow());
     }
     return rms;

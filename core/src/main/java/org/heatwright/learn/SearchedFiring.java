@@ -132,8 +132,7 @@ final class SearchedFiring {
     int segments = firing.schedule().segments().size();
     this.unknowns = quantities.length + Evidence.DAY + segments + 1;
     this.precision = precision(covariance, unknowns);
-    this.seen =
-        firing.readings().averaged(second -> SPAN_SECONDS, firing.session()::touches);
+    this.seen = firing.readings().averaged(second -> SPAN_SECONDS, firing.session()::touches);
     this.lateSeconds = switched ? SWITCHED_LATE_SECONDS : LATE_SECONDS;
     double[] moved = Arrays.copyOf(fitted, unknowns);
     FiringRun first = run(moved, Optional.empty());
@@ -155,9 +154,7 @@ final class SearchedFiring {
         noise[i] = Math.hypot(NOISE_KELVINS, LAG_SECONDS * rate(i));
       }
       noise[i] =
-          Math.hypot(
-              noise[i] * known(second),
-              FALL_SHARE * firing.session().fallKelvins(second));
+          Math.hypot(noise[i] * known(second), FALL_SHARE * firing.session().fallKelvins(second));
     }
     this.temperature = new Discrepancy(seen.seconds(), slow, SLOW_SECONDS, noise);
     this.power =

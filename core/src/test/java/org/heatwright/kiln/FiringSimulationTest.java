@@ -249,15 +249,15 @@ class FiringSimulationTest {
         simulation(MUFFLE, schedule(400, 600, 120), withPieces(300, 0.1), List.of());
     doors.runProgram();
     // Up to the first piece it is the same kiln, and colder after it.
-    assertThat(run.readingCelsiusAt(7990)).isCloseTo(doors.run().readingCelsiusAt(7990), within(0.3));
+    assertThat(run.readingCelsiusAt(7990))
+        .isCloseTo(doors.run().readingCelsiusAt(7990), within(0.3));
     assertThat(run.readingCelsiusAt(8100)).isLessThan(doors.run().readingCelsiusAt(8100) - 3);
   }
 
   @Test
   void aSimulationGoesOnBetweenTwoOpeningsAsIfItHadNotHalted() {
     FiringConditions day =
-        withPieces(
-            300, 0.1, new ColdPieces.Change(8000, true), new ColdPieces.Change(9200, false));
+        withPieces(300, 0.1, new ColdPieces.Change(8000, true), new ColdPieces.Change(9200, false));
     for (Kiln kiln : List.of(MUFFLE, TestKilns.brickMuffle(3000))) {
       FiringSimulation whole = simulation(kiln, schedule(400, 600, 120), day, List.of());
       whole.runProgram();

@@ -78,8 +78,7 @@ public record EnamelSession(
                     Duration.ofMinutes(minutes)))),
         openings,
         joules,
-        FiringConditions.usual()
-            .with(doors, Optional.of(new ColdPieces(joules, area, changes))),
+        FiringConditions.usual().with(doors, Optional.of(new ColdPieces(joules, area, changes))),
         seed);
   }
 
@@ -120,15 +119,15 @@ public record EnamelSession(
         int shut = (int) Math.round(openings.get(i)[1] / RichFiring.ROW_SECONDS);
         events.set(
             open,
-            Optional.of(i + 1 < openings.size() ? "door-open piece " + (i + 1) : "door-open empty"));
+            Optional.of(
+                i + 1 < openings.size() ? "door-open piece " + (i + 1) : "door-open empty"));
         events.set(Math.max(open + 1, shut), Optional.of("door-shut"));
       }
     }
     double[] setpoint = new double[readings.size()];
     java.util.Arrays.fill(setpoint, Double.NaN);
     return LoggedOpenings.in(
-        new LoggedFiring(
-            "session", schedule, FiringConditions.usual(), Charge.empty(), readings),
+        new LoggedFiring("session", schedule, FiringConditions.usual(), Charge.empty(), readings),
         setpoint,
         events);
   }

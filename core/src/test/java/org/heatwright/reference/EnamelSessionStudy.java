@@ -87,8 +87,7 @@ final class EnamelSessionStudy {
     long seed = session.seed();
     Kiln kiln = session.kiln().nameplate();
     Schedule next =
-        SchedulePopulation.draw(
-            SchedulePopulation.Family.SATURATED, session.kiln(), seed + 2000);
+        SchedulePopulation.draw(SchedulePopulation.Family.SATURATED, session.kiln(), seed + 2000);
     FiringConditions day = SchedulePopulation.conditions(seed + 2000);
     double until =
         1.2

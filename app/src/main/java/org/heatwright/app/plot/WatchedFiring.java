@@ -65,9 +65,7 @@ public record WatchedFiring(
   public static LoggedFiring opened(LoggedFiring firing, LogFile.Log log) {
     return LoggedOpenings.in(
         firing,
-        log.rows().stream()
-            .mapToDouble(row -> row.setpointCelsius().orElse(Double.NaN))
-            .toArray(),
+        log.rows().stream().mapToDouble(row -> row.setpointCelsius().orElse(Double.NaN)).toArray(),
         log.rows().stream().map(LogFile.Row::event).toList());
   }
 

@@ -164,7 +164,11 @@ class EveningLessonTest {
   void anotherFiringIsForecastNarrowerAndTrue() {
     double[] display = kiln().displayEveryTenSeconds(NEXT, 12_000);
     double truth =
-        10.0 * IntStream.range(0, display.length).filter(i -> display[i] >= 897).findFirst().orElseThrow();
+        10.0
+            * IntStream.range(0, display.length)
+                .filter(i -> display[i] >= 897)
+                .findFirst()
+                .orElseThrow();
     Band before = arrival(buoy);
     for (Lesson lesson : List.of(told, read)) {
       Band after = arrival(known(lesson));
@@ -194,7 +198,8 @@ class EveningLessonTest {
 
   private static String text(String name) throws IOException {
     try (InputStream in =
-        Objects.requireNonNull(EveningLessonTest.class.getResourceAsStream("/demo/" + name), name)) {
+        Objects.requireNonNull(
+            EveningLessonTest.class.getResourceAsStream("/demo/" + name), name)) {
       return new String(in.readAllBytes(), StandardCharsets.UTF_8);
     }
   }

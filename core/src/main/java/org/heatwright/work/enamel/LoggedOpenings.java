@@ -103,7 +103,8 @@ public final class LoggedOpenings {
       List<DoorDips.Dip> dips, double[] seconds, double[] celsius) {
     double surely =
         Math.max(
-            LEAST_READ_KELVINS_PER_SECOND, STEEPER_FACTOR * usualKelvinsPerSecond(seconds, celsius));
+            LEAST_READ_KELVINS_PER_SECOND,
+            STEEPER_FACTOR * usualKelvinsPerSecond(seconds, celsius));
     List<DoorDips.Dip> steep = new ArrayList<>();
     List<List<DoorDips.Dip>> levels = levels(dips);
     double[] apart = levels.stream().mapToDouble(l -> apart(l, seconds, celsius)).toArray();

@@ -71,7 +71,9 @@ class LoggedOpeningsTest {
   @Test
   void quickFallsThatTurnRoundAreOpenings() {
     List<DoorSession.Opening> found = dip(250, 3, 80).dip(280, 3, 90).dip(310, 3, 60).openings();
-    assertThat(found).extracting(DoorSession.Opening::atSeconds).containsExactly(2500.0, 2800.0, 3100.0);
+    assertThat(found)
+        .extracting(DoorSession.Opening::atSeconds)
+        .containsExactly(2500.0, 2800.0, 3100.0);
     assertThat(found).noneMatch(DoorSession.Opening::told);
     assertThat(found.get(1).fallKelvins()).isCloseTo(90, within(1.0));
     // The last one lets the last piece out.
