@@ -117,17 +117,17 @@ class EveningLessonTest {
         .startsWith("13 openings of the door, shown by the display, were taken into account.");
   }
 
-  /** 38 J/K from the room to some 820 °C: 30 kJ a piece, where it is told at all. */
+  /** 38 J/K from the room to some 820 °C: 30 kJ a piece, where the log parts it from the door's. */
   @Test
-  void theHeatOfThePiecesIsNotTakenForTheKilns() {
+  void theHeatOfThePiecesIsToldRightOrNotAtAll() {
     for (Lesson lesson : List.of(told, read)) {
-      lesson
-          .openings()
-          .get(0)
-          .coldKilojoules()
-          .ifPresent(heat -> assertThat(heat.contains(30)).isTrue());
+      Lesson.Openings openings = lesson.openings().get(0);
+      if (openings.coldKilojoules().isPresent()) {
+        assertThat(openings.coldKilojoules().get().contains(30)).isTrue();
+      } else {
+        assertThat(openings.words()).endsWith("how much the door's is not told.");
+      }
     }
-    assertThat(read.openings().get(0).coldKilojoules()).isPresent();
   }
 
   /** What means the same in both kilns is within two of the spreads that are left. */

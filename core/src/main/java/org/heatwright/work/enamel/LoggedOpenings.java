@@ -3,9 +3,7 @@ package org.heatwright.work.enamel;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
-import java.util.IdentityHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import org.heatwright.learn.DoorSession;
@@ -175,24 +173,27 @@ public final class LoggedOpenings {
     if (n < FEWEST_READ + FEWEST_SWINGS) {
       return Double.POSITIVE_INFINITY;
     }
-    Map<DoorDips.Dip, Double> rates = new IdentityHashMap<>();
-    for (DoorDips.Dip dip : dips) {
-      rates.put(dip, steepest(dip, seconds, celsius));
-    }
-    List<DoorDips.Dip> sorted =
-        dips.stream().sorted(Comparator.comparingDouble(rates::get)).toList();
+    List<Steep> sorted =
+        dips.stream()
+            .map(dip -> new Steep(dip, steepest(dip, seconds, celsius)))
+            .sorted(Comparator.comparingDouble(Steep::kelvinsPerSecond))
+            .toList();
+    List<DoorDips.Dip> inOrder = sorted.stream().map(Steep::dip).toList();
     for (int i = FEWEST_SWINGS; i <= n - FEWEST_READ; i++) {
-      double above = rates.get(sorted.get(i));
-      double below = rates.get(sorted.get(i - 1));
-      double swing = rates.get(sorted.get(i / 2));
+      double above = sorted.get(i).kelvinsPerSecond();
+      double below = sorted.get(i - 1).kelvinsPerSecond();
+      double swing = sorted.get(i / 2).kelvinsPerSecond();
       boolean deeper =
-          middleFall(sorted.subList(i, n)) >= SWING_FACTOR * middleFall(sorted.subList(0, i));
+          middleFall(inOrder.subList(i, n)) >= SWING_FACTOR * middleFall(inOrder.subList(0, i));
       if (above >= SWING_STEP_FACTOR * below && above >= SWING_FACTOR * swing && deeper) {
         return Math.sqrt(above * below);
       }
     }
     return Double.POSITIVE_INFINITY;
   }
+
+  /** A dip and how steep it is at its steepest. */
+  private record Steep(DoorDips.Dip dip, double kelvinsPerSecond) {}
 
   private static double middleFall(List<DoorDips.Dip> dips) {
     double[] falls = dips.stream().mapToDouble(DoorDips.Dip::fallKelvins).sorted().toArray();
