@@ -12,16 +12,28 @@ import org.heatwright.units.Temperature;
  * @param ventOpen whether a vent stands open
  * @param supplyVolts measured supply, V; empty: the nameplate's, less certain
  * @param disturbances known door openings and mains cuts, seconds from the program's start
+ * @param pieces what went in cold and came out while the kiln was hot; empty: nothing
  */
 public record FiringConditions(
     Optional<Temperature> room,
     Optional<Temperature> start,
     boolean ventOpen,
     Optional<Double> supplyVolts,
-    List<Disturbance> disturbances) {
+    List<Disturbance> disturbances,
+    Optional<ColdPieces> pieces) {
 
   public FiringConditions {
     disturbances = List.copyOf(disturbances);
+  }
+
+  /** A day on which nothing went in or came out. */
+  public FiringConditions(
+      Optional<Temperature> room,
+      Optional<Temperature> start,
+      boolean ventOpen,
+      Optional<Double> supplyVolts,
+      List<Disturbance> disturbances) {
+    this(room, start, ventOpen, supplyVolts, disturbances, Optional.empty());
   }
 
   /** Nothing known beyond the kiln's nameplate. */
@@ -34,7 +46,47 @@ public record FiringConditions(
   public FiringConditions with(Disturbance more) {
     List<Disturbance> all = new java.util.ArrayList<>(disturbances);
     all.add(more);
-    return new FiringConditions(room, start, ventOpen, supplyVolts, all);
+    return new FiringConditions(room, start, ventOpen, supplyVolts, all, pieces);
+  }
+
+  /** The same day with another temperature at the start. */
+  public FiringConditions starting(Temperature inside) {
+    return new FiringConditions(
+        room, Optional.of(inside), ventOpen, supplyVolts, disturbances, pieces);
+  }
+
+  /** The same day with more that happened, and with pieces that went in cold. */
+  public FiringConditions with(List<Disturbance> more, Optional<ColdPieces> cold) {
+    List<Disturbance> all = new java.util.ArrayList<>(disturbances);
+    all.addAll(more);
+    return new FiringConditions(room, start, ventOpen, supplyVolts, all, cold);
+  }
+
+  /**
+   * Pieces of one kind, with what carries them, that go in as cold as the room and come out again,
+   * one after the other. The kiln is without one until the first goes in.
+   *
+   * @param joulesPerKelvin heat of one, J/K, above zero
+   * @param squareMetres its surface, m², above zero
+   * @param changes when what was inside came out, in order
+   */
+  public record ColdPieces(double joulesPerKelvin, double squareMetres, List<Change> changes) {
+    public ColdPieces {
+      if (!(joulesPerKelvin > 0) || !(squareMetres > 0)) {
+        throw new IllegalArgumentException(
+            "The piece (%s J/K, %s m²) must have heat and a surface above zero."
+                .formatted(joulesPerKelvin, squareMetres));
+      }
+      changes = List.copyOf(changes);
+    }
+
+    /**
+     * What was inside, if anything, is out.
+     *
+     * @param atSeconds s from the program's start
+     * @param goesIn whether a cold one is in its place
+     */
+    public record Change(double atSeconds, boolean goesIn) {}
   }
 
   /**

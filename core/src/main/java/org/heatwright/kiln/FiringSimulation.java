@@ -101,6 +101,8 @@ public final class FiringSimulation {
   private final double switchSeconds;
   private final int loads;
   private double loadChangesAt = Double.POSITIVE_INFINITY;
+  private final List<FiringConditions.ColdPieces.Change> changes;
+  private int change;
   private double relayCycleSeconds;
 
   private double now;
@@ -110,6 +112,7 @@ public final class FiringSimulation {
   private final double[] scratch;
   private double step = FIRST_STEP_SECONDS;
   private int edge;
+  private int inForce;
   private boolean mainsOn = true;
   private boolean doorOpen;
   private double stuckDuty = Double.NaN;
@@ -194,6 +197,14 @@ public final class FiringSimulation {
       bodies.add(
           load.body(curves, parameters.loadConductivityFactor(), parameters.loadHeatFactor()));
     }
+    conditions
+        .pieces()
+        .ifPresent(
+            cold ->
+                bodies.add(
+                    LumpedLoad.ofHeat("piece", cold.joulesPerKelvin(), cold.squareMetres())
+                        .body(curves, 1, 1)));
+    this.changes = conditions.pieces().map(FiringConditions.ColdPieces::changes).orElse(List.of());
     bodies.add(LumpedLoad.fittings(kiln).body(curves, 1, parameters.fittingsJoulesPerKelvin()));
     this.network =
         new KilnNetwork(kiln, parameters, conditions, walls, bodies, accuracy.toleranceKelvins());
@@ -208,6 +219,9 @@ public final class FiringSimulation {
             : 0;
     this.y =
         network.stateAt(conditions.start().map(t -> t.celsius()).orElse(network.roomCelsius()));
+    if (conditions.pieces().isPresent()) {
+      network.bring(y, this.loads, false);
+    }
     this.yNew = new double[y.length];
     this.rates = new double[y.length];
     this.scratch = new double[y.length];
@@ -429,7 +443,7 @@ public final class FiringSimulation {
 
   /** Nothing is in force that the state does not hold. */
   private boolean forkable() {
-    return edge == 0 && !restart && relayCycleSeconds == 0 && !averaging && loadChangesAt > now;
+    return inForce == 0 && !restart && relayCycleSeconds == 0 && !averaging && loadChangesAt > now;
   }
 
   private Checkpoint here() {
@@ -475,6 +489,14 @@ public final class FiringSimulation {
     switchAt = from.switchAtSeconds();
     rests = from.restsUntilSeconds();
     resumed = true;
+    // What has passed by then is over, and in the state.
+    while (edge < edges.size() && edges.get(edge).atSeconds() <= now + 1e-9) {
+      edge++;
+    }
+    while (change < changes.size() && changes.get(change).atSeconds() <= now + 1e-9) {
+      network.stand(loads, changes.get(change).goesIn());
+      change++;
+    }
     segmentRuns.clear();
     segmentRuns.addAll(from.sofar().segments());
     FiringRun.Columns columns = from.sofar().columns();
@@ -695,7 +717,17 @@ public final class FiringSimulation {
         restartSteps();
         continue;
       }
+      if (change < changes.size() && changes.get(change).atSeconds() <= now + 1e-9) {
+        switchByItself();
+        network.bring(y, loads, changes.get(change).goesIn());
+        change++;
+        restartSteps();
+        continue;
+      }
       double toEdge = edge < edges.size() ? edges.get(edge).atSeconds() - now : Double.MAX_VALUE;
+      if (change < changes.size()) {
+        toEdge = Math.min(toEdge, changes.get(change).atSeconds() - now);
+      }
       toEdge = Math.min(toEdge, loadChangesAt - now);
       double stop = Math.min(endsAt - now, mainsOn ? Math.min(left, toEdge) : toEdge);
       if (stop >= Double.MAX_VALUE) {
@@ -940,6 +972,7 @@ public final class FiringSimulation {
   private void passEdge(Edge passed) {
     switchByItself();
     boolean begins = passed.begins();
+    inForce += begins ? 1 : -1;
     double size = passed.of().sizeShare();
     switch (passed.of().kind()) {
       case DOOR_OPEN -> {

@@ -109,6 +109,7 @@ final class KilnNetwork implements StiffSystem {
   private double sensorOfAir;
   private double sensorOfRoom;
   private double tipInside = 1;
+  private double blown = 1;
   private double forcedDuty = Double.NaN;
   private double gain;
   private double integralSeconds;
@@ -141,6 +142,7 @@ final class KilnNetwork implements StiffSystem {
   private final double[] ratio;
   private final double[] heatPerKelvin;
   private final double[] faceRadiant;
+  private final boolean[] outside;
   private final double[] faceConvective;
   private final double[] radiantSlope;
   private double shift;
@@ -267,6 +269,7 @@ final class KilnNetwork implements StiffSystem {
     this.ratio = new double[size];
     this.heatPerKelvin = new double[size];
     this.faceRadiant = new double[bodies];
+    this.outside = new boolean[bodies];
     this.faceConvective = new double[bodies];
     this.radiantSlope = new double[bodies];
     for (int b = 0; b < bodies; b++) {
@@ -316,6 +319,28 @@ final class KilnNetwork implements StiffSystem {
     }
   }
 
+  /**
+   * A body comes out; another like it goes in as cold as the room, or nothing does and the chamber
+   * does not see it any more.
+   *
+   * @param load which of the loads
+   */
+  void bring(double[] y, int load, boolean goesIn) {
+    int b = firstLoad + load;
+    for (int i = 0; i < body[b].cells; i++) {
+      y[start[b] + i] = body[b].curve[i].heatAt(roomCelsius);
+    }
+    stand(load, goesIn);
+  }
+
+  /** The chamber sees a load, or does not. */
+  void stand(int load, boolean inside) {
+    int b = firstLoad + load;
+    outside[b] = !inside;
+    faceRadiant[b] = inside ? body[b].faceSquareMetres * body[b].faceEmissivity : 0;
+    blow(blown);
+  }
+
   /** Share of inside minus room that has fallen off at the shell of a warm kiln. Estimate. */
   private static final double WARM_START_FALL = 0.85;
 
@@ -352,12 +377,14 @@ final class KilnNetwork implements StiffSystem {
 
   /** Multiplies all convection inside. */
   private void blow(double times) {
+    blown = times;
     double factor = times * convectionFactor;
     elementConvective = shutElementConvective * factor;
     sensorConvection = SENSOR_CONVECTION * factor;
     weighSensor();
     for (int b = 0; b < bodies; b++) {
-      faceConvective[b] = body[b].faceSquareMetres * HeatTransfer.CHAMBER_CONVECTION * factor;
+      faceConvective[b] =
+          outside[b] ? 0 : body[b].faceSquareMetres * HeatTransfer.CHAMBER_CONVECTION * factor;
     }
   }
 

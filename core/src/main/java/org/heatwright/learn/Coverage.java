@@ -63,10 +63,10 @@ public record Coverage(
     Sum sum = new Sum();
     for (LoggedFiring firing : firings) {
       Evidence evidence = new Evidence(kiln, firing, curves);
-      FiringRun run = evidence.run(scores, 0, evidence.conditions(0));
+      FiringRun run = evidence.run(scores, 0, evidence.conditions(new double[Evidence.DAY]));
       sum.add(kiln, evidence, run);
       sum.doorOpened |=
-          firing.conditions().disturbances().stream()
+          firing.happenings().stream()
               .anyMatch(event -> event.kind() == Disturbance.Kind.DOOR_OPEN);
     }
     return sum.coverage();

@@ -166,6 +166,7 @@ public final class KilnLearner {
             new double[0],
             leftOut,
             happened,
+            List.of(),
             Coverage.of(kiln, KilnBeliefs.prior(), List.of()));
       }
       learner = new KilnLearner(kiln, KilnBeliefs.prior(), used, progress);
@@ -326,7 +327,7 @@ public final class KilnLearner {
       case SWITCH -> onOff;
       case DOOR ->
           firings.stream()
-              .flatMap(firing -> firing.conditions().disturbances().stream())
+              .flatMap(firing -> firing.happenings().stream())
               .anyMatch(event -> event.kind() == Disturbance.Kind.DOOR_OPEN);
       default -> true;
     };
@@ -477,8 +478,7 @@ public final class KilnLearner {
                   // What is of a day touches that day alone.
                   int firing = (i - quantities.length) / Evidence.DAY;
                   double[] row = residual.clone();
-                  boolean start = (i - quantities.length) % Evidence.DAY == Evidence.START;
-                  if (start && !evidence.get(firing).startOpen()) {
+                  if (!evidence.get(firing).open((i - quantities.length) % Evidence.DAY)) {
                     return row;
                   }
                   evidence
@@ -517,8 +517,7 @@ public final class KilnLearner {
     for (int f = 0; f < rms.length; f++) {
       Evidence one = evidence.get(f);
       double[] day = day(moved, f);
-      double[] miss =
-          one.missKelvins(one.run(scores, day[0], one.conditions(day[Evidence.START])), day[1]);
+      double[] miss = one.missKelvins(one.run(scores, day[0], one.conditions(day)), day[1]);
       rms[f] = Math.sqrt(Arrays.stream(miss).map(m -> m * m).average().orElseThrow());
     }
     return rms;
@@ -569,7 +568,20 @@ public final class KilnLearner {
         fit.rmsKelvins(),
         leftOut,
         happened,
+        openings(fit.moved(), posterior),
         Coverage.of(kiln, beliefs, firings));
+  }
+
+  private List<Lesson.Openings> openings(double[] moved, RealMatrix posterior) {
+    List<Lesson.Openings> all = new ArrayList<>();
+    for (int f = 0; f < evidence.size(); f++) {
+      int piece = quantities.length + Evidence.DAY * f + Evidence.PIECE;
+      evidence
+          .get(f)
+          .openings(moved[piece], Math.sqrt(posterior.getEntry(piece, piece)))
+          .ifPresent(all::add);
+    }
+    return all;
   }
 
   /** Whether the fit left a quantity as it was. */

@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
+import org.heatwright.forecast.Band;
 import org.heatwright.kiln.KilnBeliefs;
 import org.heatwright.kiln.KilnQuantity;
 import org.heatwright.units.TemperatureUnit;
@@ -12,7 +14,7 @@ import org.heatwright.units.TemperatureUnit;
 public final class Lesson {
 
   /** A quantity whose ignorance is still above this share of the first was not learned. */
-  private static final double UNKNOWN_SHARE = 0.8;
+  static final double UNKNOWN_SHARE = 0.8;
 
   /**
    * A firing that the fit could not explain.
@@ -30,11 +32,47 @@ public final class Lesson {
    */
   public record Happened(String firing, Anomaly what) {}
 
+  /**
+   * Openings of the door that a firing's log told or showed, and that were simulated with it.
+   *
+   * @param firing its name
+   * @param count how many
+   * @param told whether the log says so itself; else its display shows them
+   * @param cold whether something cold went in
+   * @param coldKilojoules heat that a piece with what carries it took up each time, kJ; empty where
+   *     the log does not tell it from what the open door costs
+   */
+  public record Openings(
+      String firing, int count, boolean told, boolean cold, Optional<Band> coldKilojoules) {
+
+    /** In a sentence or two. */
+    public String words() {
+      String how = told ? "told by the log" : "shown by the display";
+      String seen =
+          count == 1
+              ? "1 opening of the door, %s, was taken into account.".formatted(how)
+              : "%d openings of the door, %s, were taken into account.".formatted(count, how);
+      if (!cold) {
+        return seen;
+      }
+      return coldKilojoules
+          .map(
+              heat ->
+                  "%s What went in cold took about %.0f kJ each time (%.0f to %.0f)."
+                      .formatted(seen, heat.median(), heat.low(), heat.high()))
+          .orElse(
+              seen
+                  + " How much of their cost was the cold piece's and how much the door's is not"
+                  + " told.");
+    }
+  }
+
   private final KilnBeliefs beliefs;
   private final List<String> firings;
   private final double[] misfitKelvins;
   private final List<LeftOut> leftOut;
   private final List<Happened> happened;
+  private final List<Openings> openings;
   private final Coverage coverage;
 
   Lesson(
@@ -43,12 +81,14 @@ public final class Lesson {
       double[] misfitKelvins,
       List<LeftOut> leftOut,
       List<Happened> happened,
+      List<Openings> openings,
       Coverage coverage) {
     this.beliefs = Objects.requireNonNull(beliefs, "beliefs");
     this.firings = List.copyOf(firings);
     this.misfitKelvins = misfitKelvins.clone();
     this.leftOut = List.copyOf(leftOut);
     this.happened = List.copyOf(happened);
+    this.openings = List.copyOf(openings);
     this.coverage = coverage;
   }
 
@@ -87,6 +127,11 @@ public final class Lesson {
    */
   public List<Happened> happened() {
     return happened;
+  }
+
+  /** Openings of the door that were simulated with the firings it rests on. */
+  public List<Openings> openings() {
+    return openings;
   }
 
   /** What went wrong in one firing. */

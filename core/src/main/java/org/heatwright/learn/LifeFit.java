@@ -401,7 +401,7 @@ final class LifeFit {
     int day = column - quantities.length;
     return day < 0
         ? agesOnly && !ages(quantities[column])
-        : day == MAINS || (day == Evidence.START && !evidence.get(firing).startOpen());
+        : day == MAINS || !evidence.get(firing).open(day);
   }
 
   private static double[] slope(double[] tried, double[] residual) {
@@ -489,7 +489,7 @@ final class LifeFit {
   private void look(int firing) {
     Evidence one = evidence.get(firing);
     double[] day = day(at, firing);
-    FiringRun run = one.run(scoresOf(at, firing), day[MAINS], one.conditions(day[Evidence.START]));
+    FiringRun run = one.run(scoresOf(at, firing), day[MAINS], one.conditions(day));
     double[] miss = one.missKelvins(run, day[CLOCK]);
     misfit[firing] = Math.sqrt(Arrays.stream(miss).map(m -> m * m).average().orElseThrow());
     double last = one.seen().lastSecond();
@@ -682,6 +682,7 @@ final class LifeFit {
           new double[0],
           all,
           List.of(),
+          List.of(),
           Coverage.of(kiln, KilnBeliefs.prior(), List.of()));
     }
     return new Lesson(
@@ -690,6 +691,19 @@ final class LifeFit {
         misfit,
         leftOut,
         List.of(),
+        openings(),
         Coverage.of(kiln, now, used));
+  }
+
+  private List<Lesson.Openings> openings() {
+    List<Lesson.Openings> all = new ArrayList<>();
+    for (int f = 0; f < firings.size(); f++) {
+      int piece = scores + Evidence.DAY * f + Evidence.PIECE;
+      evidence
+          .get(f)
+          .openings(at[piece], Math.sqrt(posterior.getEntry(piece, piece)))
+          .ifPresent(all::add);
+    }
+    return all;
   }
 }

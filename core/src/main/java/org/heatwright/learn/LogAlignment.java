@@ -100,6 +100,7 @@ public record LogAlignment(LoggedFiring firing, double startSeconds, List<String
     private final LoggedFiring logged;
     private final Readings clean;
     private final List<String> told = new ArrayList<>();
+    private DoorSession session;
 
     /** Displays on the grid from the program's start on, of kilns that start as the log does. */
     private final List<double[]> fromFirst;
@@ -113,6 +114,7 @@ public record LogAlignment(LoggedFiring firing, double startSeconds, List<String
     Search(Kiln kiln, LoggedFiring logged) {
       this.kiln = kiln;
       this.logged = logged;
+      this.session = logged.session();
       this.clean = logged.readings().withoutSlips();
       FiringConditions day = logged.conditions();
       List<KilnParameters> kilns = kiln.beliefs().ensemble(kiln, KILNS, SEED);
@@ -167,7 +169,7 @@ public record LogAlignment(LoggedFiring firing, double startSeconds, List<String
       Readings readings = withoutLeaps(logged.readings());
       Readings seen = points(readings.withoutSlips());
       Placed plain = at(seen, 0);
-      LoggedFiring asIs = logged.with(readings);
+      LoggedFiring asIs = logged.with(readings).with(session);
       List<Placed> all = places(seen);
       List<Placed> places =
           all.stream()
@@ -255,6 +257,7 @@ public record LogAlignment(LoggedFiring firing, double startSeconds, List<String
       }
       return firing
           .with(shifted.from(0).orElse(shifted))
+          .with(firing.session().shifted(-shift))
           .with(day)
           .clockWithin(shifted.second(0) <= 0 ? RISE_SECONDS : COURSE_SECONDS);
     }
@@ -284,6 +287,7 @@ public record LogAlignment(LoggedFiring firing, double startSeconds, List<String
         Readings closed = now.shiftedFrom(at, usual - gap);
         if (better(anywhere(points(closed.withoutSlips())), anywhere(points(now.withoutSlips())))) {
           now = closed;
+          session = session.shiftedFrom(at, usual - gap);
           told.add(
               ("After %s the log's clock leaps forward by %s while the display goes on; the times"
                       + " from there on were taken back by that.")

@@ -1,8 +1,10 @@
 package org.heatwright.learn;
 
+import java.util.List;
 import java.util.Objects;
 import org.heatwright.forecast.Charge;
 import org.heatwright.kiln.FiringConditions;
+import org.heatwright.kiln.FiringConditions.Disturbance;
 import org.heatwright.schedule.Schedule;
 
 /**
@@ -13,6 +15,7 @@ import org.heatwright.schedule.Schedule;
  * @param conditions what was so on that day
  * @param charge what stood in the kiln
  * @param readings what the display showed
+ * @param session openings of the door that the log tells or shows
  * @param clockSeconds how far the clock of the readings may be off the program's, one standard
  *     deviation, s
  */
@@ -22,6 +25,7 @@ public record LoggedFiring(
     FiringConditions conditions,
     Charge charge,
     Readings readings,
+    DoorSession session,
     double clockSeconds) {
 
   /**
@@ -36,7 +40,7 @@ public record LoggedFiring(
       FiringConditions conditions,
       Charge charge,
       Readings readings) {
-    this(name, schedule, conditions, charge, readings, USUAL_CLOCK_SECONDS);
+    this(name, schedule, conditions, charge, readings, DoorSession.NONE, USUAL_CLOCK_SECONDS);
   }
 
   public LoggedFiring {
@@ -44,18 +48,38 @@ public record LoggedFiring(
     Objects.requireNonNull(readings, "readings");
   }
 
+  /** The same firing under another name. */
+  public LoggedFiring named(String other) {
+    return new LoggedFiring(other, schedule, conditions, charge, readings, session, clockSeconds);
+  }
+
+  /** The same firing with openings of the door that its log tells or shows. */
+  public LoggedFiring with(DoorSession openings) {
+    return new LoggedFiring(name, schedule, conditions, charge, readings, openings, clockSeconds);
+  }
+
   /** The same firing with other readings. */
   LoggedFiring with(Readings other) {
-    return new LoggedFiring(name, schedule, conditions, charge, other, clockSeconds);
+    return new LoggedFiring(name, schedule, conditions, charge, other, session, clockSeconds);
   }
 
   /** The same firing on another day. */
   LoggedFiring with(FiringConditions day) {
-    return new LoggedFiring(name, schedule, day, charge, readings, clockSeconds);
+    return new LoggedFiring(name, schedule, day, charge, readings, session, clockSeconds);
   }
 
   /** The same firing with another trust in its clock. */
   LoggedFiring clockWithin(double seconds) {
-    return new LoggedFiring(name, schedule, conditions, charge, readings, seconds);
+    return new LoggedFiring(name, schedule, conditions, charge, readings, session, seconds);
+  }
+
+  /** Everything that is known to have happened to the kiln. */
+  List<Disturbance> happenings() {
+    return conditions.with(session.more(conditions, 1), conditions.pieces()).disturbances();
+  }
+
+  /** Readings without slips of the logger; where the door was opened there are none. */
+  Readings slipless() {
+    return session.isEmpty() ? readings.withoutSlips() : readings.withoutSlips(session::touches);
   }
 }

@@ -2,6 +2,7 @@ package org.heatwright.learn;
 
 import java.util.Arrays;
 import java.util.Optional;
+import java.util.function.DoublePredicate;
 import java.util.function.DoubleUnaryOperator;
 import java.util.stream.IntStream;
 
@@ -178,6 +179,15 @@ public final class Readings {
    * logger, single or a few in a row. Where rows are too few or too far apart to tell, all stay.
    */
   Readings withoutSlips() {
+    return withoutSlips(second -> false);
+  }
+
+  /**
+   * The same where some readings are known to be none.
+   *
+   * @param sure of a second
+   */
+  Readings withoutSlips(DoublePredicate sure) {
     int n = seconds.length;
     int[] kept =
         IntStream.range(0, n)
@@ -186,6 +196,7 @@ public final class Readings {
                   int from = Math.max(0, Math.min(n - NEIGHBOURS, i - NEIGHBOURS / 2));
                   int to = Math.min(n, from + NEIGHBOURS);
                   return to - from < NEIGHBOURS
+                      || sure.test(seconds[i])
                       || seconds[to - 1] - seconds[from] > NEIGHBOUR_SECONDS
                       || fits(i, from, to);
                 })
@@ -244,6 +255,15 @@ public final class Readings {
 
   /** The same with spans whose length, s, depends on the second they begin at. */
   Readings averaged(DoubleUnaryOperator spanSecondsAt) {
+    return averaged(spanSecondsAt, second -> false);
+  }
+
+  /**
+   * The same where some readings are known to be no slips.
+   *
+   * @param sure of a second
+   */
+  Readings averaged(DoubleUnaryOperator spanSecondsAt, DoublePredicate sure) {
     double[] t = new double[seconds.length];
     double[] c = new double[seconds.length];
     double[] w = new double[seconds.length];
@@ -263,7 +283,7 @@ public final class Readings {
       int count = 0;
       int powers = 0;
       for (int r = from; r < i; r++) {
-        if (celsius[r] >= limits[0] && celsius[r] <= limits[1]) {
+        if ((celsius[r] >= limits[0] && celsius[r] <= limits[1]) || sure.test(seconds[r])) {
           sumSeconds += seconds[r];
           sumCelsius += celsius[r];
           count++;

@@ -62,6 +62,9 @@ final class SearchedFiring {
   private static final double KNOWN_BEFORE_SECONDS = 120;
   private static final double KNOWN_AFTER_SECONDS = 900;
 
+  /** At an opening of a session the display is known to this share of its fall. Our estimate. */
+  private static final double FALL_SHARE = 0.25;
+
   // How fast a switched display goes is looked at over so long, in steps that long, s. Our
   // estimate.
   private static final double COURSE_SECONDS = 400;
@@ -121,7 +124,7 @@ final class SearchedFiring {
       RealMatrix covariance,
       KilnQuantity[] quantities,
       double[] fitted) {
-    this.firing = raw.with(raw.readings().withoutSlips());
+    this.firing = raw.with(raw.slipless());
     this.switched = kiln.control().kind() == Control.Kind.ON_OFF;
     this.evidence = new Evidence(kiln, firing, curves);
     this.believed = believed.clone();
@@ -129,7 +132,7 @@ final class SearchedFiring {
     int segments = firing.schedule().segments().size();
     this.unknowns = quantities.length + Evidence.DAY + segments + 1;
     this.precision = precision(covariance, unknowns);
-    this.seen = firing.readings().averaged(SPAN_SECONDS);
+    this.seen = firing.readings().averaged(second -> SPAN_SECONDS, firing.session()::touches);
     this.lateSeconds = switched ? SWITCHED_LATE_SECONDS : LATE_SECONDS;
     double[] moved = Arrays.copyOf(fitted, unknowns);
     FiringRun first = run(moved, Optional.empty());
@@ -150,7 +153,8 @@ final class SearchedFiring {
         slow[i] = SLOW_KELVINS;
         noise[i] = Math.hypot(NOISE_KELVINS, LAG_SECONDS * rate(i));
       }
-      noise[i] *= known(second);
+      noise[i] =
+          Math.hypot(noise[i] * known(second), FALL_SHARE * firing.session().fallKelvins(second));
     }
     this.temperature = new Discrepancy(seen.seconds(), slow, SLOW_SECONDS, noise);
     this.power =
@@ -197,6 +201,10 @@ final class SearchedFiring {
   /** How much rougher the model is at a time. */
   private double known(double second) {
     for (Disturbance event : firing.conditions().disturbances()) {
+      if (event.kind() == Disturbance.Kind.DOOR_OPEN
+          && firing.session().touches(event.atSeconds())) {
+        continue; // known better
+      }
       if (second > event.atSeconds() - KNOWN_BEFORE_SECONDS
           && second < event.atSeconds() + event.lengthSeconds() + KNOWN_AFTER_SECONDS) {
         return KNOWN_FACTOR;
@@ -250,6 +258,11 @@ final class SearchedFiring {
     return switched;
   }
 
+  /** Whether the door was opened for a session's pieces. */
+  boolean opened() {
+    return !firing.session().isEmpty();
+  }
+
   /** How many unknowns there are without a fault. */
   int unknowns() {
     return unknowns;
@@ -289,7 +302,8 @@ final class SearchedFiring {
   }
 
   private FiringConditions conditions(double[] moved, Optional<Disturbance> fault) {
-    FiringConditions day = evidence.conditions(moved[quantities.length + Evidence.START]);
+    int n = quantities.length;
+    FiringConditions day = evidence.conditions(Arrays.copyOfRange(moved, n, n + Evidence.DAY));
     return fault.map(day::with).orElse(day);
   }
 
@@ -375,10 +389,11 @@ final class SearchedFiring {
             i -> {
               double[] tried = moved.clone();
               tried[i] += DIFFERENCE;
+              int ofDay = i - n;
               boolean simulated =
-                  i <= n
-                      || (i == n + Evidence.START && evidence.startOpen())
-                      || (switched && i >= n + Evidence.DAY);
+                  ofDay <= 0
+                      || (ofDay >= Evidence.START && ofDay < Evidence.DAY && evidence.open(ofDay))
+                      || (switched && ofDay >= Evidence.DAY);
               double[] row = residuals(tried, simulated ? run(tried, fault) : same);
               for (int r = 0; r < row.length; r++) {
                 row[r] = (row[r] - residual[r]) / DIFFERENCE;
@@ -425,8 +440,8 @@ final class SearchedFiring {
       this.without = SearchedFiring.this.residuals(moved, Optional.empty());
       Optional<Checkpoint> last = Optional.empty();
       for (double onset : onsets) {
-        double halt = onset - HALT_SECONDS;
-        if (halt > 0) {
+        double halt = halt(onset);
+        if (halt > 0 && !halts.containsKey(halt)) {
           last =
               evidence.halted(
                   scores(moved),
@@ -441,6 +456,20 @@ final class SearchedFiring {
           }
         }
       }
+    }
+
+    /** Before a time, and not while the door is open. */
+    private double halt(double onset) {
+      double halt = onset - HALT_SECONDS;
+      List<Disturbance> known = conditions(moved, Optional.empty()).disturbances();
+      for (int i = known.size() - 1; i >= 0; i--) {
+        Disturbance event = known.get(i);
+        if (halt > event.atSeconds() - HALT_SECONDS
+            && halt < event.atSeconds() + event.lengthSeconds() + HALT_SECONDS) {
+          halt = event.atSeconds() - HALT_SECONDS;
+        }
+      }
+      return halt;
     }
 
     /** Residuals without a fault; not to be written to. */

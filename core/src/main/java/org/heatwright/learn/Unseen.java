@@ -84,7 +84,7 @@ public record Unseen(Kind kind, List<Stretch> stretches) {
     KilnBeliefs beliefs = AnomalySearch.smoothed(kiln, kiln.beliefs());
     double[] scores = Arrays.stream(KilnQuantity.values()).mapToDouble(beliefs::score).toArray();
     Evidence evidence = new Evidence(smooth, firing, new HeatCurves());
-    FiringConditions day = evidence.conditions(0);
+    FiringConditions day = evidence.conditions(new double[Evidence.DAY]);
     FiringRun as = evidence.run(scores, 0, day);
     double last = firing.readings().lastSecond();
     double step = Math.max(LEAST_STEP_SECONDS, last / MOST_BEGINNINGS);

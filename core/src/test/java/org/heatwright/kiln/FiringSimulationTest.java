@@ -7,6 +7,7 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.heatwright.kiln.FiringConditions.ColdPieces;
 import org.heatwright.kiln.FiringConditions.Disturbance;
 import org.heatwright.material.HeatCurves;
 import org.heatwright.mould.Investment;
@@ -215,6 +216,70 @@ class FiringSimulationTest {
     assertThat(missing).isCloseTo(1000 * (600 - 20), within(0.05 * 1000 * 580));
     assertThat(run.readingCelsiusAt(8060)).isLessThan(run.readingCelsiusAt(7990) - 5);
     assertThat(run.readingCelsiusAt(run.endSeconds())).isCloseTo(600, within(5.0));
+  }
+
+  private static FiringConditions withPieces(
+      double joulesPerKelvin, double squareMetres, ColdPieces.Change... changes) {
+    return FiringConditions.usual()
+        .with(
+            List.of(
+                new Disturbance(Disturbance.Kind.DOOR_OPEN, 7980, 20),
+                new Disturbance(Disturbance.Kind.DOOR_OPEN, 9180, 20)),
+            Optional.of(new ColdPieces(joulesPerKelvin, squareMetres, List.of(changes))));
+  }
+
+  /** Two pieces go in cold and come out as hot as the chamber; before, nothing is inside. */
+  @Test
+  void coldPiecesTakeTheirHeatWithThemWhenTheyComeOut() {
+    FiringConditions day =
+        withPieces(
+            300,
+            0.1,
+            new ColdPieces.Change(8000, true),
+            new ColdPieces.Change(9200, true),
+            new ColdPieces.Change(9900, false));
+    FiringSimulation simulation = simulation(MUFFLE, schedule(400, 600, 120), day, List.of());
+    double before = simulation.storedJoules();
+    double lost = simulation.lostJoulesOfProgram();
+    FiringRun run = simulation.run();
+    double used = run.joulesAt(run.lastSecond());
+    double missing = used - lost - (simulation.storedJoules() - before);
+    assertThat(missing).isCloseTo(2 * 300 * (600 - 20), within(0.05 * 600 * 580));
+    FiringSimulation doors =
+        simulation(MUFFLE, schedule(400, 600, 120), withPieces(300, 0.1), List.of());
+    doors.runProgram();
+    // Up to the first piece it is the same kiln, and colder after it.
+    assertThat(run.readingCelsiusAt(7990))
+        .isCloseTo(doors.run().readingCelsiusAt(7990), within(0.3));
+    assertThat(run.readingCelsiusAt(8100)).isLessThan(doors.run().readingCelsiusAt(8100) - 3);
+  }
+
+  @Test
+  void aSimulationGoesOnBetweenTwoOpeningsAsIfItHadNotHalted() {
+    FiringConditions day =
+        withPieces(300, 0.1, new ColdPieces.Change(8000, true), new ColdPieces.Change(9200, false));
+    for (Kiln kiln : List.of(MUFFLE, TestKilns.brickMuffle(3000))) {
+      FiringSimulation whole = simulation(kiln, schedule(400, 600, 120), day, List.of());
+      whole.runProgram();
+      FiringSimulation first = simulation(kiln, schedule(400, 600, 120), day, List.of());
+      first.runProgram(8600);
+      FiringSimulation second = simulation(kiln, schedule(400, 600, 120), day, List.of());
+      second.resume(first.checkpoint().orElseThrow());
+      second.runProgram();
+      for (double t = 7000; t < 11_000; t += 50) {
+        assertThat(second.run().readingCelsiusAt(t))
+            .isCloseTo(whole.run().readingCelsiusAt(t), within(0.3));
+      }
+    }
+  }
+
+  /** While the door is open nothing can go on from there. */
+  @Test
+  void anOpenDoorIsNoPlaceToHalt() {
+    FiringSimulation simulation =
+        simulation(MUFFLE, schedule(400, 600, 120), withPieces(300, 0.1), List.of());
+    simulation.runProgram(7990);
+    assertThat(simulation.checkpoint()).isEmpty();
   }
 
   @Test

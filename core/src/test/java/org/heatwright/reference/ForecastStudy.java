@@ -155,7 +155,7 @@ final class ForecastStudy {
     return Readings.of(seconds, celsius);
   }
 
-  private static Outcome outcome(
+  static Outcome outcome(
       long seed,
       Kiln kiln,
       boolean learned,

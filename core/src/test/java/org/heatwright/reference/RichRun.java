@@ -11,6 +11,7 @@ import java.util.SplittableRandom;
 import org.heatwright.kiln.Chamber;
 import org.heatwright.kiln.Control;
 import org.heatwright.kiln.FiringConditions;
+import org.heatwright.kiln.FiringConditions.ColdPieces;
 import org.heatwright.kiln.FiringConditions.Disturbance;
 import org.heatwright.kiln.Kiln;
 import org.heatwright.schedule.Schedule;
@@ -33,6 +34,10 @@ final class RichRun {
 
   /** Where a tip that slipped out takes the wall's temperature. */
   private static final double TIP_OUT_METRES = 0.014;
+
+  // Oxidised copper and steel, on a mesh. Our estimate.
+  private static final double PIECE_EMISSIVITY = 0.7;
+  private static final double PIECE_CONVECTION = 9;
 
   /** Steps between new wall properties. */
   private static final int REFRESH = 4;
@@ -88,6 +93,13 @@ final class RichRun {
   private final double[] lumpFactor = new double[2];
   private final double[] lumpConvection = new double[2];
 
+  /** A piece that goes in cold: a steel or copper thing of one temperature, or nothing. */
+  private final @Nullable ColdPieces pieces;
+
+  private int changed;
+  private boolean pieceInside;
+  private double piece;
+
   private double star;
   private double air;
   private double sensor;
@@ -109,6 +121,7 @@ final class RichRun {
     kiln = rich.nameplate();
     fault = wrong.orElse(null);
     disturbances = conditions.disturbances().toArray(new Disturbance[0]);
+    pieces = conditions.pieces().orElse(null);
     rows = (int) Math.floor(untilSecond / RichFiring.ROW_SECONDS) + 1;
     room = conditions.room().orElse(kiln.room()).celsius();
     // a measured supply is nearer the truth than the nameplate's
@@ -227,6 +240,9 @@ final class RichRun {
     }
     for (int i = 0; i < 2; i++) {
       sum += lumpKilograms[i] * ceramicHeld(lump[i]);
+    }
+    if (pieces != null && pieceInside) {
+      sum += pieces.joulesPerKelvin() * piece;
     }
     return sum;
   }
@@ -402,6 +418,7 @@ final class RichRun {
         stir[f] = Math.max(0.6, Math.min(1.8, Math.pow(over + 1e-9, 0.2)));
       }
     }
+    changePiece(second);
     double starK = star + KELVIN;
     double roomK = room + KELVIN;
     double live = volts * (1 + mains) / kiln.element().ratedVolts();
@@ -530,6 +547,23 @@ final class RichRun {
         }
       }
     }
+    double pieceStar = 0;
+    double pieceAir = 0;
+    double pieceHold = 0;
+    double pieceInverse = 0;
+    if (pieces != null && pieceInside) {
+      pieceHold = pieces.joulesPerKelvin() / step;
+      pieceStar = SIGMA * PIECE_EMISSIVITY * pieces.squareMetres() * cube(piece + KELVIN, starK);
+      pieceAir = PIECE_CONVECTION * pieces.squareMetres();
+      pieceInverse = 1 / (pieceHold + pieceStar + pieceAir);
+      double a = pieceHold * piece * pieceInverse;
+      sxx += pieceStar * (1 - pieceStar * pieceInverse);
+      sxy -= pieceStar * pieceAir * pieceInverse;
+      sx += pieceStar * a;
+      syx -= pieceAir * pieceStar * pieceInverse;
+      syy += pieceAir * (1 - pieceAir * pieceInverse);
+      sy += pieceAir * a;
+    }
     // what the chamber loses directly
     boolean ajar = acts(Fault.Kind.DOOR_AJAR, second);
     double gap = ajar && fault != null ? GAP_METRES * doorEdge * fault.extentShare() : 0;
@@ -578,10 +612,30 @@ final class RichRun {
     if (lumpKilograms[1] > 0) {
       lump[1] = l1a + l1x * star + l1y * air;
     }
+    if (pieceInside) {
+      piece = (pieceHold * piece + pieceStar * star + pieceAir * air) * pieceInverse;
+    }
     openingJoules += ko * (star - room) * step;
     airJoules += airCapacity * (air - room) * step;
     advanceSensor(second);
     return watts * step;
+  }
+
+  /** What is inside comes out, with its heat; what goes in is as cold as the room. */
+  private void changePiece(double second) {
+    while (pieces != null
+        && changed < pieces.changes().size()
+        && second >= pieces.changes().get(changed).atSeconds()) {
+      if (pieceInside) {
+        openingJoules += pieces.joulesPerKelvin() * piece;
+      }
+      pieceInside = pieces.changes().get(changed).goesIn();
+      piece = room;
+      if (pieceInside) {
+        openingJoules -= pieces.joulesPerKelvin() * piece;
+      }
+      changed++;
+    }
   }
 
   /** kg/s of air that goes through the chamber. */

@@ -87,6 +87,7 @@ final class LearnCommand implements Callable<Integer> {
               .formatted(String.join(", ", watched.undated())));
     }
     Lesson lesson = KilnLearner.learnDated(kiln, firings);
+    lesson.openings().forEach(o -> notes.add(o.firing() + ": " + o.words()));
     if (lesson.firings().isEmpty()) {
       throw InputException.in(watched.firings().get(0).name(), nothing(kiln, lesson));
     }

@@ -77,12 +77,14 @@ record Watched(
       LogAlignment aligned =
           LogAlignment.of(
               kiln,
-              new LoggedFiring(
-                  name,
-                  Input.schedule(schedules.get(i)),
-                  firing.conditions(),
-                  firing.load().orElse(Charge.empty()),
-                  WatchedFiring.readings(log)));
+              WatchedFiring.opened(
+                  new LoggedFiring(
+                      name,
+                      Input.schedule(schedules.get(i)),
+                      firing.conditions(),
+                      firing.load().orElse(Charge.empty()),
+                      WatchedFiring.readings(log)),
+                  log));
       aligned.told().forEach(sentence -> watched.notes.add(name + ": " + sentence));
       watched.logs.add(log.startingAt(aligned.startSeconds()));
       watched.firings.add(aligned.firing());

@@ -13,8 +13,10 @@ import org.heatwright.forecast.Forecast;
 import org.heatwright.kiln.FiringConditions;
 import org.heatwright.kiln.FiringConditions.Disturbance;
 import org.heatwright.learn.Anomaly;
+import org.heatwright.learn.LoggedFiring;
 import org.heatwright.learn.Readings;
 import org.heatwright.units.TemperatureUnit;
+import org.heatwright.work.enamel.LoggedOpenings;
 
 /**
  * A forecast, and what was seen of the firing where it was watched.
@@ -57,6 +59,14 @@ public record WatchedFiring(
         log.rows().stream().mapToDouble(LogFile.Row::seconds).toArray(),
         log.rows().stream().mapToDouble(LogFile.Row::chamberCelsius).toArray(),
         log.rows().stream().mapToDouble(row -> row.powerWatts().orElse(Double.NaN)).toArray());
+  }
+
+  /** A firing with the openings of the door that its log tells or shows. */
+  public static LoggedFiring opened(LoggedFiring firing, LogFile.Log log) {
+    return LoggedOpenings.in(
+        firing,
+        log.rows().stream().mapToDouble(row -> row.setpointCelsius().orElse(Double.NaN)).toArray(),
+        log.rows().stream().map(LogFile.Row::event).toList());
   }
 
   /** When a log began by the clock, where it says so. */

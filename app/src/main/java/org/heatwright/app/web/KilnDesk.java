@@ -48,6 +48,7 @@ import org.heatwright.kiln.KilnQuantity;
 import org.heatwright.kiln.Learned;
 import org.heatwright.learn.Coverage;
 import org.heatwright.learn.DatedFiring;
+import org.heatwright.learn.DoorSession;
 import org.heatwright.learn.KilnHealth;
 import org.heatwright.learn.KilnLearner;
 import org.heatwright.learn.Lesson;
@@ -477,12 +478,7 @@ final class KilnDesk {
               LoggedFiring firing = aligned(kiln, log).firing();
               return new DatedFiring(
                   log.date(),
-                  new LoggedFiring(
-                      "%s of %s".formatted(log.name(), DAY.format(log.date())),
-                      firing.schedule(),
-                      firing.conditions(),
-                      firing.charge(),
-                      firing.readings()));
+                  firing.named("%s of %s".formatted(log.name(), DAY.format(log.date()))));
             })
         .toList();
   }
@@ -503,6 +499,7 @@ final class KilnDesk {
         head(log),
         log.showed().happened(),
         log.showed().notShown(),
+        opened(aligned(kiln, log).firing().session()),
         CurveFigure.of(
             "watched-firing",
             Curves.watched(
@@ -521,6 +518,19 @@ final class KilnDesk {
 
   private static String head(FiringLog log) {
     return "%s, %s".formatted(log.name(), DAY.format(log.date()));
+  }
+
+  private static String opened(DoorSession session) {
+    int count = session.openings().size();
+    if (count == 0) {
+      return "";
+    }
+    return "%s of the door %s in this log. Learning from it takes them and the cold pieces into account."
+        .formatted(
+            count(count, "opening"),
+            session.told()
+                ? (count == 1 ? "is told" : "are told")
+                : (count == 1 ? "shows" : "show"));
   }
 
   private WatchedFiring watched(Kiln kiln, FiringLog log) {
@@ -576,12 +586,15 @@ final class KilnDesk {
   static LoggedFiring logged(FiringLog log) {
     Firing firing =
         log.firing().isBlank() ? Firing.usual() : FiringFile.read(log.firing(), log.name());
-    return new LoggedFiring(
-        log.id(),
-        ScheduleFile.read(log.schedule(), log.name()),
-        firing.conditions(),
-        firing.load().orElse(Charge.empty()),
-        WatchedFiring.readings(LogFile.read(log.csv(), log.name())));
+    LogFile.Log read = LogFile.read(log.csv(), log.name());
+    return WatchedFiring.opened(
+        new LoggedFiring(
+            log.id(),
+            ScheduleFile.read(log.schedule(), log.name()),
+            firing.conditions(),
+            firing.load().orElse(Charge.empty()),
+            WatchedFiring.readings(read)),
+        read);
   }
 
   private static KilnPage.Plot plot(Figure figure, String what, String kiln, String log) {

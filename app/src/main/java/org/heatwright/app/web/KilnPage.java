@@ -79,6 +79,7 @@ public record KilnPage(
    *
    * @param happened what went wrong in the firing and was kept out of what is learned
    * @param notShown what the display could not have shown
+   * @param opened openings of the door that the log tells or shows, in a sentence; empty: none
    * @param firing the curves
    * @param svg address of the plot as a file, for a page without script; likewise {@code png}
    */
@@ -86,6 +87,7 @@ public record KilnPage(
       String name,
       List<String> happened,
       List<String> notShown,
+      String opened,
       CurveFigure firing,
       String svg,
       String png,

@@ -120,6 +120,24 @@ class LearnCommandTest {
         .isLessThan(plain.get("firings").get(0).get("misfitKelvin").asDouble() + 2);
   }
 
+  /** The demo's evening of brooches: what the door was opened for is told, and is no fault. */
+  @Test
+  void openingsOfAnEnamellingSessionAreTakenIntoAccountAndTold() {
+    Path demo = Path.of("src/main/resources/demo");
+    Run run =
+        Run.of(
+            "learn",
+            demo.resolve("kilns/buoy.yaml"),
+            "--log",
+            demo.resolve("logs/2026-11-20.csv"),
+            "--schedule",
+            demo.resolve("logs/enamel-evening.yaml"));
+    assertThat(run.code()).isZero();
+    assertThat(run.out().replaceAll("\\s+", " "))
+        .contains("13 openings of the door, told by the log, were taken into account.")
+        .doesNotContain("kept out of what was learned");
+  }
+
   @Test
   void anotherScheduleTeachesNothingAndIsToldInOneSentence() throws IOException {
     Path other = dir.resolve("other.yaml");

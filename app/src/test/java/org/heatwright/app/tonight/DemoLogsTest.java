@@ -35,7 +35,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 class DemoLogsTest {
 
   private static final Path DEMO = Path.of("src", "main", "resources", "demo");
-  private static final long SEED = 4711;
+  static final long SEED = 4711;
 
   /** A log, how much of the first power is left, and how long it was watched. */
   record Made(DemoStudio.Logged logged, double power, double watchedSeconds) {}

@@ -2,11 +2,13 @@ package org.heatwright.app.tonight;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Random;
 import org.heatwright.forecast.Charge;
 import org.heatwright.kiln.Control;
 import org.heatwright.kiln.Face;
 import org.heatwright.kiln.Kiln;
+import org.heatwright.kiln.KilnQuantity;
 import org.heatwright.kiln.Layer;
 import org.heatwright.mould.Mould;
 import org.heatwright.schedule.Schedule;
@@ -261,6 +263,28 @@ final class IndependentKiln {
     openings = List.copyOf(times);
     exchange = uniform(80, 220);
     return this;
+  }
+
+  /**
+   * Its values in the product's words, for those that mean the same there. How surfaces exchange
+   * heat, and with what lag a switch follows a noisy display, is another law here.
+   */
+  Map<KilnQuantity, Double> hidden() {
+    double perimeter = 4 * Math.sqrt(kiln.openingSquareMetres());
+    return Map.of(
+        KilnQuantity.LEAK,
+        leak / perimeter,
+        KilnQuantity.FITTINGS,
+        fittingsCapacity / kiln.chamber().floorSquareMetres(),
+        KilnQuantity.CONDUCTIVITY,
+        walls.stream().mapToDouble(w -> w.conductivityFactor * w.face).sum()
+            / walls.stream().mapToDouble(w -> w.face).sum(),
+        KilnQuantity.CAPACITY,
+        walls.get(0).capacityFactor,
+        KilnQuantity.SENSOR,
+        sensorCapacity / (3.6e6 * kiln.thermocouple().sheathMetres() / 4),
+        KilnQuantity.POWER,
+        watts / kiln.element().suppliedWatts());
   }
 
   private double uniform(double low, double high) {

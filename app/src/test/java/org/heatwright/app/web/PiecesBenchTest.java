@@ -44,7 +44,11 @@ class PiecesBenchTest {
     FiringLog log = store.logs("Buoy").get(0);
     String kiln = asked.settled("kiln?name=Buoy");
     String address = "pieces?kiln=Buoy&log=" + log.id();
-    assertThat(kiln).contains("href=\"/" + address.replace("&", "&amp;") + "\"");
+    assertThat(kiln)
+        .contains("href=\"/" + address.replace("&", "&amp;") + "\"")
+        .contains(
+            "13 openings of the door are told in this log. Learning from it takes them and the cold"
+                + " pieces into account.");
     String page = asked.get(address + "&work=Evening+enamel").body();
     assertThat(page)
         .contains("12 pieces in Evening of brooches", "The display falls", "brooch 1, coat 1")

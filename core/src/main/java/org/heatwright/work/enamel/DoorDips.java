@@ -33,7 +33,7 @@ public record DoorDips(List<Dip> dips, double endSeconds) {
   public static final double BACK_KELVINS = 5;
 
   /** Only at a heat at which enamel may be fired is a dip a firing, °C. */
-  private static final double LEAST_WORKING_CELSIUS = 550;
+  static final double LEAST_WORKING_CELSIUS = 550;
 
   /**
    * One opening.
@@ -79,6 +79,21 @@ public record DoorDips(List<Dip> dips, double endSeconds) {
    */
   public static DoorDips find(
       double[] seconds, double[] celsius, double[] setpoint, List<Optional<String>> events) {
+    return find(seconds, celsius, setpoint, events, true);
+  }
+
+  /** The same without an end: openings of a session that something went wrong with count, too. */
+  static DoorDips everywhere(
+      double[] seconds, double[] celsius, double[] setpoint, List<Optional<String>> events) {
+    return find(seconds, celsius, setpoint, events, false);
+  }
+
+  private static DoorDips find(
+      double[] seconds,
+      double[] celsius,
+      double[] setpoint,
+      List<Optional<String>> events,
+      boolean ends) {
     if (seconds.length != celsius.length
         || seconds.length != setpoint.length
         || seconds.length != events.size()) {
@@ -88,7 +103,7 @@ public record DoorDips(List<Dip> dips, double endSeconds) {
     }
     boolean told = events.stream().anyMatch(e -> e.filter(DoorDips::opens).isPresent());
     List<Rough> rough = told ? told(seconds, celsius, events) : read(seconds, celsius, setpoint);
-    double end = end(seconds, celsius, setpoint, rough);
+    double end = ends ? end(seconds, celsius, setpoint, rough) : Double.POSITIVE_INFINITY;
     return new DoorDips(
         finished(
             seconds,
@@ -104,7 +119,7 @@ public record DoorDips(List<Dip> dips, double endSeconds) {
     return word.startsWith("door-open") || word.startsWith("door open");
   }
 
-  private static boolean shuts(String event) {
+  static boolean shuts(String event) {
     String word = event.toLowerCase(Locale.ROOT);
     return word.startsWith("door-shut")
         || word.startsWith("door shut")
