@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.heatwright.kiln.FiringConditions;
 import org.heatwright.kiln.FiringConditions.Disturbance;
 
@@ -22,6 +23,9 @@ public record DoorSession(List<Opening> openings) {
   private static final double BEFORE_SECONDS = 60;
 
   private static final double AFTER_SECONDS = 300;
+
+  /** What the day states is the opening that the log tells if it begins within this, s. */
+  private static final double SAME_SECONDS = 60;
 
   public DoorSession {
     openings = List.copyOf(openings);
@@ -64,27 +68,21 @@ public record DoorSession(List<Opening> openings) {
 
   /** Whether a reading is so near to an opening that a leap of it is no slip. */
   boolean touches(double second) {
-    return openings.stream()
-        .anyMatch(
-            o ->
-                second > o.atSeconds() - BEFORE_SECONDS
-                    && second < o.atSeconds() + o.seconds() + AFTER_SECONDS);
+    return near(second).findAny().isPresent();
   }
 
   /** The most that the display fell at an opening that a reading is near to, K; else zero. */
   double fallKelvins(double second) {
+    return near(second).mapToDouble(Opening::fallKelvins).max().orElse(0);
+  }
+
+  private Stream<Opening> near(double second) {
     return openings.stream()
         .filter(
             o ->
                 second > o.atSeconds() - BEFORE_SECONDS
-                    && second < o.atSeconds() + o.seconds() + AFTER_SECONDS)
-        .mapToDouble(Opening::fallKelvins)
-        .max()
-        .orElse(0);
+                    && second < o.atSeconds() + o.seconds() + AFTER_SECONDS);
   }
-
-  /** What the day states is the opening that the log tells if it begins within this, s. */
-  private static final double SAME_SECONDS = 60;
 
   /**
    * An opening as it is simulated.

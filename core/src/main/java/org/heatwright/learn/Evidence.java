@@ -66,6 +66,9 @@ final class Evidence {
   private static final double TOLD_FALL_SHARE = 0.12;
   private static final double READ_FALL_SHARE = 0.2;
 
+  /** Nine normal numbers in ten lie within this many spreads. */
+  private static final double NINE_IN_TEN = 1.645;
+
   private static final FiringSimulation.Accuracy ACCURACY =
       new FiringSimulation.Accuracy(0.15, 0.0008, 1.4);
 
@@ -169,7 +172,7 @@ final class Evidence {
     if (day.start().isPresent() || readings.second(0) > FIRST_READING_SECONDS) {
       return day;
     }
-    return starting(day, Temperature.ofCelsius(readings.celsius(0)));
+    return day.starting(Temperature.ofCelsius(readings.celsius(0)));
   }
 
   /**
@@ -345,10 +348,10 @@ final class Evidence {
    */
   Optional<Lesson.Openings> openings(double score, double fitted) {
     DoorSession session = firing.session();
-    double spread = Math.hypot(fitted, PIECE_REMAINING / PIECE_SPREAD);
     if (session.isEmpty()) {
       return Optional.empty();
     }
+    double spread = Math.hypot(fitted, PIECE_REMAINING / PIECE_SPREAD);
     Readings readings = firing.readings();
     int row =
         Math.min(readings.size() - 1, readings.firstFrom(session.openings().get(0).atSeconds()));
@@ -368,9 +371,6 @@ final class Evidence {
                 : Optional.empty()));
   }
 
-  /** Nine normal numbers in ten lie within this many spreads. */
-  private static final double NINE_IN_TEN = 1.645;
-
   /** Heat of a piece of a session with what carries it, J/K. */
   static double pieceJoulesPerKelvin(double score) {
     return PIECE_JOULES_PER_KELVIN * Math.exp(PIECE_SPREAD * score);
@@ -381,17 +381,13 @@ final class Evidence {
     double warmer =
         Math.min(WARMEST_KELVINS, WARMER_KELVINS * Math.exp(WARMER_SPREAD * startScore));
     double room = day.room().orElse(kiln.room()).celsius();
-    return starting(day, Temperature.ofCelsius(room + warmer));
+    return day.starting(Temperature.ofCelsius(room + warmer));
   }
 
   /** The score of a start at a temperature, °C; zero where it is no warmer than usual. */
   static double startScore(Kiln kiln, FiringConditions day, double celsius) {
     double warmer = celsius - day.room().orElse(kiln.room()).celsius();
     return Math.log(Math.max(1, warmer / WARMER_KELVINS)) / WARMER_SPREAD;
-  }
-
-  static FiringConditions starting(FiringConditions day, Temperature start) {
-    return day.starting(start);
   }
 
   /** Simulated minus seen, K, one a row of {@link #seen}. */

@@ -146,7 +146,7 @@ public record LogAlignment(LoggedFiring firing, double startSeconds, List<String
     }
 
     private static FiringConditions starting(FiringConditions day, double celsius) {
-      return Evidence.starting(day, Temperature.ofCelsius(celsius));
+      return day.starting(Temperature.ofCelsius(celsius));
     }
 
     private double[] display(KilnParameters parameters, FiringConditions day, HeatCurves curves) {

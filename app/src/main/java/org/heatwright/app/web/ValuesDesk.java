@@ -54,11 +54,9 @@ final class ValuesDesk {
       ValuesOf of = of(asked.getOrDefault("of", "")).orElse(ValuesOf.ENAMEL);
       return Optional.of(page(clock, of, Map.of(), unit, "", ValuesPage.Wrong.nothing(), Map.of()));
     }
-    return store
-        .find(Kind.VALUES, name)
+    return kept(name)
         .map(
-            document -> {
-              OwnValues values = ValuesFile.read(document.text(), name);
+            values -> {
               Map<String, String> typed = new LinkedHashMap<>();
               typed.put("name", name);
               typed.put("source", values.source());
@@ -81,17 +79,16 @@ final class ValuesDesk {
     String was = typed.getOrDefault("was", "");
     String name = typed.getOrDefault("name", "").strip();
     String source = typed.getOrDefault("source", "").strip();
+    OwnValues values = new OwnValues(of, source.isEmpty() ? "?" : source, entries(of, was, typed));
+    Map<String, String> errors = new LinkedHashMap<>();
+    String all = values.entries().isEmpty() ? "Tell at least one value." : check(values, errors);
     ValuesPage.Wrong wrong =
         new ValuesPage.Wrong(
             wrongName(name, was),
             source.isEmpty()
                 ? "Say where you have them from: a sheet, a test of your own, a person."
                 : "",
-            "");
-    OwnValues values = new OwnValues(of, source.isEmpty() ? "?" : source, entries(of, was, typed));
-    Map<String, String> errors = new LinkedHashMap<>();
-    String all = values.entries().isEmpty() ? "Tell at least one value." : check(values, errors);
-    wrong = new ValuesPage.Wrong(wrong.name(), wrong.source(), all);
+            all);
     errors.replaceAll((key, sentence) -> said(sentence, key, typed, unit));
     if (errors.isEmpty() && wrong.equals(ValuesPage.Wrong.nothing())) {
       store.keep(Kind.VALUES, name, ValuesFile.write(values));
@@ -136,6 +133,15 @@ final class ValuesDesk {
     }
   }
 
+  /** Values on the shelf, if they can be read. */
+  private Optional<OwnValues> kept(String name) {
+    try {
+      return store.find(Kind.VALUES, name).map(d -> ValuesFile.read(d.text(), name));
+    } catch (InputException notReadable) {
+      return Optional.empty();
+    }
+  }
+
   private String wrongName(String name, String was) {
     if (name.isEmpty() || name.length() > LONGEST) {
       return "Give them a name to find them by, at most %d characters.".formatted(LONGEST);
@@ -148,26 +154,22 @@ final class ValuesDesk {
   private Map<String, String> entries(ValuesOf of, String was, Map<String, String> typed) {
     TemperatureUnit unit = unit(typed);
     Map<String, String> before =
-        store
-            .find(Kind.VALUES, was)
-            .map(d -> ValuesFile.read(d.text(), was))
-            .filter(values -> values.of() == of)
-            .map(OwnValues::entries)
-            .orElse(Map.of());
+        kept(was).filter(values -> values.of() == of).map(OwnValues::entries).orElse(Map.of());
     Map<String, String> entries = new LinkedHashMap<>();
     for (String key : ValueWords.keys(of)) {
+      Optional<String> old = Optional.ofNullable(before.get(key));
       String value = typed.getOrDefault(key, "").strip();
-      String old = before.getOrDefault(key, "");
-      if (isAsked(key) ? !value.isEmpty() : !old.isEmpty()) {
-        boolean same = !isAsked(key) || value.equals(old.isEmpty() ? "" : typedOf(key, old, unit));
-        entries.put(key, same ? old : ValueWords.yaml(key, value, unit));
+      if (!isAsked(key)) {
+        old.ifPresent(yaml -> entries.put(key, yaml));
+      } else if (!value.isEmpty()) {
+        // What a person did not touch keeps its digits in either unit.
+        entries.put(
+            key,
+            old.filter(yaml -> value.equals(ValueWords.typed(key, yaml, unit)))
+                .orElseGet(() -> ValueWords.yaml(key, value, unit)));
       }
     }
     return entries;
-  }
-
-  private static String typedOf(String key, String yaml, TemperatureUnit unit) {
-    return ValueWords.typed(key, yaml, unit);
   }
 
   /** Compositions are written in files; no form of ours asks fourteen oxides. */
@@ -325,10 +327,9 @@ final class ValuesDesk {
   /**
    * Puts values into a work on the shelf; what it said before is kept as its earlier text.
    *
-   * @return whether the work said anything else before
    * @throws InputException if the work does not take them
    */
-  boolean put(String name, String work) {
+  void put(String name, String work) {
     Document values =
         store
             .find(Kind.VALUES, name)
@@ -337,10 +338,10 @@ final class ValuesDesk {
         store
             .find(Kind.WORK, work)
             .orElseThrow(() -> InputException.in(work, "there is no such work on the shelf."));
-    String changed =
-        ValuesFile.into(ValuesFile.read(values.text(), name), name, taker.text(), work);
-    store.keep(Kind.WORK, work, changed);
-    return !changed.equals(taker.text());
+    store.keep(
+        Kind.WORK,
+        work,
+        ValuesFile.into(ValuesFile.read(values.text(), name), name, taker.text(), work));
   }
 
   /** Gives a work the text that it had before the last change. */

@@ -29,33 +29,19 @@ import org.heatwright.app.store.FiringLog;
 import org.heatwright.app.store.Kind;
 import org.heatwright.app.store.Store;
 import org.heatwright.keypad.KeyedValue;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-class BenchTest {
+class BenchTest extends BenchCase {
 
   private static final Clock CLOCK =
       Clock.fixed(Instant.parse("2026-12-02T15:00:00Z"), ZoneOffset.UTC);
 
-  private Store store;
-  private Bench bench;
-  private AskedBench asked;
-
   @BeforeEach
   void open() {
-    store = Store.temporary(CLOCK);
-    DemoStudio.fill(store);
-    bench = Bench.start(new BenchSettings(store, CLOCK, OptionalInt.of(0), DemoStudio.OPENING));
-    asked = new AskedBench(bench);
-  }
-
-  @AfterEach
-  void close() {
-    bench.close();
-    store.close();
+    openStudio(CLOCK, DemoStudio.OPENING);
   }
 
   @Test

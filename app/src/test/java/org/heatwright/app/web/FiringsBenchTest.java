@@ -11,27 +11,23 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalInt;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import org.heatwright.app.demo.DemoStudio;
 import org.heatwright.app.firings.FiringBook;
 import org.heatwright.app.firings.FiringRecord;
 import org.heatwright.app.firings.Happening;
 import org.heatwright.app.firings.MovingClock;
 import org.heatwright.app.slots.SlotBook;
 import org.heatwright.app.store.FiringEntry;
-import org.heatwright.app.store.Store;
 import org.heatwright.keypad.register.Role;
 import org.heatwright.keypad.register.SlotEvent;
 import org.heatwright.schedule.Schedule;
 import org.heatwright.schedule.Segment;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 /** A firing from its plan to its result, told by hand and without a script. */
-class FiringsBenchTest {
+class FiringsBenchTest extends BenchCase {
 
   /** A winter afternoon; the demo kilns stand in Lisbon, which then has the world's own time. */
   private static final Instant AFTERNOON = Instant.parse("2026-12-02T15:00:00Z");
@@ -40,25 +36,13 @@ class FiringsBenchTest {
       "work=Harbour+burnout&kiln=Capstan&keypad=Gull&slot=3&by=start";
 
   private MovingClock clock;
-  private Store store;
-  private Bench bench;
-  private AskedBench asked;
   private FiringBook book;
 
   @BeforeEach
   void open() {
     clock = new MovingClock(AFTERNOON, ZoneId.of("Europe/Lisbon"));
-    store = Store.temporary(clock);
-    DemoStudio.fill(store);
-    bench = Bench.start(new BenchSettings(store, clock, OptionalInt.of(0)));
-    asked = new AskedBench(bench);
+    openStudio(clock);
     book = new FiringBook(store, clock);
-  }
-
-  @AfterEach
-  void close() {
-    bench.close();
-    store.close();
   }
 
   @Test

@@ -5,42 +5,27 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneOffset;
-import java.util.OptionalInt;
 import org.heatwright.app.demo.DemoStudio;
 import org.heatwright.app.store.Kind;
-import org.heatwright.app.store.Store;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 /** Two schedules compared by heat-work on the bench, as the terminal compares them. */
-class HeatworkBenchTest {
+class HeatworkBenchTest extends BenchCase {
 
   private static final Clock CLOCK =
       Clock.fixed(Instant.parse("2026-12-02T12:00:00Z"), ZoneOffset.UTC);
   private static final String BOTH = "heatwork?a=schedule:hot&b=schedule:mild&activation=";
 
-  private Store store;
-  private Bench bench;
-  private AskedBench asked;
-
   @BeforeEach
   void open() {
-    store = Store.temporary(CLOCK);
+    open(CLOCK);
     keep("hot", "{rate: 500, target: 900, hold: \"0:00\"}");
     keep("mild", "{rate: 500, target: 860, hold: \"0:10\"}");
-    bench = Bench.start(new BenchSettings(store, CLOCK, OptionalInt.of(0)));
-    asked = new AskedBench(bench);
   }
 
   private void keep(String name, String segment) {
     store.keep(Kind.SCHEDULE, name, "name: %s\nunit: C\nsegments: [%s]\n".formatted(name, segment));
-  }
-
-  @AfterEach
-  void close() {
-    bench.close();
-    store.close();
   }
 
   /**

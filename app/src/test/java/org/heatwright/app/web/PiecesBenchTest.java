@@ -6,37 +6,20 @@ import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.Map;
-import java.util.OptionalInt;
-import org.heatwright.app.demo.DemoStudio;
 import org.heatwright.app.store.FiringLog;
 import org.heatwright.app.store.Kind;
-import org.heatwright.app.store.Store;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 /** A session's log is split into its pieces on the bench, and what it tells of them is kept. */
-class PiecesBenchTest {
+class PiecesBenchTest extends BenchCase {
 
   private static final Clock CLOCK =
       Clock.fixed(Instant.parse("2026-12-02T12:00:00Z"), ZoneOffset.UTC);
 
-  private Store store;
-  private Bench bench;
-  private AskedBench asked;
-
   @BeforeEach
   void open() {
-    store = Store.temporary(CLOCK);
-    DemoStudio.fill(store);
-    bench = Bench.start(new BenchSettings(store, CLOCK, OptionalInt.of(0)));
-    asked = new AskedBench(bench);
-  }
-
-  @AfterEach
-  void close() {
-    bench.close();
-    store.close();
+    openStudio(CLOCK);
   }
 
   @Test
@@ -71,6 +54,26 @@ class PiecesBenchTest {
         .containsPattern("hottest 1[45]\\d\\d °F")
         .contains("value=\"F\" checked")
         .doesNotContainPattern("\\d (°C|K)\\b");
+  }
+
+  /**
+   * The swing of Buoy's switch is no opening, whether events tell the openings or not. That nothing
+   * went in at the last one only an event could tell.
+   */
+  @Test
+  void piecesAreReadOffADisplayThatSwings() throws Exception {
+    FiringLog told = store.logs("Buoy").get(0);
+    FiringLog silent =
+        store.keepLog(
+            "Buoy",
+            "silent",
+            told.date(),
+            told.csv().replaceAll("(?m),\"?door.*$", ","),
+            told.schedule(),
+            "");
+    assertThat(silent.csv()).doesNotContain("door-open");
+    assertThat(asked.get("pieces?kiln=Buoy&log=" + silent.id()).body())
+        .contains("13 pieces in silent");
   }
 
   @Test

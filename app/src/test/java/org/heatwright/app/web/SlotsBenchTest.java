@@ -12,36 +12,21 @@ import java.util.Map;
 import java.util.OptionalInt;
 import org.heatwright.app.demo.DemoStudio;
 import org.heatwright.app.store.SlotEntry;
-import org.heatwright.app.store.Store;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /** The slot register through the bench. */
-class SlotsBenchTest {
+class SlotsBenchTest extends BenchCase {
 
   private static final Instant NOW = Instant.parse("2026-12-02T15:00:00Z");
   private static final Clock CLOCK = Clock.fixed(NOW, ZoneOffset.UTC);
   private static final String TERN = "kiln=Capstan&keypad=Tern";
 
-  private Store store;
-  private Bench bench;
-  private AskedBench asked;
-
   @BeforeEach
   void open() {
-    store = Store.temporary(CLOCK);
-    DemoStudio.fill(store);
-    bench = Bench.start(new BenchSettings(store, CLOCK, OptionalInt.of(0), DemoStudio.OPENING));
-    asked = new AskedBench(bench);
-  }
-
-  @AfterEach
-  void close() {
-    bench.close();
-    store.close();
+    openStudio(CLOCK, DemoStudio.OPENING);
   }
 
   private Firing firing() {

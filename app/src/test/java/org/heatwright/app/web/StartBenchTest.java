@@ -9,13 +9,10 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.util.LinkedHashMap;
 import java.util.Map;
-import java.util.OptionalInt;
 import org.heatwright.app.files.KilnFile;
 import org.heatwright.app.store.Document;
 import org.heatwright.app.store.Kind;
-import org.heatwright.app.store.Store;
 import org.heatwright.kiln.Chamber;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -23,7 +20,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** From an empty store to a first plan, without a script. */
-class StartBenchTest {
+class StartBenchTest extends BenchCase {
 
   private static final Map<String, String> KILN =
       Map.of(
@@ -37,22 +34,10 @@ class StartBenchTest {
           "kiln-door", "front",
           "kiln-wall", "brick");
 
-  private Store store;
-  private Bench bench;
-  private AskedBench asked;
-
   @BeforeEach
   void open() {
     Clock clock = Clock.fixed(Instant.parse("2026-12-02T15:00:00Z"), ZoneId.of("Europe/Lisbon"));
-    store = Store.temporary(clock);
-    bench = Bench.start(new BenchSettings(store, clock, OptionalInt.of(0)));
-    asked = new AskedBench(bench);
-  }
-
-  @AfterEach
-  void close() {
-    bench.close();
-    store.close();
+    open(clock);
   }
 
   @Test

@@ -8,44 +8,28 @@ import java.net.http.HttpResponse;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
-import java.util.OptionalInt;
-import org.heatwright.app.demo.DemoStudio;
 import org.heatwright.app.firings.FiringBook;
 import org.heatwright.app.firings.FiringRecord;
 import org.heatwright.app.firings.Happening;
 import org.heatwright.app.firings.MovingClock;
-import org.heatwright.app.store.Store;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 /** Pieces in and out of the hot kiln, as the bench answers about them. */
-class TimerBenchTest {
+class TimerBenchTest extends BenchCase {
 
   private static final Instant AFTERNOON = Instant.parse("2026-12-02T15:00:00Z");
   private static final String EVENING =
       "work=Evening+enamel&kiln=Anchor&keypad=Gull&slot=3&by=start";
 
   private MovingClock clock;
-  private Store store;
-  private Bench bench;
-  private AskedBench asked;
   private FiringBook book;
 
   @BeforeEach
   void open() {
     clock = new MovingClock(AFTERNOON, ZoneId.of("Europe/Lisbon"));
-    store = Store.temporary(clock);
-    DemoStudio.fill(store);
-    bench = Bench.start(new BenchSettings(store, clock, OptionalInt.of(0)));
-    asked = new AskedBench(bench);
+    openStudio(clock);
     book = new FiringBook(store, clock);
-  }
-
-  @AfterEach
-  void close() {
-    bench.close();
-    store.close();
   }
 
   /** The timer says what the plan's own words say: both are read from one outlook. */

@@ -8,39 +8,22 @@ import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.LinkedHashMap;
 import java.util.Map;
-import java.util.OptionalInt;
-import org.heatwright.app.demo.DemoStudio;
 import org.heatwright.app.files.OwnValues;
 import org.heatwright.app.files.ValuesFile;
 import org.heatwright.app.files.ValuesOf;
 import org.heatwright.app.store.Kind;
-import org.heatwright.app.store.Store;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 /** A person's own values on the bench: typed, changed, put into works and taken out again. */
-class ValuesBenchTest {
+class ValuesBenchTest extends BenchCase {
 
   private static final Clock CLOCK =
       Clock.fixed(Instant.parse("2026-12-02T12:00:00Z"), ZoneOffset.UTC);
 
-  private Store store;
-  private Bench bench;
-  private AskedBench asked;
-
   @BeforeEach
   void open() {
-    store = Store.temporary(CLOCK);
-    DemoStudio.fill(store);
-    bench = Bench.start(new BenchSettings(store, CLOCK, OptionalInt.of(0)));
-    asked = new AskedBench(bench);
-  }
-
-  @AfterEach
-  void close() {
-    bench.close();
-    store.close();
+    openStudio(CLOCK);
   }
 
   private HttpResponse<String> keep(String... fields) throws Exception {

@@ -6,14 +6,16 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.IntStream;
 
 /**
  * The openings of the door in a log of an enamelling session, from the reading itself or from what
  * the log says happened.
  *
  * <p>By the reading: a fall of {@link #LEAST_FALL_KELVINS} within {@link #FALL_WITHIN_SECONDS} that
- * turns round again. A fall that goes on is the end of the session. What a thermocouple shows comes
- * later and is less than what the chamber does, by its lag.
+ * turns round again, and stands out of the swing of a switch. A fall that goes on is the end of the
+ * session. What a thermocouple shows comes later and is less than what the chamber does, by its
+ * lag.
  *
  * @param dips in order
  * @param endSeconds when the working heat ended: at the fall that does not turn round, or at the
@@ -82,7 +84,10 @@ public record DoorDips(List<Dip> dips, double endSeconds) {
     return find(seconds, celsius, setpoint, events, true);
   }
 
-  /** The same without an end: openings of a session that something went wrong with count, too. */
+  /**
+   * Every dip: without an end, for a session that something went wrong with counts, too, and with
+   * the swing of a switch.
+   */
   static DoorDips everywhere(
       double[] seconds, double[] celsius, double[] setpoint, List<Optional<String>> events) {
     return find(seconds, celsius, setpoint, events, false);
@@ -103,15 +108,28 @@ public record DoorDips(List<Dip> dips, double endSeconds) {
     }
     boolean told = events.stream().anyMatch(e -> e.filter(DoorDips::opens).isPresent());
     List<Rough> rough = told ? told(seconds, celsius, events) : read(seconds, celsius, setpoint);
-    double end = ends ? end(seconds, celsius, setpoint, rough) : Double.POSITIVE_INFINITY;
-    return new DoorDips(
-        finished(
-            seconds,
-            celsius,
-            rough.stream().filter(r -> seconds[r.open] < end).toList(),
-            end,
-            told),
-        end);
+    if (!ends) {
+      double end = Double.POSITIVE_INFINITY;
+      return new DoorDips(finished(seconds, celsius, rough, end, told), end);
+    }
+    double end = end(seconds, celsius, setpoint, rough);
+    List<Rough> within = rough.stream().filter(r -> seconds[r.open] < end).toList();
+    List<Rough> opened = told ? within : withoutSwing(seconds, celsius, within, end);
+    return new DoorDips(finished(seconds, celsius, opened, end, told), end);
+  }
+
+  /** Openings without the swing of a switch, where both are there and can be told apart. */
+  private static List<Rough> withoutSwing(
+      double[] seconds, double[] celsius, List<Rough> rough, double end) {
+    List<Dip> dips = finished(seconds, celsius, rough, end, false);
+    double[] least = SwitchSwing.least(dips, seconds, celsius);
+    return IntStream.range(0, dips.size())
+        .filter(
+            i ->
+                Double.isInfinite(least[i])
+                    || SwitchSwing.steepest(dips.get(i), seconds, celsius) >= least[i])
+        .mapToObj(rough::get)
+        .toList();
   }
 
   private static boolean opens(String event) {
