@@ -8,6 +8,7 @@ import { say } from "./say.js";
 const form = document.getElementById("choices");
 const PAUSE_MILLIS = 60;
 const HALF_TYPED_MILLIS = 450;
+const PAGE = Math.random().toString(36).slice(2);
 let asked = 0;
 let running = new AbortController();
 let timer = 0;
@@ -74,7 +75,7 @@ async function sketch() {
   try {
     for (let drawn = 0; drawn !== asked; ) {
       drawn = asked;
-      const answer = await post("/plan/curve", { fields: chosen(), draws: 1 });
+      const answer = await post("/plan/curve", { fields: chosen(), draws: 1, page: PAGE, number: drawn });
       if (answer?.curve) {
         showCurve(answer.curve);
         swap({ answer: answer.answer });
@@ -91,7 +92,7 @@ async function sketch() {
 async function settle(fields, mine) {
   try {
     const { signal } = running;
-    const band = await post("/plan/curve", { fields, draws: 0 }, signal);
+    const band = await post("/plan/curve", { fields, draws: 0, page: PAGE, number: mine }, signal);
     if (mine === asked && band?.curve) {
       showCurve(band.curve);
       measure("plan:band");
@@ -162,7 +163,7 @@ function chosen() {
 
 /** Asks for the whole plan and shows it, unless another was asked for meanwhile. */
 async function draw(fields, mine, signal) {
-  const answer = await post("/plan", { fields, draws: 0 }, signal);
+  const answer = await post("/plan", { fields, draws: 0, page: PAGE, number: mine }, signal);
   if (!answer || mine !== asked) {
     return;
   }

@@ -23,6 +23,9 @@ async function lookAgain() {
       return;
     }
     const fresh = new DOMParser().parseFromString(await response.text(), "text/html");
+    if (fresh.querySelector("[data-later]")) {
+      return; // it is there at the next look
+    }
     for (const part of ["#hot", ".headline", ".clock"]) {
       const here = document.querySelector(part);
       const there = fresh.querySelector(part);

@@ -91,8 +91,10 @@ public record DoorCost(
     for (int d = 0; d < falls.length; d++) {
       display(shut.get(d), open.get(d), atSeconds, end, d, falls, back);
     }
-    List<InsideForecast> insideShut = InsideSolver.solve(request, draws, shut, end).moulds();
-    List<InsideForecast> insideOpen = InsideSolver.solve(opened, draws, open, end).moulds();
+    List<InsideForecast> insideShut =
+        InsideSolver.solve(request, draws, shut, end, EnsembleProgress.UNTOLD).moulds();
+    List<InsideForecast> insideOpen =
+        InsideSolver.solve(opened, draws, open, end, EnsembleProgress.UNTOLD).moulds();
     double target =
         request
             .schedule()
@@ -108,7 +110,9 @@ public record DoorCost(
   }
 
   private static List<FiringRun> runs(ForecastRequest request, List<KilnParameters> draws) {
-    return EnsembleRuns.through(request, draws).stream().map(FiringSimulation::run).toList();
+    return EnsembleRuns.through(request, draws, EnsembleProgress.UNTOLD).stream()
+        .map(FiringSimulation::run)
+        .toList();
   }
 
   private static void display(

@@ -14,12 +14,16 @@ final class EnsembleRuns {
   /**
    * Runs the program to its end in each of the kilns; what comes after it is the caller's.
    *
+   * @param progress is told of each
    * @return one simulation a kiln, in order
    * @throws org.heatwright.numerics.NumericsException if a simulation does not converge
    */
-  static List<FiringSimulation> through(ForecastRequest request, List<KilnParameters> kilns) {
+  static List<FiringSimulation> through(
+      ForecastRequest request, List<KilnParameters> kilns, EnsembleProgress progress) {
     List<Load> loads = request.charge().loads();
     HeatCurves curves = new HeatCurves();
+    EnsembleProgress.Count count =
+        new EnsembleProgress.Count(progress, EnsembleProgress.Part.KILNS, kilns.size());
     return kilns.parallelStream()
         .map(
             kiln -> {
@@ -33,7 +37,7 @@ final class EnsembleRuns {
                       FiringSimulation.Accuracy.USUAL,
                       curves);
               simulation.runProgram();
-              return simulation;
+              return count.one(simulation);
             })
         .toList();
   }

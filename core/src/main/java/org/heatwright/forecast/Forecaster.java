@@ -70,7 +70,18 @@ public final class Forecaster {
    * @throws org.heatwright.numerics.NumericsException if a simulation does not converge
    */
   public static Forecast forecast(ForecastRequest request) {
-    return forecast(request, true);
+    return forecast(request, EnsembleProgress.UNTOLD);
+  }
+
+  /**
+   * The same.
+   *
+   * @param request what to run, where, when and with what inside
+   * @param progress is told how far it is, and may end it
+   * @throws org.heatwright.numerics.NumericsException if a simulation does not converge
+   */
+  public static Forecast forecast(ForecastRequest request, EnsembleProgress progress) {
+    return forecast(request, true, progress);
   }
 
   /**
@@ -81,13 +92,25 @@ public final class Forecaster {
    * @throws org.heatwright.numerics.NumericsException if a simulation does not converge
    */
   public static Forecast forecastDisplay(ForecastRequest request) {
-    return forecast(request, false);
+    return forecastDisplay(request, EnsembleProgress.UNTOLD);
   }
 
-  private static Forecast forecast(ForecastRequest request, boolean withInside) {
+  /**
+   * The same.
+   *
+   * @param request what to run, where, when and with what inside
+   * @param progress is told how far it is, and may end it
+   * @throws org.heatwright.numerics.NumericsException if a simulation does not converge
+   */
+  public static Forecast forecastDisplay(ForecastRequest request, EnsembleProgress progress) {
+    return forecast(request, false, progress);
+  }
+
+  private static Forecast forecast(
+      ForecastRequest request, boolean withInside, EnsembleProgress progress) {
     List<KilnParameters> ensemble =
         request.kiln().beliefs().ensemble(request.kiln(), request.draws(), request.seed());
-    List<FiringSimulation> simulations = EnsembleRuns.through(request, ensemble);
+    List<FiringSimulation> simulations = EnsembleRuns.through(request, ensemble, progress);
     double ended =
         simulations.stream().mapToDouble(FiringSimulation::elapsedSeconds).max().orElseThrow();
     // A target that is kept may be reached after its segment has ended.
@@ -103,7 +126,7 @@ public final class Forecaster {
             .toList();
     InsideSolver.Inside inside =
         withInside
-            ? inside(request, ensemble, runs, horizon)
+            ? inside(request, ensemble, runs, horizon, progress)
             : new InsideSolver.Inside(List.of(), List.of());
     return summarise(request, runs, inside, horizon);
   }
@@ -113,7 +136,8 @@ public final class Forecaster {
       ForecastRequest request,
       List<KilnParameters> ensemble,
       List<FiringRun> runs,
-      double horizon) {
+      double horizon,
+      EnsembleProgress progress) {
     int draws = Math.min(InsideSolver.DRAWS, runs.size());
     List<Integer> chosen =
         IntStream.range(0, draws).mapToObj(i -> i * runs.size() / draws).toList();
@@ -121,7 +145,8 @@ public final class Forecaster {
         request,
         chosen.stream().map(ensemble::get).toList(),
         chosen.stream().map(runs::get).toList(),
-        horizon);
+        horizon,
+        progress);
   }
 
   private static Forecast summarise(

@@ -65,7 +65,7 @@ public final class InsideFromLog {
     List<KilnParameters> ensemble =
         request.kiln().beliefs().ensemble(request.kiln(), InsideSolver.DRAWS, request.seed());
     List<FiringRun> runs =
-        EnsembleRuns.through(request, ensemble).parallelStream()
+        EnsembleRuns.through(request, ensemble, EnsembleProgress.UNTOLD).parallelStream()
             .map(
                 simulation -> {
                   simulation.coastUntil(horizon);
@@ -77,7 +77,8 @@ public final class InsideFromLog {
         ensemble,
         runs,
         runs.stream().map(run -> beyond(run, seconds, celsius)).toList(),
-        horizon);
+        horizon,
+        EnsembleProgress.UNTOLD);
   }
 
   /** By how much the display was above the simulated one. */

@@ -12,6 +12,7 @@ import org.heatwright.kiln.StemLoss;
 import org.heatwright.mould.Mould;
 import org.heatwright.mould.MouldFiring;
 import org.heatwright.mould.Surroundings;
+import org.heatwright.piece.FollowedPiece;
 import org.heatwright.piece.SlabHistory;
 import org.heatwright.schedule.Segment;
 import org.heatwright.units.Temperature;
@@ -47,9 +48,15 @@ final class InsideSolver {
       ForecastRequest request,
       List<KilnParameters> draws,
       List<FiringRun> runs,
-      double horizonSeconds) {
+      double horizonSeconds,
+      EnsembleProgress progress) {
     return solve(
-        request, draws, runs, Collections.nCopies(draws.size(), second -> 0), horizonSeconds);
+        request,
+        draws,
+        runs,
+        Collections.nCopies(draws.size(), second -> 0),
+        horizonSeconds,
+        progress);
   }
 
   /**
@@ -60,13 +67,15 @@ final class InsideSolver {
    * @param runs the run of each
    * @param beyond by how much the real display was above the run's, K, over seconds, one a draw
    * @param horizonSeconds how far to solve, s
+   * @param progress is told of each mould and piece in each kiln
    */
   static Inside solve(
       ForecastRequest request,
       List<KilnParameters> draws,
       List<FiringRun> runs,
       List<DoubleUnaryOperator> beyond,
-      double horizonSeconds) {
+      double horizonSeconds,
+      EnsembleProgress progress) {
     if (request.charge().moulds().isEmpty() && request.charge().followed().isEmpty()) {
       return new Inside(List.of(), List.of());
     }
@@ -95,40 +104,55 @@ final class InsideSolver {
                         step))
             .toList();
     Temperature start = request.conditions().start().orElse(room);
+    List<Mould> asked = request.charge().moulds();
+    List<List<MouldFiring>> firings =
+        inEach(
+            asked,
+            draws.size(),
+            new EnsembleProgress.Count(
+                progress, EnsembleProgress.Part.MOULDS, asked.size() * draws.size()),
+            (mould, d) ->
+                MouldFiring.of(
+                    MouldFiring.Setting.of(
+                        mould, request.charge().investment().orElseThrow(), draws.get(d), d),
+                    start,
+                    around.get(d)));
     List<InsideForecast> moulds = new ArrayList<>();
-    for (Mould mould : request.charge().moulds()) {
-      List<MouldFiring> firings =
-          IntStream.range(0, draws.size())
-              .parallel()
-              .mapToObj(
-                  d ->
-                      MouldFiring.of(
-                          MouldFiring.Setting.of(
-                              mould, request.charge().investment().orElseThrow(), draws.get(d), d),
-                          start,
-                          around.get(d)))
-              .toList();
-      moulds.add(new InsideForecast(moulds.size() + 1, firings, days));
+    for (List<MouldFiring> of : firings) {
+      moulds.add(new InsideForecast(moulds.size() + 1, of, days));
     }
+    List<FollowedPiece> followed = request.charge().followed();
+    List<List<SlabHistory>> histories =
+        inEach(
+            followed,
+            draws.size(),
+            new EnsembleProgress.Count(
+                progress, EnsembleProgress.Part.PIECES, followed.size() * draws.size()),
+            (piece, d) ->
+                SlabHistory.of(piece.drawn(draws.get(d), d), around.get(d), start, horizonSeconds));
     List<PieceForecast> pieces =
-        request.charge().followed().stream()
-            .map(
-                piece ->
-                    new PieceForecast(
-                        piece,
-                        IntStream.range(0, draws.size())
-                            .parallel()
-                            .mapToObj(
-                                d ->
-                                    SlabHistory.of(
-                                        piece.drawn(draws.get(d), d),
-                                        around.get(d),
-                                        start,
-                                        horizonSeconds))
-                            .toList(),
-                        days))
+        IntStream.range(0, followed.size())
+            .mapToObj(i -> new PieceForecast(followed.get(i), histories.get(i), days))
             .toList();
     return new Inside(moulds, pieces);
+  }
+
+  /** Every one of them in every draw, side by side: by what it is of, then by draw. */
+  private static <W, R> List<List<R>> inEach(
+      List<W> works, int draws, EnsembleProgress.Count count, OneDraw<W, R> solved) {
+    List<R> flat =
+        IntStream.range(0, works.size() * draws)
+            .parallel()
+            .mapToObj(i -> count.one(solved.of(works.get(i / draws), i % draws)))
+            .toList();
+    return IntStream.range(0, works.size())
+        .mapToObj(w -> flat.subList(w * draws, (w + 1) * draws))
+        .toList();
+  }
+
+  /** Something of the work in one draw. */
+  private interface OneDraw<W, R> {
+    R of(W work, int draw);
   }
 
   private static Surroundings around(

@@ -24,6 +24,22 @@ final class Asked {
     return Choices.of(fields);
   }
 
+  /** Path and query, as they were asked for. */
+  static String address(Context ctx) {
+    return ctx.path() + Optional.ofNullable(ctx.queryString()).map(q -> "?" + q).orElse("");
+  }
+
+  /**
+   * The page of this bench that led here; empty if none did, or only one that was shown meanwhile.
+   */
+  static Optional<String> cameFrom(Context ctx) {
+    String own = "http://" + ctx.header("Host") + "/";
+    return Optional.ofNullable(ctx.header("Referer"))
+        .filter(page -> page.startsWith(own))
+        .map(page -> page.substring(own.length() - 1))
+        .filter(path -> !path.startsWith("/going/"));
+  }
+
   /** The fields of a query, without the sign before it. */
   static Map<String, String> fields(String query) {
     Map<String, String> fields = new LinkedHashMap<>();

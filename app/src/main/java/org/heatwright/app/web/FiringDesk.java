@@ -54,6 +54,10 @@ final class FiringDesk {
   private static final DateTimeFormatter MONTH =
       DateTimeFormatter.ofPattern("MMMM yyyy", Locale.UK);
   private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("HH:mm", Locale.UK);
+
+  /** A firing on Now is waited for so long; then it comes by itself. Our choice. */
+  private static final Duration PATIENCE = Duration.ofSeconds(1);
+
   private static final int READINGS_SHOWN = 4;
   private static final int PAST_SHOWN = 5;
   private static final int WATCHES_KEPT = 24;
@@ -65,7 +69,7 @@ final class FiringDesk {
   private final SlotsDesk slots;
   private final FiringBook book;
   private final CausesDesk causes;
-  private final Lately<FiringRecord, Watch> watches = new Lately<>(WATCHES_KEPT);
+  private final Beside<FiringRecord, Watch> watches = new Beside<>(WATCHES_KEPT);
   private final Lately<String, ZoneId> zones = new Lately<>(ZONES_KEPT);
 
   FiringDesk(Store store, Clock clock, SlotsDesk slots) {
@@ -260,7 +264,7 @@ final class FiringDesk {
 
   /** Works it out at first, up to a second; the next page that asks has it. */
   private Watch watch(FiringRecord firing) {
-    return watches.of(firing, f -> Watch.of(f, clock.getZone()));
+    return watches.of(firing, () -> Watch.of(firing, clock.getZone()));
   }
 
   // ---- now
@@ -313,12 +317,16 @@ final class FiringDesk {
         trouble.firing().equals(firing.id())
             ? Optional.of(new NowPage.Wrong(trouble.field(), trouble.sentence(), trouble.typed()))
             : Optional.empty();
-    Watch watch;
+    Optional<Watch> known;
     try {
-      watch = watch(firing);
+      known = watches.within(firing, () -> Watch.of(firing, clock.getZone()), PATIENCE);
     } catch (InputException e) {
       return untold(firing, wrong, Objects.requireNonNull(e.getMessage()));
     }
+    if (known.isEmpty()) {
+      return later(firing, wrong);
+    }
+    Watch watch = known.get();
     WatchWords words = new WatchWords(watch, book.now());
     Optional<WatchWords.Ready> ready = words.ready();
     return new NowPage.Hot(
@@ -339,17 +347,33 @@ final class FiringDesk {
         firing.keyedOtherwise(),
         wrong,
         "",
-        watch.composition().flatMap(TimerDesk::judge).map(j -> TimerDesk.address(firing.id())));
+        watch.composition().flatMap(TimerDesk::judge).map(j -> TimerDesk.address(firing.id())),
+        false);
+  }
+
+  /** A firing whose forecast is still being worked out. */
+  private static NowPage.Hot later(FiringRecord firing, Optional<NowPage.Wrong> wrong) {
+    return bare(firing, "Being worked out", List.of(), wrong, "", true);
   }
 
   /** A firing whose texts this version cannot read: it can still be watched by the clock. */
   private static NowPage.Hot untold(
       FiringRecord firing, Optional<NowPage.Wrong> wrong, String trouble) {
+    return bare(firing, "Nothing can be told", outcomes(firing), wrong, trouble, false);
+  }
+
+  private static NowPage.Hot bare(
+      FiringRecord firing,
+      String lead,
+      List<NowPage.Outcome> outcomes,
+      Optional<NowPage.Wrong> wrong,
+      String trouble,
+      boolean later) {
     return new NowPage.Hot(
         firing.id(),
         firing.entry().job(),
         firing.entry().kiln(),
-        "Nothing can be told",
+        lead,
         "",
         "",
         List.of(),
@@ -359,11 +383,12 @@ final class FiringDesk {
         "",
         Optional.empty(),
         List.of(),
-        outcomes(firing),
+        outcomes,
         false,
         wrong,
         trouble,
-        Optional.empty());
+        Optional.empty(),
+        later);
   }
 
   private List<NowPage.Line> read(FiringRecord firing) {

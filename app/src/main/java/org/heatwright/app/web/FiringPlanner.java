@@ -27,6 +27,7 @@ import org.heatwright.app.store.Document;
 import org.heatwright.app.store.Kind;
 import org.heatwright.app.store.Store;
 import org.heatwright.forecast.CostEstimate;
+import org.heatwright.forecast.EnsembleProgress;
 import org.heatwright.forecast.Forecast;
 import org.heatwright.forecast.ForecastRequest;
 import org.heatwright.forecast.StartPlan;
@@ -83,17 +84,26 @@ final class FiringPlanner {
   }
 
   /**
+   * The whole plan.
+   *
    * @param draws size of the ensemble: 1 for a quick sketch
+   * @param asker is told how far the ensemble is; throws {@link
+   *     java.util.concurrent.CancellationException} when it does not want it any more
    */
+  PlanResult plan(Choices typed, int draws, EnsembleProgress asker) {
+    return new Attempt(typed, draws, false, asker).run();
+  }
+
+  /** The same, however long it takes. */
   PlanResult plan(Choices typed, int draws) {
-    return new Attempt(typed, draws, false).run();
+    return plan(typed, draws, EnsembleProgress.UNTOLD);
   }
 
   /**
    * One draw, and only what its curve and its answer need: while a value is still being changed.
    */
   PlanResult sketch(Choices typed) {
-    return new Attempt(typed, 1, true).run();
+    return new Attempt(typed, 1, true, EnsembleProgress.UNTOLD).run();
   }
 
   /** What the pour depends on. */
@@ -105,13 +115,16 @@ final class FiringPlanner {
   /**
    * The display of a firing by a usual ensemble, without the inside of the work: what can be shown
    * while the rest is still being worked out.
+   *
+   * @param asker as for {@link #plan}
    */
-  Forecast display(Firing firing) {
+  Forecast display(Firing firing, EnsembleProgress asker) {
     return forecasts.ofDisplay(
         ForecastRequest.of(
             firing.program().expressible().withStartDelay(Duration.ZERO),
             firing.kiln(),
-            firing.composition().charge()));
+            firing.composition().charge()),
+        asker);
   }
 
   /** One run through the chain; gathers errors and notes on the way. */
@@ -120,14 +133,16 @@ final class FiringPlanner {
     private final Choices typed;
     private final int draws;
     private final boolean brief;
+    private final EnsembleProgress asker;
     private final Map<String, String> errors = new LinkedHashMap<>();
     private final List<String> notes = new ArrayList<>();
     private Choices choices;
 
-    Attempt(Choices typed, int draws, boolean brief) {
+    Attempt(Choices typed, int draws, boolean brief, EnsembleProgress asker) {
       this.typed = typed;
       this.draws = draws;
       this.brief = brief;
+      this.asker = asker;
       this.choices = typed;
     }
 
@@ -162,7 +177,8 @@ final class FiringPlanner {
       FittedProgram fitted = KeypadFit.fit(asked, keypad);
       Schedule toForecast = fitted.expressible();
       Forecast forecast =
-          forecasts.of(ForecastRequest.of(toForecast, kiln, composed.charge()).withDraws(draws));
+          forecasts.of(
+              ForecastRequest.of(toForecast, kiln, composed.charge()).withDraws(draws), asker);
 
       StartPlanner.Ready ready = composed.ready(forecast);
       StartPlan wanted = wanted(forecast, ready, at, press);

@@ -20,16 +20,18 @@ import org.heatwright.app.store.FiringEntry;
 final class FiringRoutes {
 
   private final FiringDesk desk;
+  private final LongWorkRoutes longWork;
   private final Pages pages;
 
-  FiringRoutes(FiringDesk desk, Pages pages) {
+  FiringRoutes(FiringDesk desk, LongWorkRoutes longWork, Pages pages) {
     this.desk = desk;
+    this.longWork = longWork;
     this.pages = pages;
   }
 
   void addTo(RoutesConfig routes) {
     routes.get("/firings", ctx -> ctx.html(pages.firings(desk.book(Asked.query(ctx, "kiln")))));
-    routes.get("/firing", ctx -> ctx.html(page(ctx, FiringDesk.Trouble.none())));
+    routes.get("/firing", this::page);
     routes.get("/firing/photo/{line}", this::photo);
     routes.post("/firing/pressed", ctx -> tell(ctx, true, f -> desk.pressed(f, form(ctx))));
     routes.post("/firing/shown", ctx -> tell(ctx, true, f -> desk.shown(f, form(ctx))));
@@ -73,6 +75,20 @@ final class FiringRoutes {
       return;
     }
     ctx.redirect(fromNow ? "/#f-" + firing.id() : FiringDesk.address(firing.id()));
+  }
+
+  private void page(Context ctx) {
+    FiringRecord firing = firing(ctx);
+    String back = Asked.query(ctx, "back");
+    longWork.before(
+        ctx,
+        "Working out what the firing does",
+        Place.FIRINGS,
+        piece -> {
+          piece.at("What was told of it is put beside its forecast.");
+          return desk.page(firing, back, FiringDesk.Trouble.none());
+        },
+        page -> ctx.html(pages.firing(page)));
   }
 
   private String page(Context ctx, FiringDesk.Trouble trouble) {

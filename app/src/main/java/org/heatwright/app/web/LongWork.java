@@ -16,7 +16,8 @@ import java.util.function.Supplier;
 
 /**
  * Work that takes longer than a page may: it runs beside the pages, says how far it is and can be
- * stopped. One runs at a time, the others wait in line. Safe for use from several threads.
+ * stopped. What takes minutes runs one at a time, the others wait in line; what takes seconds
+ * begins at once. Safe for use from several threads.
  */
 final class LongWork implements AutoCloseable {
 
@@ -24,13 +25,8 @@ final class LongWork implements AutoCloseable {
   private static final int KEPT = 16;
 
   private final Clock clock;
-  private final ExecutorService one =
-      Executors.newSingleThreadExecutor(
-          task -> {
-            Thread thread = new Thread(task, "long-work");
-            thread.setDaemon(true);
-            return thread;
-          });
+  private final ExecutorService one = Executors.newSingleThreadExecutor(LongWork::thread);
+  private final ExecutorService atOnce = Executors.newCachedThreadPool(LongWork::thread);
   private final Map<String, Piece> pieces =
       new LinkedHashMap<>() {
         private static final long serialVersionUID = 1L;
@@ -43,6 +39,12 @@ final class LongWork implements AutoCloseable {
 
   LongWork(Clock clock) {
     this.clock = clock;
+  }
+
+  private static Thread thread(Runnable task) {
+    Thread thread = new Thread(task, "long-work");
+    thread.setDaemon(true);
+    return thread;
   }
 
   /**
@@ -66,14 +68,17 @@ final class LongWork implements AutoCloseable {
   static final class Piece {
     private final String id = UUID.randomUUID().toString();
     private final String what;
+    private final Place place;
     private final String from;
     private final Instant begun;
     private final CompletableFuture<Answer> answer = new CompletableFuture<>();
     private volatile String step = "";
     private volatile boolean stopped;
+    private volatile boolean freeAtOnce;
 
-    private Piece(String what, String from, Instant begun) {
+    private Piece(String what, Place place, String from, Instant begun) {
       this.what = what;
+      this.place = place;
       this.from = from;
       this.begun = begun;
     }
@@ -85,6 +90,11 @@ final class LongWork implements AutoCloseable {
     /** What is being done, in a heading. */
     String what() {
       return what;
+    }
+
+    /** Where a person is who waits for it. */
+    Place place() {
+      return place;
     }
 
     /** Address of the page that asked for it. */
@@ -119,18 +129,36 @@ final class LongWork implements AutoCloseable {
   }
 
   /**
-   * Begins.
+   * Begins, or waits in line.
    *
    * @param what in a heading
+   * @param place where a person is who waits for it
    * @param from address of the page that asks for it
    * @param task is told where to say how far it is
    */
-  Piece begin(String what, String from, Function<Piece, Answer> task) {
-    Piece piece = new Piece(what, from, clock.instant());
+  Piece begin(String what, Place place, String from, Function<Piece, Answer> task) {
+    return begin(one, new Piece(what, place, from, clock.instant()), task);
+  }
+
+  /**
+   * Begins at once. Who stops it is free at once, too, though it may go on for a moment.
+   *
+   * @param what in a heading
+   * @param place where a person is who waits for it
+   * @param from address of the page to go to where it is stopped
+   * @param task is told where to say how far it is
+   */
+  Piece beginAtOnce(String what, Place place, String from, Function<Piece, Answer> task) {
+    Piece piece = new Piece(what, place, from, clock.instant());
+    piece.freeAtOnce = true;
+    return begin(atOnce, piece, task);
+  }
+
+  private Piece begin(ExecutorService lane, Piece piece, Function<Piece, Answer> task) {
     synchronized (pieces) {
       pieces.put(piece.id, piece);
     }
-    one.execute(() -> run(piece, task));
+    lane.execute(() -> run(piece, task));
     return piece;
   }
 
@@ -154,7 +182,7 @@ final class LongWork implements AutoCloseable {
   /** Asks it to end; it does so before its next step. */
   void stop(Piece piece) {
     piece.stopped = true;
-    if (piece.step.isEmpty()) {
+    if (piece.step.isEmpty() || piece.freeAtOnce) {
       piece.answer.cancel(false);
     }
   }
@@ -181,5 +209,6 @@ final class LongWork implements AutoCloseable {
       pieces.values().forEach(this::stop);
     }
     one.shutdown();
+    atOnce.shutdown();
   }
 }

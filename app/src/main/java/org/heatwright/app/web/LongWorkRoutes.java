@@ -5,6 +5,8 @@ import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
 import java.time.Duration;
 import java.util.concurrent.CancellationException;
+import java.util.concurrent.CompletableFuture;
+import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.function.Supplier;
 
@@ -33,13 +35,46 @@ final class LongWorkRoutes {
 
   /** Begins something, and answers with what it leads to or with the page to wait on. */
   void begin(
-      Context ctx, String what, String from, Function<LongWork.Piece, LongWork.Answer> task) {
-    LongWork.Piece piece = work.begin(what, from, task);
+      Context ctx,
+      String what,
+      Place place,
+      String from,
+      Function<LongWork.Piece, LongWork.Answer> task) {
+    LongWork.Piece piece = work.begin(what, place, from, task);
     if (work.within(piece, AT_ONCE).isEmpty()) {
       ctx.redirect("/going/" + piece.id());
       return;
     }
     answer(ctx, piece, AT_ONCE);
+  }
+
+  /**
+   * A page that needs something which may take seconds: it comes as soon as that is there; who
+   * would have to wait long is shown how far it is, and led back to the page's address.
+   *
+   * @param what is worked out, in a heading
+   * @param place where the page is
+   * @param task is told where to say how far it is
+   * @param page answers with what it has made
+   */
+  <T> void before(
+      Context ctx, String what, Place place, Function<LongWork.Piece, T> task, Consumer<T> page) {
+    CompletableFuture<T> made = new CompletableFuture<>();
+    String address = Asked.address(ctx);
+    LongWork.Piece piece =
+        work.beginAtOnce(
+            what,
+            place,
+            Asked.cameFrom(ctx).filter(before -> !before.equals(address)).orElse("/"),
+            told -> {
+              made.complete(task.apply(told));
+              return LongWork.Answer.at(address);
+            });
+    if (work.within(piece, AT_ONCE).isPresent()) {
+      page.accept(made.join());
+    } else {
+      ctx.redirect("/going/" + piece.id());
+    }
   }
 
   private void stop(Context ctx) {
@@ -70,6 +105,7 @@ final class LongWorkRoutes {
         clock.get(),
         piece.id(),
         piece.what(),
+        piece.place(),
         piece.step().isEmpty()
             ? "Something else is worked out first; this comes next."
             : piece.step(),

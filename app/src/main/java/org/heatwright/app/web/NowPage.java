@@ -42,6 +42,7 @@ public record NowPage(
    * @param asked what was typed wrong: field, sentence
    * @param trouble why nothing can be told of it; may be empty
    * @param timer address of the piece timer, where pieces go in and out of the hot kiln
+   * @param later whether it is still being worked out, and comes by itself
    */
   public record Hot(
       String id,
@@ -61,7 +62,8 @@ public record NowPage(
       boolean keyedOtherwise,
       Optional<Wrong> asked,
       String trouble,
-      Optional<String> timer) {
+      Optional<String> timer,
+      boolean later) {
 
     /** What was typed into a field that is wrong now; else nothing. */
     public String typed(String field) {

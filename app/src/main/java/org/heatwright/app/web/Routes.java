@@ -17,6 +17,8 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.CancellationException;
+import java.util.function.Consumer;
 import org.heatwright.app.describe.Described;
 import org.heatwright.app.files.InputException;
 import org.heatwright.app.files.ScheduleFile;
@@ -35,6 +37,7 @@ import org.heatwright.app.store.AnswerShelf;
 import org.heatwright.app.store.CardEntry;
 import org.heatwright.app.store.Kind;
 import org.heatwright.app.store.StoreException;
+import org.heatwright.forecast.EnsembleProgress;
 import org.heatwright.forecast.ForecastRequest;
 import org.heatwright.keypad.register.Role;
 import org.heatwright.pocket.PageScript;
@@ -51,6 +54,8 @@ final class Routes {
           + " connect-src 'self'; worker-src 'self'; manifest-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'";
   private static final ObjectMapper READER = new ObjectMapper();
   private static final int LONGEST_FILE = 200_000;
+  private static final String NOT_WANTED =
+      "This is not wanted any more: it was stopped, or another value was typed.";
 
   private final BenchSettings settings;
   private final FiringPlanner planner;
@@ -65,6 +70,7 @@ final class Routes {
   private final DemoHouse demo;
   private final AskRoutes ask;
   private final HeatworkDesk heatwork;
+  private final Typing typing = new Typing();
 
   Routes(BenchSettings settings, LongWork work, DemoHouse demo) {
     this.settings = settings;
@@ -77,7 +83,7 @@ final class Routes {
     this.desk = new KilnDesk(settings.store(), settings.clock());
     this.longWork = new LongWorkRoutes(work, pages, words::clock);
     FiringDesk records = new FiringDesk(settings.store(), settings.clock(), slots);
-    this.firings = new FiringRoutes(records, pages);
+    this.firings = new FiringRoutes(records, longWork, pages);
     this.heatwork = new HeatworkDesk(settings.store(), records);
     this.ask = new AskRoutes(new AskDesk(settings.store(), planner, records), pages, words::clock);
     this.timer =
@@ -89,8 +95,12 @@ final class Routes {
 
   /** Works out what the plan's page opens with, so that it is there when it is asked for. */
   void workOutOpening() {
-    PlanResult result = planner.plan(Choices.of(settings.opening()), ForecastRequest.USUAL_DRAWS);
+    PlanResult result = planner.plan(opening(), ForecastRequest.USUAL_DRAWS);
     pages.whole(words.page(result, Optional.empty()));
+  }
+
+  private Choices opening() {
+    return Choices.of(settings.opening());
   }
 
   void addTo(RoutesConfig routes) {
@@ -116,14 +126,24 @@ final class Routes {
     routes.get(
         "/heatwork",
         ctx ->
-            ctx.html(
-                pages.heatwork(
-                    heatwork.page(
-                        words.clock(),
-                        Asked.fields(Optional.ofNullable(ctx.queryString()).orElse(""))))));
-    routes.get("/readback", ctx -> readback(ctx, false));
-    routes.post("/readback", ctx -> readback(ctx, true));
-    routes.get("/rehearse", this::rehearse);
+            longWork.before(
+                ctx,
+                "Comparing two schedules",
+                Place.HELP,
+                piece -> {
+                  piece.at("Both are fired in kilns like this one.");
+                  return heatwork.page(
+                      words.clock(),
+                      Asked.fields(Optional.ofNullable(ctx.queryString()).orElse("")));
+                },
+                page -> ctx.html(pages.heatwork(page))));
+    routes.get(
+        "/readback",
+        ctx -> afterPlanning(ctx, Asked.choices(ctx), result -> readback(ctx, result, false)));
+    routes.post("/readback", ctx -> readback(ctx, planOf(ctx), true));
+    routes.get(
+        "/rehearse",
+        ctx -> afterPlanning(ctx, Asked.choices(ctx), result -> rehearse(ctx, firing(result))));
     routes.get("/pocket.html", this::pocketFile);
     routes.get("/pocket-core.js", Routes::pocketCore);
     routes.post("/card", this::card);
@@ -135,7 +155,9 @@ final class Routes {
     routes.get("/keypad/new", this::describe);
     routes.post("/keypad/new", this::describe);
     routes.get("/schedules/{id}", this::keptSchedule);
-    routes.get("/inside", this::inside);
+    routes.get(
+        "/inside",
+        ctx -> afterPlanning(ctx, Asked.choices(ctx), result -> inside(ctx, firing(result))));
     routes.get("/inside/section", this::section);
     routes.get("/pour", this::pour);
     routes.get("/kilns", ctx -> ctx.html(pages.kilns(desk.all(words.clock()))));
@@ -153,6 +175,7 @@ final class Routes {
     routes.get("/slots/register.pdf", this::registerPdf);
     routes.exception(
         StoreException.class, (e, ctx) -> tell(ctx, 503, Objects.requireNonNull(e.getMessage())));
+    routes.exception(CancellationException.class, (e, ctx) -> tell(ctx, 409, NOT_WANTED));
     routes.exception(
         Exception.class,
         (e, ctx) -> {
@@ -199,17 +222,33 @@ final class Routes {
       ctx.redirect("/plan?" + Asked.choices(ctx).query());
       return;
     }
-    Choices choices =
-        ctx.queryParamMap().isEmpty() ? Choices.of(settings.opening()) : Asked.choices(ctx);
-    PlanResult result = planner.plan(choices, ForecastRequest.USUAL_DRAWS);
-    ctx.html(pages.whole(words.page(result, Optional.empty())));
+    afterPlanning(
+        ctx,
+        ctx.queryParamMap().isEmpty() ? opening() : Asked.choices(ctx),
+        result -> ctx.html(pages.whole(words.page(result, Optional.empty()))));
+  }
+
+  /** A page that shows a plan: until that is worked out, it is shown how far it is. */
+  private void afterPlanning(Context ctx, Choices choices, Consumer<PlanResult> page) {
+    longWork.before(
+        ctx,
+        "Working out the plan",
+        Place.PLAN,
+        piece -> {
+          piece.at("The firing is tried in kilns like this one.");
+          return planner.plan(
+              choices,
+              ForecastRequest.USUAL_DRAWS,
+              (part, done, of) -> piece.at(HowFar.sentence(part, done, of)));
+        },
+        page);
   }
 
   /** The script asks: the parts of the page that follow from the choices, or what is wrong. */
   private void plan(Context ctx) {
     Edited asked = edited(ctx);
     int draws = asked.quick() ? 1 : ForecastRequest.USUAL_DRAWS;
-    PlanResult result = planner.plan(asked.choices(), draws);
+    PlanResult result = planner.plan(asked.choices(), draws, asked.wanted());
     PlanAnswer answer =
         new PlanAnswer(
             result.errors(),
@@ -241,28 +280,37 @@ final class Routes {
         firing.map(
             f ->
                 CurveJson.of(
-                    asked.quick() ? Curves.plan(f) : Curves.band(f, planner.display(f)),
+                    asked.quick()
+                        ? Curves.plan(f)
+                        : Curves.band(f, planner.display(f, asked.wanted())),
                     PageWords.summary(f)));
     ctx.contentType("application/json; charset=utf-8")
         .result(Json.inPage(new CurveAnswer(result.errors(), answer, curve)));
   }
 
-  /** What the script asks for. */
-  private record Edited(Choices choices, boolean quick) {}
+  /**
+   * What the script asks for.
+   *
+   * @param quick a sketch
+   * @param wanted ends it when another value has been typed since
+   */
+  private record Edited(Choices choices, boolean quick, EnsembleProgress wanted) {}
 
-  private static Edited edited(Context ctx) {
+  private Edited edited(Context ctx) {
     Map<String, String> fields = new LinkedHashMap<>();
     try {
       JsonNode asked = READER.readTree(ctx.body());
       asked.path("fields").properties().forEach(e -> fields.put(e.getKey(), e.getValue().asText()));
-      return new Edited(Choices.of(fields), asked.path("draws").asInt() == 1);
+      boolean quick = asked.path("draws").asInt() == 1;
+      EnsembleProgress wanted =
+          typing.typed(asked.path("page").asText(), asked.path("number").asLong());
+      return new Edited(Choices.of(fields), quick, quick ? EnsembleProgress.UNTOLD : wanted);
     } catch (JsonProcessingException e) {
       throw new BadRequestResponse("The body must be JSON with fields and draws.");
     }
   }
 
-  private void readback(Context ctx, boolean answered) {
-    PlanResult result = planner.plan(Asked.choices(ctx), ForecastRequest.USUAL_DRAWS);
+  private void readback(Context ctx, PlanResult result, boolean answered) {
     Optional<Firing> firing = result.firing().filter(f -> f.program().fits());
     if (firing.isEmpty()) {
       ctx.redirect("/plan?" + result.choices().query());
@@ -274,8 +322,7 @@ final class Routes {
   }
 
   /** The firing to take along, served; without a program that fits there is nothing to rehearse. */
-  private void rehearse(Context ctx) {
-    Firing firing = firing(ctx);
+  private void rehearse(Context ctx, Firing firing) {
     if (!firing.program().fits()) {
       ctx.redirect("/plan?" + firing.choices().query());
       return;
@@ -432,8 +479,7 @@ final class Routes {
 
   // ---- what is known of a kiln
 
-  private void inside(Context ctx) {
-    Firing firing = firing(ctx);
+  private void inside(Context ctx, Firing firing) {
     String clock = words.page(planned(firing), Optional.empty()).clock();
     ctx.html(
         pages.inside(
@@ -487,6 +533,7 @@ final class Routes {
     longWork.begin(
         ctx,
         "Reading a log for " + name,
+        Place.KILNS,
         address,
         piece -> {
           piece.at("The log is read, column by column.");
@@ -506,6 +553,7 @@ final class Routes {
     longWork.begin(
         ctx,
         "Learning from the logs of " + name,
+        Place.KILNS,
         address,
         piece -> {
           String error = desk.learn(name, ticked, piece::at);
@@ -601,8 +649,15 @@ final class Routes {
     sendPdf(ctx, "Slots of " + at.kiln(), RegisterPdf.render(slots.sheet(at), size));
   }
 
+  private PlanResult planOf(Context ctx) {
+    return planner.plan(Asked.choices(ctx), ForecastRequest.USUAL_DRAWS);
+  }
+
   private Firing firing(Context ctx) {
-    PlanResult result = planner.plan(Asked.choices(ctx), ForecastRequest.USUAL_DRAWS);
+    return firing(planOf(ctx));
+  }
+
+  private static Firing firing(PlanResult result) {
     if (!result.errors().isEmpty()) {
       throw new BadRequestResponse(result.errors().values().iterator().next());
     }

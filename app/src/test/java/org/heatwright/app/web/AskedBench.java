@@ -10,6 +10,7 @@ import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Collectors;
 
 /**
@@ -28,8 +29,23 @@ record AskedBench(URI address) {
     this(bench.address());
   }
 
+  /** A page; one that is still being worked out is waited for, as a person would. */
   HttpResponse<String> get(String path) throws IOException, InterruptedException {
-    return send(request(path));
+    HttpResponse<String> answer = send(request(path));
+    Optional<String> going = going(answer);
+    for (int tries = 0; tries < 600 && going.isPresent(); tries++) {
+      HttpResponse<String> looked = send(request(going.get()));
+      if (looked.statusCode() == 302) {
+        answer = send(request(path));
+        going = going(answer);
+      }
+    }
+    return answer;
+  }
+
+  /** Where to look again, if it is still being worked out. */
+  static Optional<String> going(HttpResponse<String> answer) {
+    return answer.headers().firstValue("Location").filter(to -> to.contains("/going/"));
   }
 
   /** A page once nothing of it is still being worked out. */

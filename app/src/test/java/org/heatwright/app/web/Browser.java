@@ -96,6 +96,21 @@ public final class Browser implements AutoCloseable {
    * touches nothing that still moves: a phone's page scrolls by itself to a field in use.
    */
   public final class IntoTheMiddle implements WebDriverListener {
+    /** What takes seconds is waited for; a page without scripts is asked for again. */
+    @Override
+    public void afterGet(WebDriver plain, String address) {
+      for (int looks = 1; looks <= 400 && waiting(); looks++) {
+        pause();
+        if (looks % 50 == 0 && waiting()) {
+          chrome.get(address);
+        }
+      }
+    }
+
+    private boolean waiting() {
+      return !chrome.findElements(By.cssSelector("main.waiting, body.waiting")).isEmpty();
+    }
+
     @Override
     public void beforeClick(WebElement element) {
       double top = top(element);

@@ -5,11 +5,17 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.heatwright.app.languages.Language;
 import org.heatwright.app.languages.PageTranslator;
 import org.heatwright.app.languages.Phrasebook;
+import org.heatwright.forecast.EnsembleProgress;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -39,6 +45,50 @@ class GermanBenchTest {
           unknown.entrySet().stream()
               .map(e -> e.getKey() + "\t" + e.getValue() + "\n")
               .collect(Collectors.joining()));
+    }
+    assertThat(unknown).isEmpty();
+  }
+
+  /** The walk is too quick to see these. */
+  @Test
+  void whatIsShownWhileSomethingIsWorkedOutIsGermanToo() {
+    Set<String> unknown = new LinkedHashSet<>();
+    PageTranslator german =
+        new PageTranslator(Language.GERMAN, Phrasebook.of(Language.GERMAN), unknown::add);
+    List<String> steps =
+        Stream.concat(
+                Stream.of(EnsembleProgress.Part.values())
+                    .map(part -> HowFar.sentence(part, 37, 64)),
+                Stream.of(
+                    "The firing is tried in kilns like this one.",
+                    "Both are fired in kilns like this one.",
+                    "What was told of it is put beside its forecast.",
+                    "The log is read, column by column.",
+                    "The kiln is fitted to all of the logs.",
+                    "Something else is worked out first; this comes next."))
+            .toList();
+    List<String> headings =
+        List.of(
+            "Working out the plan",
+            "Comparing two schedules",
+            "Working out what the firing does",
+            "Reading a log for Capstan",
+            "Learning from the logs of Capstan");
+    for (String heading : headings) {
+      for (String step : steps) {
+        german.page(
+            new Pages(Optional.empty())
+                .waiting(
+                    new WaitingPage(
+                        "Fri 27 Nov, 06:00",
+                        "id",
+                        heading,
+                        Place.PLAN,
+                        step,
+                        "3 s",
+                        "/",
+                        step.length() % 2 == 0)));
+      }
     }
     assertThat(unknown).isEmpty();
   }

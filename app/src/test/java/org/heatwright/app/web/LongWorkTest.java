@@ -26,7 +26,8 @@ class LongWorkTest {
 
   @Test
   void leadsSomewhere() {
-    LongWork.Piece piece = work.begin("Counting", "/from", p -> LongWork.Answer.at("/there"));
+    LongWork.Piece piece =
+        work.begin("Counting", Place.KILNS, "/from", p -> LongWork.Answer.at("/there"));
     assertThat(work.within(piece, LONG).orElseThrow().address()).isEqualTo("/there");
     assertThat(work.find(piece.id())).contains(piece);
   }
@@ -39,6 +40,7 @@ class LongWorkTest {
     LongWork.Piece piece =
         work.begin(
             "Counting",
+            Place.KILNS,
             "/from",
             p -> {
               p.at("One.");
@@ -64,6 +66,7 @@ class LongWorkTest {
     LongWork.Piece first =
         work.begin(
             "First",
+            Place.KILNS,
             "/from",
             p -> {
               p.at("Going.");
@@ -74,6 +77,7 @@ class LongWorkTest {
     LongWork.Piece waiting =
         work.begin(
             "Second",
+            Place.KILNS,
             "/from",
             p -> {
               second.incrementAndGet();
@@ -88,10 +92,45 @@ class LongWorkTest {
   }
 
   @Test
+  void whatTakesSecondsDoesNotStandInLineAndSetsFreeWhoStopsIt() throws Exception {
+    CountDownLatch goOn = new CountDownLatch(1);
+    LongWork.Piece minutes =
+        work.begin(
+            "Minutes",
+            Place.KILNS,
+            "/from",
+            p -> {
+              await(goOn);
+              return LongWork.Answer.at("/minutes");
+            });
+    LongWork.Piece seconds =
+        work.beginAtOnce("Seconds", Place.PLAN, "/from", p -> LongWork.Answer.at("/seconds"));
+    assertThat(work.within(seconds, LONG).orElseThrow().address()).isEqualTo("/seconds");
+    CountDownLatch begun = new CountDownLatch(1);
+    LongWork.Piece stopped =
+        work.beginAtOnce(
+            "Stopped",
+            Place.PLAN,
+            "/from",
+            p -> {
+              p.at("One.");
+              begun.countDown();
+              await(goOn);
+              return LongWork.Answer.at("/stopped");
+            });
+    assertThat(begun.await(10, TimeUnit.SECONDS)).isTrue();
+    work.stop(stopped);
+    assertThatThrownBy(() -> work.within(stopped, LONG)).isInstanceOf(CancellationException.class);
+    goOn.countDown();
+    assertThat(work.within(minutes, LONG)).isPresent();
+  }
+
+  @Test
   void whatFailsIsTold() {
     LongWork.Piece piece =
         work.begin(
             "Failing",
+            Place.KILNS,
             "/from",
             p -> {
               throw new ArithmeticException("by zero");
