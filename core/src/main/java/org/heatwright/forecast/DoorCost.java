@@ -92,9 +92,11 @@ public record DoorCost(
       display(shut.get(d), open.get(d), atSeconds, end, d, falls, back);
     }
     List<InsideForecast> insideShut =
-        InsideSolver.solve(request, draws, shut, end, EnsembleProgress.UNTOLD).moulds();
+        InsideSolver.solve(request, draws, shut, end, MouldFiring.QUICK, EnsembleProgress.UNTOLD)
+            .moulds();
     List<InsideForecast> insideOpen =
-        InsideSolver.solve(opened, draws, open, end, EnsembleProgress.UNTOLD).moulds();
+        InsideSolver.solve(opened, draws, open, end, MouldFiring.QUICK, EnsembleProgress.UNTOLD)
+            .moulds();
     double target =
         request
             .schedule()

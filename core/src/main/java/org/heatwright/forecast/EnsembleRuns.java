@@ -21,7 +21,6 @@ final class EnsembleRuns {
   static List<FiringSimulation> through(
       ForecastRequest request, List<KilnParameters> kilns, EnsembleProgress progress) {
     List<Load> loads = request.charge().loads();
-    HeatCurves curves = new HeatCurves();
     EnsembleProgress.Count count =
         new EnsembleProgress.Count(progress, EnsembleProgress.Part.KILNS, kilns.size());
     return kilns.parallelStream()
@@ -35,7 +34,7 @@ final class EnsembleRuns {
                       loads,
                       request.schedule(),
                       FiringSimulation.Accuracy.USUAL,
-                      curves);
+                      HeatCurves.SHARED);
               simulation.runProgram();
               return count.one(simulation);
             })

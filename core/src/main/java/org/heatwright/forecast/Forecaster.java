@@ -12,6 +12,7 @@ import org.heatwright.kiln.FiringRun;
 import org.heatwright.kiln.FiringSimulation;
 import org.heatwright.kiln.Kiln;
 import org.heatwright.kiln.KilnParameters;
+import org.heatwright.mould.BodySolver;
 import org.heatwright.mould.MouldFiring;
 import org.heatwright.piece.FollowedPiece;
 import org.heatwright.schedule.AtEnd;
@@ -81,7 +82,18 @@ public final class Forecaster {
    * @throws org.heatwright.numerics.NumericsException if a simulation does not converge
    */
   public static Forecast forecast(ForecastRequest request, EnsembleProgress progress) {
-    return forecast(request, true, progress);
+    return forecast(request, Optional.of(MouldFiring.QUICK), progress);
+  }
+
+  /**
+   * The median kiln alone, without a band, and the inside of its moulds less exactly: while
+   * somebody is still changing a value.
+   *
+   * @param request what to run, where, when and with what inside; its draws do not count
+   * @throws org.heatwright.numerics.NumericsException if a simulation does not converge
+   */
+  public static Forecast sketch(ForecastRequest request) {
+    return forecast(request.withDraws(1), Optional.of(MouldFiring.SKETCH), EnsembleProgress.UNTOLD);
   }
 
   /**
@@ -103,11 +115,11 @@ public final class Forecaster {
    * @throws org.heatwright.numerics.NumericsException if a simulation does not converge
    */
   public static Forecast forecastDisplay(ForecastRequest request, EnsembleProgress progress) {
-    return forecast(request, false, progress);
+    return forecast(request, Optional.empty(), progress);
   }
 
   private static Forecast forecast(
-      ForecastRequest request, boolean withInside, EnsembleProgress progress) {
+      ForecastRequest request, Optional<BodySolver.Accuracy> inMoulds, EnsembleProgress progress) {
     List<KilnParameters> ensemble =
         request.kiln().beliefs().ensemble(request.kiln(), request.draws(), request.seed());
     List<FiringSimulation> simulations = EnsembleRuns.through(request, ensemble, progress);
@@ -125,9 +137,9 @@ public final class Forecaster {
                 })
             .toList();
     InsideSolver.Inside inside =
-        withInside
-            ? inside(request, ensemble, runs, horizon, progress)
-            : new InsideSolver.Inside(List.of(), List.of());
+        inMoulds
+            .map(accuracy -> inside(request, ensemble, runs, horizon, accuracy, progress))
+            .orElseGet(() -> new InsideSolver.Inside(List.of(), List.of()));
     return summarise(request, runs, inside, horizon);
   }
 
@@ -137,6 +149,7 @@ public final class Forecaster {
       List<KilnParameters> ensemble,
       List<FiringRun> runs,
       double horizon,
+      BodySolver.Accuracy accuracy,
       EnsembleProgress progress) {
     int draws = Math.min(InsideSolver.DRAWS, runs.size());
     List<Integer> chosen =
@@ -146,6 +159,7 @@ public final class Forecaster {
         chosen.stream().map(ensemble::get).toList(),
         chosen.stream().map(runs::get).toList(),
         horizon,
+        accuracy,
         progress);
   }
 

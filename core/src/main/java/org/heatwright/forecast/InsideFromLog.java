@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.function.DoubleUnaryOperator;
 import org.heatwright.kiln.FiringRun;
 import org.heatwright.kiln.KilnParameters;
+import org.heatwright.mould.MouldFiring;
 import org.heatwright.numerics.Samples;
 
 /**
@@ -78,6 +79,7 @@ public final class InsideFromLog {
         runs,
         runs.stream().map(run -> beyond(run, seconds, celsius)).toList(),
         horizon,
+        MouldFiring.QUICK,
         EnsembleProgress.UNTOLD);
   }
 

@@ -9,6 +9,7 @@ import org.heatwright.kiln.FiringConditions;
 import org.heatwright.kiln.FiringRun;
 import org.heatwright.kiln.KilnParameters;
 import org.heatwright.kiln.StemLoss;
+import org.heatwright.mould.BodySolver;
 import org.heatwright.mould.Mould;
 import org.heatwright.mould.MouldFiring;
 import org.heatwright.mould.Surroundings;
@@ -49,6 +50,7 @@ final class InsideSolver {
       List<KilnParameters> draws,
       List<FiringRun> runs,
       double horizonSeconds,
+      BodySolver.Accuracy accuracy,
       EnsembleProgress progress) {
     return solve(
         request,
@@ -56,6 +58,7 @@ final class InsideSolver {
         runs,
         Collections.nCopies(draws.size(), second -> 0),
         horizonSeconds,
+        accuracy,
         progress);
   }
 
@@ -67,6 +70,7 @@ final class InsideSolver {
    * @param runs the run of each
    * @param beyond by how much the real display was above the run's, K, over seconds, one a draw
    * @param horizonSeconds how far to solve, s
+   * @param accuracy of the moulds' section
    * @param progress is told of each mould and piece in each kiln
    */
   static Inside solve(
@@ -75,6 +79,7 @@ final class InsideSolver {
       List<FiringRun> runs,
       List<DoubleUnaryOperator> beyond,
       double horizonSeconds,
+      BodySolver.Accuracy accuracy,
       EnsembleProgress progress) {
     if (request.charge().moulds().isEmpty() && request.charge().followed().isEmpty()) {
       return new Inside(List.of(), List.of());
@@ -116,7 +121,8 @@ final class InsideSolver {
                     MouldFiring.Setting.of(
                         mould, request.charge().investment().orElseThrow(), draws.get(d), d),
                     start,
-                    around.get(d)));
+                    around.get(d),
+                    accuracy));
     List<InsideForecast> moulds = new ArrayList<>();
     for (List<MouldFiring> of : firings) {
       moulds.add(new InsideForecast(moulds.size() + 1, of, days));

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.function.Function;
 import org.heatwright.app.report.Card;
 import org.heatwright.app.report.CardBuilder;
 import org.heatwright.app.store.FiringEntry;
@@ -15,7 +16,6 @@ import org.heatwright.forecast.Band;
 import org.heatwright.forecast.Charge;
 import org.heatwright.forecast.Forecast;
 import org.heatwright.forecast.ForecastRequest;
-import org.heatwright.forecast.Forecaster;
 import org.heatwright.forecast.SegmentForecast;
 import org.heatwright.forecast.StartPlan;
 import org.heatwright.forecast.StartPlanner;
@@ -58,20 +58,24 @@ public record Watch(
    * Works it out: a forecast, and a fit where there are readings; up to about a second.
    *
    * @param zone of a kiln that names none
+   * @param forecasts makes a forecast, or has it
    * @throws org.heatwright.app.files.InputException if a kept text cannot be read any more
    */
-  public static Watch of(FiringRecord firing, ZoneId zone) {
+  public static Watch of(
+      FiringRecord firing, ZoneId zone, Function<ForecastRequest, Forecast> forecasts) {
     Kiln kiln = firing.kiln();
     Schedule schedule = firing.runs();
     ZonedDateTime start = firing.programStart(zone);
     Optional<Composition> composition = composition(firing, kiln);
     ForecastRequest request =
         ForecastRequest.of(
-            schedule, kiln, composition.map(Composition::charge).orElse(Charge.empty()));
+            schedule.withStartDelay(Duration.ZERO), // the same one as while it was planned
+            kiln,
+            composition.map(Composition::charge).orElse(Charge.empty()));
     Optional<Readings> seen = readings(firing, start);
     Optional<RunningFiring.Update> update = seen.map(s -> RunningFiring.update(request, s));
     Forecast forecast =
-        update.map(RunningFiring.Update::forecast).orElseGet(() -> Forecaster.forecast(request));
+        update.map(RunningFiring.Update::forecast).orElseGet(() -> forecasts.apply(request));
     StartPlanner.Ready ready =
         composition.map(c -> c.ready(forecast)).orElseGet(() -> StartPlanner.ready(forecast));
     FittedProgram program = KeypadFit.fit(schedule, firing.keypad());

@@ -67,15 +67,20 @@ final class FiringDesk {
   private final Store store;
   private final Clock clock;
   private final SlotsDesk slots;
+  private final Forecasts forecasts;
   private final FiringBook book;
   private final CausesDesk causes;
   private final Beside<FiringRecord, Watch> watches = new Beside<>(WATCHES_KEPT);
   private final Lately<String, ZoneId> zones = new Lately<>(ZONES_KEPT);
 
-  FiringDesk(Store store, Clock clock, SlotsDesk slots) {
+  /**
+   * @param forecasts that were made while planning, too
+   */
+  FiringDesk(Store store, Clock clock, SlotsDesk slots, Forecasts forecasts) {
     this.store = store;
     this.clock = clock;
     this.slots = slots;
+    this.forecasts = forecasts;
     this.book = new FiringBook(store, clock);
     this.causes = new CausesDesk(store, clock, this::watch);
   }
@@ -263,8 +268,12 @@ final class FiringDesk {
   }
 
   /** Works it out at first, up to a second; the next page that asks has it. */
-  private Watch watch(FiringRecord firing) {
-    return watches.of(firing, () -> Watch.of(firing, clock.getZone()));
+  Watch watch(FiringRecord firing) {
+    return watches.of(firing, () -> worked(firing));
+  }
+
+  private Watch worked(FiringRecord firing) {
+    return Watch.of(firing, clock.getZone(), forecasts::of);
   }
 
   // ---- now
@@ -319,7 +328,7 @@ final class FiringDesk {
             : Optional.empty();
     Optional<Watch> known;
     try {
-      known = watches.within(firing, () -> Watch.of(firing, clock.getZone()), PATIENCE);
+      known = watches.within(firing, () -> worked(firing), PATIENCE);
     } catch (InputException e) {
       return untold(firing, wrong, Objects.requireNonNull(e.getMessage()));
     }

@@ -71,7 +71,7 @@ final class FiringPlanner {
 
   private final Store store;
   private final Clock clock;
-  private final Forecasts forecasts = new Forecasts();
+  private final Forecasts forecasts;
   private final Lately<Document, Work> works = new Lately<>(READ_KEPT);
   private final Lately<Document, Kiln> kilns = new Lately<>(READ_KEPT);
   private final Lately<Document, Keypad> keypads = new Lately<>(READ_KEPT);
@@ -79,8 +79,16 @@ final class FiringPlanner {
   private final Lately<Pouring, Optional<PourSheet>> pours = new Lately<>(READ_KEPT);
 
   FiringPlanner(Store store, Clock clock) {
+    this(store, clock, new Forecasts());
+  }
+
+  /**
+   * @param forecasts that others make and ask for, too
+   */
+  FiringPlanner(Store store, Clock clock, Forecasts forecasts) {
     this.store = store;
     this.clock = clock;
+    this.forecasts = forecasts;
   }
 
   /**
@@ -175,10 +183,11 @@ final class FiringPlanner {
       Composition composed = compose(work, kiln, keypad);
       Schedule asked = edited(composed, workText.name(), kilnText.name());
       FittedProgram fitted = KeypadFit.fit(asked, keypad);
-      Schedule toForecast = fitted.expressible();
-      Forecast forecast =
-          forecasts.of(
-              ForecastRequest.of(toForecast, kiln, composed.charge()).withDraws(draws), asker);
+      // As the book of firings names it: a firing that begins has its forecast already.
+      Schedule toForecast = fitted.expressible().withName(workText.name());
+      ForecastRequest request =
+          ForecastRequest.of(toForecast, kiln, composed.charge()).withDraws(draws);
+      Forecast forecast = brief ? forecasts.sketch(request) : forecasts.of(request, asker);
 
       StartPlanner.Ready ready = composed.ready(forecast);
       StartPlan wanted = wanted(forecast, ready, at, press);

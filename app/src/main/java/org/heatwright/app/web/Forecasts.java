@@ -20,9 +20,12 @@ import org.jspecify.annotations.Nullable;
 final class Forecasts {
 
   private static final int KEPT = 16;
+  private static final int SKETCHES_KEPT = 4;
   private static final int DISPLAYS_KEPT = 4;
 
   private final Shared whole = new Shared(KEPT, Forecaster::forecast);
+  private final Shared sketches =
+      new Shared(SKETCHES_KEPT, (request, progress) -> Forecaster.sketch(request));
   private final Shared displays = new Shared(DISPLAYS_KEPT, Forecaster::forecastDisplay);
 
   /**
@@ -46,6 +49,11 @@ final class Forecasts {
     boolean nothingInside =
         request.charge().moulds().isEmpty() && request.charge().followed().isEmpty();
     return nothingInside ? of(request, asker) : displays.of(request, asker);
+  }
+
+  /** The median kiln alone, roughly and soon. */
+  Forecast sketch(ForecastRequest request) {
+    return sketches.of(request, EnsembleProgress.UNTOLD);
   }
 
   /** One kind of forecast, worked out once for all who ask. */

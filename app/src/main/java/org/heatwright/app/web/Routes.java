@@ -77,12 +77,13 @@ final class Routes {
     this.pages = new Pages(settings.demo());
     this.start = new StartDesk(settings.store(), settings.clock());
     this.demo = demo;
-    this.planner = new FiringPlanner(settings.store(), settings.clock());
+    Forecasts forecasts = new Forecasts();
+    this.planner = new FiringPlanner(settings.store(), settings.clock(), forecasts);
     this.slots = new SlotsDesk(settings.store(), settings.clock());
     this.words = new PageWords(settings.store(), settings.clock(), slots);
     this.desk = new KilnDesk(settings.store(), settings.clock());
     this.longWork = new LongWorkRoutes(work, pages, words::clock);
-    FiringDesk records = new FiringDesk(settings.store(), settings.clock(), slots);
+    FiringDesk records = new FiringDesk(settings.store(), settings.clock(), slots, forecasts);
     this.firings = new FiringRoutes(records, longWork, pages);
     this.heatwork = new HeatworkDesk(settings.store(), records);
     this.ask = new AskRoutes(new AskDesk(settings.store(), planner, records), pages, words::clock);

@@ -107,8 +107,13 @@ public final class Browser implements AutoCloseable {
       }
     }
 
+    @Override
+    public void afterRefresh(WebDriver.Navigation plain) {
+      afterGet(chrome, Objects.requireNonNull(chrome.getCurrentUrl()));
+    }
+
     private boolean waiting() {
-      return !chrome.findElements(By.cssSelector("main.waiting, body.waiting")).isEmpty();
+      return !chrome.findElements(By.cssSelector("main.waiting, .hot[data-later]")).isEmpty();
     }
 
     @Override

@@ -47,7 +47,7 @@ class FiringsBenchTest extends BenchCase {
 
   @Test
   void nowSaysThatNothingIsHotAndWhereToBegin() throws Exception {
-    assertThat(asked.get("").body())
+    assertThat(asked.settled(""))
         .contains("Nothing is hot.", "href=\"/plan\"", "aria-current=\"true\"")
         .doesNotContain("What does the display say");
     assertThat(asked.get("?work=Harbour+burnout").headers().firstValue("Location").orElseThrow())
@@ -64,26 +64,26 @@ class FiringsBenchTest extends BenchCase {
     assertThat(asked.post("firings?" + BURNOUT, Map.of()).statusCode()).isEqualTo(302);
     FiringRecord planned = book.all().get(0);
     assertThat(planned.state()).isEqualTo(FiringRecord.State.PLANNED);
-    assertThat(asked.get("").body()).contains("press start on Capstan", "One is planned");
+    assertThat(asked.settled("")).contains("press start on Capstan", "One is planned");
 
     asked.post("firing/pressed?id=" + planned.id(), Map.of());
-    String hot = asked.get("").body();
+    String hot = asked.settled("");
     assertThat(hot).contains("One kiln is hot.", "Segment 1 of 4: on the way to 150 °C");
     String first = figure(hot);
 
     // Told late: half way up the first ramp the display lags as it would at half the speed.
     clock.move(Duration.ofMinutes(80));
-    String expected = between(asked.get("").body(), "should say <strong>", "</strong>");
+    String expected = between(asked.settled(""), "should say <strong>", "</strong>");
     int low = Integer.parseInt(expected.split(" ")[0]);
     assertThat(
             asked
                 .post("firing/shown?id=" + planned.id(), Map.of("shows", "" + (low + 1)))
                 .statusCode())
         .isEqualTo(302);
-    assertThat(asked.get("").body()).contains("says normal", "Normal: ");
+    assertThat(asked.settled("")).contains("says normal", "Normal: ");
     clock.move(Duration.ofMinutes(200));
     asked.post("firing/shown?id=" + planned.id(), Map.of("shows", "24"));
-    String cold = asked.get("").body();
+    String cold = asked.settled("");
     assertThat(cold).contains("says odd").containsPattern("Not heating: |Odd: |Behind: ");
 
     String line =
@@ -93,20 +93,20 @@ class FiringsBenchTest extends BenchCase {
     HttpResponse<String> back = asked.post("firing/back?id=" + planned.id(), Map.of("line", slip));
     assertThat(asked.get(back.headers().firstValue("Location").orElseThrow()).body())
         .contains("That line was taken back", "Put it back");
-    assertThat(asked.get("").body()).contains("says normal");
+    assertThat(asked.settled("")).contains("says normal");
     asked.post("firing/back?id=" + planned.id(), Map.of("line", slip, "again", "1"));
-    assertThat(asked.get("").body()).contains("says odd");
+    assertThat(asked.settled("")).contains("says odd");
     asked.post("firing/back?id=" + planned.id(), Map.of("line", slip));
 
     // At the ready time it asks how it came out, and says what is to be done.
     clock.move(Duration.ofHours(12));
-    String ready = asked.get("").body();
+    String ready = asked.settled("");
     assertThat(ready).contains("How did it come out?", "value=\"incomplete\"");
     assertThat(figure(ready)).isNotEmpty();
     assertThat(first).matches("\\d\\d:\\d\\d to \\d\\d:\\d\\d");
     asked.post(
         "firing/result?id=" + planned.id(), Map.of("outcome", "incomplete", "note", "one arm"));
-    assertThat(asked.get("").body()).contains("Nothing is hot.", "incomplete");
+    assertThat(asked.settled("")).contains("Nothing is hot.", "incomplete");
     FiringRecord done = book.find(planned.id()).orElseThrow();
     assertThat(done.state()).isEqualTo(FiringRecord.State.DONE);
     assertThat(done.result().orElseThrow().note()).isEqualTo("one arm");
@@ -134,7 +134,7 @@ class FiringsBenchTest extends BenchCase {
     assertThat(running.keyedOtherwise()).isTrue();
     assertThat(running.runs().segments()).isEqualTo(other.segments());
     assertThat(running.planned().segments()).isEqualTo(segments);
-    assertThat(asked.get("").body()).contains("The slot held something else than was planned");
+    assertThat(asked.settled("")).contains("The slot held something else than was planned");
     assertThat(asked.get("firing?id=" + planned.id()).body())
         .contains("hold 1:00", "hold 1:30", "that is what ran");
   }
@@ -180,10 +180,10 @@ class FiringsBenchTest extends BenchCase {
     asked.post("firings?" + BURNOUT, Map.of("pressed", "now"));
     String id = book.all().get(0).id();
     asked.post("firing/away?id=" + id, Map.of());
-    assertThat(asked.get("").body()).contains("Nothing is hot.");
+    assertThat(asked.settled("")).contains("Nothing is hot.");
     assertThat(asked.get("firing?id=" + id).body()).contains("This firing was put away");
     asked.post("firing/away?id=" + id, Map.of("again", "1"));
-    assertThat(asked.get("").body()).contains("One kiln is hot.");
+    assertThat(asked.settled("")).contains("One kiln is hot.");
   }
 
   /** Texts of a version that nobody reads any more: told in one sentence, and the pages stand. */
@@ -211,8 +211,7 @@ class FiringsBenchTest extends BenchCase {
       if (pressed) {
         assertThat(asked.post("firing/pressed?id=" + old.id(), Map.of()).statusCode())
             .isEqualTo(302);
-        assertThat(asked.get("").body())
-            .contains("Old one", "Nothing can be told", "Capstan, line 1");
+        assertThat(asked.settled("")).contains("Old one", "Nothing can be told", "Capstan, line 1");
         asked.post("firing/result?id=" + old.id(), Map.of("outcome", "good"));
       }
       assertThat(asked.get("").statusCode()).isEqualTo(200);

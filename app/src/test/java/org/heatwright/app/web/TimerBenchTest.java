@@ -74,7 +74,7 @@ class TimerBenchTest extends BenchCase {
   void aPieceIsToldOnceAndCanBeTakenBack() throws Exception {
     asked.post("firings?" + EVENING, "pressed=now");
     FiringRecord firing = book.all().get(0);
-    assertThat(asked.get("").body()).contains("href=\"/timer?firing=" + firing.id());
+    assertThat(asked.settled("")).contains("href=\"/timer?firing=" + firing.id());
     clock.move(Duration.ofHours(3));
     long shut = clock.millis() - 100_000;
     String address = "timer/piece?firing=" + firing.id();
