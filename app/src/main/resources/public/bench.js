@@ -6,12 +6,11 @@ import { refill, show } from "./curves.js";
 import { say } from "./say.js";
 
 const form = document.getElementById("choices");
-const PAUSE_MILLIS = 60;
 const HALF_TYPED_MILLIS = 450;
 const PAGE = Math.random().toString(36).slice(2);
 let asked = 0;
 let running = new AbortController();
-let timer = 0;
+let latest = {};
 let sketching = false;
 let lastAsked = "";
 
@@ -33,7 +32,7 @@ if (form) {
   document.addEventListener("click", takeBack);
   form.addEventListener("submit", (event) => {
     event.preventDefault();
-    plan(0);
+    plan();
   });
   window.addEventListener("popstate", () => location.reload());
 }
@@ -41,7 +40,7 @@ if (form) {
 function edited(event) {
   if (event.target.form === form && !halfTyped(event.target)) {
     if (JSON.stringify(chosen()) !== lastAsked) {
-      plan(PAUSE_MILLIS);
+      plan();
     }
   }
 }
@@ -51,22 +50,20 @@ function halfTyped(field) {
   return field.type === "datetime-local" && field.value === "";
 }
 
-/** A sketch at once; the band, and what is wrong with a value, when the typing pauses. */
-function plan(pause) {
-  clearTimeout(timer);
+/** A sketch at once, then the band, and what is wrong with a value. What is typed over ends early. */
+function plan() {
   running.abort();
   running = new AbortController();
-  const mine = ++asked;
-  const fields = chosen();
-  lastAsked = JSON.stringify(fields);
+  asked++;
+  latest = chosen();
+  lastAsked = JSON.stringify(latest);
   performance.clearMarks("plan:edit");
   performance.mark("plan:edit");
   working(say("Working out the band"));
   sketch();
-  timer = setTimeout(() => settle(fields, mine), pause);
 }
 
-/** One sketch at a time; whatever changed meanwhile is sketched next. */
+/** One sketch at a time; whatever changed meanwhile is sketched next; the last one is settled. */
 async function sketch() {
   if (sketching) {
     return;
@@ -75,7 +72,7 @@ async function sketch() {
   try {
     for (let drawn = 0; drawn !== asked; ) {
       drawn = asked;
-      const answer = await post("/plan/curve", { fields: chosen(), draws: 1, page: PAGE, number: drawn });
+      const answer = await post("/plan/curve", { fields: latest, draws: 1, page: PAGE, number: drawn });
       if (answer?.curve) {
         showCurve(answer.curve);
         swap({ answer: answer.answer });
@@ -86,6 +83,7 @@ async function sketch() {
     unanswered();
   }
   sketching = false;
+  settle(latest, asked);
 }
 
 /** The band of the display, then everything. */
@@ -303,6 +301,6 @@ function takeBack(event) {
     const field = document.getElementById(name);
     field.value = field.dataset.composed;
     field.focus();
-    plan(0);
+    plan();
   }
 }
