@@ -53,7 +53,10 @@ public final class Store implements AutoCloseable {
     this.file = file;
     this.clock = clock;
     this.folderToRemove = folderToRemove;
-    this.pool = new HikariDataSource(poolConfig(file));
+    this.pool =
+        new HikariDataSource(
+            poolConfig(
+                file, folderToRemove.isPresent() ? SynchronousMode.OFF : SynchronousMode.FULL));
     this.jdbi = Jdbi.create(pool);
     try {
       Flyway.configure()
@@ -690,10 +693,14 @@ public final class Store implements AutoCloseable {
     }
   }
 
-  private static HikariConfig poolConfig(Path file) {
+  /**
+   * @param synchronous whether what was kept is on the disk when a call returns: a store that is
+   *     gone when it is closed need not wait for that
+   */
+  private static HikariConfig poolConfig(Path file, SynchronousMode synchronous) {
     SQLiteConfig sqlite = new SQLiteConfig();
     sqlite.setJournalMode(JournalMode.WAL);
-    sqlite.setSynchronous(SynchronousMode.FULL);
+    sqlite.setSynchronous(synchronous);
     sqlite.enforceForeignKeys(true);
     sqlite.setBusyTimeout(WAIT_FOR_OTHER_WRITERS_MILLIS);
     sqlite.setTransactionMode(TransactionMode.IMMEDIATE);
