@@ -6,6 +6,8 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.SQLException;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -58,6 +60,20 @@ public final class Store implements AutoCloseable {
             poolConfig(
                 file, folderToRemove.isPresent() ? SynchronousMode.OFF : SynchronousMode.FULL));
     this.jdbi = Jdbi.create(pool);
+    if (!layout.equals(MigrationVersion.LATEST) || !isNewest()) {
+      bringTo(layout);
+    }
+  }
+
+  private boolean isNewest() {
+    try (Connection connection = pool.getConnection()) {
+      return Layout.isNewest(connection);
+    } catch (SQLException e) {
+      return false; // whoever looks closer tells why
+    }
+  }
+
+  private void bringTo(MigrationVersion layout) {
     try {
       Flyway.configure()
           .dataSource(pool)
@@ -103,8 +119,9 @@ public final class Store implements AutoCloseable {
   public static Store temporary(Clock clock) {
     try {
       Path folder = Files.createTempDirectory("heatwright-");
-      return new Store(
-          folder.resolve("heatwright.db"), clock, Optional.of(folder), MigrationVersion.LATEST);
+      Path file = folder.resolve("heatwright.db");
+      Layout.putEmpty(file);
+      return new Store(file, clock, Optional.of(folder), MigrationVersion.LATEST);
     } catch (IOException e) {
       throw new StoreException("No temporary folder can be made for the store.", e);
     }
