@@ -4,6 +4,7 @@ import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
 import java.time.Duration;
+import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.CompletableFuture;
 import java.util.function.Consumer;
@@ -41,7 +42,7 @@ final class LongWorkRoutes {
       String from,
       Function<LongWork.Piece, LongWork.Answer> task) {
     LongWork.Piece piece = work.begin(what, place, from, task);
-    if (work.within(piece, AT_ONCE).isEmpty()) {
+    if (within(piece, AT_ONCE).isEmpty()) {
       ctx.redirect("/going/" + piece.id());
       return;
     }
@@ -70,7 +71,7 @@ final class LongWorkRoutes {
               made.complete(task.apply(told));
               return LongWork.Answer.at(address);
             });
-    if (work.within(piece, AT_ONCE).isPresent()) {
+    if (within(piece, AT_ONCE).isPresent()) {
       page.accept(made.join());
     } else {
       ctx.redirect("/going/" + piece.id());
@@ -85,10 +86,19 @@ final class LongWorkRoutes {
 
   private void answer(Context ctx, LongWork.Piece piece, Duration patience) {
     try {
-      work.within(piece, patience)
+      within(piece, patience)
           .ifPresentOrElse(answer -> give(ctx, answer), () -> ctx.html(pages.waiting(page(piece))));
     } catch (CancellationException e) {
       ctx.redirect(piece.from());
+    }
+  }
+
+  /** What it leads to; what it has thrown is thrown here, as if no other thread had done it. */
+  private Optional<LongWork.Answer> within(LongWork.Piece piece, Duration patience) {
+    try {
+      return work.within(piece, patience);
+    } catch (IllegalStateException failed) {
+      throw failed.getCause() instanceof RuntimeException said ? said : failed;
     }
   }
 

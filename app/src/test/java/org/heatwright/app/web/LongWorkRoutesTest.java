@@ -3,6 +3,7 @@ package org.heatwright.app.web;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import io.javalin.Javalin;
+import io.javalin.http.NotFoundResponse;
 import java.io.IOException;
 import java.net.URI;
 import java.net.http.HttpResponse;
@@ -44,6 +45,17 @@ class LongWorkRoutesTest {
                                 return "All three are counted.";
                               },
                               ctx::result));
+                  config.routes.get(
+                      "/wrong",
+                      ctx ->
+                          longRoutes.before(
+                              ctx,
+                              "Looking for it",
+                              Place.PLAN,
+                              piece -> {
+                                throw new NotFoundResponse("There is no such thing.");
+                              },
+                              nothing -> {}));
                 })
             .start(0);
     asked = new AskedBench(URI.create("http://127.0.0.1:" + server.port() + "/"));
@@ -99,6 +111,13 @@ class LongWorkRoutesTest {
     asked.post(going + "/stop", Map.of());
     HttpResponse<String> back = asked.send(asked.request(going));
     assertThat(back.headers().firstValue("Location").orElseThrow()).endsWith("/");
+  }
+
+  @Test
+  void whatIsWrongIsToldAsIfNobodyHadWaited() throws Exception {
+    HttpResponse<String> answer = asked.get("wrong");
+    assertThat(answer.statusCode()).isEqualTo(404);
+    assertThat(answer.body()).contains("There is no such thing.");
   }
 
   @Test
