@@ -10,7 +10,7 @@ async function look() {
   try {
     const response = await fetch(location.pathname, { headers: { Accept: "text/html" }, redirect: "manual" });
     if (response.type === "opaqueredirect") {
-      location.replace(location.href); // there: the browser follows by itself, once
+      location.reload(); // there: the browser follows by itself, to its part of the page, too
       return;
     }
     const there = new DOMParser().parseFromString(await response.text(), "text/html");

@@ -6,6 +6,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
 import java.util.function.Supplier;
 
 /**
@@ -14,6 +16,18 @@ import java.util.function.Supplier;
  * asked again.
  */
 final class Beside<K, V> {
+
+  /**
+   * Threads of its own: on the one that all share, work that is itself done side by side would be
+   * done on that one alone.
+   */
+  private static final ExecutorService THREADS =
+      Executors.newCachedThreadPool(
+          task -> {
+            Thread thread = new Thread(task, "beside");
+            thread.setDaemon(true);
+            return thread;
+          });
 
   private final Map<K, CompletableFuture<V>> kept;
 
@@ -64,7 +78,7 @@ final class Beside<K, V> {
       CompletableFuture<V> known = kept.get(question);
       CompletableFuture<V> answer =
           known == null || known.isCompletedExceptionally()
-              ? CompletableFuture.supplyAsync(work)
+              ? CompletableFuture.supplyAsync(work, THREADS)
               : known;
       kept.put(question, answer);
       return answer;
