@@ -1,7 +1,5 @@
 package org.heatwright.forecast;
 
-import java.util.concurrent.atomic.AtomicInteger;
-
 /**
  * Is told how far an ensemble is, from several threads at once. What it throws ends the ensemble
  * and comes out of the call that runs it.
@@ -30,25 +28,4 @@ public interface EnsembleProgress {
    * @param of so many in all
    */
   void done(Part part, int done, int of);
-
-  /** Counts what is done of one part, whichever thread does it. */
-  final class Count {
-
-    private final EnsembleProgress told;
-    private final Part part;
-    private final int of;
-    private final AtomicInteger done = new AtomicInteger();
-
-    Count(EnsembleProgress told, Part part, int of) {
-      this.told = told;
-      this.part = part;
-      this.of = of;
-    }
-
-    /** The same, counted once it is there. */
-    <T> T one(T made) {
-      told.done(part, done.incrementAndGet(), of);
-      return made;
-    }
-  }
 }

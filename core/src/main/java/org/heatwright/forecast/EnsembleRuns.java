@@ -21,8 +21,7 @@ final class EnsembleRuns {
   static List<FiringSimulation> through(
       ForecastRequest request, List<KilnParameters> kilns, EnsembleProgress progress) {
     List<Load> loads = request.charge().loads();
-    EnsembleProgress.Count count =
-        new EnsembleProgress.Count(progress, EnsembleProgress.Part.KILNS, kilns.size());
+    EnsembleCount count = new EnsembleCount(progress, EnsembleProgress.Part.KILNS, kilns.size());
     return kilns.parallelStream()
         .map(
             kiln -> {

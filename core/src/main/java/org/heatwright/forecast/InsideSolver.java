@@ -10,7 +10,6 @@ import org.heatwright.kiln.FiringRun;
 import org.heatwright.kiln.KilnParameters;
 import org.heatwright.kiln.StemLoss;
 import org.heatwright.mould.BodySolver;
-import org.heatwright.mould.Mould;
 import org.heatwright.mould.MouldFiring;
 import org.heatwright.mould.Surroundings;
 import org.heatwright.piece.FollowedPiece;
@@ -109,13 +108,12 @@ final class InsideSolver {
                         step))
             .toList();
     Temperature start = request.conditions().start().orElse(room);
-    List<Mould> asked = request.charge().moulds();
     List<List<MouldFiring>> firings =
         inEach(
-            asked,
+            request.charge().moulds(),
             draws.size(),
-            new EnsembleProgress.Count(
-                progress, EnsembleProgress.Part.MOULDS, asked.size() * draws.size()),
+            progress,
+            EnsembleProgress.Part.MOULDS,
             (mould, d) ->
                 MouldFiring.of(
                     MouldFiring.Setting.of(
@@ -132,8 +130,8 @@ final class InsideSolver {
         inEach(
             followed,
             draws.size(),
-            new EnsembleProgress.Count(
-                progress, EnsembleProgress.Part.PIECES, followed.size() * draws.size()),
+            progress,
+            EnsembleProgress.Part.PIECES,
             (piece, d) ->
                 SlabHistory.of(piece.drawn(draws.get(d), d), around.get(d), start, horizonSeconds));
     List<PieceForecast> pieces =
@@ -145,7 +143,12 @@ final class InsideSolver {
 
   /** Every one of them in every draw, side by side: by what it is of, then by draw. */
   private static <W, R> List<List<R>> inEach(
-      List<W> works, int draws, EnsembleProgress.Count count, OneDraw<W, R> solved) {
+      List<W> works,
+      int draws,
+      EnsembleProgress progress,
+      EnsembleProgress.Part part,
+      OneDraw<W, R> solved) {
+    EnsembleCount count = new EnsembleCount(progress, part, works.size() * draws);
     List<R> flat =
         IntStream.range(0, works.size() * draws)
             .parallel()

@@ -9,14 +9,16 @@ import java.util.function.Supplier;
 final class AskRoutes {
 
   private final AskDesk desk;
+  private final LongWorkRoutes longWork;
   private final Pages pages;
   private final Supplier<String> clock;
 
   /**
    * @param clock the time as it stands at the head of a page
    */
-  AskRoutes(AskDesk desk, Pages pages, Supplier<String> clock) {
+  AskRoutes(AskDesk desk, LongWorkRoutes longWork, Pages pages, Supplier<String> clock) {
     this.desk = desk;
+    this.longWork = longWork;
     this.pages = pages;
     this.clock = clock;
   }
@@ -27,7 +29,15 @@ final class AskRoutes {
         ctx -> {
           Map<String, String> asked = new LinkedHashMap<>();
           ctx.queryParamMap().forEach((name, values) -> asked.put(name, values.get(0)));
-          ctx.html(pages.ask(desk.page(asked, clock.get())));
+          longWork.before(
+              ctx,
+              "Looking for what may be behind it",
+              Place.HELP,
+              piece -> {
+                piece.at("What was told is put beside the plan.");
+                return desk.page(asked, clock.get());
+              },
+              page -> ctx.html(pages.ask(page)));
         });
   }
 }

@@ -71,16 +71,17 @@ final class LongWork implements AutoCloseable {
     private final Place place;
     private final String from;
     private final Instant begun;
+    private final boolean freeAtOnce;
     private final CompletableFuture<Answer> answer = new CompletableFuture<>();
     private volatile String step = "";
     private volatile boolean stopped;
-    private volatile boolean freeAtOnce;
 
-    private Piece(String what, Place place, String from, Instant begun) {
+    private Piece(String what, Place place, String from, Instant begun, boolean freeAtOnce) {
       this.what = what;
       this.place = place;
       this.from = from;
       this.begun = begun;
+      this.freeAtOnce = freeAtOnce;
     }
 
     String id() {
@@ -137,7 +138,7 @@ final class LongWork implements AutoCloseable {
    * @param task is told where to say how far it is
    */
   Piece begin(String what, Place place, String from, Function<Piece, Answer> task) {
-    return begin(one, new Piece(what, place, from, clock.instant()), task);
+    return begin(one, new Piece(what, place, from, clock.instant(), false), task);
   }
 
   /**
@@ -149,9 +150,7 @@ final class LongWork implements AutoCloseable {
    * @param task is told where to say how far it is
    */
   Piece beginAtOnce(String what, Place place, String from, Function<Piece, Answer> task) {
-    Piece piece = new Piece(what, place, from, clock.instant());
-    piece.freeAtOnce = true;
-    return begin(atOnce, piece, task);
+    return begin(atOnce, new Piece(what, place, from, clock.instant(), true), task);
   }
 
   private Piece begin(ExecutorService lane, Piece piece, Function<Piece, Answer> task) {

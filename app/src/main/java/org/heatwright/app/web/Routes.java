@@ -86,7 +86,9 @@ final class Routes {
     FiringDesk records = new FiringDesk(settings.store(), settings.clock(), slots, forecasts);
     this.firings = new FiringRoutes(records, longWork, pages);
     this.heatwork = new HeatworkDesk(settings.store(), records);
-    this.ask = new AskRoutes(new AskDesk(settings.store(), planner, records), pages, words::clock);
+    this.ask =
+        new AskRoutes(
+            new AskDesk(settings.store(), planner, records), longWork, pages, words::clock);
     this.timer =
         new TimerRoutes(
             new TimerDesk(new FiringBook(settings.store(), settings.clock()), settings.clock()),
@@ -130,7 +132,7 @@ final class Routes {
             longWork.before(
                 ctx,
                 "Comparing two schedules",
-                Place.HELP,
+                Place.PLAN,
                 piece -> {
                   piece.at("Both are fired in kilns like this one.");
                   return heatwork.page(
@@ -160,7 +162,16 @@ final class Routes {
         "/inside",
         ctx -> afterPlanning(ctx, Asked.choices(ctx), result -> inside(ctx, firing(result))));
     routes.get("/inside/section", this::section);
-    routes.get("/pour", this::pour);
+    routes.get(
+        "/pour",
+        ctx -> {
+          if (Asked.query(ctx, "plan").isEmpty()) {
+            pour(ctx, Optional.empty());
+          } else {
+            afterPlanning(
+                ctx, Asked.choices(ctx), result -> pour(ctx, Optional.of(firing(result))));
+          }
+        });
     routes.get("/kilns", ctx -> ctx.html(pages.kilns(desk.all(words.clock()))));
     new MaterialsRoutes(settings.store(), pages, words::clock).addTo(routes);
     routes.get("/help", ctx -> ctx.html(pages.help(Help.page(words.clock()))));
@@ -488,11 +499,9 @@ final class Routes {
   }
 
   /** With a plan behind it, or for any pour. */
-  private void pour(Context ctx) {
+  private void pour(Context ctx, Optional<Firing> firing) {
     Map<String, String> typed = new LinkedHashMap<>();
     ctx.queryParamMap().forEach((name, values) -> typed.put(name, values.get(0)));
-    Optional<Firing> firing =
-        Asked.query(ctx, "plan").isEmpty() ? Optional.empty() : Optional.of(firing(ctx));
     PlanResult behind =
         firing
             .map(Routes::planned)

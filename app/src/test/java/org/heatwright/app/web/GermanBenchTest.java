@@ -63,6 +63,7 @@ class GermanBenchTest {
                     "The firing is tried in kilns like this one.",
                     "Both are fired in kilns like this one.",
                     "What was told of it is put beside its forecast.",
+                    "What was told is put beside the plan.",
                     "The log is read, column by column.",
                     "The kiln is fitted to all of the logs.",
                     "Something else is worked out first; this comes next."))
@@ -71,6 +72,7 @@ class GermanBenchTest {
         List.of(
             "Working out the plan",
             "Comparing two schedules",
+            "Looking for what may be behind it",
             "Working out what the firing does",
             "Reading a log for Capstan",
             "Learning from the logs of Capstan");
