@@ -461,6 +461,7 @@ public final class Phrasebook {
     String bare = value.strip();
     return bare.length() <= LONGEST_LABEL && bare.indexOf(' ') == bare.lastIndexOf(' ')
         || names.contains(bare)
+        || CODE.matcher(bare).matches()
         || Conventions.wordless(bare);
   }
 

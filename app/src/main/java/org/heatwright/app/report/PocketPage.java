@@ -356,7 +356,9 @@ public final class PocketPage {
     for (KeyedValue value : values) {
       out.append("<span>");
       if (labelled) {
-        element("small", "", content.keypad().label(value.segment(), value.kind()));
+        out.append("<small translate=\"no\">")
+            .append(escaped(content.keypad().label(value.segment(), value.kind())))
+            .append("</small>");
       }
       out.append("<b translate=\"no\">").append(escaped(value.digits())).append("</b></span> ");
     }

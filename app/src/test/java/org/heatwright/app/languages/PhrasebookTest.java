@@ -70,6 +70,9 @@ class PhrasebookTest {
       textBlock =
           """
           12.5 °C                             | 12,5 °C
+          Schedule burnout-100-mm-two-sizes, °C: | Brennkurve burnout-100-mm-two-sizes, °C:
+          Tue 1 Dec 10:00 (09:22 to 09:59), mould 2 last | Di 1. Dez. 10:00 (09:22 bis 09:59), Küvette 2 zuletzt
+          firing of fine silver clay          | Brand von Feinsilberton
           Tue 1 Dec, 10:00                    | Di 1. Dez., 10:00
           09:22 to 09:59                      | 09:22 bis 09:59
           Thursday 3 December 2026            | Donnerstag 3. Dezember 2026

@@ -12,6 +12,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.regex.Matcher;
@@ -23,6 +24,7 @@ import org.heatwright.app.files.KeypadFile;
 import org.heatwright.app.firings.FiringBook;
 import org.heatwright.app.firings.FiringRecord;
 import org.heatwright.app.firings.MovingClock;
+import org.heatwright.app.store.Document;
 import org.heatwright.app.store.Kind;
 import org.heatwright.app.store.Store;
 
@@ -35,8 +37,9 @@ final class Walk implements AutoCloseable {
    * An answer of the bench.
    *
    * @param address with the method before it
+   * @param leadsTo is the address of what to ask for in its place
    */
-  record Answer(String address, String type, String body) {}
+  record Answer(String address, String type, String body, Optional<String> leadsTo) {}
 
   final Map<String, Answer> answers = new LinkedHashMap<>();
   private final MovingClock clock = new MovingClock(AFTERNOON, ZoneId.of("Europe/Lisbon"));
@@ -170,6 +173,19 @@ final class Walk implements AutoCloseable {
     get("firings?kiln=Buoy");
   }
 
+  /** Every work once, every keypad with every kiln. */
+  private void rehearsals(List<Document> keypads, List<Document> kilns) throws Exception {
+    int turn = 0;
+    for (var work : store.all(Kind.WORK)) {
+      String kiln = kilns.get(turn % kilns.size()).name();
+      String keypad = keypads.get(turn / kilns.size() % keypads.size()).name();
+      get(
+          "rehearse?work=%s&kiln=%s&keypad=%s"
+              .formatted(AskedBench.encoded(work.name()), kiln, keypad));
+      turn++;
+    }
+  }
+
   private void ownValues() throws Exception {
     for (String of : List.of("enamel", "glass", "investment", "alloy", "clay", "metal")) {
       get("materials/own?unit=F&of=" + of);
@@ -209,6 +225,8 @@ final class Walk implements AutoCloseable {
     get("inside/section?plan=" + sealed + "&minute=100");
     get("pour?plan=" + sealed);
     get("rehearse?plan=" + sealed);
+    rehearsals(keypads, kilns);
+    get("rehearse?work=Mixed+moulds&kiln=Capstan&keypad=Dunlin");
     get("pocket.html?plan=" + sealed);
     Answer mixed = get("plan?work=Mixed+moulds&kiln=Capstan&keypad=Heron");
     get("inside?plan=" + found(mixed.body(), "href=\"/inside\\?plan=([A-Za-z0-9_-]+)\""));
@@ -471,8 +489,25 @@ final class Walk implements AutoCloseable {
     return answer;
   }
 
+  /** A page; one that is still being worked out is waited for. */
   Answer get(String path) throws Exception {
+    Answer answer = look(path);
+    Optional<String> going = going(answer);
+    for (int tries = 0; tries < 600 && going.isPresent(); tries++) {
+      if (look(going.get()).leadsTo().isPresent()) {
+        answer = look(path);
+        going = going(answer);
+      }
+    }
+    return answer;
+  }
+
+  private Answer look(String path) throws Exception {
     return send("GET " + path, HttpRequest.newBuilder(at(path)));
+  }
+
+  private static Optional<String> going(Answer answer) {
+    return answer.leadsTo().filter(to -> to.contains("/going/"));
   }
 
   Answer post(String path, Map<String, String> form) throws Exception {
@@ -495,7 +530,10 @@ final class Walk implements AutoCloseable {
             HttpResponse.BodyHandlers.ofString());
     Answer answer =
         new Answer(
-            address, response.headers().firstValue("Content-Type").orElse(""), response.body());
+            address,
+            response.headers().firstValue("Content-Type").orElse(""),
+            response.body(),
+            response.headers().firstValue("Location"));
     if (response.statusCode() >= 300 && response.statusCode() < 400) {
       return answer;
     }
