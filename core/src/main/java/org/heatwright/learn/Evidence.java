@@ -322,22 +322,32 @@ final class Evidence {
   /** The day of these scores. */
   FiringConditions conditions(double[] day) {
     FiringConditions known = startOpen() ? warmer(kiln, conditions, day[START]) : conditions;
-    DoorSession session = firing.session();
+    return opened(firing.session(), known, day[OPENING], day[PIECE]);
+  }
+
+  /**
+   * A day with a session's openings and the cold pieces that went in at them.
+   *
+   * @param opening score of the length of those that were read off the display
+   * @param piece score of the pieces' heat
+   */
+  static FiringConditions opened(
+      DoorSession session, FiringConditions day, double opening, double piece) {
     if (session.isEmpty()) {
-      return known;
+      return day;
     }
-    double factor = READ_SHARE * Math.exp(READ_SPREAD * day[OPENING]);
+    double factor = READ_SHARE * Math.exp(READ_SPREAD * opening);
     List<ColdPieces.Change> changes =
-        session.on(known, factor).stream()
-            .map(opening -> new ColdPieces.Change(opening.shutSeconds(), opening.goesIn()))
+        session.on(day, factor).stream()
+            .map(o -> new ColdPieces.Change(o.shutSeconds(), o.goesIn()))
             .sorted(Comparator.comparingDouble(ColdPieces.Change::atSeconds))
             .toList();
-    double joules = pieceJoulesPerKelvin(day[PIECE]);
-    return known.with(
-        session.more(known, factor),
+    double joules = pieceJoulesPerKelvin(piece);
+    return day.with(
+        session.more(day, factor),
         session.cold()
             ? Optional.of(new ColdPieces(joules, PIECE_SQUARE_METRES * joules, changes))
-            : Optional.empty());
+            : day.pieces());
   }
 
   /**

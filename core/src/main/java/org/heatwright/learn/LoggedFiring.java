@@ -73,6 +73,14 @@ public record LoggedFiring(
     return new LoggedFiring(name, schedule, conditions, charge, readings, session, seconds);
   }
 
+  /**
+   * The day with the openings that the log tells or shows and with the cold pieces that went in:
+   * pieces of a usual heat, and openings of a likely length where the log does not tell it.
+   */
+  public FiringConditions asItWas() {
+    return Evidence.opened(session, conditions, 0, 0);
+  }
+
   /** Everything that is known to have happened to the kiln. */
   List<Disturbance> happenings() {
     return conditions.with(session.more(conditions, 1), conditions.pieces()).disturbances();

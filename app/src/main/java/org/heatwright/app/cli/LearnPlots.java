@@ -83,7 +83,7 @@ final class LearnPlots {
       Forecast forecast =
           Forecaster.forecast(
               ForecastRequest.of(firing.schedule(), known, firing.charge())
-                  .withConditions(firing.conditions()));
+                  .withConditions(firing.asItWas()));
       boolean used = lesson.firings().contains(firing.name());
       WatchedFiring watched =
           new WatchedFiring(
@@ -94,7 +94,7 @@ final class LearnPlots {
                   Optional.of(firing.readings()),
                   firing.schedule().unit(),
                   known.timeZone().flatMap(zone -> WatchedFiring.start(log, zone)),
-                  WatchedFiring.happenings(firing.conditions(), Optional.of(log)))
+                  WatchedFiring.happenings(firing.asItWas(), Optional.of(log)))
               .with(WatchedFiring.happenings(lesson.happened(firing.name())));
       PlotFile.write(forecasts.get(i), FiringPlot.of(watched));
       written.add(forecasts.get(i));

@@ -4,9 +4,13 @@ import java.time.ZoneId;
 import java.time.ZonedDateTime;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import org.heatwright.app.files.LogFile;
 import org.heatwright.app.report.WhenWords;
 import org.heatwright.forecast.Forecast;
@@ -35,6 +39,9 @@ public record WatchedFiring(
     TemperatureUnit unit,
     Optional<ZonedDateTime> start,
     List<Happening> happenings) {
+
+  /** What happens more often than this has one label for all. */
+  private static final int MOST_TOLD_APART = 3;
 
   /** The log tells again what the conditions tell if both begin within this, s. */
   private static final double SAME_SECONDS = 120;
@@ -111,7 +118,10 @@ public record WatchedFiring(
         .toList();
   }
 
-  /** "door-open" to "door-shut" and "mains-off" to "mains-on" are stretches, all else moments. */
+  /**
+   * "door-open", whatever goes in then, to "door-shut" and "mains-off" to "mains-on" are stretches,
+   * all else moments.
+   */
   private static List<Happening> events(List<LogFile.Row> rows) {
     List<Happening> events = new ArrayList<>();
     String before = "";
@@ -119,7 +129,7 @@ public record WatchedFiring(
       String event = rows.get(i).event().orElse("");
       if (!event.equals(before) && !event.isEmpty()) {
         double from = rows.get(i).seconds();
-        if (event.equals("door-open")) {
+        if (event.startsWith("door-open")) {
           events.add(new Happening(from, end(rows, i, "door-shut"), "door open"));
         } else if (event.equals("mains-off")) {
           events.add(new Happening(from, end(rows, i, "mains-on"), "mains off"));
@@ -179,16 +189,22 @@ public record WatchedFiring(
 
   /** Happenings until {@code end} as layers of a panel. */
   List<Layer> happeningLayers(double end) {
+    List<Happening> drawn = happenings.stream().filter(h -> h.fromSeconds() <= end).toList();
+    Map<String, Long> counts =
+        drawn.stream().collect(Collectors.groupingBy(Happening::label, Collectors.counting()));
+    Set<String> told = new HashSet<>();
     List<Layer> layers = new ArrayList<>();
-    for (Happening happening : happenings) {
+    for (Happening happening : drawn) {
       double from = Math.max(0, happening.fromSeconds());
-      if (from > end) {
-        continue;
+      long count = counts.get(happening.label());
+      String label = happening.label();
+      if (count > MOST_TOLD_APART) {
+        label = told.add(label) ? "%s, %d times".formatted(label, count) : "";
       }
       layers.add(
           happening.toSeconds() > from
-              ? new Layer.Stretch(from, Math.min(end, happening.toSeconds()), happening.label())
-              : new Layer.Mark(from, happening.label()));
+              ? new Layer.Stretch(from, Math.min(end, happening.toSeconds()), label)
+              : new Layer.Mark(from, label));
     }
     return layers;
   }

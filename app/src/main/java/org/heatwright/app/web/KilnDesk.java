@@ -525,7 +525,7 @@ final class KilnDesk {
     if (count == 0) {
       return "";
     }
-    return "%s of the door %s in this log. Learning from it takes them and the cold pieces into account."
+    return "%s of the door %s in this log. The forecast takes them and usual cold pieces into account, and so does learning."
         .formatted(
             count(count, "opening"),
             session.told()
@@ -547,12 +547,12 @@ final class KilnDesk {
     return new WatchedFiring(
         forecasts.of(
             ForecastRequest.of(firing.schedule(), kiln, firing.charge())
-                .withConditions(firing.conditions())),
+                .withConditions(firing.asItWas())),
         String.join(" ", with(basis, aligned.told())),
         Optional.of(firing.readings()),
         firing.schedule().unit(),
         WatchedFiring.start(read, zone(Optional.of(kiln))),
-        WatchedFiring.happenings(firing.conditions(), Optional.of(read)));
+        WatchedFiring.happenings(firing.asItWas(), Optional.of(read)));
   }
 
   private static List<String> with(String first, List<String> rest) {

@@ -16,6 +16,7 @@ import java.util.stream.IntStream;
 import org.heatwright.app.files.KilnFile;
 import org.heatwright.app.files.LogFile;
 import org.heatwright.app.files.ScheduleFile;
+import org.heatwright.app.plot.LogAgainstForecast;
 import org.heatwright.app.plot.WatchedFiring;
 import org.heatwright.forecast.Band;
 import org.heatwright.forecast.Charge;
@@ -59,6 +60,8 @@ class EveningLessonTest {
   private static final double WATCHED_SECONDS = 7800;
 
   private static Kiln buoy;
+  private static LoggedFiring evening;
+  private static LoggedFiring unwritten;
   private static Lesson told;
   private static Lesson read;
 
@@ -66,11 +69,13 @@ class EveningLessonTest {
   static void learn() throws IOException {
     buoy = KilnFile.read(text("kilns/buoy.yaml"), "buoy.yaml");
     String csv = text("logs/2026-11-20.csv");
-    told = learned(csv);
-    read = learned(csv.replaceAll("(?m),\"?door.*$", ","));
+    evening = logged(csv);
+    unwritten = logged(csv.replaceAll("(?m),\"?door.*$", ","));
+    told = KilnLearner.learn(buoy, List.of(evening));
+    read = KilnLearner.learn(buoy, List.of(unwritten));
   }
 
-  private static Lesson learned(String csv) throws IOException {
+  private static LoggedFiring logged(String csv) throws IOException {
     LogFile.Log log = LogFile.read(csv, "evening");
     LoggedFiring firing =
         WatchedFiring.opened(
@@ -81,7 +86,7 @@ class EveningLessonTest {
                 Charge.empty(),
                 WatchedFiring.readings(log)),
             log);
-    return KilnLearner.learn(buoy, List.of(LogAlignment.of(buoy, firing).firing()));
+    return LogAlignment.of(buoy, firing).firing();
   }
 
   /** The same kiln and program, and nobody opened it. */
@@ -115,6 +120,28 @@ class EveningLessonTest {
         .startsWith("13 openings of the door, told by the log, were taken into account.");
     assertThat(read.openings().get(0).words())
         .startsWith("13 openings of the door, shown by the display, were taken into account.");
+  }
+
+  /** Forecast again with what is known now, the evening's openings and pieces in it. */
+  @Test
+  void theForecastOfTheEveningItselfTakesItsOpeningsIntoAccount() {
+    LogAgainstForecast calm = against(told, evening, evening.conditions());
+    LogAgainstForecast asTold = against(told, evening, evening.asItWas());
+    LogAgainstForecast asRead = against(read, unwritten, unwritten.asItWas());
+    for (LogAgainstForecast opened : List.of(asTold, asRead)) {
+      assertThat(opened.rootMeanSquareKelvins()).isLessThan(0.75 * calm.rootMeanSquareKelvins());
+      assertThat(opened.insideShare()).isGreaterThan(calm.insideShare() + 0.1);
+    }
+  }
+
+  private static LogAgainstForecast against(
+      Lesson lesson, LoggedFiring firing, FiringConditions day) {
+    return LogAgainstForecast.of(
+        Forecaster.forecast(
+                ForecastRequest.of(firing.schedule(), known(lesson), firing.charge())
+                    .withConditions(day))
+            .trace(),
+        firing.readings());
   }
 
   /** 38 J/K from the room to some 820 °C: 30 kJ a piece, where the log parts it from the door's. */

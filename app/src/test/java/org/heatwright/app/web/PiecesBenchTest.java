@@ -30,8 +30,10 @@ class PiecesBenchTest extends BenchCase {
     assertThat(kiln)
         .contains("href=\"/" + address.replace("&", "&amp;") + "\"")
         .contains(
-            "13 openings of the door are told in this log. Learning from it takes them and the cold"
-                + " pieces into account.");
+            "13 openings of the door are told in this log. The forecast takes them and usual cold"
+                + " pieces into account, and so does learning.")
+        .contains("door open, 13 times")
+        .doesNotContain("door-open brooch");
     String page = asked.get(address + "&work=Evening+enamel").body();
     assertThat(page)
         .contains("12 pieces in Evening of brooches", "The display falls", "brooch 1, coat 1")
