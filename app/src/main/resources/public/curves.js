@@ -663,7 +663,7 @@ class Curves {
     }
     for (const stretch of stretches) {
       const event = stretch.during === "event";
-      const label = event ? "happened" : stretch.label;
+      const label = event ? say("happened") : stretch.label;
       if ((!event || stretch.toSeconds > stretch.fromSeconds) && !keys.has(label)) {
         keys.set(label, { look: stretch.during, kind: "area", label });
       }

@@ -31,6 +31,9 @@ final class FigureDrawing implements Drawing {
   private static final double BAR_HEIGHT = 12;
   private static final String ELLIPSIS = "…";
 
+  /** Keys in another language may be longer by this share. */
+  private static final double LONGER = 1.15;
+
   /** A page's own font may be wider than ours by this share. */
   private static final double WIDER = 1.13;
 
@@ -173,7 +176,7 @@ final class FigureDrawing implements Drawing {
     double x = edge;
     double y = top;
     for (Figure.Key key : figure.keys()) {
-      double wide = KEY_WIDTH + 6 + WIDER * Letters.width(key.words(), Type.PLAIN);
+      double wide = KEY_WIDTH + 6 + LONGER * WIDER * Letters.width(key.words(), Type.PLAIN);
       if (x > edge && x + wide > width - edge) {
         x = edge;
         y += KEY_LINE;
