@@ -120,14 +120,17 @@ public final class KilnBeliefs {
     Random random = new Random(seed);
     NormalDistribution normal = new NormalDistribution();
     double[][] independent = new double[draws][QUANTITIES];
+    int pairs = draws / 2; // of an odd number the last one is the median kiln
     for (int q = 0; q < QUANTITIES; q++) {
       List<Integer> slices = new ArrayList<>();
-      for (int i = 0; i < draws; i++) {
-        slices.add(i);
+      for (int i = 0; i < pairs; i++) {
+        slices.add(random.nextBoolean() ? i : draws - 1 - i);
       }
       Collections.shuffle(slices, random);
-      for (int i = 0; i < draws; i++) {
-        independent[i][q] = normal.inverseCumulativeProbability((slices.get(i) + 0.5) / draws);
+      for (int i = 0; i < pairs; i++) {
+        double score = normal.inverseCumulativeProbability((slices.get(i) + 0.5) / draws);
+        independent[i][q] = score;
+        independent[pairs + i][q] = -score;
       }
     }
     List<KilnParameters> ensemble = new ArrayList<>();

@@ -106,6 +106,18 @@ public enum KilnQuantity {
   }
 
   /**
+   * By how much its natural logarithm grows with its score.
+   *
+   * @throws IllegalStateException if it is a difference and may be zero
+   */
+  public double logarithmPerScore() {
+    if (!logarithmic) {
+      throw new IllegalStateException("The %s has no logarithm.".formatted(fileName));
+    }
+    return spread;
+  }
+
+  /**
    * By how many scores it moves where every power and every heat flow of a kiln grows by one in its
    * natural logarithm and the display stays the same; 0 where it has no part in that.
    */

@@ -48,6 +48,12 @@ public final class KilnLearner {
   private final Kiln kiln;
   private final KilnBeliefs before;
   private final RealMatrix precision;
+
+  /** How the unknowns move where all powers and heat flows grow together. */
+  private final RealVector scale;
+
+  /** What the descent takes for the prior. */
+  private final RealMatrix pinned;
   private final List<LoggedFiring> firings;
   private final List<Evidence> evidence;
   private final int[] firstRow;
@@ -92,6 +98,21 @@ public final class KilnLearner {
             .toArray(KilnQuantity[]::new);
     this.unknowns = quantities.length + Evidence.DAY * firings.size();
     this.precision = precision(before, quantities, unknowns);
+    this.scale = new ArrayRealVector(unknowns);
+    for (int i = 0; i < quantities.length; i++) {
+      scale.setEntry(i, quantities[i].scoreOfScale());
+    }
+    this.pinned = evidence.stream().anyMatch(Evidence::metered) ? precision : pinned();
+  }
+
+  /**
+   * The prior, and no doubt of how large all powers and heat flows are together: no display tells
+   * it, and what else a fit would take for it would bend the rest.
+   */
+  private RealMatrix pinned() {
+    RealVector weighed = precision.operate(scale);
+    double all = weighed.dotProduct(scale) * SCALE_PINNED;
+    return precision.add(weighed.outerProduct(weighed).scalarMultiply(1 / (all * all)));
   }
 
   /**
@@ -416,10 +437,22 @@ public final class KilnLearner {
           moved[quantities.length + Evidence.DAY * f + Evidence.START] = random.nextGaussian();
         }
       }
-      points.add(moved);
+      points.add(atUsualScale(moved));
     }
     return points.parallelStream().map(this::place).toList();
   }
+
+  private double[] atUsualScale(double[] moved) {
+    if (pinned == precision) {
+      return moved;
+    }
+    RealVector weighed = precision.operate(scale);
+    double beyond = weighed.dotProduct(new ArrayRealVector(moved)) / weighed.dotProduct(scale);
+    return new ArrayRealVector(moved).subtract(scale.mapMultiply(beyond)).toArray();
+  }
+
+  /** How far the natural logarithm of the scale may go from the prior's, one spread. */
+  private static final double SCALE_PINNED = 1e-3;
 
   private static final int SCATTERED = 32;
   private static final int STARTS = 2;
@@ -458,7 +491,7 @@ public final class KilnLearner {
   private NormalEquations equations(
       double[] moved, double[] residual, double[][] jacobian, double[] weight) {
     NormalEquations equations = new NormalEquations(unknowns);
-    equations.addPrior(precision, moved);
+    equations.addPrior(pinned, moved);
     equations.addReadings(jacobian, weight, residual);
     return equations;
   }
@@ -507,7 +540,7 @@ public final class KilnLearner {
 
   private double cost(double[] moved, double[] residual) {
     RealVector vector = new ArrayRealVector(moved);
-    return vector.dotProduct(precision.operate(vector)) + HUBER.cost(residual);
+    return vector.dotProduct(pinned.operate(vector)) + HUBER.cost(residual);
   }
 
   /** Root mean square of the misfit of each firing, K. */
@@ -523,17 +556,24 @@ public final class KilnLearner {
     return rms;
   }
 
-  /** The fit with what no display tells given back to the prior. */
+  /**
+   * The fit with what no display tells given back to the prior: how large all powers and heat flows
+   * are together, and what of a day's power is the kiln's and what its mains'.
+   */
   private Fit withoutScale(Fit fit) {
     if (evidence.stream().anyMatch(Evidence::metered)) {
       return fit;
     }
-    double[] along = new double[unknowns];
-    for (int i = 0; i < quantities.length; i++) {
-      along[i] = quantities[i].scoreOfScale();
+    double[][] along = new double[1 + firings.size()][unknowns];
+    along[0] = scale.toArray();
+    int power = Arrays.asList(quantities).indexOf(KilnQuantity.POWER);
+    for (int f = 0; f < firings.size(); f++) {
+      along[1 + f][power] = 1 / KilnQuantity.POWER.logarithmPerScore();
+      along[1 + f][quantities.length + Evidence.DAY * f] =
+          -1 / KilnQuantity.MAINS.logarithmPerScore();
     }
     ScaleUnknown back =
-        ScaleUnknown.of(precision, fit.information().subtract(precision), fit.moved(), along);
+        ScaleUnknown.of(precision, fit.information().subtract(pinned), fit.moved(), along);
     return new Fit(back.moved(), fit.cost(), back.information(), fit.rmsKelvins());
   }
 

@@ -195,7 +195,7 @@ final class LifeFit {
           place[f][q] = place[f - 1][q];
         } else {
           long days = ChronoUnit.DAYS.between(firings.get(f - 1).date(), firings.get(f).date());
-          double size = logarithm(quantities[q]);
+          double size = quantities[q].logarithmPerScore();
           ties.add(
               new Tie(
                   place[f - 1][q],
@@ -284,11 +284,6 @@ final class LifeFit {
         .mapToDouble(firing.readings()::celsius)
         .max()
         .orElseThrow();
-  }
-
-  /** By how much the natural logarithm of a quantity grows with its score. */
-  private static double logarithm(KilnQuantity quantity) {
-    return Math.log(quantity.value(1) / quantity.value(0));
   }
 
   // ---- the fit
@@ -388,7 +383,7 @@ final class LifeFit {
             });
     // Mains and elements multiply to one power.
     int power = Arrays.asList(quantities).indexOf(KilnQuantity.POWER);
-    double share = logarithm(KilnQuantity.MAINS) / logarithm(KilnQuantity.POWER);
+    double share = KilnQuantity.MAINS.logarithmPerScore() / KilnQuantity.POWER.logarithmPerScore();
     for (double[][] firing : all) {
       firing[quantities.length + MAINS] =
           Arrays.stream(firing[power]).map(s -> s * share).toArray();
@@ -544,7 +539,7 @@ final class LifeFit {
    * @param quantity one that {@link #ages}
    */
   Change change(KilnQuantity quantity, int from, int to) {
-    double size = logarithm(quantity);
+    double size = quantity.logarithmPerScore();
     double[] weights = new double[unknowns];
     weights[unknown(quantity, to)] += size;
     weights[unknown(quantity, from)] -= size;
@@ -578,7 +573,7 @@ final class LifeFit {
   Change lossChange(int from, int to, double celsius) {
     double[] then = scoresOf(at, from);
     double all = heldWatts(then, celsius);
-    double size = logarithm(KilnQuantity.LEAK);
+    double size = KilnQuantity.LEAK.logarithmPerScore();
     then[KilnQuantity.LEAK.ordinal()] += 0.5 / size;
     double leaked = (heldWatts(then, celsius) - all) / (Math.exp(0.5) - 1);
     double ratio =
@@ -591,7 +586,7 @@ final class LifeFit {
     weights[unknown(KilnQuantity.LEAK, to)] += size * shareNow;
     weights[unknown(KilnQuantity.LEAK, from)] -= size * shareThen;
     weights[unknown(KilnQuantity.CONDUCTIVITY, to)] +=
-        logarithm(KilnQuantity.CONDUCTIVITY) * (shareThen - shareNow);
+        KilnQuantity.CONDUCTIVITY.logarithmPerScore() * (shareThen - shareNow);
     return new Change(
         Math.log(now / all),
         from == to ? 0 : Math.hypot(deviation(weights), modelError(KilnQuantity.LEAK)),
