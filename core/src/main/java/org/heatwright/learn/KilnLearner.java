@@ -49,11 +49,9 @@ public final class KilnLearner {
   private final KilnBeliefs before;
   private final RealMatrix precision;
 
-  /** How the unknowns move where all powers and heat flows grow together. */
-  private final RealVector scale;
+  /** Empty where a meter tells. */
+  private final Optional<UsualScale> usualScale;
 
-  /** What the descent takes for the prior. */
-  private final RealMatrix pinned;
   private final List<LoggedFiring> firings;
   private final List<Evidence> evidence;
   private final int[] firstRow;
@@ -98,21 +96,14 @@ public final class KilnLearner {
             .toArray(KilnQuantity[]::new);
     this.unknowns = quantities.length + Evidence.DAY * firings.size();
     this.precision = precision(before, quantities, unknowns);
-    this.scale = new ArrayRealVector(unknowns);
+    double[] scale = new double[unknowns];
     for (int i = 0; i < quantities.length; i++) {
-      scale.setEntry(i, quantities[i].scoreOfScale());
+      scale[i] = quantities[i].scoreOfScale();
     }
-    this.pinned = evidence.stream().anyMatch(Evidence::metered) ? precision : pinned();
-  }
-
-  /**
-   * The prior, and no doubt of how large all powers and heat flows are together: no display tells
-   * it, and what else a fit would take for it would bend the rest.
-   */
-  private RealMatrix pinned() {
-    RealVector weighed = precision.operate(scale);
-    double all = weighed.dotProduct(scale) * SCALE_PINNED;
-    return precision.add(weighed.outerProduct(weighed).scalarMultiply(1 / (all * all)));
+    this.usualScale =
+        evidence.stream().anyMatch(Evidence::metered)
+            ? Optional.empty()
+            : Optional.of(new UsualScale(precision, scale));
   }
 
   /**
@@ -437,22 +428,10 @@ public final class KilnLearner {
           moved[quantities.length + Evidence.DAY * f + Evidence.START] = random.nextGaussian();
         }
       }
-      points.add(atUsualScale(moved));
+      points.add(usualScale.map(usual -> usual.usual(moved)).orElse(moved));
     }
     return points.parallelStream().map(this::place).toList();
   }
-
-  private double[] atUsualScale(double[] moved) {
-    if (pinned == precision) {
-      return moved;
-    }
-    RealVector weighed = precision.operate(scale);
-    double beyond = weighed.dotProduct(new ArrayRealVector(moved)) / weighed.dotProduct(scale);
-    return new ArrayRealVector(moved).subtract(scale.mapMultiply(beyond)).toArray();
-  }
-
-  /** How far the natural logarithm of the scale may go from the prior's, one spread. */
-  private static final double SCALE_PINNED = 1e-3;
 
   private static final int SCATTERED = 32;
   private static final int STARTS = 2;
@@ -466,7 +445,10 @@ public final class KilnLearner {
       double[][] jacobian = jacobian(at.moved(), at.residual());
       NormalEquations equations =
           equations(at.moved(), at.residual(), jacobian, HUBER.weights(at.residual()));
-      information = equations.matrix();
+      information = equations.matrix().copy();
+      if (usualScale.isPresent()) {
+        usualScale.get().addTo(equations, at.moved());
+      }
       double before = at.cost();
       at = damping.step(equations, at.moved(), this::place, Place::cost, before).orElse(at);
       if (before - at.cost() <= SETTLED * (1 + at.cost())) {
@@ -491,7 +473,7 @@ public final class KilnLearner {
   private NormalEquations equations(
       double[] moved, double[] residual, double[][] jacobian, double[] weight) {
     NormalEquations equations = new NormalEquations(unknowns);
-    equations.addPrior(pinned, moved);
+    equations.addPrior(precision, moved);
     equations.addReadings(jacobian, weight, residual);
     return equations;
   }
@@ -540,7 +522,9 @@ public final class KilnLearner {
 
   private double cost(double[] moved, double[] residual) {
     RealVector vector = new ArrayRealVector(moved);
-    return vector.dotProduct(pinned.operate(vector)) + HUBER.cost(residual);
+    return vector.dotProduct(precision.operate(vector))
+        + usualScale.map(usual -> usual.cost(moved)).orElse(0.0)
+        + HUBER.cost(residual);
   }
 
   /** Root mean square of the misfit of each firing, K. */
@@ -561,11 +545,11 @@ public final class KilnLearner {
    * are together, and what of a day's power is the kiln's and what its mains'.
    */
   private Fit withoutScale(Fit fit) {
-    if (evidence.stream().anyMatch(Evidence::metered)) {
+    if (usualScale.isEmpty()) {
       return fit;
     }
     double[][] along = new double[1 + firings.size()][unknowns];
-    along[0] = scale.toArray();
+    along[0] = usualScale.get().along();
     int power = Arrays.asList(quantities).indexOf(KilnQuantity.POWER);
     for (int f = 0; f < firings.size(); f++) {
       along[1 + f][power] = 1 / KilnQuantity.POWER.logarithmPerScore();
@@ -573,7 +557,7 @@ public final class KilnLearner {
           -1 / KilnQuantity.MAINS.logarithmPerScore();
     }
     ScaleUnknown back =
-        ScaleUnknown.of(precision, fit.information().subtract(pinned), fit.moved(), along);
+        ScaleUnknown.of(precision, fit.information().subtract(precision), fit.moved(), along);
     return new Fit(back.moved(), fit.cost(), back.information(), fit.rmsKelvins());
   }
 

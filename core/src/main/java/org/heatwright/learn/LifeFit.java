@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.IntStream;
 import org.heatwright.kiln.FiringConditions;
 import org.heatwright.kiln.FiringRun;
@@ -158,6 +159,12 @@ final class LifeFit {
   /** Beyond this a residual or a step of the walk counts linearly. */
   private Huber huber = KilnLearner.HUBER;
 
+  /** Empty where a meter tells. */
+  private final Optional<UsualScale> usualScale;
+
+  /** Whether the descent keeps to it. */
+  private boolean pinned;
+
   private final Progress progress;
   private final RealMatrix posterior;
   private final double[] misfit;
@@ -215,6 +222,10 @@ final class LifeFit {
         at[place[f][q]] = start.score(quantities[q]);
       }
     }
+    this.usualScale =
+        evidence.stream().anyMatch(Evidence::metered)
+            ? Optional.empty()
+            : Optional.of(new UsualScale(precision(at), scale()));
     this.residual = residuals(at);
     if (firings.size() > 1) {
       descend(FIRST_ROUNDS, true, FAR);
@@ -315,7 +326,7 @@ final class LifeFit {
   }
 
   private double cost(double[] x, double[][] residuals) {
-    double sum = 0;
+    double sum = pinned ? usualScale.orElseThrow().cost(x) : 0;
     for (int u = 0; u < unknowns; u++) {
       sum += free(u) ? x[u] * x[u] : 0;
     }
@@ -350,6 +361,17 @@ final class LifeFit {
       }
     }
     return precision;
+  }
+
+  /** How the unknowns move where all powers and heat flows grow together, then as now. */
+  private double[] scale() {
+    double[] along = new double[unknowns];
+    for (int f = 0; f < firings.size(); f++) {
+      for (int q = 0; q < quantities.length; q++) {
+        along[place[f][q]] = quantities[q].scoreOfScale();
+      }
+    }
+    return along;
   }
 
   /** Where a firing's columns stand among the unknowns: quantities, then the day's. */
@@ -424,6 +446,11 @@ final class LifeFit {
    */
   private RealMatrix descend(int rounds, boolean agesOnly, Huber bend) {
     huber = bend;
+    pinned = usualScale.isPresent() && !agesOnly;
+    if (pinned) {
+      at = usualScale.orElseThrow().usual(at);
+      residual = residuals(at);
+    }
     Place now = new Place(at, residual, cost(at, residual));
     NormalEquations.Damping damping = new NormalEquations.Damping();
     RealMatrix data = new Array2DRowRealMatrix(unknowns, unknowns);
@@ -441,6 +468,9 @@ final class LifeFit {
         equations.add(part, i -> column(firing, i));
       }
       data = equations.matrix().copy();
+      if (pinned) {
+        usualScale.orElseThrow().addTo(equations, now.at());
+      }
       equations.addInformation(precision);
       if (agesOnly) {
         for (int q = 0; q < quantities.length; q++) {
@@ -466,14 +496,16 @@ final class LifeFit {
    * say of changes stays.
    */
   private RealMatrix withoutScale(RealMatrix precision, RealMatrix data) {
-    if (evidence.stream().anyMatch(Evidence::metered)) {
+    if (usualScale.isEmpty()) {
       return precision.add(data);
     }
-    double[] along = new double[unknowns];
+    double[][] along = new double[1 + firings.size()][unknowns];
+    along[0] = usualScale.get().along();
+    int power = Arrays.asList(quantities).indexOf(KilnQuantity.POWER);
     for (int f = 0; f < firings.size(); f++) {
-      for (int q = 0; q < quantities.length; q++) {
-        along[place[f][q]] = quantities[q].scoreOfScale();
-      }
+      along[1 + f][place[f][power]] = 1 / KilnQuantity.POWER.logarithmPerScore();
+      along[1 + f][column(f, quantities.length + MAINS)] =
+          -1 / KilnQuantity.MAINS.logarithmPerScore();
     }
     ScaleUnknown back = ScaleUnknown.of(precision, data, at, along);
     at = back.moved();

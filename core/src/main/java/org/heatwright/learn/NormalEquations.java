@@ -69,6 +69,20 @@ final class NormalEquations {
   }
 
   /**
+   * A normal prior about zero of a weighed sum of unknowns.
+   *
+   * @param at what the sum is where the step begins
+   */
+  void addSum(double[] weights, double precision, double at) {
+    for (int i = 0; i < weights.length; i++) {
+      right.addToEntry(i, -precision * weights[i] * at);
+      for (int j = 0; j < weights.length; j++) {
+        matrix.addToEntry(i, j, precision * (weights[i] * weights[j]));
+      }
+    }
+  }
+
+  /**
    * Readings.
    *
    * @param jacobian one row an unknown
