@@ -106,8 +106,10 @@ public final class KilnBeliefs {
 
   /**
    * An ensemble: a Latin hypercube, in which every independent direction visits each of {@code
-   * draws} equally likely slices once, in an order shuffled by the seed. The same arguments give
-   * the same ensemble.
+   * draws} equally likely slices once, in an order shuffled by the seed, and every draw of the
+   * first half has its mirror image about the median kiln in the second; of an odd number the last
+   * one is that kiln. So what grows evenly with the scores has its middle at the median kiln, and
+   * not wherever a few draws happen to lie. The same arguments give the same ensemble.
    *
    * @param kiln the nameplate
    * @param draws how many, 1 or more; 1 gives the median
@@ -120,7 +122,7 @@ public final class KilnBeliefs {
     Random random = new Random(seed);
     NormalDistribution normal = new NormalDistribution();
     double[][] independent = new double[draws][QUANTITIES];
-    int pairs = draws / 2; // of an odd number the last one is the median kiln
+    int pairs = draws / 2;
     for (int q = 0; q < QUANTITIES; q++) {
       List<Integer> slices = new ArrayList<>();
       for (int i = 0; i < pairs; i++) {

@@ -36,8 +36,7 @@ record ScaleUnknown(double[] moved, RealMatrix information) {
     RealMatrix kept = keep.multiply(data).multiply(keep);
     RealMatrix information = precision.add(kept.add(kept.transpose()).scalarMultiply(0.5));
     RealMatrix weighed = across.multiply(precision);
-    double[] back =
-        along.multiply(inverse(weighed.multiply(along))).multiply(weighed).operate(at);
+    double[] back = along.multiply(inverse(weighed.multiply(along))).multiply(weighed).operate(at);
     double[] moved = at.clone();
     for (int i = 0; i < moved.length; i++) {
       moved[i] -= back[i];
