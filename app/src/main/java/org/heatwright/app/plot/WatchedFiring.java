@@ -196,8 +196,8 @@ public record WatchedFiring(
     List<Layer> layers = new ArrayList<>();
     for (Happening happening : drawn) {
       double from = Math.max(0, happening.fromSeconds());
-      long count = counts.get(happening.label());
       String label = happening.label();
+      long count = counts.getOrDefault(label, 1L);
       if (count > MOST_TOLD_APART) {
         label = told.add(label) ? "%s, %d times".formatted(label, count) : "";
       }
