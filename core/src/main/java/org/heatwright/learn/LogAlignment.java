@@ -27,7 +27,7 @@ import org.heatwright.units.Temperature;
  */
 public record LogAlignment(LoggedFiring firing, double startSeconds, List<String> told) {
 
-  private static final int KILNS = 24;
+  private static final int KILNS = 40;
   private static final long SEED = 1;
 
   /** Shifts and curves are on this grid, s. */

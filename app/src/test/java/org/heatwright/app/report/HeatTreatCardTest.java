@@ -20,7 +20,7 @@ class HeatTreatCardTest {
           """
           rivet-anneal | anchor | gull | 2 | 620 | let the red go, then into water
           spring-clasps-solution | anchor | gull | 4 | 740 | out of the kiln and into water within 3
-          spring-clasps-age | anchor | heron | 7 | 300 | 98 to 140 HV
+          spring-clasps-age | anchor | heron | 7 | 300 | 100 to 140 HV
           soldered-catches | anchor | gull | 4 | 700 | soldered joints
           red-gold-bangle | anchor | tern | 3 | 670 | let the red go, into water within
           keum-boo-pendants | anchor | heron | 6 | 320 | burnish the foil at once
