@@ -96,14 +96,22 @@ public final class KilnLearner {
             .toArray(KilnQuantity[]::new);
     this.unknowns = quantities.length + Evidence.DAY * firings.size();
     this.precision = precision(before, quantities, unknowns);
-    double[] scale = new double[unknowns];
-    for (int i = 0; i < quantities.length; i++) {
-      scale[i] = quantities[i].scoreOfScale();
-    }
     this.usualScale =
         evidence.stream().anyMatch(Evidence::metered)
             ? Optional.empty()
-            : Optional.of(new UsualScale(precision, scale));
+            : Optional.of(usualScale());
+  }
+
+  private UsualScale usualScale() {
+    double[] along = new double[unknowns];
+    for (int i = 0; i < quantities.length; i++) {
+      along[i] = quantities[i].scoreOfScale();
+    }
+    int[] power = new int[firings.size()];
+    Arrays.fill(power, Arrays.asList(quantities).indexOf(KilnQuantity.POWER));
+    int[] mains =
+        IntStream.range(0, firings.size()).map(f -> quantities.length + Evidence.DAY * f).toArray();
+    return new UsualScale(precision, along, power, mains);
   }
 
   /**
@@ -428,7 +436,7 @@ public final class KilnLearner {
           moved[quantities.length + Evidence.DAY * f + Evidence.START] = random.nextGaussian();
         }
       }
-      points.add(usualScale.map(usual -> usual.usual(moved)).orElse(moved));
+      points.add(moved);
     }
     return points.parallelStream().map(this::place).toList();
   }
@@ -445,10 +453,7 @@ public final class KilnLearner {
       double[][] jacobian = jacobian(at.moved(), at.residual());
       NormalEquations equations =
           equations(at.moved(), at.residual(), jacobian, HUBER.weights(at.residual()));
-      information = equations.matrix().copy();
-      if (usualScale.isPresent()) {
-        usualScale.get().addTo(equations, at.moved());
-      }
+      information = equations.matrix();
       double before = at.cost();
       at = damping.step(equations, at.moved(), this::place, Place::cost, before).orElse(at);
       if (before - at.cost() <= SETTLED * (1 + at.cost())) {
@@ -464,7 +469,8 @@ public final class KilnLearner {
   /** Somewhere on a descent. */
   private record Place(double[] moved, double[] residual, double cost) {}
 
-  private Place place(double[] moved) {
+  private Place place(double[] tried) {
+    double[] moved = usualScale.map(usual -> usual.usual(tried)).orElse(tried);
     double[] residual = residuals(moved);
     return new Place(moved, residual, cost(moved, residual));
   }
@@ -475,6 +481,7 @@ public final class KilnLearner {
     NormalEquations equations = new NormalEquations(unknowns);
     equations.addPrior(precision, moved);
     equations.addReadings(jacobian, weight, residual);
+    usualScale.ifPresent(usual -> usual.hold(equations));
     return equations;
   }
 
@@ -522,9 +529,7 @@ public final class KilnLearner {
 
   private double cost(double[] moved, double[] residual) {
     RealVector vector = new ArrayRealVector(moved);
-    return vector.dotProduct(precision.operate(vector))
-        + usualScale.map(usual -> usual.cost(moved)).orElse(0.0)
-        + HUBER.cost(residual);
+    return vector.dotProduct(precision.operate(vector)) + HUBER.cost(residual);
   }
 
   /** Root mean square of the misfit of each firing, K. */
@@ -540,25 +545,17 @@ public final class KilnLearner {
     return rms;
   }
 
-  /**
-   * The fit with what no display tells given back to the prior: how large all powers and heat flows
-   * are together, and what of a day's power is the kiln's and what its mains'.
-   */
+  /** The fit with what no display tells as unsure as before it. */
   private Fit withoutScale(Fit fit) {
-    if (usualScale.isEmpty()) {
-      return fit;
-    }
-    double[][] along = new double[1 + firings.size()][unknowns];
-    along[0] = usualScale.get().along();
-    int power = Arrays.asList(quantities).indexOf(KilnQuantity.POWER);
-    for (int f = 0; f < firings.size(); f++) {
-      along[1 + f][power] = 1 / KilnQuantity.POWER.logarithmPerScore();
-      along[1 + f][quantities.length + Evidence.DAY * f] =
-          -1 / KilnQuantity.MAINS.logarithmPerScore();
-    }
-    ScaleUnknown back =
-        ScaleUnknown.of(precision, fit.information().subtract(precision), fit.moved(), along);
-    return new Fit(back.moved(), fit.cost(), back.information(), fit.rmsKelvins());
+    return usualScale
+        .map(
+            usual ->
+                new Fit(
+                    fit.moved(),
+                    fit.cost(),
+                    precision.add(usual.told(fit.information().subtract(precision))),
+                    fit.rmsKelvins()))
+        .orElse(fit);
   }
 
   private Lesson lesson(Fit found, List<Lesson.LeftOut> leftOut, List<Lesson.Happened> happened) {

@@ -154,16 +154,12 @@ final class LifeFit {
   private final List<Lesson.LeftOut> leftOut;
 
   private double[] at;
-  private double[][] residual;
 
   /** Beyond this a residual or a step of the walk counts linearly. */
   private Huber huber = KilnLearner.HUBER;
 
   /** Empty where a meter tells. */
   private final Optional<UsualScale> usualScale;
-
-  /** Whether the descent keeps to it. */
-  private boolean pinned;
 
   private final Progress progress;
   private final RealMatrix posterior;
@@ -225,8 +221,7 @@ final class LifeFit {
     this.usualScale =
         evidence.stream().anyMatch(Evidence::metered)
             ? Optional.empty()
-            : Optional.of(new UsualScale(precision(at), scale()));
-    this.residual = residuals(at);
+            : Optional.of(usualScale());
     if (firings.size() > 1) {
       descend(FIRST_ROUNDS, true, FAR);
       descend(MOST_ROUNDS, false, FAR);
@@ -326,7 +321,7 @@ final class LifeFit {
   }
 
   private double cost(double[] x, double[][] residuals) {
-    double sum = pinned ? usualScale.orElseThrow().cost(x) : 0;
+    double sum = 0;
     for (int u = 0; u < unknowns; u++) {
       sum += free(u) ? x[u] * x[u] : 0;
     }
@@ -363,15 +358,22 @@ final class LifeFit {
     return precision;
   }
 
-  /** How the unknowns move where all powers and heat flows grow together, then as now. */
-  private double[] scale() {
+  /** All powers and heat flows, then as now. */
+  private UsualScale usualScale() {
     double[] along = new double[unknowns];
     for (int f = 0; f < firings.size(); f++) {
       for (int q = 0; q < quantities.length; q++) {
         along[place[f][q]] = quantities[q].scoreOfScale();
       }
     }
-    return along;
+    int power = Arrays.asList(quantities).indexOf(KilnQuantity.POWER);
+    return new UsualScale(
+        precision(at),
+        along,
+        IntStream.range(0, firings.size()).map(f -> place[f][power]).toArray(),
+        IntStream.range(0, firings.size())
+            .map(f -> column(f, quantities.length + MAINS))
+            .toArray());
   }
 
   /** Where a firing's columns stand among the unknowns: quantities, then the day's. */
@@ -432,7 +434,8 @@ final class LifeFit {
   /** Somewhere on the descent. */
   private record Place(double[] at, double[][] residual, double cost) {}
 
-  private Place place(double[] x) {
+  private Place place(double[] tried) {
+    double[] x = usualScale.map(usual -> usual.usual(tried)).orElse(tried);
     double[][] residuals = residuals(x);
     return new Place(x, residuals, cost(x, residuals));
   }
@@ -446,12 +449,7 @@ final class LifeFit {
    */
   private RealMatrix descend(int rounds, boolean agesOnly, Huber bend) {
     huber = bend;
-    pinned = usualScale.isPresent() && !agesOnly;
-    if (pinned) {
-      at = usualScale.orElseThrow().usual(at);
-      residual = residuals(at);
-    }
-    Place now = new Place(at, residual, cost(at, residual));
+    Place now = place(at);
     NormalEquations.Damping damping = new NormalEquations.Damping();
     RealMatrix data = new Array2DRowRealMatrix(unknowns, unknowns);
     for (int round = 0; round < rounds; round++) {
@@ -468,11 +466,10 @@ final class LifeFit {
         equations.add(part, i -> column(firing, i));
       }
       data = equations.matrix().copy();
-      if (pinned) {
-        usualScale.orElseThrow().addTo(equations, now.at());
-      }
       equations.addInformation(precision);
-      if (agesOnly) {
+      if (!agesOnly) {
+        usualScale.ifPresent(usual -> usual.hold(equations));
+      } else {
         for (int q = 0; q < quantities.length; q++) {
           for (int f = 0; f < firings.size(); f++) {
             equations.addPrior(place[f][q], ages(quantities[q]) ? 0 : FIXED, 0);
@@ -486,7 +483,6 @@ final class LifeFit {
       }
     }
     at = now.at();
-    residual = now.residual();
     return data;
   }
 
@@ -496,20 +492,7 @@ final class LifeFit {
    * say of changes stays.
    */
   private RealMatrix withoutScale(RealMatrix precision, RealMatrix data) {
-    if (usualScale.isEmpty()) {
-      return precision.add(data);
-    }
-    double[][] along = new double[1 + firings.size()][unknowns];
-    along[0] = usualScale.get().along();
-    int power = Arrays.asList(quantities).indexOf(KilnQuantity.POWER);
-    for (int f = 0; f < firings.size(); f++) {
-      along[1 + f][place[f][power]] = 1 / KilnQuantity.POWER.logarithmPerScore();
-      along[1 + f][column(f, quantities.length + MAINS)] =
-          -1 / KilnQuantity.MAINS.logarithmPerScore();
-    }
-    ScaleUnknown back = ScaleUnknown.of(precision, data, at, along);
-    at = back.moved();
-    return back.information();
+    return precision.add(usualScale.map(usual -> usual.told(data)).orElse(data));
   }
 
   /** Misfit and time at full power of one firing. */

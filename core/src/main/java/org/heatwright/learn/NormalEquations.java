@@ -22,12 +22,16 @@ final class NormalEquations {
   private final RealMatrix matrix;
   private final RealVector right;
 
+  /** What holds the unknowns in a plane, whatever else is said. */
+  private final RealMatrix held;
+
   NormalEquations(int unknowns) {
     this.matrix = new Array2DRowRealMatrix(unknowns, unknowns);
     this.right = new ArrayRealVector(unknowns);
+    this.held = new Array2DRowRealMatrix(unknowns, unknowns);
   }
 
-  /** What has been added up; shared, not copied. */
+  /** What has been added up, without what is held; shared, not copied. */
   RealMatrix matrix() {
     return matrix;
   }
@@ -69,17 +73,13 @@ final class NormalEquations {
   }
 
   /**
-   * A normal prior about zero of a weighed sum of unknowns.
+   * Lets a step, damped or not, leave a weighed sum of the unknowns all but as it is.
    *
-   * @param at what the sum is where the step begins
+   * @param spread how far the sum may move, one standard deviation
    */
-  void addSum(double[] weights, double precision, double at) {
-    for (int i = 0; i < weights.length; i++) {
-      right.addToEntry(i, -precision * weights[i] * at);
-      for (int j = 0; j < weights.length; j++) {
-        matrix.addToEntry(i, j, precision * (weights[i] * weights[j]));
-      }
-    }
+  void hold(RealVector weights, double spread) {
+    RealMatrix weighed = weights.outerProduct(weights).scalarMultiply(1 / (spread * spread));
+    held.setSubMatrix(held.add(weighed).getData(), 0, 0);
   }
 
   /**
@@ -126,7 +126,7 @@ final class NormalEquations {
   }
 
   RealVector solve() {
-    return new CholeskyDecomposition(matrix).getSolver().solve(right);
+    return new CholeskyDecomposition(matrix.add(held)).getSolver().solve(right);
   }
 
   /**
@@ -136,7 +136,7 @@ final class NormalEquations {
    * @param floor and by this much
    */
   RealVector solve(double share, double floor) {
-    RealMatrix damped = matrix.copy();
+    RealMatrix damped = matrix.add(held);
     for (int i = 0; i < right.getDimension(); i++) {
       damped.addToEntry(i, i, share * matrix.getEntry(i, i) + floor);
     }

@@ -1,53 +1,74 @@
 package org.heatwright.learn;
 
+import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.ArrayRealVector;
+import org.hipparchus.linear.LUDecomposition;
+import org.hipparchus.linear.MatrixUtils;
 import org.hipparchus.linear.RealMatrix;
+import org.hipparchus.linear.RealVector;
+import org.heatwright.kiln.KilnQuantity;
 
 /**
- * No display tells how large all powers and heat flows of a kiln are together; what a fit would
- * take for it would bend the rest. So a fit without a meter leaves that where the prior has it.
+ * A kiln with a tenth more power, walls, leaks and fittings shows the same display: without a meter
+ * its readings say nothing about that, whatever a simple model makes of them, and what a fit would
+ * take for it would bend the rest. So a fit leaves it where the prior has it. Nor do readings say
+ * what of a day's power is the kiln's and what its mains'.
  */
 final class UsualScale {
 
-  /** How far the logarithm of the scale may go from the prior's, one spread. Our estimate. */
-  private static final double SPREAD = 0.005;
+  /** A step may move the logarithm of the scale by about this; it is taken back then. */
+  private static final double SPREAD = 1e-3;
 
-  private final double[] along;
-  private final double[] weighed;
+  /** How the most probable unknowns move with the scale: a day's mains have their part in it. */
+  private final RealVector along;
+
+  /** How far the logarithm of the scale is from the prior's, an unknown's part each. */
+  private final RealVector weighed;
 
   /**
    * @param precision the prior's
    * @param along how the unknowns move where the logarithms of all powers and heat flows grow by
-   *     one
+   *     one, the mains' left as they are
+   * @param power which unknown is the power of the elements, a firing each
+   * @param mains which one is the mains of its day
    */
-  UsualScale(RealMatrix precision, double[] along) {
-    this.along = along.clone();
-    double[] weight = precision.operate(along);
-    double all = NormalEquations.dot(weight, along);
-    this.weighed = new ArrayRealVector(weight).mapDivide(all).toArray();
+  UsualScale(RealMatrix precision, double[] along, int[] power, int[] mains) {
+    RealVector scale = new ArrayRealVector(along);
+    RealMatrix swaps = new Array2DRowRealMatrix(along.length, power.length);
+    for (int f = 0; f < power.length; f++) {
+      swaps.setEntry(power[f], f, 1 / KilnQuantity.POWER.logarithmPerScore());
+      swaps.setEntry(mains[f], f, -1 / KilnQuantity.MAINS.logarithmPerScore());
+    }
+    RealMatrix weighedSwaps = swaps.transpose().multiply(precision);
+    this.along =
+        scale.subtract(
+            swaps.operate(
+                inverse(weighedSwaps.multiply(swaps)).operate(weighedSwaps.operate(scale))));
+    RealVector weight = precision.operate(this.along);
+    this.weighed = weight.mapDivide(weight.dotProduct(this.along));
   }
 
-  double[] along() {
-    return along.clone();
+  private static RealMatrix inverse(RealMatrix symmetric) {
+    return new LUDecomposition(symmetric).getSolver().getInverse();
   }
 
-  /** How far the logarithm of the scale is from the prior's. */
-  private double beyond(double[] at) {
-    return NormalEquations.dot(weighed, at);
+  /** Keeps a step of a fit at a scale. */
+  void hold(NormalEquations equations) {
+    equations.hold(weighed, SPREAD);
   }
 
-  /** What that costs, chi-squared. */
-  double cost(double[] at) {
-    double spreads = beyond(at) / SPREAD;
-    return spreads * spreads;
-  }
-
-  void addTo(NormalEquations equations, double[] at) {
-    equations.addSum(weighed, 1 / (SPREAD * SPREAD), beyond(at));
-  }
-
-  /** The kiln that shows the same display at the prior's scale. */
+  /** The kiln of the prior's scale that shows the same display. */
   double[] usual(double[] at) {
-    return new ArrayRealVector(at).combine(1, -beyond(at), new ArrayRealVector(along)).toArray();
+    RealVector from = new ArrayRealVector(at);
+    return from.subtract(along.mapMultiply(weighed.dotProduct(from))).toArray();
+  }
+
+  /** What readings tell of all but the scale, of what they seem to tell. */
+  RealMatrix told(RealMatrix information) {
+    RealMatrix rest =
+        MatrixUtils.createRealIdentityMatrix(along.getDimension())
+            .subtract(along.outerProduct(weighed));
+    RealMatrix told = rest.transpose().multiply(information).multiply(rest);
+    return told.add(told.transpose()).scalarMultiply(0.5);
   }
 }
