@@ -42,6 +42,22 @@ public record Band(double low, double median, double high) {
         : Optional.empty();
   }
 
+  /**
+   * The band of when something comes that may not come.
+   *
+   * @param sample one a case, at least one; infinite where it does not come: later than any that
+   *     does
+   * @return empty where more than about one of twenty do not come, so that nothing can be said of
+   *     the latest
+   */
+  public static Optional<Band> ofComing(double[] sample) {
+    double[] sorted = sample.clone();
+    Arrays.sort(sorted);
+    return Double.isFinite(Samples.quantile(sorted, 0.95))
+        ? Optional.of(of(sample))
+        : Optional.empty();
+  }
+
   public boolean contains(double value) {
     return value >= low && value <= high;
   }

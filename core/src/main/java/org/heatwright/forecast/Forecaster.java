@@ -209,7 +209,7 @@ public final class Forecaster {
           new SegmentForecast(
               s + 1,
               reached,
-              Band.ofFinite(arrived),
+              Band.ofComing(arrived),
               end,
               band(runs, run -> run.segments().get(index).saturatedSeconds()).median(),
               Math.max(0, behind),

@@ -8,8 +8,8 @@ import java.util.Optional;
  * @param index 1-based, as people count
  * @param reachedSeconds when its hold's clock starts, s from the program's start
  * @param arrivedSeconds when the display first comes within a few kelvins of the target; later than
- *     {@code reachedSeconds} where the hold's clock does not wait for it; empty if in some draw it
- *     does not before the segment ends
+ *     {@code reachedSeconds} where the hold's clock does not wait for it; empty if in more than
+ *     about one draw of twenty it does not before the segment ends
  * @param endSeconds when the segment ends, s from the program's start
  * @param saturatedSeconds how long the elements are fully on, on the way to its target, median, s
  * @param behindSeconds how much later than on paper the target is reached, median, s; zero for

@@ -1,12 +1,12 @@
 package org.heatwright.learn;
 
+import org.heatwright.kiln.KilnQuantity;
 import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.ArrayRealVector;
 import org.hipparchus.linear.LUDecomposition;
 import org.hipparchus.linear.MatrixUtils;
 import org.hipparchus.linear.RealMatrix;
 import org.hipparchus.linear.RealVector;
-import org.heatwright.kiln.KilnQuantity;
 
 /**
  * A kiln with a tenth more power, walls, leaks and fittings shows the same display: without a meter

@@ -23,8 +23,7 @@ class UsualScaleTest {
   private static final double[] SHOWN = {POWER, MAINS, -WALLS};
 
   private static final UsualScale USUAL =
-      new UsualScale(
-          PRIOR, new double[] {1 / POWER, 0, 1 / WALLS}, new int[] {0}, new int[] {1});
+      new UsualScale(PRIOR, new double[] {1 / POWER, 0, 1 / WALLS}, new int[] {0}, new int[] {1});
 
   private static double shown(double[] scores) {
     return NormalEquations.dot(SHOWN, scores);
