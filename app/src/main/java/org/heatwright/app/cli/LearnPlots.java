@@ -17,6 +17,7 @@ import org.heatwright.app.plot.WatchedFiring;
 import org.heatwright.forecast.Forecast;
 import org.heatwright.forecast.ForecastRequest;
 import org.heatwright.forecast.Forecaster;
+import org.heatwright.kiln.FiringConditions;
 import org.heatwright.kiln.Kiln;
 import org.heatwright.learn.Lesson;
 import org.heatwright.learn.LoggedFiring;
@@ -80,10 +81,11 @@ final class LearnPlots {
     for (int i = 0; i < firings.size(); i++) {
       LoggedFiring firing = firings.get(i);
       LogFile.Log log = logs.get(i);
+      FiringConditions asItWas = firing.asItWas();
       Forecast forecast =
           Forecaster.forecast(
               ForecastRequest.of(firing.schedule(), known, firing.charge())
-                  .withConditions(firing.asItWas()));
+                  .withConditions(asItWas));
       boolean used = lesson.firings().contains(firing.name());
       WatchedFiring watched =
           new WatchedFiring(
@@ -94,7 +96,7 @@ final class LearnPlots {
                   Optional.of(firing.readings()),
                   firing.schedule().unit(),
                   known.timeZone().flatMap(zone -> WatchedFiring.start(log, zone)),
-                  WatchedFiring.happenings(firing.asItWas(), Optional.of(log)))
+                  WatchedFiring.happenings(asItWas, Optional.of(log)))
               .with(WatchedFiring.happenings(lesson.happened(firing.name())));
       PlotFile.write(forecasts.get(i), FiringPlot.of(watched));
       written.add(forecasts.get(i));

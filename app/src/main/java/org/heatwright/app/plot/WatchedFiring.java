@@ -6,11 +6,9 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
-import java.util.stream.Collectors;
 import org.heatwright.app.files.LogFile;
 import org.heatwright.app.report.WhenWords;
 import org.heatwright.forecast.Forecast;
@@ -190,14 +188,12 @@ public record WatchedFiring(
   /** Happenings until {@code end} as layers of a panel. */
   List<Layer> happeningLayers(double end) {
     List<Happening> drawn = happenings.stream().filter(h -> h.fromSeconds() <= end).toList();
-    Map<String, Long> counts =
-        drawn.stream().collect(Collectors.groupingBy(Happening::label, Collectors.counting()));
     Set<String> told = new HashSet<>();
     List<Layer> layers = new ArrayList<>();
     for (Happening happening : drawn) {
       double from = Math.max(0, happening.fromSeconds());
       String label = happening.label();
-      long count = counts.getOrDefault(label, 1L);
+      long count = drawn.stream().filter(h -> h.label().equals(happening.label())).count();
       if (count > MOST_TOLD_APART) {
         label = told.add(label) ? "%s, %d times".formatted(label, count) : "";
       }

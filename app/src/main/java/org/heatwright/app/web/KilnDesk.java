@@ -42,6 +42,7 @@ import org.heatwright.app.store.Store;
 import org.heatwright.forecast.Band;
 import org.heatwright.forecast.Charge;
 import org.heatwright.forecast.ForecastRequest;
+import org.heatwright.kiln.FiringConditions;
 import org.heatwright.kiln.Kiln;
 import org.heatwright.kiln.KilnBeliefs;
 import org.heatwright.kiln.KilnQuantity;
@@ -544,15 +545,15 @@ final class KilnDesk {
                 ? "The forecast has learned from this log."
                 : "The forecast has not learned from this log.";
     LogFile.Log read = LogFile.read(log.csv(), log.name()).startingAt(aligned.startSeconds());
+    FiringConditions asItWas = firing.asItWas();
     return new WatchedFiring(
         forecasts.of(
-            ForecastRequest.of(firing.schedule(), kiln, firing.charge())
-                .withConditions(firing.asItWas())),
+            ForecastRequest.of(firing.schedule(), kiln, firing.charge()).withConditions(asItWas)),
         String.join(" ", with(basis, aligned.told())),
         Optional.of(firing.readings()),
         firing.schedule().unit(),
         WatchedFiring.start(read, zone(Optional.of(kiln))),
-        WatchedFiring.happenings(firing.asItWas(), Optional.of(read)));
+        WatchedFiring.happenings(asItWas, Optional.of(read)));
   }
 
   private static List<String> with(String first, List<String> rest) {

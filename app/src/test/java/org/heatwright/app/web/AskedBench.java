@@ -43,9 +43,14 @@ record AskedBench(URI address) {
     return answer;
   }
 
-  /** Where to look again, if it is still being worked out. */
+  /** Where to look again, if what was asked for is still being worked out. */
   static Optional<String> going(HttpResponse<String> answer) {
-    return answer.headers().firstValue("Location").filter(to -> to.contains("/going/"));
+    return going(answer.headers().firstValue("Location"));
+  }
+
+  /** The same of where an answer leads to. */
+  static Optional<String> going(Optional<String> leadsTo) {
+    return leadsTo.filter(to -> to.contains("/going/"));
   }
 
   /** A page once nothing of it is still being worked out. */

@@ -492,11 +492,11 @@ final class Walk implements AutoCloseable {
   /** A page; one that is still being worked out is waited for. */
   Answer get(String path) throws Exception {
     Answer answer = look(path);
-    Optional<String> going = going(answer);
+    Optional<String> going = AskedBench.going(answer.leadsTo());
     for (int tries = 0; tries < 600 && going.isPresent(); tries++) {
       if (look(going.get()).leadsTo().isPresent()) {
         answer = look(path);
-        going = going(answer);
+        going = AskedBench.going(answer.leadsTo());
       }
     }
     return answer;
@@ -504,10 +504,6 @@ final class Walk implements AutoCloseable {
 
   private Answer look(String path) throws Exception {
     return send("GET " + path, HttpRequest.newBuilder(at(path)));
-  }
-
-  private static Optional<String> going(Answer answer) {
-    return answer.leadsTo().filter(to -> to.contains("/going/"));
   }
 
   Answer post(String path, Map<String, String> form) throws Exception {
