@@ -331,8 +331,9 @@ public final class Forecaster {
                 powerSample[r] = run.wattsAt(grid[i]);
               }
               setpoint[i] = median.setpointCelsiusAt(grid[i]);
-              middle[i] = Band.of(sample).median();
-              Band spread = Band.of(swings ? swing(runs, grid[i], sample) : sample);
+              Band shown = Band.of(sample);
+              middle[i] = shown.median();
+              Band spread = swings ? Band.of(swing(runs, grid[i], sample)) : shown;
               double beyond =
                   many ? NINE_IN_TEN * Math.hypot(noise, CLOCK_SECONDS * rate(runs, grid[i])) : 0;
               low[i] = middle[i] - Math.hypot(Math.max(0, middle[i] - spread.low()), beyond);

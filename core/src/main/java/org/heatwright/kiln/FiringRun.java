@@ -35,6 +35,11 @@ public final class FiringRun {
   private final List<SegmentRun> segments;
   private final int rejectedSteps;
 
+  /** Where to look for a second: the time in as many equal parts as there are steps. */
+  private final int[] near;
+
+  private final double partsPerSecond;
+
   FiringRun(
       double[] seconds,
       double[] setpoint,
@@ -58,6 +63,9 @@ public final class FiringRun {
     this.radiant = radiant;
     this.segments = List.copyOf(segments);
     this.rejectedSteps = rejectedSteps;
+    double length = seconds[seconds.length - 1] - seconds[0];
+    this.partsPerSecond = length > 0 ? seconds.length / length : 0;
+    this.near = near(seconds, partsPerSecond);
   }
 
   /** The columns themselves, for a simulation that goes on from here; not to be written to. */
@@ -281,7 +289,15 @@ public final class FiringRun {
 
   /** Index of the step at or before a second; -1 before the first. */
   private int interval(double second) {
-    int found = Arrays.binarySearch(seconds, second);
+    int last = near.length - 2;
+    int part = (int) Math.max(0, Math.min(last, (second - seconds[0]) * partsPerSecond));
+    int from = near[part];
+    // A second at a border of two parts may round to either.
+    if (from > 0 && seconds[from] > second) {
+      from--;
+    }
+    int to = part == last ? seconds.length : Math.min(seconds.length, near[part + 1] + 2);
+    int found = Arrays.binarySearch(seconds, from, to, second);
     if (found >= 0) {
       // The last of equal times: what holds after a jump.
       while (found + 1 < seconds.length && seconds[found + 1] == seconds[found]) {
@@ -290,6 +306,21 @@ public final class FiringRun {
       return found;
     }
     return -found - 2;
+  }
+
+  /** The last step at or before the beginning of each part of the time, and the last of all. */
+  private static int[] near(double[] seconds, double partsPerSecond) {
+    int[] near = new int[seconds.length + 1];
+    int step = 0;
+    for (int part = 0; part < seconds.length; part++) {
+      while (step + 1 < seconds.length
+          && (seconds[step + 1] - seconds[0]) * partsPerSecond <= part) {
+        step++;
+      }
+      near[part] = step;
+    }
+    near[seconds.length] = seconds.length - 1;
+    return near;
   }
 
   private double linear(double[] column, double second) {

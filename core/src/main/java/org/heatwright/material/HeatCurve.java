@@ -23,10 +23,15 @@ public final class HeatCurve {
   public static final double HIGHEST_CELSIUS = 1500;
 
   private static final int POINTS = 2048;
+  private static final int COLUMNS = 4;
   private static final double SCAN_KELVINS = 0.125;
 
   private final double[] celsius = new double[POINTS + 1];
   private final double[] conductivity = new double[POINTS + 1];
+
+  /** Of each interval in turn: °C where it begins, its rise, W/(m K) where it begins, its rise. */
+  private final double[] table = new double[COLUMNS * POINTS];
+
   private final double stepJoulesPerCubicMetre;
   private final double perStep;
 
@@ -57,6 +62,12 @@ public final class HeatCurve {
       double share = (h - heat[below]) / (heat[below + 1] - heat[below]);
       celsius[i] = LOWEST_CELSIUS + (below + share) * SCAN_KELVINS;
       conductivity[i] = k.at(celsius[i]);
+    }
+    for (int i = 0; i < POINTS; i++) {
+      table[COLUMNS * i] = celsius[i];
+      table[COLUMNS * i + 1] = celsius[i + 1] - celsius[i];
+      table[COLUMNS * i + 2] = conductivity[i];
+      table[COLUMNS * i + 3] = conductivity[i + 1] - conductivity[i];
     }
   }
 
@@ -110,12 +121,12 @@ public final class HeatCurve {
       double place = heat[c] * perStep;
       int i = Math.max(0, Math.min((int) place, POINTS - 1));
       double share = place - i;
-      double below = celsius[i];
-      double rise = celsius[i + 1] - below;
-      celsiusOut[c] = below + share * rise;
+      int row = COLUMNS * i;
+      double rise = table[row + 1];
+      celsiusOut[c] = table[row] + share * rise;
       kelvinsPerHeatOut[c] = rise * perStep;
-      double inside = Math.max(0, Math.min(share, 1));
-      conductivityOut[c] = conductivity[i] + inside * (conductivity[i + 1] - conductivity[i]);
+      double inside = share < 0 ? 0 : share > 1 ? 1 : share;
+      conductivityOut[c] = table[row + 2] + inside * table[row + 3];
     }
   }
 
