@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.DoubleStream;
+import java.util.stream.Stream;
 import org.heatwright.kiln.Control;
 import org.heatwright.kiln.FiringConditions.Disturbance;
 import org.heatwright.kiln.FiringConditions.Disturbance.Kind;
@@ -378,6 +379,12 @@ final class AnomalySearch {
     if (found.isEmpty() || none.cost() - found.get(0).cost() < certain(found.get(0))) {
       return new Result(Optional.empty(), none.moved(), none.cost() / firing.rows(), places);
     }
+    found =
+        Stream.concat(
+                found.stream().limit(MOST_DOUBTED).map(fit::lookedAbout),
+                found.stream().skip(MOST_DOUBTED))
+            .sorted(Comparator.comparingDouble(Found::cost))
+            .toList();
     // A kiln that the faults led to may need none of them.
     for (Found one : found.subList(0, Math.min(MOST_DOUBTED, found.size()))) {
       Fit other = fit.without(one.fit().moved());

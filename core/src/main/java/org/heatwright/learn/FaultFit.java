@@ -55,6 +55,7 @@ final class FaultFit {
   private static final double LEAST_SIZE = -0.6;
   private static final double MOST_SIZE = 2;
 
+  private static final int MOST_LOOKS = 3;
   private static final int WEIGHING_ROUNDS = 4;
   private static final int BEFORE_ROUNDS = 3;
   private static final double LONGEST_BEFORE_STEP = 3;
@@ -295,6 +296,49 @@ final class FaultFit {
       best = tried(guess, best, 1, LENGTHS);
       best = tried(guess, best, 0, ONSETS);
     }
+    return descended(guess, best);
+  }
+
+  /**
+   * Looks about a fault that was found: steps may have ended where a beginning that is some minutes
+   * off costs least for a kiln that has taken the rest of it.
+   */
+  Found lookedAbout(Found found) {
+    Guess guess = found.guess();
+    Found best = found;
+    for (int look = 0; look < MOST_LOOKS; look++) {
+      Fit about = tried(guess, best.fit(), 0, ONSETS);
+      if (guess.shape().ends()) {
+        about = endingThen(guess, about);
+      }
+      if (about.cost() > best.fit().cost() - VAIN) {
+        break;
+      }
+      best = descended(guess, about);
+    }
+    return best;
+  }
+
+  /** The best of a few faults that begin at other times and end when this one does. */
+  private Fit endingThen(Guess guess, Fit from) {
+    Disturbance fault = guess.shape().at(guess.onset(), from.fault());
+    Fit best = from;
+    for (double later : ONSETS) {
+      double length = fault.lengthSeconds() - 60 * later;
+      if (length > 60) {
+        double[] other = from.fault().clone();
+        other[0] += later;
+        other[1] = guess.shape().lengthScore(length);
+        Fit fit = at(guess, from.moved(), other);
+        best = fit.cost() < best.cost() ? fit : best;
+      }
+    }
+    return best;
+  }
+
+  private Found descended(Guess guess, Fit from) {
+    FaultShape shape = guess.shape();
+    Fit best = from;
     double[][] ofKiln = sensitivities;
     double spread = 60;
     for (int round = 0; round < MOST_ROUNDS; round++) {

@@ -88,6 +88,11 @@ record FaultShape(
     return 1 + (ends ? 1 : 0) + (sizeSpread() > 0 ? 1 : 0);
   }
 
+  /** The score of a length, s, of one that ends. */
+  double lengthScore(double seconds) {
+    return Math.log(seconds / usualSeconds) / lengthSpread;
+  }
+
   /**
    * @param onset the first guess, s
    * @param fault scores: beginning in minutes, length, size

@@ -1,5 +1,6 @@
 package org.heatwright.learn;
 
+import java.util.Arrays;
 import org.heatwright.kiln.KilnQuantity;
 import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.ArrayRealVector;
@@ -12,7 +13,7 @@ import org.hipparchus.linear.RealVector;
  * A kiln with a tenth more power, walls, leaks and fittings shows the same display: without a meter
  * its readings say nothing about that, whatever a simple model makes of them, and what a fit would
  * take for it would bend the rest. So a fit leaves it where the prior has it. Nor do readings say
- * what of a day's power is the kiln's and what its mains'.
+ * what is the kiln's power and what the mains' of all days that it was fired on.
  */
 final class UsualScale {
 
@@ -29,15 +30,20 @@ final class UsualScale {
    * @param precision the prior's
    * @param along how the unknowns move where the logarithms of all powers and heat flows grow by
    *     one, the mains' left as they are
-   * @param power which unknown is the power of the elements, a firing each
+   * @param power which unknown is the power of the elements, a firing each; firings may share one
    * @param mains which one is the mains of its day
    */
   UsualScale(RealMatrix precision, double[] along, int[] power, int[] mains) {
     RealVector scale = new ArrayRealVector(along);
-    RealMatrix swaps = new Array2DRowRealMatrix(along.length, power.length);
-    for (int f = 0; f < power.length; f++) {
-      swaps.setEntry(power[f], f, 1 / KilnQuantity.POWER.logarithmPerScore());
-      swaps.setEntry(mains[f], f, -1 / KilnQuantity.MAINS.logarithmPerScore());
+    int[] powers = Arrays.stream(power).distinct().toArray();
+    RealMatrix swaps = new Array2DRowRealMatrix(along.length, powers.length);
+    for (int p = 0; p < powers.length; p++) {
+      swaps.setEntry(powers[p], p, 1 / KilnQuantity.POWER.logarithmPerScore());
+      for (int f = 0; f < power.length; f++) {
+        if (power[f] == powers[p]) {
+          swaps.setEntry(mains[f], p, -1 / KilnQuantity.MAINS.logarithmPerScore());
+        }
+      }
     }
     RealMatrix weighedSwaps = swaps.transpose().multiply(precision);
     this.along =

@@ -44,7 +44,8 @@ class UsualScaleTest {
     double[] at = {1.8, 1.2, -0.4};
     double[] usual = USUAL.usual(at);
     assertThat(shown(usual)).isCloseTo(shown(at), within(1e-12));
-    // Its own share of what is shown each would have if its variance alone counted: see below.
+    // Power with mains and walls each answer for what is shown by their variance, so that neither
+    // is further from the prior than the other.
     assertThat((POWER * usual[0] + MAINS * usual[1]) / (POWER * POWER + MAINS * MAINS))
         .isCloseTo(-usual[2] / WALLS, within(1e-9));
   }
@@ -81,6 +82,25 @@ class UsualScaleTest {
     RealMatrix believed =
         new CholeskyDecomposition(PRIOR.add(readings(0, 0).matrix())).getSolver().getInverse();
     assertThat(spread(believed, new double[] {POWER, MAINS, 0})).isLessThan(0.03);
+  }
+
+  /** Firings of one kiln on two days share its power: what each day shows stays as it is. */
+  @Test
+  void theUsualKilnShowsTheSameOnEachOfItsDays() {
+    UsualScale twoDays =
+        new UsualScale(
+            MatrixUtils.createRealIdentityMatrix(4),
+            new double[] {1 / POWER, 0, 0, 1 / WALLS},
+            new int[] {0, 0},
+            new int[] {1, 2});
+    double[] at = {1.8, 1.2, -0.7, -0.4};
+    double[] usual = twoDays.usual(at);
+    for (int day : new int[] {1, 2}) {
+      assertThat(shown(new double[] {usual[0], usual[day], usual[3]}))
+          .isCloseTo(shown(new double[] {at[0], at[day], at[3]}), within(1e-12));
+    }
+    assertThat(usual[1] - usual[2]).isCloseTo(at[1] - at[2], within(1e-12));
+    assertThat(usual).isNotEqualTo(at);
   }
 
   private static double spread(RealMatrix covariance, double[] of) {
