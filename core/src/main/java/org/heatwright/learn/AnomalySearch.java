@@ -43,7 +43,7 @@ final class AnomalySearch {
   // ---- what is told
 
   /** A fault must gain this much to be told (twice the logarithm of the likelihood ratio). */
-  private static final double CERTAIN = 40;
+  private static final double CERTAIN = 50;
 
   /**
    * The same of an on-off kiln, whose switch is known to some seconds only: clean firings of the
