@@ -55,7 +55,10 @@ final class FaultFit {
   private static final double LEAST_SIZE = -0.6;
   private static final double MOST_SIZE = 2;
 
+  // Looks about a fault, and the shortest that one with its end kept is made, s.
   private static final int MOST_LOOKS = 3;
+  private static final double SHORTEST_SECONDS = 60;
+
   private static final int WEIGHING_ROUNDS = 4;
   private static final int BEFORE_ROUNDS = 3;
   private static final double LONGEST_BEFORE_STEP = 3;
@@ -296,7 +299,7 @@ final class FaultFit {
       best = tried(guess, best, 1, LENGTHS);
       best = tried(guess, best, 0, ONSETS);
     }
-    return descended(guess, best);
+    return fitted(guess, best);
   }
 
   /**
@@ -314,7 +317,7 @@ final class FaultFit {
       if (about.cost() > best.fit().cost() - VAIN) {
         break;
       }
-      best = descended(guess, about);
+      best = fitted(guess, about);
     }
     return best;
   }
@@ -325,7 +328,7 @@ final class FaultFit {
     Fit best = from;
     for (double later : ONSETS) {
       double length = fault.lengthSeconds() - 60 * later;
-      if (length > 60) {
+      if (length > SHORTEST_SECONDS) {
         double[] other = from.fault().clone();
         other[0] += later;
         other[1] = guess.shape().lengthScore(length);
@@ -336,7 +339,7 @@ final class FaultFit {
     return best;
   }
 
-  private Found descended(Guess guess, Fit from) {
+  private Found fitted(Guess guess, Fit from) {
     FaultShape shape = guess.shape();
     Fit best = from;
     double[][] ofKiln = sensitivities;

@@ -26,8 +26,8 @@ public final class HeatCurve {
   private static final int COLUMNS = 4;
   private static final double SCAN_KELVINS = 0.125;
 
+  /** Where each interval begins and the last ends, °C. */
   private final double[] celsius = new double[POINTS + 1];
-  private final double[] conductivity = new double[POINTS + 1];
 
   /** Of each interval in turn: °C where it begins, its rise, W/(m K) where it begins, its rise. */
   private final double[] table = new double[COLUMNS * POINTS];
@@ -61,13 +61,13 @@ public final class HeatCurve {
       }
       double share = (h - heat[below]) / (heat[below + 1] - heat[below]);
       celsius[i] = LOWEST_CELSIUS + (below + share) * SCAN_KELVINS;
-      conductivity[i] = k.at(celsius[i]);
     }
     for (int i = 0; i < POINTS; i++) {
+      double conductivity = k.at(celsius[i]);
       table[COLUMNS * i] = celsius[i];
       table[COLUMNS * i + 1] = celsius[i + 1] - celsius[i];
-      table[COLUMNS * i + 2] = conductivity[i];
-      table[COLUMNS * i + 3] = conductivity[i + 1] - conductivity[i];
+      table[COLUMNS * i + 2] = conductivity;
+      table[COLUMNS * i + 3] = k.at(celsius[i + 1]) - conductivity;
     }
   }
 
@@ -84,19 +84,19 @@ public final class HeatCurve {
   /** Temperature, °C, at a heat content within {@code interval} (or beyond an end). */
   public double celsius(int interval, double joulesPerCubicMetre) {
     double share = joulesPerCubicMetre * perStep - interval;
-    return celsius[interval] + share * (celsius[interval + 1] - celsius[interval]);
+    return table[COLUMNS * interval] + share * table[COLUMNS * interval + 1];
   }
 
   /** Kelvins a J/m³ in an interval. */
   public double kelvinsPerHeat(int interval) {
-    return (celsius[interval + 1] - celsius[interval]) * perStep;
+    return table[COLUMNS * interval + 1] * perStep;
   }
 
   /** Conductivity, W/(m K). */
   public double conductivity(int interval, double joulesPerCubicMetre) {
     double share = joulesPerCubicMetre * perStep - interval;
     share = share < 0 ? 0 : Math.min(share, 1);
-    return conductivity[interval] + share * (conductivity[interval + 1] - conductivity[interval]);
+    return table[COLUMNS * interval + 2] + share * table[COLUMNS * interval + 3];
   }
 
   /**
