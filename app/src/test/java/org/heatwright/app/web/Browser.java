@@ -206,7 +206,7 @@ public final class Browser implements AutoCloseable {
           .ignoring(StaleElementReferenceException.class)
           .pollingEvery(LOOKS)
           .withMessage(what)
-          .until(d -> holds.getAsBoolean());
+          .until(d -> holds.getAsBoolean() && complete());
     } catch (TimeoutException e) {
       view("stuck");
       throw new AssertionError(
@@ -220,9 +220,12 @@ public final class Browser implements AutoCloseable {
     until(
         "the band is drawn",
         () ->
-            maybe("#progress.working").isEmpty()
-                && maybe("#curve path.band").isPresent()
-                && Boolean.TRUE.equals(script("return document.readyState === 'complete'")));
+            maybe("#progress.working").isEmpty() && maybe("#curve path.band").isPresent());
+  }
+
+  /** Whether the page is all there; one that is still coming may hold what is waited for. */
+  private boolean complete() {
+    return Boolean.TRUE.equals(script("return document.readyState === 'complete'"));
   }
 
   Object script(String code, Object... arguments) {

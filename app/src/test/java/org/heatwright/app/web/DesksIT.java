@@ -132,15 +132,14 @@ class DesksIT extends PlanWalk {
     choose("kiln", "Capstan");
     browser.driver.findElement(By.linkText("The pour")).click();
     browser.until("the pour", () -> browser.maybe(".tabs").isPresent());
-    assertThat(browser.all(".answer .figure").get(0).getText()).isEqualTo("500 °C");
+    assertThat(browser.text(".answer .figure")).isEqualTo("500 °C");
     assertThat(browser.text("main")).contains("your own value", "cores there", "503.8 g");
     browser.usable("15-pour-temperatures");
 
     browser.type("#my-mould", "");
     browser.find("#asked button").click();
     browser.until(
-        "the sources' value",
-        () -> !browser.all(".answer .figure").get(0).getText().equals("500 °C"));
+        "the sources' value", () -> !browser.text(".answer .figure").equals("500 °C"));
     assertThat(browser.text(".rows")).doesNotContain("your own value");
     assertThat(browser.driver.getCurrentUrl()).contains("plan=", "my-mould=&");
 
