@@ -68,10 +68,7 @@ public final class FiringSimulation {
 
   private static final double FIRST_STEP_SECONDS = 2;
 
-  /** A controller smooths what it sees for about so long, s. Our estimate. */
-  private static final double FOLLOWING_SECONDS = 8;
-
-  /** The same after a switch that is told. */
+  /** The first step after a switch that is told, s. */
   private static final double FOLLOWING_STEP_SECONDS = 12;
 
   private static final double SMALLEST_STEP_SECONDS = 1e-4;
@@ -124,10 +121,9 @@ public final class FiringSimulation {
   private final SwitchCycles cycles = new SwitchCycles();
   private boolean mayAverage;
   private boolean averaging;
-  private double[] seenSeconds = {};
-  private double[] seenCelsius = {};
+  private Optional<FollowedDisplay> followed = Optional.empty();
+  private double followingSeconds;
   private double[] holdMoreSeconds = {};
-  private int seenFrom;
   private double rests = Double.NEGATIVE_INFINITY;
   private boolean awaiting;
   private boolean powered;
@@ -237,15 +233,23 @@ public final class FiringSimulation {
    *
    * @param seconds s from the program's start, rising, one at least; straight lines between
    * @param celsius what the display said
+   * @param delaySeconds from where a reading passes an edge of the hysteresis to the switch: a
+   *     controller smooths what it sees, s
+   * @param answerSeconds from the switch to where the display has turned by 3 K, s
    * @param lateSeconds by how much each hold is longer than the schedule says, one a segment, s
    * @throws IllegalStateException if the controller is no on-off controller
    */
-  public void follow(double[] seconds, double[] celsius, double[] lateSeconds) {
+  public void follow(
+      double[] seconds,
+      double[] celsius,
+      double delaySeconds,
+      double answerSeconds,
+      double[] lateSeconds) {
     if (kiln.control().kind() != Control.Kind.ON_OFF) {
       throw new IllegalStateException("Only an on-off controller can follow a display.");
     }
-    seenSeconds = seconds.clone();
-    seenCelsius = celsius.clone();
+    followed = Optional.of(new FollowedDisplay(seconds, celsius, delaySeconds + answerSeconds));
+    followingSeconds = delaySeconds;
     holdMoreSeconds = lateSeconds.clone();
     mayAverage = false;
   }
@@ -261,54 +265,12 @@ public final class FiringSimulation {
   }
 
   private boolean follows() {
-    return seenSeconds.length > 0;
+    return followed.isPresent();
   }
 
   /** What the controller sees, °C. */
   private double display() {
-    if (!follows()) {
-      return network.reading(y);
-    }
-    int last = seenSeconds.length - 1;
-    while (seenFrom < last && seenSeconds[seenFrom + 1] <= now) {
-      seenFrom++;
-    }
-    return seenAt(seenFrom, now);
-  }
-
-  private double seenAt(int from, double second) {
-    if (from == seenSeconds.length - 1 || second <= seenSeconds[from]) {
-      return seenCelsius[from];
-    }
-    double share = (second - seenSeconds[from]) / (seenSeconds[from + 1] - seenSeconds[from]);
-    return seenCelsius[from] + share * (seenCelsius[from + 1] - seenCelsius[from]);
-  }
-
-  /**
-   * How long until the readings that are followed pass a line, s.
-   *
-   * @param celsius where the line is now
-   * @param slope its rise, K/s
-   * @param side 1 where they come from below, -1 from above
-   * @param most how far to look, s
-   * @return at most {@code most}
-   */
-  private double untilSeenPasses(double celsius, double slope, double side, double most) {
-    double since = 0;
-    double before = (celsius - display()) * side;
-    for (int i = seenFrom; since < most && before > 0; i++) {
-      double next = i + 1 < seenSeconds.length ? Math.min(most, seenSeconds[i + 1] - now) : most;
-      double after = (celsius + slope * next - seenAt(i, now + next)) * side;
-      if (after <= 0) {
-        return since + (next - since) * before / (before - after);
-      }
-      before = after;
-      since = next;
-      if (i + 1 >= seenSeconds.length) {
-        break;
-      }
-    }
-    return before > 0 ? most : since;
+    return followed.map(seen -> seen.at(now)).orElseGet(() -> network.reading(y));
   }
 
   private static List<Edge> edgesOf(FiringConditions conditions) {
@@ -549,7 +511,9 @@ public final class FiringSimulation {
     if (waits.isPresent() && phase == Phase.ARRIVAL) {
       double near = waits.get().kelvins() + TOUCH_KELVINS;
       double distance = display() - target;
-      if (Math.abs(distance) > near) {
+      boolean met =
+          followed.map(seen -> seen.met(now, followingSeconds, target, near)).orElse(false);
+      if (Math.abs(distance) > near && !met) {
         boolean arrived = arrive(target, Math.signum(distance) * near);
         if (interrupted()) {
           return restart;
@@ -642,7 +606,8 @@ public final class FiringSimulation {
 
   /** Setpoint minus display, K. */
   private double error(double[] state) {
-    return state[KilnNetwork.SETPOINT] - (follows() ? display() : network.reading(state));
+    return state[KilnNetwork.SETPOINT]
+        - followed.map(seen -> seen.at(now)).orElseGet(() -> network.reading(state));
   }
 
   private boolean interrupted() {
@@ -749,8 +714,8 @@ public final class FiringSimulation {
     applySwitch();
     applyRelay();
     double limit = switches() ? Math.min(stop, switchAt - now) : stop;
-    if (follows()) {
-      limit = untilSeen(limit, level, levelSide);
+    if (followed.isPresent()) {
+      limit = untilSeen(followed.get(), limit, level, levelSide);
     }
     if (relayCycleSeconds > 0) {
       limit = Math.min(limit, Math.min(cycleTurnsOff, cycleEnds) - now);
@@ -790,20 +755,23 @@ public final class FiringSimulation {
   }
 
   /** Until the readings that are followed tell the controller something, s. */
-  private double untilSeen(double most, Optional<Double> level, double levelSide) {
+  private double untilSeen(
+      FollowedDisplay seen, double most, Optional<Double> level, double levelSide) {
     double limit = most;
     if (levelSide != 0) {
-      limit = untilSeenPasses(level.orElse(0.0), 0, levelSide, limit);
+      limit = seen.untilPasses(now, level.orElse(0.0), levelSide, limit);
     }
     if (switches() && Double.isInfinite(switchAt)) {
-      if (now < rests) {
-        return Math.max(SMALLEST_STEP_SECONDS, Math.min(limit, rests - now));
-      }
-      double side = switchedOn ? 1 : -1;
-      double edgeCelsius = y[KilnNetwork.SETPOINT] + side * 0.5 * hysteresisKelvins;
-      limit = untilSeenPasses(edgeCelsius, network.setpointPerSecond(), side, limit);
+      limit = Math.min(limit, now < rests ? rests - now : untilOrdered(seen, limit));
     }
     return Math.max(SMALLEST_STEP_SECONDS, limit);
+  }
+
+  /** Until the readings that are followed order the switch to turn, s. */
+  private double untilOrdered(FollowedDisplay seen, double most) {
+    double side = switchedOn ? 1 : -1;
+    double edgeCelsius = y[KilnNetwork.SETPOINT] + side * 0.5 * hysteresisKelvins;
+    return seen.untilSwitches(now, edgeCelsius, network.setpointPerSecond(), side, most);
   }
 
   private void accept(double length) {
@@ -931,10 +899,16 @@ public final class FiringSimulation {
         }
       }
     }
-    if (Double.isInfinite(switchAt) && now >= rests - 1e-9 && marginToSwitch(y) <= SWITCH_KELVINS) {
-      switchAt = now + (follows() ? FOLLOWING_SECONDS : switchSeconds);
+    if (Double.isInfinite(switchAt) && now >= rests - 1e-9 && ordered()) {
+      switchAt = now + (follows() ? followingSeconds : switchSeconds);
       rests = follows() ? now + switchSeconds : rests;
     }
+  }
+
+  private boolean ordered() {
+    return followed
+        .map(seen -> untilOrdered(seen, FIRST_STEP_SECONDS) <= SMALLEST_STEP_SECONDS)
+        .orElseGet(() -> marginToSwitch(y) <= SWITCH_KELVINS);
   }
 
   /** Where the relay is resolved: on for its share of the cycle, then off. */

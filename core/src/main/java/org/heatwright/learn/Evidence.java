@@ -239,12 +239,14 @@ final class Evidence {
   /**
    * Whether a simulated switch goes by the log.
    *
+   * @param delaySeconds how long after a reading passed an edge it turns, s
+   * @param answerSeconds from there to where the display has turned by 3 K, s
    * @param lateSeconds by how much each hold is longer than the schedule says, because the display
    *     swung in and out of reach of the target; negative: shorter, s
    */
   @SuppressWarnings("ArrayRecordComponent") // read, never written
-  record Following(boolean yes, double[] lateSeconds) {
-    static final Following NONE = new Following(false, new double[0]);
+  record Following(boolean yes, double delaySeconds, double answerSeconds, double[] lateSeconds) {
+    static final Following NONE = new Following(false, 0, 0, new double[0]);
   }
 
   private FiringSimulation simulation(
@@ -262,7 +264,12 @@ final class Evidence {
             curves);
     if (follows.yes()) {
       Readings readings = firing.readings();
-      simulation.follow(readings.seconds(), readings.celsius(), follows.lateSeconds());
+      simulation.follow(
+          readings.seconds(),
+          readings.celsius(),
+          follows.delaySeconds(),
+          follows.answerSeconds(),
+          follows.lateSeconds());
     }
     return simulation;
   }

@@ -47,6 +47,9 @@ final class FaultFit {
   private static final double[] ONSETS = {-8, -4, -2, -1, -0.5, 0.5, 1, 2, 4};
   private static final double[] LENGTHS = {-1.2, -0.5, 0.5, 1.2};
 
+  /** When the switch of an on-off kiln turned: scores tried before the first step. */
+  private static final double[] SWITCHING = {0, -2.4, -1.6, -0.8, 0.8, 1.6, 2.4};
+
   /** The least information of a beginning, a minute to minus two. */
   private static final double ONSET_FLOOR = 0.01;
 
@@ -117,7 +120,26 @@ final class FaultFit {
   FaultFit(SearchedFiring firing, double[] start) {
     this.firing = firing;
     this.unknowns = firing.unknowns();
-    this.base = descended(start, jacobian -> sensitivities = jacobian);
+    this.base = descended(chosen(start), jacobian -> sensitivities = jacobian);
+  }
+
+  /** When the switch turned is tried first: steps from far off lead astray. */
+  private double[] chosen(double[] start) {
+    double[] best = start;
+    double least = Double.POSITIVE_INFINITY;
+    for (int unknown : firing.switching()) {
+      double[] from = best;
+      for (double score : SWITCHING) {
+        double[] tried = from.clone();
+        tried[unknown] = score;
+        double cost = firing.cost(tried, NONE, firing.residuals(tried, Optional.empty()));
+        if (cost < least) {
+          least = cost;
+          best = tried;
+        }
+      }
+    }
+    return best;
   }
 
   private Fit descended(double[] start, Consumer<double[][]> each) {

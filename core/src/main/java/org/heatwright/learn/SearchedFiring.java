@@ -28,7 +28,8 @@ import org.hipparchus.linear.RealVector;
  * size one. Immutable; may be used by several threads.
  *
  * <p>The unknowns are scores less those believed, one a quantity, then the day's: mains, the log's
- * clock, the start, and how late the program is after each arrival and its end.
+ * clock, the start, how late the program is after each arrival and its end, and, of an on-off kiln,
+ * how long after the display its switch turns.
  */
 final class SearchedFiring {
 
@@ -77,6 +78,15 @@ final class SearchedFiring {
   // How late the program is after an arrival: one standard deviation, s. Our estimate.
   private static final double LATE_SECONDS = 40;
   private static final double SWITCHED_LATE_SECONDS = 90;
+
+  // A switch turns so long after the display passed an edge, and the display turns by 3 K so long
+  // after that, s; spreads of the logarithms. Our estimates.
+  private static final double DELAY_SECONDS = 8;
+
+  private static final double DELAY_SPREAD = 0.4;
+  private static final double ANSWER_SECONDS = 10;
+
+  private static final double ANSWER_SPREAD = 0.6;
 
   /** What comes after a hold comes late by and by, over this long, s. Our estimate. */
   private static final double LATE_RISE_SECONDS = 240;
@@ -130,7 +140,7 @@ final class SearchedFiring {
     this.believed = believed.clone();
     this.quantities = quantities.clone();
     int segments = firing.schedule().segments().size();
-    this.unknowns = quantities.length + Evidence.DAY + segments + 1;
+    this.unknowns = quantities.length + Evidence.DAY + segments + 1 + (switched ? 2 : 0);
     this.precision = precision(covariance, unknowns);
     this.seen = firing.readings().averaged(second -> SPAN_SECONDS, firing.session()::touches);
     this.lateSeconds = switched ? SWITCHED_LATE_SECONDS : LATE_SECONDS;
@@ -319,7 +329,14 @@ final class SearchedFiring {
     for (int i = 0; i < late.length; i++) {
       late[i] = lateSeconds * moved[quantities.length + Evidence.DAY + i];
     }
-    return new Evidence.Following(true, late);
+    double delay = DELAY_SECONDS * Math.exp(DELAY_SPREAD * moved[unknowns - 2]);
+    double answer = ANSWER_SECONDS * Math.exp(ANSWER_SPREAD * moved[unknowns - 1]);
+    return new Evidence.Following(true, delay, answer, late);
+  }
+
+  /** The unknowns that tell when the switch turned, the most telling first. */
+  int[] switching() {
+    return switched ? new int[] {unknowns - 1, unknowns - 2, unknowns - 1} : new int[0];
   }
 
   double[] residuals(double[] moved, Optional<Disturbance> fault) {

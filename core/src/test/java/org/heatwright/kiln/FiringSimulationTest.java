@@ -449,8 +449,10 @@ class FiringSimulationTest {
     FiringRun run = own.run();
     double[] seconds = java.util.stream.IntStream.range(0, 700).mapToDouble(i -> 10 * i).toArray();
     double[] celsius = java.util.Arrays.stream(seconds).map(run::readingCelsiusAt).toArray();
+    double delay = KilnBeliefs.prior().median(kiln).switchSeconds();
+    double answer = 20; // of this muffle's thermocouple
     FiringSimulation following = simulation(kiln, schedule, FiringConditions.usual(), List.of());
-    following.follow(seconds, celsius, new double[1]);
+    following.follow(seconds, celsius, delay, answer, new double[1]);
     following.runProgram();
     double sum = 0;
     int n = 0;
@@ -458,7 +460,7 @@ class FiringSimulationTest {
       double miss = following.run().readingCelsiusAt(t) - run.readingCelsiusAt(t);
       sum += miss * miss;
     }
-    // Each switch is told by readings 10 s apart and taken up at another delay: 2 % of the rise.
+    // Each switch is told by readings 10 s apart and some of them by a turn: 2 % of the rise.
     assertThat(Math.sqrt(sum / n)).isLessThan(0.02 * 480);
     // Half the power with the same switching is another display.
     FiringSimulation weak =
@@ -468,7 +470,7 @@ class FiringSimulationTest {
             FiringConditions.usual()
                 .with(new Disturbance(Disturbance.Kind.ELEMENT_OPEN, 3_600, 9e9)),
             List.of());
-    weak.follow(seconds, celsius, new double[1]);
+    weak.follow(seconds, celsius, delay, answer, new double[1]);
     weak.runProgram();
     assertThat(run.readingCelsiusAt(5_400) - weak.run().readingCelsiusAt(5_400)).isGreaterThan(40);
   }

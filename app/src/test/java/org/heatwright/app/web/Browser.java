@@ -219,8 +219,7 @@ public final class Browser implements AutoCloseable {
   void settled() {
     until(
         "the band is drawn",
-        () ->
-            maybe("#progress.working").isEmpty() && maybe("#curve path.band").isPresent());
+        () -> maybe("#progress.working").isEmpty() && maybe("#curve path.band").isPresent());
   }
 
   /** Whether the page is all there; one that is still coming may hold what is waited for. */

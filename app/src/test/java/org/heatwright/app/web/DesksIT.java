@@ -138,8 +138,7 @@ class DesksIT extends PlanWalk {
 
     browser.type("#my-mould", "");
     browser.find("#asked button").click();
-    browser.until(
-        "the sources' value", () -> !browser.text(".answer .figure").equals("500 °C"));
+    browser.until("the sources' value", () -> !browser.text(".answer .figure").equals("500 °C"));
     assertThat(browser.text(".rows")).doesNotContain("your own value");
     assertThat(browser.driver.getCurrentUrl()).contains("plan=", "my-mould=&");
 
