@@ -231,8 +231,7 @@ public final class FiringSimulation {
    * switching is then simulated in the open, and a simulation that goes wrong is not put right by
    * its own controller. Call before the program runs.
    *
-   * @param seconds s from the program's start, rising, one at least; straight lines between
-   * @param celsius what the display said
+   * @param seen what the display said
    * @param delaySeconds from where a reading passes an edge of the hysteresis to the switch: a
    *     controller smooths what it sees, s
    * @param answerSeconds from the switch to where the display has turned by 3 K, s
@@ -240,15 +239,11 @@ public final class FiringSimulation {
    * @throws IllegalStateException if the controller is no on-off controller
    */
   public void follow(
-      double[] seconds,
-      double[] celsius,
-      double delaySeconds,
-      double answerSeconds,
-      double[] lateSeconds) {
+      SeenDisplay seen, double delaySeconds, double answerSeconds, double[] lateSeconds) {
     if (kiln.control().kind() != Control.Kind.ON_OFF) {
       throw new IllegalStateException("Only an on-off controller can follow a display.");
     }
-    followed = Optional.of(new FollowedDisplay(seconds, celsius, delaySeconds + answerSeconds));
+    followed = Optional.of(new FollowedDisplay(seen, delaySeconds + answerSeconds));
     followingSeconds = delaySeconds;
     holdMoreSeconds = lateSeconds.clone();
     mayAverage = false;
@@ -264,13 +259,13 @@ public final class FiringSimulation {
     loadChangesAt = second;
   }
 
-  private boolean follows() {
-    return followed.isPresent();
-  }
-
   /** What the controller sees, °C. */
   private double display() {
-    return followed.map(seen -> seen.at(now)).orElseGet(() -> network.reading(y));
+    return display(y);
+  }
+
+  private double display(double[] state) {
+    return followed.isPresent() ? followed.get().at(now) : network.reading(state);
   }
 
   private static List<Edge> edgesOf(FiringConditions conditions) {
@@ -526,7 +521,7 @@ public final class FiringSimulation {
     if (phase != Phase.HOLD) {
       reached = now;
       saturatedUntilReached = saturatedSeconds;
-      double more = follows() ? holdMoreSeconds[index] : 0;
+      double more = followed.isPresent() ? holdMoreSeconds[index] : 0;
       holdLeft = Math.max(0, segment.hold().toSeconds() + more);
       phase = Phase.HOLD;
     }
@@ -606,8 +601,7 @@ public final class FiringSimulation {
 
   /** Setpoint minus display, K. */
   private double error(double[] state) {
-    return state[KilnNetwork.SETPOINT]
-        - followed.map(seen -> seen.at(now)).orElseGet(() -> network.reading(state));
+    return state[KilnNetwork.SETPOINT] - display(state);
   }
 
   private boolean interrupted() {
@@ -620,7 +614,7 @@ public final class FiringSimulation {
 
   /** The setpoint or the power has jumped: the next step starts small. */
   private void restartSteps() {
-    step = Math.min(step, follows() ? FOLLOWING_STEP_SECONDS : FIRST_STEP_SECONDS);
+    step = Math.min(step, followed.isPresent() ? FOLLOWING_STEP_SECONDS : FIRST_STEP_SECONDS);
     evaluate();
     record();
   }
@@ -816,7 +810,7 @@ public final class FiringSimulation {
   /** First time within the tried step where the reading crosses a level that matters. */
   private double firstCrossing(double length, Optional<Double> level, double levelSide) {
     double first = length;
-    if (follows()) {
+    if (followed.isPresent()) {
       return first;
     }
     if (levelSide != 0) {
@@ -900,8 +894,8 @@ public final class FiringSimulation {
       }
     }
     if (Double.isInfinite(switchAt) && now >= rests - 1e-9 && ordered()) {
-      switchAt = now + (follows() ? followingSeconds : switchSeconds);
-      rests = follows() ? now + switchSeconds : rests;
+      switchAt = now + (followed.isPresent() ? followingSeconds : switchSeconds);
+      rests = followed.isPresent() ? now + switchSeconds : rests;
     }
   }
 

@@ -1,7 +1,7 @@
 package org.heatwright.kiln;
 
 /**
- * The logged display of an on-off kiln, and when its controller must have switched. Where the
+ * A simulation's way along a logged display: when the controller must have switched. Where the
  * display comes to an edge of the hysteresis quickly, it switched there. Where it comes slowly, one
  * noisy reading decides and no log tells which: but the display turns soon after, and that does. A
  * display that turns close to an edge without passing it was switched too, because readings are
@@ -26,14 +26,6 @@ final class FollowedDisplay {
   /** What comes to an edge as fast as this is there when it seems to be, K/s. */
   private static final double QUICK = 0.15;
 
-  /** A smaller change of direction is noise. */
-  private static final double TURN_KELVINS = 3;
-
-  /** So far to either side it is averaged, s, where it moves by no more than so many kelvins. */
-  private static final double ABOUT_SECONDS = 25;
-
-  private static final double SLOW_KELVINS = 5;
-
   /** A switch that was ordered so lately is ordered now, s. */
   private static final double JUST_NOW_SECONDS = 0.01;
 
@@ -42,84 +34,21 @@ final class FollowedDisplay {
 
   private final double[] seconds;
   private final double[] celsius;
-
-  /** 1 where the display begins to fall, -1 where it begins to rise, else 0. */
   private final int[] turns;
-
-  /** Where it turns: when it has gone back by {@link #TURN_KELVINS}, s. */
   private final double[] back;
-
   private final double aheadSeconds;
   private int from;
 
   /**
-   * @param seconds s from the program's start, rising, one at least; straight lines between
-   * @param celsius what the display said
+   * @param seen what the display said
    * @param aheadSeconds how long before it has gone back a switch was ordered, s
    */
-  FollowedDisplay(double[] seconds, double[] celsius, double aheadSeconds) {
+  FollowedDisplay(SeenDisplay seen, double aheadSeconds) {
+    this.seconds = seen.seconds;
+    this.celsius = seen.celsius;
+    this.turns = seen.turns;
+    this.back = seen.back;
     this.aheadSeconds = aheadSeconds;
-    this.seconds = seconds.clone();
-    this.celsius = smoothed(seconds, celsius);
-    this.back = new double[seconds.length];
-    this.turns = turned();
-  }
-
-  /** Where it hardly moves, noise and rounding are taken off: a controller sees finer. */
-  private static double[] smoothed(double[] seconds, double[] celsius) {
-    double[] all = celsius.clone();
-    int from = 0;
-    int to = 0;
-    for (int i = 0; i < all.length; i++) {
-      while (seconds[from] < seconds[i] - ABOUT_SECONDS) {
-        from++;
-      }
-      while (to < all.length && seconds[to] <= seconds[i] + ABOUT_SECONDS) {
-        to++;
-      }
-      int side = Math.min(i - from, to - 1 - i);
-      double least = celsius[i];
-      double most = celsius[i];
-      double sum = 0;
-      for (int k = i - side; k <= i + side; k++) {
-        least = Math.min(least, celsius[k]);
-        most = Math.max(most, celsius[k]);
-        sum += celsius[k];
-      }
-      if (most - least <= SLOW_KELVINS) {
-        all[i] = sum / (2 * side + 1);
-      }
-    }
-    return all;
-  }
-
-  private int[] turned() {
-    int[] turns = new int[celsius.length];
-    int highest = 0;
-    int lowest = 0;
-    int way = 0;
-    for (int i = 1; i < celsius.length; i++) {
-      highest = celsius[i] >= celsius[highest] ? i : highest;
-      lowest = celsius[i] <= celsius[lowest] ? i : lowest;
-      if (way >= 0 && celsius[i] < celsius[highest] - TURN_KELVINS) {
-        turns[highest] = 1;
-        back[highest] = passing(i, celsius[highest] - TURN_KELVINS);
-        way = -1;
-        lowest = i;
-      } else if (way <= 0 && celsius[i] > celsius[lowest] + TURN_KELVINS) {
-        turns[lowest] = -1;
-        back[lowest] = passing(i, celsius[lowest] + TURN_KELVINS);
-        way = 1;
-        highest = i;
-      }
-    }
-    return turns;
-  }
-
-  /** When it passes a level just before a row, s. */
-  private double passing(int row, double level) {
-    double share = (level - celsius[row - 1]) / (celsius[row] - celsius[row - 1]);
-    return seconds[row - 1] + share * (seconds[row] - seconds[row - 1]);
   }
 
   /** The last row at or before a time; times asked for may not fall. */

@@ -17,6 +17,7 @@ import org.heatwright.kiln.Kiln;
 import org.heatwright.kiln.KilnBeliefs;
 import org.heatwright.kiln.KilnQuantity;
 import org.heatwright.kiln.Load;
+import org.heatwright.kiln.SeenDisplay;
 import org.heatwright.material.HeatCurves;
 import org.heatwright.units.HeatingRate;
 import org.heatwright.units.Temperature;
@@ -221,7 +222,7 @@ final class Evidence {
 
   /** The firing as the kiln of these scores would run it on a day. */
   FiringRun run(double[] scores, double mains, FiringConditions day) {
-    FiringSimulation simulation = simulation(scores, mains, day, Following.NONE);
+    FiringSimulation simulation = simulation(scores, mains, day, Optional.empty());
     simulation.runProgram();
     simulation.coastUntil(seen.lastSecond() + 2 * SPAN_SECONDS);
     return simulation.run();
@@ -230,27 +231,27 @@ final class Evidence {
   /**
    * The same for as long as there are readings.
    *
-   * @param follows whether and how the switch of an on-off kiln goes by the readings of the log
+   * @param follows how the switch of an on-off kiln goes by the log, if it does
    */
-  FiringRun run(double[] scores, double mains, FiringConditions day, Following follows) {
+  FiringRun run(double[] scores, double mains, FiringConditions day, Optional<Following> follows) {
     return run(simulation(scores, mains, day, follows));
   }
 
   /**
-   * Whether a simulated switch goes by the log.
+   * How a simulated switch goes by the log.
    *
+   * @param seen what the display said
    * @param delaySeconds how long after a reading passed an edge it turns, s
    * @param answerSeconds from there to where the display has turned by 3 K, s
    * @param lateSeconds by how much each hold is longer than the schedule says, because the display
    *     swung in and out of reach of the target; negative: shorter, s
    */
   @SuppressWarnings("ArrayRecordComponent") // read, never written
-  record Following(boolean yes, double delaySeconds, double answerSeconds, double[] lateSeconds) {
-    static final Following NONE = new Following(false, 0, 0, new double[0]);
-  }
+  record Following(
+      SeenDisplay seen, double delaySeconds, double answerSeconds, double[] lateSeconds) {}
 
   private FiringSimulation simulation(
-      double[] scores, double mains, FiringConditions day, Following follows) {
+      double[] scores, double mains, FiringConditions day, Optional<Following> follows) {
     double[] all = scores.clone();
     all[KilnQuantity.MAINS.ordinal()] = mains;
     FiringSimulation simulation =
@@ -260,17 +261,12 @@ final class Evidence {
             day,
             loads,
             firing.schedule(),
-            follows.yes() ? ROUGH : ACCURACY,
+            follows.isPresent() ? ROUGH : ACCURACY,
             curves);
-    if (follows.yes()) {
-      Readings readings = firing.readings();
-      simulation.follow(
-          readings.seconds(),
-          readings.celsius(),
-          follows.delaySeconds(),
-          follows.answerSeconds(),
-          follows.lateSeconds());
-    }
+    follows.ifPresent(
+        how ->
+            simulation.follow(
+                how.seen(), how.delaySeconds(), how.answerSeconds(), how.lateSeconds()));
     return simulation;
   }
 
@@ -287,7 +283,11 @@ final class Evidence {
    * @param from from where it goes on
    */
   FiringRun resume(
-      double[] scores, double mains, FiringConditions day, Following follows, Checkpoint from) {
+      double[] scores,
+      double mains,
+      FiringConditions day,
+      Optional<Following> follows,
+      Checkpoint from) {
     FiringSimulation simulation = simulation(scores, mains, day, follows);
     simulation.resume(from);
     return run(simulation);
@@ -298,7 +298,7 @@ final class Evidence {
       double[] scores,
       double mains,
       FiringConditions day,
-      Following follows,
+      Optional<Following> follows,
       Optional<Checkpoint> from,
       double second) {
     FiringSimulation simulation = simulation(scores, mains, day, follows);

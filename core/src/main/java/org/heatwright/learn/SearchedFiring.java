@@ -15,6 +15,7 @@ import org.heatwright.kiln.FiringRun;
 import org.heatwright.kiln.FiringSimulation.Checkpoint;
 import org.heatwright.kiln.Kiln;
 import org.heatwright.kiln.KilnQuantity;
+import org.heatwright.kiln.SeenDisplay;
 import org.heatwright.material.HeatCurves;
 import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.ArrayRealVector;
@@ -82,10 +83,8 @@ final class SearchedFiring {
   // A switch turns so long after the display passed an edge, and the display turns by 3 K so long
   // after that, s; spreads of the logarithms. Our estimates.
   private static final double DELAY_SECONDS = 8;
-
   private static final double DELAY_SPREAD = 0.4;
   private static final double ANSWER_SECONDS = 10;
-
   private static final double ANSWER_SPREAD = 0.6;
 
   /** What comes after a hold comes late by and by, over this long, s. Our estimate. */
@@ -115,6 +114,7 @@ final class SearchedFiring {
   private final Discrepancy temperature;
   private final MeteredPower power;
   private final boolean switched;
+  private final Optional<SeenDisplay> display;
   private final double[] arrivals;
   private final double lateSeconds;
 
@@ -136,6 +136,9 @@ final class SearchedFiring {
       double[] fitted) {
     this.firing = raw.with(raw.slipless());
     this.switched = kiln.control().kind() == Control.Kind.ON_OFF;
+    Readings all = firing.readings();
+    this.display =
+        switched ? Optional.of(new SeenDisplay(all.seconds(), all.celsius())) : Optional.empty();
     this.evidence = new Evidence(kiln, firing, curves);
     this.believed = believed.clone();
     this.quantities = quantities.clone();
@@ -321,17 +324,18 @@ final class SearchedFiring {
     return evidence.run(scores(moved), mains(moved), conditions(moved, fault), following(moved));
   }
 
-  private Evidence.Following following(double[] moved) {
-    if (!switched) {
-      return Evidence.Following.NONE;
-    }
+  private Optional<Evidence.Following> following(double[] moved) {
+    return display.map(seen -> following(seen, moved));
+  }
+
+  private Evidence.Following following(SeenDisplay seen, double[] moved) {
     double[] late = new double[firing.schedule().segments().size()];
     for (int i = 0; i < late.length; i++) {
       late[i] = lateSeconds * moved[quantities.length + Evidence.DAY + i];
     }
     double delay = DELAY_SECONDS * Math.exp(DELAY_SPREAD * moved[unknowns - 2]);
     double answer = ANSWER_SECONDS * Math.exp(ANSWER_SPREAD * moved[unknowns - 1]);
-    return new Evidence.Following(true, delay, answer, late);
+    return new Evidence.Following(seen, delay, answer, late);
   }
 
   /** The unknowns that tell when the switch turned, the most telling first. */

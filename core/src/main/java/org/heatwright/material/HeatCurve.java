@@ -62,12 +62,14 @@ public final class HeatCurve {
       double share = (h - heat[below]) / (heat[below + 1] - heat[below]);
       celsius[i] = LOWEST_CELSIUS + (below + share) * SCAN_KELVINS;
     }
+    double begins = k.at(celsius[0]);
     for (int i = 0; i < POINTS; i++) {
-      double conductivity = k.at(celsius[i]);
+      double ends = k.at(celsius[i + 1]);
       table[COLUMNS * i] = celsius[i];
       table[COLUMNS * i + 1] = celsius[i + 1] - celsius[i];
-      table[COLUMNS * i + 2] = conductivity;
-      table[COLUMNS * i + 3] = k.at(celsius[i + 1]) - conductivity;
+      table[COLUMNS * i + 2] = begins;
+      table[COLUMNS * i + 3] = ends - begins;
+      begins = ends;
     }
   }
 

@@ -449,10 +449,11 @@ class FiringSimulationTest {
     FiringRun run = own.run();
     double[] seconds = java.util.stream.IntStream.range(0, 700).mapToDouble(i -> 10 * i).toArray();
     double[] celsius = java.util.Arrays.stream(seconds).map(run::readingCelsiusAt).toArray();
+    SeenDisplay seen = new SeenDisplay(seconds, celsius);
     double delay = KilnBeliefs.prior().median(kiln).switchSeconds();
     double answer = 20; // of this muffle's thermocouple
     FiringSimulation following = simulation(kiln, schedule, FiringConditions.usual(), List.of());
-    following.follow(seconds, celsius, delay, answer, new double[1]);
+    following.follow(seen, delay, answer, new double[1]);
     following.runProgram();
     double sum = 0;
     int n = 0;
@@ -470,7 +471,7 @@ class FiringSimulationTest {
             FiringConditions.usual()
                 .with(new Disturbance(Disturbance.Kind.ELEMENT_OPEN, 3_600, 9e9)),
             List.of());
-    weak.follow(seconds, celsius, delay, answer, new double[1]);
+    weak.follow(seen, delay, answer, new double[1]);
     weak.runProgram();
     assertThat(run.readingCelsiusAt(5_400) - weak.run().readingCelsiusAt(5_400)).isGreaterThan(40);
   }

@@ -3,6 +3,7 @@ package org.heatwright.kiln;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.Arrays;
 import java.util.function.DoubleUnaryOperator;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
@@ -15,10 +16,8 @@ class FollowedDisplayTest {
   /** A row every 10 s for an hour. */
   private static FollowedDisplay of(DoubleUnaryOperator celsius) {
     double[] seconds = IntStream.range(0, 361).mapToDouble(i -> 10 * i).toArray();
-    return new FollowedDisplay(
-        seconds,
-        IntStream.range(0, 361).mapToDouble(i -> celsius.applyAsDouble(10 * i)).toArray(),
-        AHEAD);
+    double[] said = Arrays.stream(seconds).map(celsius).toArray();
+    return new FollowedDisplay(new SeenDisplay(seconds, said), AHEAD);
   }
 
   @Test
@@ -32,8 +31,7 @@ class FollowedDisplayTest {
 
   @Test
   void oneThatGrazesTheEdgeOfARampSwitchesNothing() {
-    // The setpoint's edge rises by 0.2 K/s; the display is ahead of it for a minute, by 2 K at
-    // most.
+    // The edge rises by 0.2 K/s; the display is beyond it for 400 s, by 2 K at most.
     DoubleUnaryOperator along = s -> 500 + 0.2 * s - Math.abs(s - 600) / 100 + 2;
     assertThat(of(along).untilSwitches(0, 500, 0.2, 1, 900)).isEqualTo(900);
     // By 20 K at most: it was switched where it passed.

@@ -13,8 +13,8 @@ import org.heatwright.kiln.FiringConditions;
 import org.heatwright.kiln.FiringConditions.Disturbance;
 import org.heatwright.kiln.Kiln;
 import org.heatwright.kiln.Learned;
+import org.heatwright.reference.DrawnFiring;
 import org.heatwright.reference.Fault;
-import org.heatwright.reference.KilnPopulation;
 import org.heatwright.reference.RichFiring;
 import org.heatwright.reference.RichKiln;
 import org.heatwright.reference.SchedulePopulation;
@@ -108,29 +108,9 @@ final class AnomalyStudy {
     }
   }
 
-  /** The firing of a seed. */
-  private record Setting(
-      RichKiln rich, Schedule schedule, FiringConditions day, double until, RichFiring clean) {
-
-    static Setting of(long seed) {
-      RichKiln rich = KilnPopulation.draw(seed);
-      SchedulePopulation.Family[] families = SchedulePopulation.Family.values();
-      Schedule schedule =
-          SchedulePopulation.draw(families[(int) (seed % families.length)], rich, seed + 20_000);
-      FiringConditions day = SchedulePopulation.conditions(seed + 20_000);
-      double until = SchedulePopulation.untilSecond(schedule, rich);
-      return new Setting(
-          rich,
-          schedule,
-          day,
-          until,
-          rich.fire(schedule, day, 0, Optional.empty(), seed + 7, until));
-    }
-
-    double end(RichFiring firing) {
-      double end = firing.programEndSeconds();
-      return Double.isFinite(end) ? end : until - 3600;
-    }
+  private static double end(DrawnFiring drawn, RichFiring firing) {
+    double end = firing.programEndSeconds();
+    return Double.isFinite(end) ? end : drawn.until() - 3600;
   }
 
   private static Optional<Fault> fault(Case what, SplittableRandom chance, double end) {
@@ -174,21 +154,16 @@ final class AnomalyStudy {
    * @param wholeLogs whether logs with a fault are searched to their end too; clean ones always are
    */
   static List<Outcome> of(long seed, List<Case> cases, List<Known> situations, boolean wholeLogs) {
-    Setting setting = Setting.of(seed);
+    DrawnFiring setting = DrawnFiring.of(seed);
     Kiln plate = setting.rich().nameplate();
     boolean onOff = plate.control().kind() == Control.Kind.ON_OFF;
     Kiln known = situations.contains(Known.LEARNED) ? learned(setting.rich(), seed) : plate;
     List<Outcome> all = new ArrayList<>();
     for (Case what : cases) {
       SplittableRandom chance = new SplittableRandom(seed * 77 + what.ordinal());
-      Optional<Fault> fault = fault(what, chance, setting.end(setting.clean()));
-      RichFiring log =
-          fault.isEmpty()
-              ? setting.clean()
-              : setting
-                  .rich()
-                  .fire(setting.schedule(), setting.day(), 0, fault, seed + 7, setting.until());
-      double stop = Math.min(setting.until(), setting.end(log) + 3600);
+      Optional<Fault> fault = fault(what, chance, end(setting, setting.clean()));
+      RichFiring log = fault.map(setting::with).orElse(setting.clean());
+      double stop = Math.min(setting.until(), end(setting, log) + 3600);
       double[] departed =
           departure(log, setting.clean(), stop, onOff ? 90 : 30, what != Case.MAINS_LOGGED);
       for (Known situation : situations) {
@@ -223,7 +198,7 @@ final class AnomalyStudy {
   }
 
   private static Optional<Anomaly> look(
-      Kiln kiln, Setting setting, RichFiring log, double stop, boolean gap) {
+      Kiln kiln, DrawnFiring setting, RichFiring log, double stop, boolean gap) {
     return KilnLearner.look(
         kiln,
         new LoggedFiring(

@@ -4,15 +4,14 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.Arrays;
 import java.util.List;
-import java.util.Optional;
 import java.util.stream.LongStream;
 import org.heatwright.kiln.Control;
-import org.heatwright.kiln.FiringConditions;
 import org.heatwright.kiln.FiringRun;
 import org.heatwright.kiln.FiringSimulation;
 import org.heatwright.kiln.Kiln;
 import org.heatwright.kiln.KilnBeliefs;
 import org.heatwright.kiln.KilnQuantity;
+import org.heatwright.kiln.SeenDisplay;
 import org.heatwright.material.HeatCurves;
 import org.heatwright.schedule.Schedule;
 import org.junit.jupiter.api.Test;
@@ -33,20 +32,16 @@ class FollowedSwitchTest {
 
   /** What of a firing the switch was off, though it was on all the time, or the other way round. */
   private static double wrongShare(long seed) {
-    RichKiln rich = KilnPopulation.draw(seed);
-    SchedulePopulation.Family[] families = SchedulePopulation.Family.values();
-    Schedule schedule =
-        SchedulePopulation.draw(families[(int) (seed % families.length)], rich, seed + 20_000);
-    FiringConditions day = SchedulePopulation.conditions(seed + 20_000);
-    double until = SchedulePopulation.untilSecond(schedule, rich);
-    RichFiring truth = rich.fire(schedule, day, 0, Optional.empty(), seed + 7, until);
-    double end = Math.min(until, truth.programEndSeconds());
-    Kiln kiln = rich.nameplate();
+    DrawnFiring drawn = DrawnFiring.of(seed);
+    RichFiring truth = drawn.clean();
+    Schedule schedule = drawn.schedule();
+    double end = Math.min(drawn.until(), truth.programEndSeconds());
+    Kiln kiln = drawn.rich().nameplate();
     FiringSimulation simulation =
         new FiringSimulation(
             kiln,
             KilnBeliefs.at(kiln, new double[KilnQuantity.values().length]),
-            day,
+            drawn.day(),
             List.of(),
             schedule,
             FiringSimulation.Accuracy.USUAL,
@@ -55,8 +50,7 @@ class FollowedSwitchTest {
     double[] seconds = new double[rows];
     Arrays.setAll(seconds, truth::secondsAt);
     simulation.follow(
-        seconds,
-        Arrays.copyOf(truth.displayCelsius(), rows),
+        new SeenDisplay(seconds, Arrays.copyOf(truth.displayCelsius(), rows)),
         DELAY_SECONDS,
         ANSWER_SECONDS,
         new double[schedule.segments().size()]);
