@@ -37,7 +37,10 @@ final class Evidence {
    */
   static final int DAY = 5;
 
-  /** Place of the start among them. */
+  /** Place of the log's clock among them. */
+  static final int CLOCK = 1;
+
+  /** Place of the start. */
   static final int START = 2;
 
   /** Place of the pieces' heat. */
@@ -412,7 +415,7 @@ final class Evidence {
     double[] miss = new double[seen.size()];
     for (int i = 0; i < miss.length; i++) {
       double span = spans.at(seen.second(i));
-      double second = seen.second(i) + firing.clockSeconds() * clock;
+      double second = seen.second(i) + firing.clockAheadSeconds(clock);
       miss[i] = mean(run, second, span, MEAN_SECONDS, 1) - seen.celsius(i);
     }
     return miss;
@@ -425,12 +428,12 @@ final class Evidence {
    * @param day scores of its nuisances
    */
   void residuals(double[] scores, double[] day, double[] into, int at) {
-    residuals(run(scores, day[0], conditions(day)), day[1], into, at);
+    residuals(run(scores, day[0], conditions(day)), day[CLOCK], into, at);
   }
 
   void residuals(FiringRun run, double clock, double[] into, int at) {
     temperature.whiten(missKelvins(run, clock), into, at);
-    double shift = firing.clockSeconds() * clock;
+    double shift = firing.clockAheadSeconds(clock);
     power.residuals(run, second -> shift, spans::at, into, at + temperature.size());
     if (swing.isPresent()) {
       Swing one = swing.get();

@@ -81,9 +81,10 @@ public final class KilnLearner {
     this.progress = progress;
     this.kiln = real;
     this.before = before;
-    this.firings = firings;
+    this.firings = firings.stream().map(firing -> firing.in(real)).toList();
     HeatCurves curves = new HeatCurves();
-    this.evidence = firings.stream().map(firing -> new Evidence(kiln, firing, curves)).toList();
+    this.evidence =
+        this.firings.stream().map(firing -> new Evidence(kiln, firing, curves)).toList();
     this.firstRow = new int[firings.size() + 1];
     for (int f = 0; f < evidence.size(); f++) {
       firstRow[f + 1] = firstRow[f] + evidence.get(f).size();
@@ -290,7 +291,12 @@ public final class KilnLearner {
     for (int i = 0; i < n; i++) {
       start[i] = fitted[quantities[i].ordinal()] - mean[quantities[i].ordinal()];
     }
-    System.arraycopy(day(fit.moved(), firing), 0, start, n, Evidence.DAY);
+    System.arraycopy(
+        SearchedFiring.day(firings.get(firing), day(fit.moved(), firing)),
+        0,
+        start,
+        n,
+        Evidence.DAY);
     return new Look(
         mean,
         covariance,
@@ -539,7 +545,8 @@ public final class KilnLearner {
     for (int f = 0; f < rms.length; f++) {
       Evidence one = evidence.get(f);
       double[] day = day(moved, f);
-      double[] miss = one.missKelvins(one.run(scores, day[0], one.conditions(day)), day[1]);
+      double[] miss =
+          one.missKelvins(one.run(scores, day[0], one.conditions(day)), day[Evidence.CLOCK]);
       rms[f] = Math.sqrt(Arrays.stream(miss).map(m -> m * m).average().orElseThrow());
     }
     return rms;

@@ -55,10 +55,8 @@ final class LifeFit {
   /** How far out residuals count linearly at first. Our estimate. */
   private static final Huber FAR = new Huber(6 * KilnLearner.HUBER.bend());
 
-  /** Place of the mains in a day, and of the clock. */
+  /** Place of the mains in a day. */
   private static final int MAINS = 0;
-
-  private static final int CLOCK = 1;
 
   /** Precision that keeps a score where it is. */
   private static final double FIXED = 1e8;
@@ -178,7 +176,7 @@ final class LifeFit {
     this.leftOut = leftOut;
     HeatCurves curves = new HeatCurves();
     this.evidence =
-        firings.stream().map(dated -> new Evidence(kiln, dated.firing(), curves)).toList();
+        firings.stream().map(dated -> new Evidence(kiln, dated.firing().in(kiln), curves)).toList();
     List<LoggedFiring> logged = firings.stream().map(DatedFiring::firing).toList();
     this.quantities =
         Arrays.stream(KilnQuantity.values())
@@ -500,7 +498,7 @@ final class LifeFit {
     Evidence one = evidence.get(firing);
     double[] day = day(at, firing);
     FiringRun run = one.run(scoresOf(at, firing), day[MAINS], one.conditions(day));
-    double[] miss = one.missKelvins(run, day[CLOCK]);
+    double[] miss = one.missKelvins(run, day[Evidence.CLOCK]);
     misfit[firing] = Math.sqrt(Arrays.stream(miss).map(m -> m * m).average().orElseThrow());
     double last = one.seen().lastSecond();
     saturated[firing] =

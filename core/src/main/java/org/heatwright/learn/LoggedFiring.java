@@ -3,8 +3,10 @@ package org.heatwright.learn;
 import java.util.List;
 import java.util.Objects;
 import org.heatwright.forecast.Charge;
+import org.heatwright.kiln.Control;
 import org.heatwright.kiln.FiringConditions;
 import org.heatwright.kiln.FiringConditions.Disturbance;
+import org.heatwright.kiln.Kiln;
 import org.heatwright.schedule.Schedule;
 
 /**
@@ -17,7 +19,7 @@ import org.heatwright.schedule.Schedule;
  * @param readings what the display showed
  * @param session openings of the door that the log tells or shows
  * @param clockSeconds how far the clock of the readings may be off the program's, one standard
- *     deviation, s
+ *     deviation of what is usual, s
  */
 public record LoggedFiring(
     String name,
@@ -28,10 +30,20 @@ public record LoggedFiring(
     DoorSession session,
     double clockSeconds) {
 
+  /** A logger and a program are started within a breath, standard deviation, s. Estimate. */
+  private static final double USUAL_CLOCK_SECONDS = 3;
+
+  /** The same of a person who writes down minutes. Estimate. */
+  private static final double MINUTE_CLOCK_SECONDS = 20;
+
+  /** When an on-off kiln first switches on after its program began. Estimate. */
+  private static final double SWITCHED_CLOCK_SECONDS = 20;
+
   /**
-   * A person starts a logger and a program a few breaths apart, standard deviation, s. Estimate.
+   * What is far beyond the usual is rare and not out of the question: at three scores the clock is
+   * off by half a minute, at five by more than two. Estimate.
    */
-  private static final double USUAL_CLOCK_SECONDS = 20;
+  private static final double FAR_CLOCK_SECONDS = 1;
 
   /** A firing whose readings count from the program's start, as well as a person can do it. */
   public LoggedFiring(
@@ -40,7 +52,14 @@ public record LoggedFiring(
       FiringConditions conditions,
       Charge charge,
       Readings readings) {
-    this(name, schedule, conditions, charge, readings, DoorSession.NONE, USUAL_CLOCK_SECONDS);
+    this(
+        name,
+        schedule,
+        conditions,
+        charge,
+        readings,
+        DoorSession.NONE,
+        readings.toTheMinute() ? MINUTE_CLOCK_SECONDS : USUAL_CLOCK_SECONDS);
   }
 
   public LoggedFiring {
@@ -71,6 +90,21 @@ public record LoggedFiring(
   /** The same firing with another trust in its clock. */
   LoggedFiring clockWithin(double seconds) {
     return new LoggedFiring(name, schedule, conditions, charge, readings, session, seconds);
+  }
+
+  /**
+   * The same firing in a kiln: an on-off one may switch on some time after its program began, which
+   * is to a fit as if the log's clock were off.
+   */
+  LoggedFiring in(Kiln kiln) {
+    return kiln.control().kind() == Control.Kind.ON_OFF
+        ? clockWithin(Math.max(SWITCHED_CLOCK_SECONDS, clockSeconds))
+        : this;
+  }
+
+  /** How far the program's clock is ahead of the readings' at a score of it, s. */
+  double clockAheadSeconds(double score) {
+    return clockSeconds * score + FAR_CLOCK_SECONDS * score * score * score;
   }
 
   /**

@@ -76,6 +76,9 @@ final class SearchedFiring {
   /** The rate of a display is a median over so many rows to either side. Our estimate. */
   private static final int RATE_ROWS = 4;
 
+  /** The model's first minutes come early or late, and with them all: as the log's clock, s. */
+  private static final double CLOCK_SECONDS = 20;
+
   // How late the program is after an arrival: one standard deviation, s. Our estimate.
   private static final double LATE_SECONDS = 40;
   private static final double SWITCHED_LATE_SECONDS = 90;
@@ -372,10 +375,22 @@ final class SearchedFiring {
     return Math.sqrt(Arrays.stream(miss).map(m -> m * m).sum() / miss.length);
   }
 
+  /** The size of a score of the clock in a search, s. */
+  private static double clockSeconds(LoggedFiring firing) {
+    return Math.max(CLOCK_SECONDS, firing.clockSeconds());
+  }
+
+  /** A day as a fit found it, as a search counts it. */
+  static double[] day(LoggedFiring firing, double[] fitted) {
+    double[] day = fitted.clone();
+    day[Evidence.CLOCK] = firing.clockAheadSeconds(fitted[Evidence.CLOCK]) / clockSeconds(firing);
+    return day;
+  }
+
   /** By how much the simulation's clock is ahead of the log's, s. */
   private double shift(double[] moved, double second) {
     int n = quantities.length;
-    double sum = firing.clockSeconds() * moved[n + 1];
+    double sum = clockSeconds(firing) * moved[n + 1];
     // Where the log tells the switch, the simulated program itself comes late.
     for (int i = switched ? arrivals.length - 1 : 0; i < arrivals.length; i++) {
       double since = second - arrivals[i] + (i == arrivals.length - 1 ? END_SECONDS : 0);

@@ -125,6 +125,25 @@ class KilnLearnerTest {
     assertThat(after.high() - after.low()).isLessThan(before.high() - before.low());
   }
 
+  /** Far off is rare, and not out of the question. */
+  @Test
+  void aClockIsTrustedToTheBreathAndANoteToTheMinute() {
+    FiringRun run = run(unusual(), QUICK, 9_000);
+    LoggedFiring logger = logged("logger", run, QUICK, 10);
+    LoggedFiring notes =
+        new LoggedFiring(
+            "notes",
+            QUICK,
+            FiringConditions.usual(),
+            Charge.empty(),
+            Readings.of(new double[] {0, 600, 1500, 3600}, new double[] {20, 250, 520, 880}));
+
+    assertThat(logger.clockAheadSeconds(1)).isBetween(2.0, 6.0);
+    assertThat(notes.clockAheadSeconds(1)).isBetween(15.0, 30.0);
+    assertThat(logger.clockAheadSeconds(-3)).isEqualTo(-logger.clockAheadSeconds(3));
+    assertThat(logger.clockAheadSeconds(5)).isGreaterThan(120);
+  }
+
   @Test
   void saysWhatTheFiringsCouldNotTell() {
     Lesson lesson =
