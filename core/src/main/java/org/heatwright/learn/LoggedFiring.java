@@ -40,7 +40,7 @@ public record LoggedFiring(
   private static final double SWITCHED_CLOCK_SECONDS = 20;
 
   /**
-   * What is far beyond the usual is rare and not out of the question: at three scores the clock is
+   * What is far beyond a breath is rare and not out of the question: at three scores the clock is
    * off by half a minute, at five by more than two. Estimate.
    */
   private static final double FAR_CLOCK_SECONDS = 1;
@@ -104,7 +104,8 @@ public record LoggedFiring(
 
   /** How far the program's clock is ahead of the readings' at a score of it, s. */
   double clockAheadSeconds(double score) {
-    return clockSeconds * score + FAR_CLOCK_SECONDS * score * score * score;
+    double far = clockSeconds < MINUTE_CLOCK_SECONDS ? FAR_CLOCK_SECONDS : 0;
+    return clockSeconds * score + far * score * score * score;
   }
 
   /**
