@@ -1,5 +1,7 @@
 package org.heatwright.kiln;
 
+import java.util.stream.IntStream;
+
 /**
  * What the display of an on-off kiln said in a firing, without noise where it hardly moves, and
  * where it turned. Worked out once; any number of simulations may follow it ({@link
@@ -37,6 +39,23 @@ public final class SeenDisplay {
     this.turns = new int[seconds.length];
     this.back = new double[seconds.length];
     turn();
+  }
+
+  /** When it began to rise, each after it had fallen or stood, s. */
+  public double[] lowestSeconds() {
+    return turned(-1);
+  }
+
+  /** When it began to fall, each after it had risen or stood, s. */
+  public double[] highestSeconds() {
+    return turned(1);
+  }
+
+  private double[] turned(int way) {
+    return IntStream.range(0, seconds.length)
+        .filter(i -> turns[i] == way)
+        .mapToDouble(i -> seconds[i])
+        .toArray();
   }
 
   /** Where it hardly moves, noise and rounding are taken off: a controller sees finer. */

@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.DoubleUnaryOperator;
 import org.heatwright.forecast.Band;
 import org.heatwright.kiln.Control;
 import org.heatwright.kiln.FiringConditions;
@@ -19,7 +20,6 @@ import org.heatwright.kiln.KilnQuantity;
 import org.heatwright.kiln.Load;
 import org.heatwright.kiln.SeenDisplay;
 import org.heatwright.material.HeatCurves;
-import org.heatwright.units.HeatingRate;
 import org.heatwright.units.Temperature;
 
 /**
@@ -27,9 +27,6 @@ import org.heatwright.units.Temperature;
  * residuals of size one. Immutable; may be used by several threads.
  */
 final class Evidence {
-
-  /** Readings are averaged over this long, s. */
-  static final double SPAN_SECONDS = 120;
 
   /**
    * Nuisances of a day: mains, the log's clock, the start where it is not known, and of a session
@@ -97,6 +94,10 @@ final class Evidence {
   // The discrepancy of model and kiln: estimates, fitted to kilns simulated apart;
   // docs/models/learning.md.
   private static final double SLOW_KELVINS = 5;
+
+  /** The same of a display that swings: how a switch swings it is known less. */
+  private static final double SWINGING_SLOW_KELVINS = 8;
+
   private static final double SLOW_SECONDS = 1500;
   private static final double NOISE_KELVINS = 1.2;
   private static final double SWITCHED_NOISE_KELVINS = 3.5;
@@ -130,6 +131,7 @@ final class Evidence {
   private final Discrepancy temperature;
   private final MeteredPower power;
   private final Optional<Swing> swing;
+  private final HoldWaits waits;
 
   Evidence(Kiln kiln, LoggedFiring raw, HeatCurves curves) {
     LoggedFiring firing = raw.with(raw.slipless());
@@ -138,7 +140,7 @@ final class Evidence {
     this.curves = curves;
     this.loads = firing.charge().loads();
     this.conditions = startKnown(firing);
-    this.spans = new Spans(kiln, firing);
+    this.spans = Spans.of(kiln, firing);
     this.seen = spans.average(firing);
     int n = seen.size();
     double[] seconds = new double[n];
@@ -147,14 +149,17 @@ final class Evidence {
         kiln.control().kind() == Control.Kind.ON_OFF ? SWITCHED_NOISE_KELVINS : NOISE_KELVINS;
     double late =
         firing.readings().toTheMinute() ? Math.hypot(LAG_SECONDS, MINUTE_SECONDS) : LAG_SECONDS;
+    double[] slow = new double[n];
     for (int i = 0; i < n; i++) {
       seconds[i] = seen.second(i);
+      slow[i] = spans.swings(seconds[i]).isPresent() ? SWINGING_SLOW_KELVINS : SLOW_KELVINS;
+      double shifted = Math.hypot(late, spans.firstSwitchSeconds(seconds[i]));
       noise[i] =
           Math.hypot(
-              Math.hypot(still, late * seen.rate(i)),
+              Math.hypot(still, shifted * seen.rate(i)),
               fallShare(firing.session()) * firing.session().fallKelvins(seconds[i]));
     }
-    this.temperature = new Discrepancy(seconds, SLOW_KELVINS, SLOW_SECONDS, noise);
+    this.temperature = new Discrepancy(seconds, slow, SLOW_SECONDS, noise);
     double rated = kiln.element().suppliedWatts();
     this.power =
         new MeteredPower(
@@ -163,6 +168,7 @@ final class Evidence {
             POWER_SLOW_SHARE,
             SLOW_SECONDS,
             row -> Math.hypot(POWER_NOISE_SHARE, sampled(seen.second(row)) / rated));
+    this.waits = HoldWaits.of(kiln, firing, spans.swinging());
     this.swing = kiln.control().kind() == Control.Kind.ON_OFF ? Swing.of(firing) : Optional.empty();
   }
 
@@ -210,7 +216,7 @@ final class Evidence {
 
   /** How many residuals there are. */
   int size() {
-    return temperature.size() + power.size() + (swing.isPresent() ? 1 : 0);
+    return temperature.size() + power.size() + (swing.isPresent() ? 1 : 0) + waits.size();
   }
 
   /** Whether a meter told the power. */
@@ -227,7 +233,7 @@ final class Evidence {
   FiringRun run(double[] scores, double mains, FiringConditions day) {
     FiringSimulation simulation = simulation(scores, mains, day, Optional.empty());
     simulation.runProgram();
-    simulation.coastUntil(seen.lastSecond() + 2 * SPAN_SECONDS);
+    simulation.coastUntil(seen.lastSecond() + 2 * Spans.USUAL_SECONDS);
     return simulation.run();
   }
 
@@ -412,11 +418,37 @@ final class Evidence {
 
   /** Simulated minus seen, K, one a row of {@link #seen}. */
   double[] missKelvins(FiringRun run, double clock) {
+    return missKelvins(run, programClock(run, clock), 0);
+  }
+
+  /** When the simulated program was where the logged one was. */
+  private DoubleUnaryOperator programClock(FiringRun run, double clock) {
+    return waits.clock(run, waits(run, clock), firing.clockAheadSeconds(clock));
+  }
+
+  private double[] waits(FiringRun run, double clock) {
+    return waits.any()
+        ? waits.fitted(
+            run,
+            firing.clockAheadSeconds(clock),
+            (when, later) -> missKelvins(run, when, later),
+            seen.seconds(),
+            temperature)
+        : NO_WAITS;
+  }
+
+  private static final double[] NO_WAITS = new double[0];
+
+  private double[] missKelvins(FiringRun run, DoubleUnaryOperator clock, double later) {
     double[] miss = new double[seen.size()];
     for (int i = 0; i < miss.length; i++) {
-      double span = spans.at(seen.second(i));
-      double second = seen.second(i) + firing.clockAheadSeconds(clock);
-      miss[i] = mean(run, second, span, MEAN_SECONDS, 1) - seen.celsius(i);
+      double second = seen.second(i);
+      Optional<SwingMeans.Mean> swings = spans.swings(second);
+      double simulated =
+          swings.isPresent()
+              ? swings.get().of(run, at -> clock.applyAsDouble(at) + later)
+              : mean(run, clock.applyAsDouble(second) + later, spans.at(second), MEAN_SECONDS, 1);
+      miss[i] = simulated - seen.celsius(i);
     }
     return miss;
   }
@@ -432,9 +464,17 @@ final class Evidence {
   }
 
   void residuals(FiringRun run, double clock, double[] into, int at) {
-    temperature.whiten(missKelvins(run, clock), into, at);
-    double shift = firing.clockAheadSeconds(clock);
-    power.residuals(run, second -> shift, spans::at, into, at + temperature.size());
+    double[] late = waits(run, clock);
+    DoubleUnaryOperator when = waits.clock(run, late, firing.clockAheadSeconds(clock));
+    temperature.whiten(missKelvins(run, when, 0), into, at);
+    power.residuals(
+        run,
+        second -> when.applyAsDouble(second) - second,
+        spans::at,
+        into,
+        at + temperature.size());
+    waits.residuals(
+        late, into, at + temperature.size() + power.size() + (swing.isPresent() ? 1 : 0));
     if (swing.isPresent()) {
       Swing one = swing.get();
       into[at + temperature.size() + power.size()] =
@@ -456,62 +496,6 @@ final class Evidence {
       sum += run.readingCelsiusAt(second + span * ((i + 0.5) / points - 0.5));
     }
     return sum / points;
-  }
-
-  /**
-   * Over what spans readings are averaged: short ones everywhere, except where an on-off kiln has
-   * come near its first target and swings in a phase that is chance.
-   */
-  private record Spans(double changesAt) {
-
-    private static final double SWITCHED_RAMP_SECONDS = 60;
-    private static final double SWITCHED_SECONDS = 300;
-
-    Spans(Kiln kiln, LoggedFiring firing) {
-      this(kiln.control().kind() == Control.Kind.ON_OFF ? firstNear(firing) : Double.NaN);
-    }
-
-    private static double firstNear(LoggedFiring firing) {
-      Readings readings = firing.readings();
-      double target = firing.schedule().segments().get(0).target().celsius();
-      for (int i = 0; i < readings.size(); i++) {
-        if (Math.abs(readings.celsius(i) - target) < NEAR_KELVINS) {
-          return Math.ceil(readings.second(sinceNear(firing, i)) / SWITCHED_SECONDS)
-              * SWITCHED_SECONDS;
-        }
-      }
-      return readings.lastSecond();
-    }
-
-    /** A ramp that the kiln follows swings from the time on at which it began to follow. */
-    private static int sinceNear(LoggedFiring firing, int arrived) {
-      Readings readings = firing.readings();
-      Optional<HeatingRate> rate = firing.schedule().segments().get(0).ramp().rate();
-      double target = firing.schedule().segments().get(0).target().celsius();
-      int since = arrived;
-      while (since > 0 && rate.isPresent()) {
-        double gone = readings.second(since - 1) / 3600 * rate.get().kelvinsPerHour();
-        double setpoint = Math.min(target, readings.celsius(0) + gone);
-        if (Math.abs(setpoint - readings.celsius(since - 1)) >= NEAR_KELVINS) {
-          break;
-        }
-        since--;
-      }
-      return since;
-    }
-
-    private static final double NEAR_KELVINS = 20;
-
-    double at(double second) {
-      if (Double.isNaN(changesAt)) {
-        return SPAN_SECONDS;
-      }
-      return second < changesAt ? SWITCHED_RAMP_SECONDS : SWITCHED_SECONDS;
-    }
-
-    Readings average(LoggedFiring firing) {
-      return firing.readings().averaged(this::at, firing.session()::touches);
-    }
   }
 
   /** How far the display of an on-off kiln swings while it holds: standard deviation, K. */

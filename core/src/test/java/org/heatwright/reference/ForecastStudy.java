@@ -98,12 +98,24 @@ final class ForecastStudy {
 
   /** Everything of one seed: a kiln, one firing to learn from, one to forecast twice. */
   static List<Outcome> of(long seed) {
+    return of(
+        seed,
+        SchedulePopulation.Family.SATURATED,
+        SchedulePopulation.Family.values()[
+            (int) (seed % SchedulePopulation.Family.values().length)]);
+  }
+
+  /**
+   * The same.
+   *
+   * @param learned what kind of firing is learned from
+   * @param family what kind is forecast
+   */
+  static List<Outcome> of(
+      long seed, SchedulePopulation.Family learned, SchedulePopulation.Family family) {
     RichKiln rich = KilnPopulation.draw(seed);
     Kiln kiln = rich.nameplate();
-    SchedulePopulation.Family family =
-        SchedulePopulation.Family.values()[
-            (int) (seed % SchedulePopulation.Family.values().length)];
-    Schedule seen = SchedulePopulation.draw(SchedulePopulation.Family.SATURATED, rich, seed + 1000);
+    Schedule seen = SchedulePopulation.draw(learned, rich, seed + 1000);
     Schedule next = SchedulePopulation.draw(family, rich, seed + 2000);
     FiringConditions seenDay = SchedulePopulation.conditions(seed + 1000);
     FiringConditions nextDay = SchedulePopulation.conditions(seed + 2000);
@@ -134,7 +146,14 @@ final class ForecastStudy {
   }
 
   static Lesson learn(RichKiln rich, Schedule schedule, FiringConditions day, long seed) {
-    RichFiring log = rich.fire(schedule, day, 0, Optional.empty(), seed + 3, 24_000);
+    RichFiring log =
+        rich.fire(
+            schedule,
+            day,
+            0,
+            Optional.empty(),
+            seed + 3,
+            Math.max(24_000, SchedulePopulation.untilSecond(schedule, rich)));
     double end = log.programEndSeconds();
     double until = Double.isFinite(end) ? end + 5400 : 30_000;
     return KilnLearner.learn(
@@ -347,14 +366,26 @@ final class ForecastStudy {
     return sorted[sorted.length / 2];
   }
 
-  /** Prints one line an outcome, for a look at many. */
+  /**
+   * Prints one line an outcome, for a look at many.
+   *
+   * @param arguments first seed, seed after the last one, and where wished the family that is
+   *     learned from and the one that is forecast
+   */
   public static void main(String[] arguments) {
     long from = Long.parseLong(arguments[0]);
     long to = Long.parseLong(arguments[1]);
     long began = System.nanoTime();
     IntStream.range((int) from, (int) to)
         .parallel()
-        .mapToObj(seed -> of(seed))
+        .mapToObj(
+            seed ->
+                arguments.length < 4
+                    ? of(seed)
+                    : of(
+                        seed,
+                        SchedulePopulation.Family.valueOf(arguments[2]),
+                        SchedulePopulation.Family.valueOf(arguments[3])))
         .forEach(
             outcomes -> {
               StringBuilder out = new StringBuilder();

@@ -1,0 +1,205 @@
+package org.heatwright.learn;
+
+import java.time.Duration;
+import java.util.Arrays;
+import java.util.function.BiFunction;
+import java.util.function.DoubleUnaryOperator;
+import java.util.stream.IntStream;
+import org.heatwright.kiln.FiringRun;
+import org.heatwright.kiln.Kiln;
+import org.heatwright.schedule.Segment;
+import org.heatwright.units.Temperature;
+import org.heatwright.units.TemperatureChange;
+import org.hipparchus.linear.RealVector;
+
+/**
+ * By how much the program that was logged came earlier or later than the simulated one, because a
+ * hold's clock waits for the display and a display that swings comes near its target by chance. It
+ * is no unknown of the fit: for each simulation the most probable waits are taken, and what they
+ * cost is a residual a hold.
+ */
+final class HoldWaits {
+
+  /** The spread of a wait in swings: even over one, and a little more. Our estimate. */
+  private static final double SPREAD_SWINGS = 0.4;
+
+  /** A display that is that far from a target when it begins to rise comes at full power, K. */
+  private static final double FULL_POWER_KELVINS = 60;
+
+  /** So near a target it has arrived, where it swings about it, K. */
+  private static final double ARRIVED_KELVINS = 20;
+
+  /** A rate is taken over so long to either side, s. */
+  private static final double RATE_SECONDS = 30;
+
+  private static final int ROUNDS = 3;
+
+  /** Spreads that a wait may move in a round. */
+  private static final double LONGEST_STEP = 1;
+
+  /** Spread of each hold's wait, s; zero where it is not left to chance. */
+  private final double[] spread;
+
+  /** The holds whose wait is. */
+  private final int[] chance;
+
+  private HoldWaits(double[] spread) {
+    this.spread = spread;
+    this.chance = IntStream.range(0, spread.length).filter(s -> spread[s] > 0).toArray();
+  }
+
+  /**
+   * Which holds of a log began by chance: in a kiln whose holds wait and whose display swings.
+   *
+   * @param swinging where it does
+   */
+  static HoldWaits of(Kiln kiln, LoggedFiring firing, SwingMeans swinging) {
+    double[] spread = new double[firing.schedule().segments().size()];
+    return new HoldWaits(
+        kiln.control()
+            .holdWaitsWithin()
+            .map(within -> spreads(firing, within, swinging.lowestSeconds()))
+            .orElse(spread));
+  }
+
+  private static double[] spreads(LoggedFiring firing, TemperatureChange within, double[] lowest) {
+    Readings readings = firing.readings();
+    double[] spread = new double[firing.schedule().segments().size()];
+    double from = 0;
+    Temperature before = Temperature.ofCelsius(readings.celsius(0));
+    for (int s = 0; s < spread.length; s++) {
+      Segment segment = firing.schedule().segments().get(s);
+      double target = segment.target().celsius();
+      // The setpoint itself is not there sooner.
+      double paper =
+          segment.ramp().nominalTime(segment.target().minus(before)).map(Duration::toSeconds).orElse(0L);
+      before = segment.target();
+      int row = readings.firstFrom(from + paper);
+      while (row < readings.size()
+          && Math.abs(readings.celsius(row) - target)
+              > Math.max(ARRIVED_KELVINS, within.kelvins())) {
+        row++;
+      }
+      if (row == readings.size()) {
+        break;
+      }
+      double arrived = readings.second(row);
+      for (int i = 1; i + 1 < lowest.length; i++) {
+        double swing = lowest[i + 1] - lowest[i];
+        if (lowest[i] <= arrived
+            && arrived < lowest[i + 1]
+            && swing < SwingMeans.LONGEST_SECONDS
+            && target - readings.celsius(readings.firstFrom(lowest[i])) < FULL_POWER_KELVINS) {
+          spread[s] = SPREAD_SWINGS * swing;
+        }
+      }
+      from = arrived + segment.hold().toSeconds();
+    }
+    return spread;
+  }
+
+  /** What waits cost: one residual a hold. */
+  void residuals(double[] waits, double[] into, int at) {
+    for (int s = 0; s < size(); s++) {
+      into[at + s] = spread[s] > 0 ? waits[s] / spread[s] : 0;
+    }
+  }
+
+  /** Whether any hold began by chance. */
+  boolean any() {
+    return chance.length > 0;
+  }
+
+  /** How many holds there are; each is a residual. */
+  int size() {
+    return any() ? spread.length : 0;
+  }
+
+  /**
+   * When the simulated program was where the logged one was.
+   *
+   * @param waits by how much the simulated program is later from each hold's end on than before it,
+   *     s
+   * @param shift by how much its clock is ahead, s
+   */
+  DoubleUnaryOperator clock(FiringRun run, double[] waits, double shift) {
+    return second -> {
+      double later = shift;
+      for (int s = 0; s < waits.length; s++) {
+        double end = run.segments().get(s).endSeconds();
+        if (second + later + waits[s] < end) {
+          return Math.min(second + later, end);
+        }
+        later += waits[s];
+      }
+      return second + later;
+    };
+  }
+
+  /**
+   * The most probable waits of a simulation.
+   *
+   * @param shift by how much its clock is ahead, s
+   * @param misses what it misses by a clock and so many seconds later, K
+   * @param seconds of the readings
+   * @param discrepancy of model and kiln
+   * @return one a hold, s
+   */
+  double[] fitted(
+      FiringRun run,
+      double shift,
+      BiFunction<DoubleUnaryOperator, Double, double[]> misses,
+      double[] seconds,
+      Discrepancy discrepancy) {
+    double[] waits = new double[spread.length];
+    for (int round = 0; round < ROUNDS; round++) {
+      DoubleUnaryOperator clock = clock(run, waits, shift);
+      double[] before = misses.apply(clock, -RATE_SECONDS);
+      double[] rate = misses.apply(clock, RATE_SECONDS);
+      for (int i = 0; i < rate.length; i++) {
+        rate[i] = (rate[i] - before[i]) / (2 * RATE_SECONDS);
+      }
+      RealVector step =
+          equations(run, clock, waits, misses.apply(clock, 0.0), rate, seconds, discrepancy)
+              .solve();
+      for (int c = 0; c < chance.length; c++) {
+        waits[chance[c]] +=
+            spread[chance[c]] * NormalEquations.clamp(step.getEntry(c), LONGEST_STEP);
+      }
+    }
+    return waits;
+  }
+
+  /**
+   * The linear problem of one round, in spreads: what a wait moves comes after its hold.
+   *
+   * @param rate of the simulated display, K/s
+   */
+  private NormalEquations equations(
+      FiringRun run,
+      DoubleUnaryOperator clock,
+      double[] waits,
+      double[] miss,
+      double[] rate,
+      double[] seconds,
+      Discrepancy discrepancy) {
+    int n = miss.length;
+    double[][] jacobian = new double[chance.length][n];
+    double[] later = new double[n];
+    NormalEquations equations = new NormalEquations(chance.length);
+    for (int c = 0; c < chance.length; c++) {
+      double end = run.segments().get(chance[c]).endSeconds();
+      for (int i = 0; i < n; i++) {
+        later[i] = clock.applyAsDouble(seconds[i]) >= end ? rate[i] * spread[chance[c]] : 0;
+      }
+      discrepancy.whiten(later, jacobian[c], 0);
+      equations.addPrior(c, 1, waits[chance[c]] / spread[chance[c]]);
+    }
+    double[] residual = new double[n];
+    discrepancy.whiten(miss, residual, 0);
+    double[] equal = new double[n];
+    Arrays.fill(equal, 1);
+    equations.addReadings(jacobian, equal, residual);
+    return equations;
+  }
+}
