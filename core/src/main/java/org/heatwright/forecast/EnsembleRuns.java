@@ -1,10 +1,12 @@
 package org.heatwright.forecast;
 
 import java.util.List;
+import java.util.stream.IntStream;
 import org.heatwright.kiln.FiringSimulation;
 import org.heatwright.kiln.KilnParameters;
 import org.heatwright.kiln.Load;
 import org.heatwright.material.HeatCurves;
+import org.heatwright.numerics.NormalSteps;
 
 /** The kilns of an ensemble, each through the same program, side by side. */
 final class EnsembleRuns {
@@ -12,7 +14,9 @@ final class EnsembleRuns {
   private EnsembleRuns() {}
 
   /**
-   * Runs the program to its end in each of the kilns; what comes after it is the caller's.
+   * Runs the program to its end in each of the kilns; what comes after it is the caller's. Where
+   * the day states a session's openings and nothing of pieces, each kiln has pieces of its own
+   * heat.
    *
    * @param progress is told of each
    * @return one simulation a kiln, in order
@@ -22,14 +26,18 @@ final class EnsembleRuns {
       ForecastRequest request, List<KilnParameters> kilns, EnsembleProgress progress) {
     List<Load> loads = request.charge().loads();
     EnsembleCount count = new EnsembleCount(progress, EnsembleProgress.Part.KILNS, kilns.size());
-    return kilns.parallelStream()
-        .map(
-            kiln -> {
+    return IntStream.range(0, kilns.size())
+        .parallel()
+        .mapToObj(
+            draw -> {
               FiringSimulation simulation =
                   new FiringSimulation(
                       request.kiln(),
-                      kiln,
-                      request.conditions(),
+                      kilns.get(draw),
+                      SessionPieces.on(
+                          request.conditions(),
+                          request.charge(),
+                          NormalSteps.score(draw, NormalSteps.GOLDEN)),
                       loads,
                       request.schedule(),
                       FiringSimulation.Accuracy.USUAL,

@@ -12,7 +12,8 @@ import org.heatwright.units.Temperature;
  * @param ventOpen whether a vent stands open
  * @param supplyVolts measured supply, V; empty: the nameplate's, less certain
  * @param disturbances known door openings and mains cuts, seconds from the program's start
- * @param pieces what went in cold and came out while the kiln was hot; empty: nothing
+ * @param pieces what went in cold and came out while the kiln was hot; empty: not known, {@link
+ *     ColdPieces#NONE}: nothing
  */
 public record FiringConditions(
     Optional<Temperature> room,
@@ -26,7 +27,7 @@ public record FiringConditions(
     disturbances = List.copyOf(disturbances);
   }
 
-  /** A day on which nothing went in or came out. */
+  /** A day of which nothing is said of pieces. */
   public FiringConditions(
       Optional<Temperature> room,
       Optional<Temperature> start,
@@ -71,6 +72,10 @@ public record FiringConditions(
    * @param changes when what was inside came out, in order
    */
   public record ColdPieces(double joulesPerKelvin, double squareMetres, List<Change> changes) {
+
+    /** Nothing went in, however often the door was opened. */
+    public static final ColdPieces NONE = new ColdPieces(1, 1, List.of());
+
     public ColdPieces {
       if (!(joulesPerKelvin > 0) || !(squareMetres > 0)) {
         throw new IllegalArgumentException(

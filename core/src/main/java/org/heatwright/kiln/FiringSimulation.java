@@ -193,14 +193,14 @@ public final class FiringSimulation {
       bodies.add(
           load.body(curves, parameters.loadConductivityFactor(), parameters.loadHeatFactor()));
     }
-    conditions
-        .pieces()
-        .ifPresent(
-            cold ->
-                bodies.add(
-                    LumpedLoad.ofHeat("piece", cold.joulesPerKelvin(), cold.squareMetres())
-                        .body(curves, 1, 1)));
-    this.changes = conditions.pieces().map(FiringConditions.ColdPieces::changes).orElse(List.of());
+    Optional<FiringConditions.ColdPieces> pieces =
+        conditions.pieces().filter(cold -> !cold.changes().isEmpty());
+    pieces.ifPresent(
+        cold ->
+            bodies.add(
+                LumpedLoad.ofHeat("piece", cold.joulesPerKelvin(), cold.squareMetres())
+                    .body(curves, 1, 1)));
+    this.changes = pieces.map(FiringConditions.ColdPieces::changes).orElse(List.of());
     bodies.add(LumpedLoad.fittings(kiln).body(curves, 1, parameters.fittingsJoulesPerKelvin()));
     this.network =
         new KilnNetwork(kiln, parameters, conditions, walls, bodies, accuracy.toleranceKelvins());
@@ -215,7 +215,7 @@ public final class FiringSimulation {
             : 0;
     this.y =
         network.stateAt(conditions.start().map(t -> t.celsius()).orElse(network.roomCelsius()));
-    if (conditions.pieces().isPresent()) {
+    if (pieces.isPresent()) {
       network.bring(y, this.loads, false);
     }
     this.yNew = new double[y.length];

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.DoubleUnaryOperator;
 import org.heatwright.forecast.Band;
+import org.heatwright.forecast.SessionPieces;
 import org.heatwright.kiln.Control;
 import org.heatwright.kiln.FiringConditions;
 import org.heatwright.kiln.FiringConditions.ColdPieces;
@@ -46,18 +47,10 @@ final class Evidence {
   /** Place of the openings' length. */
   static final int OPENING = 4;
 
-  // A cold piece with what carries it: 45 mm of thin copper on 50 g of steel; 10 to 200 J/K. Our
-  // estimate.
-  private static final double PIECE_JOULES_PER_KELVIN = 45;
-  private static final double PIECE_SPREAD = 0.8;
-
   /**
    * What pieces that differ, and the model's door, leave open of the heat's logarithm. Estimate.
    */
   private static final double PIECE_REMAINING = 0.3;
-
-  /** Surface of such a piece and its mesh by its heat, m² K/J. Our estimate. */
-  private static final double PIECE_SQUARE_METRES = 4.7e-4;
 
   // A door was shut before the display was at its bottom: so much of the way there. Our estimate.
   private static final double READ_SHARE = 0.6;
@@ -329,7 +322,11 @@ final class Evidence {
   boolean open(int ofDay) {
     return switch (ofDay) {
       case START -> startOpen();
-      case PIECE -> firing.session().cold();
+      case PIECE ->
+          conditions.pieces().isEmpty()
+              && (firing.session().cold()
+                  || (firing.session().isEmpty()
+                      && SessionPieces.likely(conditions, firing.charge())));
       case OPENING -> !firing.session().told();
       default -> true;
     };
@@ -338,19 +335,21 @@ final class Evidence {
   /** The day of these scores. */
   FiringConditions conditions(double[] day) {
     FiringConditions known = startOpen() ? warmer(kiln, conditions, day[START]) : conditions;
-    return opened(firing.session(), known, day[OPENING], day[PIECE]);
+    return opened(firing, known, day[OPENING], day[PIECE]);
   }
 
   /**
-   * A day with a session's openings and the cold pieces that went in at them.
+   * The day of a firing with its session's openings and the cold pieces that went in at them.
    *
+   * @param day without them
    * @param opening score of the length of those that were read off the display
    * @param piece score of the pieces' heat
    */
   static FiringConditions opened(
-      DoorSession session, FiringConditions day, double opening, double piece) {
+      LoggedFiring firing, FiringConditions day, double opening, double piece) {
+    DoorSession session = firing.session();
     if (session.isEmpty()) {
-      return day;
+      return SessionPieces.on(day, firing.charge(), piece);
     }
     double factor = READ_SHARE * Math.exp(READ_SPREAD * opening);
     List<ColdPieces.Change> changes =
@@ -358,11 +357,10 @@ final class Evidence {
             .map(o -> new ColdPieces.Change(o.shutSeconds(), o.goesIn()))
             .sorted(Comparator.comparingDouble(ColdPieces.Change::atSeconds))
             .toList();
-    double joules = pieceJoulesPerKelvin(piece);
     return day.with(
         session.more(day, factor),
-        session.cold()
-            ? Optional.of(new ColdPieces(joules, PIECE_SQUARE_METRES * joules, changes))
+        session.cold() && day.pieces().isEmpty()
+            ? Optional.of(SessionPieces.of(SessionPieces.joulesPerKelvin(piece), changes))
             : day.pieces());
   }
 
@@ -377,7 +375,7 @@ final class Evidence {
     if (session.isEmpty()) {
       return Optional.empty();
     }
-    double spread = Math.hypot(fitted, PIECE_REMAINING / PIECE_SPREAD);
+    double spread = Math.hypot(fitted, PIECE_REMAINING / SessionPieces.SPREAD);
     Readings readings = firing.readings();
     int row =
         Math.min(readings.size() - 1, readings.firstFrom(session.openings().get(0).atSeconds()));
@@ -391,15 +389,10 @@ final class Evidence {
             session.cold() && spread < Lesson.UNKNOWN_SHARE
                 ? Optional.of(
                     new Band(
-                        above * pieceJoulesPerKelvin(score - NINE_IN_TEN * spread),
-                        above * pieceJoulesPerKelvin(score),
-                        above * pieceJoulesPerKelvin(score + NINE_IN_TEN * spread)))
+                        above * SessionPieces.joulesPerKelvin(score - NINE_IN_TEN * spread),
+                        above * SessionPieces.joulesPerKelvin(score),
+                        above * SessionPieces.joulesPerKelvin(score + NINE_IN_TEN * spread)))
                 : Optional.empty()));
-  }
-
-  /** Heat of a piece of a session with what carries it, J/K. */
-  static double pieceJoulesPerKelvin(double score) {
-    return PIECE_JOULES_PER_KELVIN * Math.exp(PIECE_SPREAD * score);
   }
 
   /** A day that starts above the room by what a score says. */

@@ -72,7 +72,11 @@ final class HoldWaits {
       double target = segment.target().celsius();
       // The setpoint itself is not there sooner.
       double paper =
-          segment.ramp().nominalTime(segment.target().minus(before)).map(Duration::toSeconds).orElse(0L);
+          segment
+              .ramp()
+              .nominalTime(segment.target().minus(before))
+              .map(Duration::toSeconds)
+              .orElse(0L);
       before = segment.target();
       int row = readings.firstFrom(from + paper);
       while (row < readings.size()

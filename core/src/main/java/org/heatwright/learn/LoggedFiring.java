@@ -113,7 +113,7 @@ public record LoggedFiring(
    * pieces of a usual heat, and openings of a likely length where the log does not tell it.
    */
   public FiringConditions asItWas() {
-    return Evidence.opened(session, conditions, 0, 0);
+    return Evidence.opened(this, conditions, 0, 0);
   }
 
   /** Everything that is known to have happened to the kiln. */

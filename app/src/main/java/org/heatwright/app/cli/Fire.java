@@ -15,6 +15,7 @@ import org.heatwright.forecast.CostEstimate;
 import org.heatwright.forecast.Forecast;
 import org.heatwright.forecast.ForecastRequest;
 import org.heatwright.forecast.Forecaster;
+import org.heatwright.forecast.SessionPieces;
 import org.heatwright.forecast.StartPlan;
 import org.heatwright.forecast.StartPlanner;
 import org.heatwright.forecast.StartPlanner.LocalChoice;
@@ -169,6 +170,10 @@ final class Fire {
     Forecast forecast =
         update.map(RunningFiring.Update::forecast).orElseGet(() -> Forecaster.forecast(request));
     notes.addAll(tooLate(firing.conditions(), forecast));
+    if (SessionPieces.likely(firing.conditions(), charge)) {
+      notes.add(
+          "The door is opened three times or more: a cold piece is taken to go in each time but the last. If none does, write goes-in-cold: nothing into the firing file; if its heat is known, goes-in-cold: {j-per-k: 45}.");
+    }
     StartPlanner.Ready ready = ready(forecast, composition);
     press.ifPresent(choice -> notes.addAll(choice.notes()));
     start.ifPresent(choice -> notes.addAll(choice.notes()));

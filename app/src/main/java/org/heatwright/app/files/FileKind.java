@@ -16,7 +16,9 @@ public enum FileKind {
   WORK(
       "a work file",
       List.of("kind", "moulds", "investment", "enamel", "metal", "treatment", "glass", "process")),
-  FIRING("a firing file", List.of("start-celsius", "vent", "events", "load", "supply-v")),
+  FIRING(
+      "a firing file",
+      List.of("start-celsius", "vent", "events", "goes-in-cold", "load", "supply-v")),
   SHOWN("a file of what the keypad shows", List.of("shown")),
   BODY("a body file", List.of("shape", "surface", "surroundings", "probes", "report-every-s")),
   MATERIAL(

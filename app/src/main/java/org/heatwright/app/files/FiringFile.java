@@ -8,7 +8,9 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import org.heatwright.forecast.Charge;
 import org.heatwright.forecast.Charge.Piece;
+import org.heatwright.forecast.SessionPieces;
 import org.heatwright.kiln.FiringConditions;
+import org.heatwright.kiln.FiringConditions.ColdPieces;
 import org.heatwright.kiln.FiringConditions.Disturbance;
 import org.heatwright.material.PieceMaterials;
 import org.heatwright.mould.Investment;
@@ -33,8 +35,15 @@ public final class FiringFile {
   public static Firing read(String text, String fileName) {
     YamlMap file =
         YamlFile.read(text, fileName, FileKind.FIRING)
-            .only("room-celsius", "start-celsius", "vent", "events", "load", "supply-v");
-    FiringConditions conditions =
+            .only(
+                "room-celsius",
+                "start-celsius",
+                "vent",
+                "events",
+                "goes-in-cold",
+                "load",
+                "supply-v");
+    FiringConditions told =
         new FiringConditions(
             file.optional("room-celsius").map(v -> celsius(v, -30, 60)),
             file.optional("start-celsius").map(v -> celsius(v, -30, 1300)),
@@ -43,6 +52,8 @@ public final class FiringFile {
                 .orElse(false),
             file.optional("supply-v").map(v -> v.between(1, 999, "V")),
             file.optional("events").map(v -> v.listOf(FiringFile::event)).orElse(List.of()));
+    FiringConditions conditions =
+        told.with(List.of(), file.optional("goes-in-cold").map(v -> cold(v, told.disturbances())));
     return new Firing(conditions, file.optional("load").map(FiringFile::load));
   }
 
@@ -60,10 +71,34 @@ public final class FiringFile {
               .map(FiringFile::event)
               .collect(Collectors.joining(", ", "[", "]")));
     }
+    conditions.pieces().ifPresent(pieces -> line(out, "goes-in-cold", cold(pieces)));
     firing.load().ifPresent(charge -> line(out, "load", load(charge)));
     conditions.supplyVolts().ifPresent(volts -> line(out, "supply-v", YamlText.number(volts)));
     return out.toString();
   }
+
+  /** Nothing, or the heat of each piece, J/K, which goes in wherever the door is opened. */
+  private static ColdPieces cold(YamlValue value, List<Disturbance> events) {
+    if (value.isText()) {
+      value.oneOf(List.of(NOTHING));
+      return ColdPieces.NONE;
+    }
+    List<ColdPieces.Change> changes = SessionPieces.changes(events);
+    if (changes.size() < 2) {
+      throw value.error(
+          "expected two openings of the door or more among the events, because the last lets the last piece out.");
+    }
+    return SessionPieces.of(
+        value.map("j-per-k").required("j-per-k").between(1, 5000, "J/K"), changes);
+  }
+
+  private static String cold(ColdPieces pieces) {
+    return pieces.changes().isEmpty()
+        ? NOTHING
+        : "{j-per-k: %s}".formatted(YamlText.number(pieces.joulesPerKelvin()));
+  }
+
+  private static final String NOTHING = "nothing";
 
   private static Disturbance event(YamlValue value) {
     List<String> keys = new ArrayList<>(List.of("at-s"));

@@ -266,4 +266,44 @@ class ForecastCommandTest {
         .containsOnlyOnce("The \"door open\" of the firing file begins 50 h")
         .contains("it changes nothing before that.");
   }
+
+  /** What an enamelling session takes is more than its openings, and somebody is told so. */
+  @Test
+  void aSessionsPiecesAreForecastAndMayBeDenied() throws IOException {
+    String openings =
+        "events: [{at-s: 2400, door-open-s: 20}, {at-s: 2700, door-open-s: 20}, {at-s: 3000, door-open-s: 20}, {at-s: 3300, door-open-s: 20}]\n";
+    Run likely = session(openings);
+    Run denied = session(openings + "goes-in-cold: nothing\n");
+    Run known = session(openings + "goes-in-cold: {j-per-k: 200}\n");
+    String note = "a cold piece is taken to go in";
+    assertThat(String.join(" ", likely.out().split("\\s+"))).containsOnlyOnce(note);
+    for (Run quiet : List.of(denied, known)) {
+      assertThat(String.join(" ", quiet.out().split("\\s+"))).doesNotContain(note);
+    }
+    double least = kilowattHours(openings + "goes-in-cold: nothing\n");
+    double usual = kilowattHours(openings);
+    double most = kilowattHours(openings + "goes-in-cold: {j-per-k: 200}\n");
+    // 45 J/K by 800 K, three times: 0.03 kWh; the kiln loses less meanwhile.
+    assertThat(usual - least).isBetween(0.01, 0.04);
+    assertThat(most - least).isBetween(0.06, 0.14);
+  }
+
+  private Run session(String firing, String... more) throws IOException {
+    Path file = Files.writeString(dir.resolve("session.yaml"), firing);
+    List<Object> arguments =
+        new java.util.ArrayList<>(
+            List.of(
+                "forecast",
+                Studio.schedule("working-heat"),
+                "--kiln",
+                Studio.kiln("buoy"),
+                "--firing",
+                file));
+    arguments.addAll(List.of(more));
+    return Run.of(arguments.toArray());
+  }
+
+  private double kilowattHours(String firing) throws IOException {
+    return json(session(firing, "--json")).at("/energyKilowattHours/median").asDouble();
+  }
 }

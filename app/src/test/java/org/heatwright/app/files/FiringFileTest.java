@@ -3,6 +3,7 @@ package org.heatwright.app.files;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import org.heatwright.forecast.Charge;
+import org.heatwright.kiln.FiringConditions.ColdPieces;
 import org.heatwright.kiln.FiringConditions.Disturbance;
 import org.heatwright.mould.Investment;
 import org.heatwright.mould.Mould;
@@ -59,6 +60,26 @@ class FiringFileTest {
     assertThat(moulds.load().orElseThrow().investment()).contains(Investment.gypsum(0.40));
   }
 
+  @Test
+  void whatGoesInColdIsNothingOrOfAKnownHeatOrNotKnown() {
+    String openings =
+        "events: [{at-s: 600, door-open-s: 10}, {at-s: 900, door-open-s: 20}, {at-s: 1300, door-open-s: 15}]\n";
+    assertThat(read(openings).conditions().pieces()).isEmpty();
+    Firing nothing = read(openings + "goes-in-cold: nothing\n");
+    assertThat(nothing.conditions().pieces()).contains(ColdPieces.NONE);
+    assertThat(read(FiringFile.write(nothing))).isEqualTo(nothing);
+    Firing known = read(openings + "goes-in-cold: {j-per-k: 38}\n");
+    ColdPieces pieces = known.conditions().pieces().orElseThrow();
+    assertThat(pieces.joulesPerKelvin()).isEqualTo(38);
+    // The last opening lets the last piece out.
+    assertThat(pieces.changes())
+        .containsExactly(
+            new ColdPieces.Change(610, true),
+            new ColdPieces.Change(920, true),
+            new ColdPieces.Change(1315, false));
+    assertThat(read(FiringFile.write(known))).isEqualTo(known);
+  }
+
   @ParameterizedTest
   @CsvSource(
       delimiter = '|',
@@ -70,6 +91,8 @@ class FiringFileTest {
           door-open-s: 10 | door-open-s: 10, mains-off-s: 1 | line 4: events[1]: expected one of door-open-s, mains-off-s, element-open-s, tip-out-s, relay-on-s, relay-off-s, door-ajar-s.
           at-s: 1670 | at-s: -1 | line 4: events[1].at-s is -1; expected a number from 0 to 10000000 (s).
           material: copper | material: coper | line 5: load.pieces[1].material is "coper"; expected copper, silver, gold, brass, bronze, steel, stainless-steel, glass or ceramic (did you mean copper?).
+          supply-v: 232 | goes-in-cold: a brooch | line 6: goes-in-cold is "a brooch"; expected nothing.
+          supply-v: 232 | goes-in-cold: {j-per-k: 0} | line 6: goes-in-cold: expected two openings of the door or more among the events, because the last lets the last piece out.
           supply-v: 232 | supply-v: 23200 | line 6: supply-v is 23200; expected a number from 1 to 999 (V).
           """)
   void refusesWithOneSentence(String part, String replacement, String message) {

@@ -283,6 +283,8 @@ final class IndependentKiln {
         walls.get(0).capacityFactor,
         KilnQuantity.SENSOR,
         sensorCapacity / (3.6e6 * kiln.thermocouple().sheathMetres() / 4),
+        KilnQuantity.SWITCH,
+        switchDelay,
         KilnQuantity.POWER,
         watts / kiln.element().suppliedWatts());
   }

@@ -2,9 +2,12 @@ package org.heatwright.work.enamel;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
+import org.heatwright.forecast.SessionPieces;
+import org.heatwright.kiln.FiringConditions.Disturbance;
 import org.heatwright.learn.DoorSession;
 import org.heatwright.learn.LoggedFiring;
 import org.heatwright.learn.Readings;
@@ -14,7 +17,7 @@ import org.heatwright.learn.Readings;
  * opening is then neither a fault nor the kiln's own loss.
  *
  * <p>What the log says of a door is believed. Read off the display alone, openings count as such
- * only where there are {@link SwitchSwing#FEWEST_OPENINGS} or more of them, each a fall of {@link
+ * only where there are {@link SessionPieces#FEWEST_OPENINGS} or more of them, each a fall of {@link
  * #LEAST_READ_KELVINS} that is steeper than a kiln cools with its elements off, or than its switch
  * makes it swing: one alone may as well be a tip that slipped or a relay that stuck.
  */
@@ -53,8 +56,12 @@ public final class LoggedOpenings {
     double[] celsius = readings.celsius();
     List<DoorDips.Dip> dips = DoorDips.everywhere(seconds, celsius, setpoint, events).dips();
     if (dips.stream().noneMatch(DoorDips.Dip::told)) {
+      if (SessionPieces.changes(firing.conditions().disturbances()).size()
+          >= SessionPieces.FEWEST_OPENINGS) {
+        return firing.with(stated(firing));
+      }
       dips = steep(dips, seconds, celsius);
-      if (dips.size() < SwitchSwing.FEWEST_OPENINGS
+      if (dips.size() < SessionPieces.FEWEST_OPENINGS
           || SwitchSwing.middleFall(dips) < MIDDLE_READ_KELVINS) {
         return firing;
       }
@@ -71,7 +78,7 @@ public final class LoggedOpenings {
           named
               ? !dip.what().startsWith(LoggedPieces.NOTHING_GOES_IN)
               // The last piece comes out, too; a door opened once or twice was looked into.
-              : dips.size() >= SwitchSwing.FEWEST_OPENINGS && i + 1 < dips.size();
+              : dips.size() >= SessionPieces.FEWEST_OPENINGS && i + 1 < dips.size();
       openings.add(
           new DoorSession.Opening(
               dip.openSeconds(),
@@ -81,6 +88,41 @@ public final class LoggedOpenings {
               Math.max(0, dip.fallKelvins())));
     }
     return firing.with(new DoorSession(openings));
+  }
+
+  /** The openings that the day states, with how far the log's display fell at each. */
+  private static DoorSession stated(LoggedFiring firing) {
+    List<Disturbance> doors =
+        firing.conditions().disturbances().stream()
+            .filter(d -> d.kind() == Disturbance.Kind.DOOR_OPEN)
+            .sorted(Comparator.comparingDouble(Disturbance::atSeconds))
+            .toList();
+    List<DoorSession.Opening> openings = new ArrayList<>();
+    for (int i = 0; i < doors.size(); i++) {
+      Disturbance door = doors.get(i);
+      openings.add(
+          new DoorSession.Opening(
+              door.atSeconds(),
+              door.lengthSeconds(),
+              true,
+              i + 1 < doors.size(),
+              fall(firing.readings(), door)));
+    }
+    return new DoorSession(openings);
+  }
+
+  private static double fall(Readings readings, Disturbance door) {
+    double before = Double.NaN;
+    double lowest = Double.POSITIVE_INFINITY;
+    for (int i = 0; i < readings.size(); i++) {
+      if (readings.second(i) <= door.atSeconds()) {
+        before = readings.celsius(i);
+      } else if (readings.second(i)
+          <= door.atSeconds() + door.lengthSeconds() + DoorDips.FALL_WITHIN_SECONDS) {
+        lowest = Math.min(lowest, readings.celsius(i));
+      }
+    }
+    return before > lowest && Double.isFinite(lowest) ? before - lowest : 0;
   }
 
   /** The dips that fall as only an open door lets them, from where they begin to. */

@@ -5,15 +5,13 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.IntStream;
+import org.heatwright.forecast.SessionPieces;
 
 /**
  * Parts the openings of a door from the swing of a switch, which repeats itself at one heat:
  * openings are far steeper and deeper.
  */
 final class SwitchSwing {
-
-  /** Fewer openings than this are not told from a swing. Our choice. */
-  static final int FEWEST_OPENINGS = 3;
 
   // Openings are so many times as steep and deep as the swing is in the middle, and by so much
   // steeper than the steepest swing. Our estimates.
@@ -78,7 +76,7 @@ final class SwitchSwing {
    */
   private static double apart(List<DoorDips.Dip> dips, double[] seconds, double[] celsius) {
     int n = dips.size();
-    if (n < FEWEST_OPENINGS + FEWEST_SWINGS) {
+    if (n < SessionPieces.FEWEST_OPENINGS + FEWEST_SWINGS) {
       return Double.POSITIVE_INFINITY;
     }
     List<Steep> sorted =
@@ -87,7 +85,7 @@ final class SwitchSwing {
             .sorted(Comparator.comparingDouble(Steep::kelvinsPerSecond))
             .toList();
     List<DoorDips.Dip> inOrder = sorted.stream().map(Steep::dip).toList();
-    for (int i = FEWEST_SWINGS; i <= n - FEWEST_OPENINGS; i++) {
+    for (int i = FEWEST_SWINGS; i <= n - SessionPieces.FEWEST_OPENINGS; i++) {
       double above = sorted.get(i).kelvinsPerSecond();
       double below = sorted.get(i - 1).kelvinsPerSecond();
       double swing = sorted.get(i / 2).kelvinsPerSecond();
