@@ -89,6 +89,11 @@ public final class FiringSimulation {
   /** How exactly the edge of the hysteresis is met, K: a tenth of what displays show. */
   private static final double SWITCH_KELVINS = 0.1;
 
+  /**
+   * A reading so far beyond an edge of the hysteresis did not come there by itself, K. Estimate.
+   */
+  private static final double LEAP_KELVINS = 5;
+
   private final Kiln kiln;
   private final Schedule schedule;
   private final KilnNetwork network;
@@ -894,9 +899,22 @@ public final class FiringSimulation {
       }
     }
     if (Double.isInfinite(switchAt) && now >= rests - 1e-9 && ordered()) {
+      if (leapt()) {
+        switchedOn = !switchedOn;
+        changeDrive();
+        return;
+      }
       switchAt = now + (followed.isPresent() ? followingSeconds : switchSeconds);
       rests = followed.isPresent() ? now + switchSeconds : rests;
     }
+  }
+
+  /**
+   * Whether the setpoint has gone far beyond the reading at once, as at a program's start and where
+   * a segment is as fast as can be: no controller waits then for a reading that it smooths.
+   */
+  private boolean leapt() {
+    return marginToSwitch(y) < -LEAP_KELVINS;
   }
 
   private boolean ordered() {

@@ -21,6 +21,7 @@ import org.heatwright.kiln.KilnQuantity;
 import org.heatwright.kiln.Load;
 import org.heatwright.kiln.SeenDisplay;
 import org.heatwright.material.HeatCurves;
+import org.heatwright.schedule.Segment;
 import org.heatwright.units.Temperature;
 
 /**
@@ -91,6 +92,12 @@ final class Evidence {
   /** The same of a display that swings: how a switch swings it is known less. */
   private static final double SWINGING_SLOW_KELVINS = 8;
 
+  /** How an on-off kiln cools on its own is known to this share of the fall. */
+  private static final double COOLING_SHARE = 0.04;
+
+  /** A display so far from the last target has left it, K. */
+  private static final double LEFT_KELVINS = 25;
+
   private static final double SLOW_SECONDS = 1500;
   private static final double NOISE_KELVINS = 1.2;
   private static final double SWITCHED_NOISE_KELVINS = 3.5;
@@ -152,6 +159,7 @@ final class Evidence {
               Math.hypot(still, shifted * seen.rate(i)),
               fallShare(firing.session()) * firing.session().fallKelvins(seconds[i]));
     }
+    cooling(kiln, firing, slow);
     this.temperature = new Discrepancy(seconds, slow, SLOW_SECONDS, noise);
     double rated = kiln.element().suppliedWatts();
     this.power =
@@ -163,6 +171,21 @@ final class Evidence {
             row -> Math.hypot(POWER_NOISE_SHARE, sampled(seen.second(row)) / rated));
     this.waits = HoldWaits.of(kiln, firing, spans.swinging());
     this.swing = kiln.control().kind() == Control.Kind.ON_OFF ? Swing.of(firing) : Optional.empty();
+  }
+
+  /** What an on-off kiln's cooling on its own is known less by, after the last target. */
+  private void cooling(Kiln kiln, LoggedFiring firing, double[] slow) {
+    List<Segment> segments = firing.schedule().segments();
+    double target = segments.get(segments.size() - 1).target().celsius();
+    if (kiln.control().kind() != Control.Kind.ON_OFF) {
+      return;
+    }
+    for (int i = seen.size() - 1; i >= 0; i--) {
+      if (Math.abs(seen.celsius(i) - target) < LEFT_KELVINS) {
+        break;
+      }
+      slow[i] = Math.hypot(slow[i], COOLING_SHARE * (target - seen.celsius(i)));
+    }
   }
 
   private static double fallShare(DoorSession session) {

@@ -36,8 +36,8 @@ public record LoggedFiring(
   /** The same of a person who writes down minutes. Estimate. */
   private static final double MINUTE_CLOCK_SECONDS = 20;
 
-  /** When an on-off kiln first switches on after its program began. Estimate. */
-  private static final double SWITCHED_CLOCK_SECONDS = 20;
+  /** When an on-off kiln first switches on after its program began: seconds, mostly. Estimate. */
+  private static final double SWITCHED_CLOCK_SECONDS = 10;
 
   /**
    * What is far beyond a breath is rare and not out of the question: at three scores the clock is

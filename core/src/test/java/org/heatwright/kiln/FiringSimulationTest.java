@@ -432,6 +432,20 @@ class FiringSimulationTest {
     }
   }
 
+  /** What a controller waits for is a reading that it smooths, and none is needed here. */
+  @Test
+  void anOnOffKilnHeatsAtOnceWhereTheSetpointLeaps() {
+    Kiln kiln = TestKilns.fibreMuffle();
+    double watts = kiln.element().suppliedWatts();
+    FiringRun leap = run(kiln, schedule(0, 500, 20, 0, 800, 5));
+    assertThat(leap.wattsAt(1)).isGreaterThan(0.9 * watts);
+    assertThat(leap.wattsAt(leap.segments().get(0).endSeconds() + 1)).isGreaterThan(0.9 * watts);
+    // At 200 K/h the edge of the hysteresis is 2 K on, after 36 s; the switch comes 9 s later.
+    FiringRun ramp = run(kiln, schedule(200, 500, 20));
+    assertThat(ramp.wattsAt(40)).isZero();
+    assertThat(ramp.wattsAt(50)).isGreaterThan(0.9 * watts);
+  }
+
   @Test
   void anOnOffControllerThatFollowsItsOwnDisplayDoesTheSame() {
     Kiln kiln = TestKilns.fibreMuffle();
