@@ -128,11 +128,13 @@ final class ExampleKilnsStudy {
         100.0 * inside / miss.length);
   }
 
+  /** Root mean square of means over five minutes; the last may be over less. */
   private static double fiveMinuteRmse(double[] miss) {
     double sum = 0;
     int count = 0;
-    for (int from = 0; from + FIVE_MINUTES <= miss.length; from += FIVE_MINUTES) {
-      double mean = Arrays.stream(miss, from, from + FIVE_MINUTES).average().orElseThrow();
+    for (int from = 0; from < miss.length; from += FIVE_MINUTES) {
+      int to = Math.min(miss.length, from + FIVE_MINUTES);
+      double mean = Arrays.stream(miss, from, to).average().orElseThrow();
       sum += mean * mean;
       count++;
     }
