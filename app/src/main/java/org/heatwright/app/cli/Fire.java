@@ -172,7 +172,7 @@ final class Fire {
     notes.addAll(tooLate(firing.conditions(), forecast));
     if (SessionPieces.likely(firing.conditions(), charge)) {
       notes.add(
-          "The door is opened three times or more: a cold piece is taken to go in each time but the last. If none does, write goes-in-cold: nothing into the firing file; if its heat is known, goes-in-cold: {j-per-k: 45}.");
+          "The door is opened three times or more: a cold piece is taken to go in each time but the last. If none does, write goes-in-cold: none into the firing file; if its heat is known, goes-in-cold: {j-per-k: 45}.");
     }
     StartPlanner.Ready ready = ready(forecast, composition);
     press.ifPresent(choice -> notes.addAll(choice.notes()));

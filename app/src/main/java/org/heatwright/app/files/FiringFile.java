@@ -79,9 +79,11 @@ public final class FiringFile {
 
   /** Nothing, or the heat of each piece, J/K, which goes in wherever the door is opened. */
   private static ColdPieces cold(YamlValue value, List<Disturbance> events) {
-    if (value.isText()) {
-      value.oneOf(List.of(NOTHING));
+    if (value.isWord(NOTHING)) {
       return ColdPieces.NONE;
+    }
+    if (!value.isMap()) {
+      throw value.wrong("none or a heat such as {j-per-k: 45}");
     }
     List<ColdPieces.Change> changes = SessionPieces.changes(events);
     if (changes.size() < 2) {
@@ -98,7 +100,7 @@ public final class FiringFile {
         : "{j-per-k: %s}".formatted(YamlText.number(pieces.joulesPerKelvin()));
   }
 
-  private static final String NOTHING = "nothing";
+  private static final String NOTHING = "none";
 
   private static Disturbance event(YamlValue value) {
     List<String> keys = new ArrayList<>(List.of("at-s"));

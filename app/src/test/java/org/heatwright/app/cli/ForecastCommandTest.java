@@ -273,14 +273,14 @@ class ForecastCommandTest {
     String openings =
         "events: [{at-s: 2400, door-open-s: 20}, {at-s: 2700, door-open-s: 20}, {at-s: 3000, door-open-s: 20}, {at-s: 3300, door-open-s: 20}]\n";
     Run likely = session(openings);
-    Run denied = session(openings + "goes-in-cold: nothing\n");
+    Run denied = session(openings + "goes-in-cold: none\n");
     Run known = session(openings + "goes-in-cold: {j-per-k: 200}\n");
     String note = "a cold piece is taken to go in";
     assertThat(String.join(" ", likely.out().split("\\s+"))).containsOnlyOnce(note);
     for (Run quiet : List.of(denied, known)) {
       assertThat(String.join(" ", quiet.out().split("\\s+"))).doesNotContain(note);
     }
-    double least = kilowattHours(openings + "goes-in-cold: nothing\n");
+    double least = kilowattHours(openings + "goes-in-cold: none\n");
     double usual = kilowattHours(openings);
     double most = kilowattHours(openings + "goes-in-cold: {j-per-k: 200}\n");
     // 45 J/K by 800 K, three times: 0.03 kWh; the kiln loses less meanwhile.

@@ -65,7 +65,7 @@ class FiringFileTest {
     String openings =
         "events: [{at-s: 600, door-open-s: 10}, {at-s: 900, door-open-s: 20}, {at-s: 1300, door-open-s: 15}]\n";
     assertThat(read(openings).conditions().pieces()).isEmpty();
-    Firing nothing = read(openings + "goes-in-cold: nothing\n");
+    Firing nothing = read(openings + "goes-in-cold: none\n");
     assertThat(nothing.conditions().pieces()).contains(ColdPieces.NONE);
     assertThat(read(FiringFile.write(nothing))).isEqualTo(nothing);
     Firing known = read(openings + "goes-in-cold: {j-per-k: 38}\n");
@@ -91,7 +91,7 @@ class FiringFileTest {
           door-open-s: 10 | door-open-s: 10, mains-off-s: 1 | line 4: events[1]: expected one of door-open-s, mains-off-s, element-open-s, tip-out-s, relay-on-s, relay-off-s, door-ajar-s.
           at-s: 1670 | at-s: -1 | line 4: events[1].at-s is -1; expected a number from 0 to 10000000 (s).
           material: copper | material: coper | line 5: load.pieces[1].material is "coper"; expected copper, silver, gold, brass, bronze, steel, stainless-steel, glass or ceramic (did you mean copper?).
-          supply-v: 232 | goes-in-cold: a brooch | line 6: goes-in-cold is "a brooch"; expected nothing.
+          supply-v: 232 | goes-in-cold: a brooch | line 6: goes-in-cold is "a brooch"; expected none or a heat such as {j-per-k: 45}.
           supply-v: 232 | goes-in-cold: {j-per-k: 0} | line 6: goes-in-cold: expected two openings of the door or more among the events, because the last lets the last piece out.
           supply-v: 232 | supply-v: 23200 | line 6: supply-v is 23200; expected a number from 1 to 999 (V).
           """)
