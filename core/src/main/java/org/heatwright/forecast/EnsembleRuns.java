@@ -40,7 +40,7 @@ final class EnsembleRuns {
                           NormalSteps.score(draw, NormalSteps.GOLDEN)),
                       loads,
                       request.schedule(),
-                      FiringSimulation.Accuracy.USUAL,
+                      FiringSimulation.Accuracy.DRAW,
                       HeatCurves.SHARED);
               simulation.runProgram();
               return count.one(simulation);
