@@ -57,12 +57,15 @@ public record DoorCost(
   /**
    * Simulates it.
    *
-   * @param request the firing
+   * @param asked the firing
    * @param atSeconds when the door opens, s; before the program ends in every draw
    * @param openSeconds how long, s, above zero
    * @throws IllegalArgumentException if the program may be over while the door is open
    */
-  public static DoorCost of(ForecastRequest request, double atSeconds, double openSeconds) {
+  public static DoorCost of(ForecastRequest asked, double atSeconds, double openSeconds) {
+    // One more opening brings no piece, and does not make a session of two looks.
+    ForecastRequest request =
+        asked.withConditions(SessionPieces.stated(asked.conditions(), asked.charge()));
     ForecastRequest opened =
         request.withConditions(
             request

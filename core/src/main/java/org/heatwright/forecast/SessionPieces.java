@@ -86,4 +86,10 @@ public final class SessionPieces {
         ? day.with(List.of(), Optional.of(of(joulesPerKelvin(score), changes(day.disturbances()))))
         : day;
   }
+
+  /** A day that states what goes in: what is likely, of its median heat, else nothing. */
+  public static FiringConditions stated(FiringConditions day, Charge charge) {
+    FiringConditions likely = on(day, charge, 0);
+    return likely.with(List.of(), likely.pieces().or(() -> Optional.of(ColdPieces.NONE)));
+  }
 }

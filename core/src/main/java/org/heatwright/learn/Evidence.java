@@ -384,7 +384,7 @@ final class Evidence {
         session.more(day, factor),
         session.cold() && day.pieces().isEmpty()
             ? Optional.of(SessionPieces.of(SessionPieces.joulesPerKelvin(piece), changes))
-            : day.pieces());
+            : day.pieces().or(() -> Optional.of(ColdPieces.NONE)));
   }
 
   /**
