@@ -203,6 +203,7 @@ public enum FileKind {
     lines.put("WORK thickness-mm", "thickness-mm: 1.2");
     lines.put("mass-g", "mass-g: 8");
     lines.put("at-s", "at-s: 7200");
+    lines.put("j-per-k", "j-per-k: 45");
     lines.put("mass-kg", "mass-kg: 0.5");
     // body
     lines.put("shape", "shape: {diameter-mm: 90, height-mm: 150, bottom: insulated}");
