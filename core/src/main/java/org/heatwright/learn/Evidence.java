@@ -407,7 +407,7 @@ final class Evidence {
         new Lesson.Openings(
             firing.name(),
             session.openings().size(),
-            session.told(),
+            by(session),
             session.cold(),
             session.cold() && spread < Lesson.UNKNOWN_SHARE
                 ? Optional.of(
@@ -416,6 +416,13 @@ final class Evidence {
                         above * SessionPieces.joulesPerKelvin(score),
                         above * SessionPieces.joulesPerKelvin(score + NINE_IN_TEN * spread)))
                 : Optional.empty()));
+  }
+
+  private Lesson.Openings.By by(DoorSession session) {
+    if (session.more(conditions, 1).isEmpty()) {
+      return Lesson.Openings.By.DAY;
+    }
+    return session.told() ? Lesson.Openings.By.LOG : Lesson.Openings.By.DISPLAY;
   }
 
   /** A day that starts above the room by what a score says. */

@@ -37,17 +37,33 @@ public final class Lesson {
    *
    * @param firing its name
    * @param count how many
-   * @param told whether the log says so itself; else its display shows them
+   * @param by what tells of them
    * @param cold whether something cold went in
    * @param coldKilojoules heat that a piece with what carries it took up each time, kJ; empty where
    *     the log does not tell it from what the open door costs
    */
   public record Openings(
-      String firing, int count, boolean told, boolean cold, Optional<Band> coldKilojoules) {
+      String firing, int count, By by, boolean cold, Optional<Band> coldKilojoules) {
+
+    /** What tells of openings. */
+    public enum By {
+      /** The log's own events. */
+      LOG("told by the log"),
+      /** What was so on that day, as somebody stated it. */
+      DAY("stated for that day"),
+      /** The display's falls. */
+      DISPLAY("shown by the display");
+
+      private final String words;
+
+      By(String words) {
+        this.words = words;
+      }
+    }
 
     /** In a sentence or two. */
     public String words() {
-      String how = told ? "told by the log" : "shown by the display";
+      String how = by.words;
       String seen =
           count == 1
               ? "1 opening of the door, %s, was taken into account.".formatted(how)

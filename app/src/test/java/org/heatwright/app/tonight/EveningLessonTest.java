@@ -12,6 +12,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.Random;
 import java.util.stream.IntStream;
 import org.heatwright.app.files.KilnFile;
@@ -77,13 +78,17 @@ class EveningLessonTest {
   }
 
   private static LoggedFiring logged(String csv) throws IOException {
+    return logged(csv, FiringConditions.usual());
+  }
+
+  private static LoggedFiring logged(String csv, FiringConditions day) throws IOException {
     LogFile.Log log = LogFile.read(csv, "evening");
     LoggedFiring firing =
         WatchedFiring.opened(
             new LoggedFiring(
                 "evening",
                 ScheduleFile.read(text("logs/enamel-evening.yaml"), "schedule"),
-                FiringConditions.usual(),
+                day,
                 Charge.empty(),
                 WatchedFiring.readings(log)),
             log);
@@ -121,6 +126,23 @@ class EveningLessonTest {
         .startsWith("13 openings of the door, told by the log, were taken into account.");
     assertThat(read.openings().get(0).words())
         .startsWith("13 openings of the door, shown by the display, were taken into account.");
+  }
+
+  /** Somebody wrote the openings down elsewhere: the log's display need not show each of them. */
+  @Test
+  void openingsThatAreStatedForTheDayAreTheLogs() throws IOException {
+    FiringConditions day =
+        FiringConditions.usual().with(evening.asItWas().disturbances(), Optional.empty());
+    String csv = text("logs/2026-11-20.csv").replaceAll("(?m),\"?door.*$", ",");
+    Lesson stated = KilnLearner.learn(buoy, List.of(logged(csv, day)));
+    assertThat(stated.openings().get(0).count()).isEqualTo(13);
+    assertThat(stated.openings().get(0).words())
+        .startsWith("13 openings of the door, stated for that day, were taken into account.");
+    for (KilnQuantity quantity : List.of(KilnQuantity.LEAK, KilnQuantity.FITTINGS)) {
+      assertThat(stated.beliefs().score(quantity))
+          .isCloseTo(
+              told.beliefs().score(quantity), within(told.beliefs().ignoranceFactor(quantity)));
+    }
   }
 
   /** Forecast again with what is known now, the evening's openings and pieces in it. */
