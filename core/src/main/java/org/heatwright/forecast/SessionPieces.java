@@ -45,17 +45,21 @@ public final class SessionPieces {
     return new ColdPieces(joulesPerKelvin, SQUARE_METRES * joulesPerKelvin, changes);
   }
 
+  /** The openings of the door among what happened on a day, in order. */
+  public static List<Disturbance> openings(List<Disturbance> disturbances) {
+    return disturbances.stream()
+        .filter(d -> d.kind() == Disturbance.Kind.DOOR_OPEN)
+        .sorted(Comparator.comparingDouble(Disturbance::atSeconds))
+        .toList();
+  }
+
   /**
    * When pieces went in, if one did at each opening but the last, at which the last came out.
    *
    * @param disturbances of the day
    */
   public static List<ColdPieces.Change> changes(List<Disturbance> disturbances) {
-    List<Disturbance> openings =
-        disturbances.stream()
-            .filter(d -> d.kind() == Disturbance.Kind.DOOR_OPEN)
-            .sorted(Comparator.comparingDouble(Disturbance::atSeconds))
-            .toList();
+    List<Disturbance> openings = openings(disturbances);
     List<ColdPieces.Change> changes = new ArrayList<>();
     for (int i = 0; i < openings.size(); i++) {
       Disturbance opening = openings.get(i);
@@ -73,7 +77,7 @@ public final class SessionPieces {
   public static boolean likely(FiringConditions day, Charge charge) {
     return day.pieces().isEmpty()
         && charge.moulds().isEmpty()
-        && changes(day.disturbances()).size() >= FEWEST_OPENINGS;
+        && openings(day.disturbances()).size() >= FEWEST_OPENINGS;
   }
 
   /**

@@ -398,6 +398,8 @@ final class Evidence {
     if (session.isEmpty()) {
       return Optional.empty();
     }
+    // What is stated of the pieces need not be told.
+    boolean cold = open(PIECE);
     double spread = Math.hypot(fitted, PIECE_REMAINING / SessionPieces.SPREAD);
     Readings readings = firing.readings();
     int row =
@@ -408,8 +410,8 @@ final class Evidence {
             firing.name(),
             session.openings().size(),
             by(session),
-            session.cold(),
-            session.cold() && spread < Lesson.UNKNOWN_SHARE
+            cold,
+            cold && spread < Lesson.UNKNOWN_SHARE
                 ? Optional.of(
                     new Band(
                         above * SessionPieces.joulesPerKelvin(score - NINE_IN_TEN * spread),
@@ -441,36 +443,32 @@ final class Evidence {
 
   /** Simulated minus seen, K, one a row of {@link #seen}. */
   double[] missKelvins(FiringRun run, double clock) {
-    return missKelvins(run, programClock(run, clock), 0);
+    return missKelvins(run, programClock(run, waits(run, clock), clock));
   }
 
   /** When the simulated program was where the logged one was. */
-  private DoubleUnaryOperator programClock(FiringRun run, double clock) {
-    return waits.clock(run, waits(run, clock), firing.clockAheadSeconds(clock));
+  private DoubleUnaryOperator programClock(FiringRun run, double[] late, double clock) {
+    return waits.clock(run, late, firing.clockAheadSeconds(clock));
   }
 
   private double[] waits(FiringRun run, double clock) {
-    return waits.any()
-        ? waits.fitted(
-            run,
-            firing.clockAheadSeconds(clock),
-            (when, later) -> missKelvins(run, when, later),
-            seen.seconds(),
-            temperature)
-        : NO_WAITS;
+    return waits.fitted(
+        run,
+        firing.clockAheadSeconds(clock),
+        when -> missKelvins(run, when),
+        seen.seconds(),
+        temperature);
   }
 
-  private static final double[] NO_WAITS = new double[0];
-
-  private double[] missKelvins(FiringRun run, DoubleUnaryOperator clock, double later) {
+  private double[] missKelvins(FiringRun run, DoubleUnaryOperator clock) {
     double[] miss = new double[seen.size()];
     for (int i = 0; i < miss.length; i++) {
       double second = seen.second(i);
       Optional<SwingMeans.Mean> swings = spans.swings(second);
       double simulated =
           swings.isPresent()
-              ? swings.get().of(run, at -> clock.applyAsDouble(at) + later)
-              : mean(run, clock.applyAsDouble(second) + later, spans.at(second), MEAN_SECONDS, 1);
+              ? swings.get().of(run, clock)
+              : mean(run, clock.applyAsDouble(second), spans.at(second), MEAN_SECONDS, 1);
       miss[i] = simulated - seen.celsius(i);
     }
     return miss;
@@ -488,21 +486,16 @@ final class Evidence {
 
   void residuals(FiringRun run, double clock, double[] into, int at) {
     double[] late = waits(run, clock);
-    DoubleUnaryOperator when = waits.clock(run, late, firing.clockAheadSeconds(clock));
-    temperature.whiten(missKelvins(run, when, 0), into, at);
-    power.residuals(
-        run,
-        second -> when.applyAsDouble(second) - second,
-        spans::at,
-        into,
-        at + temperature.size());
-    waits.residuals(
-        late, into, at + temperature.size() + power.size() + (swing.isPresent() ? 1 : 0));
+    DoubleUnaryOperator when = programClock(run, late, clock);
+    temperature.whiten(missKelvins(run, when), into, at);
+    int next = at + temperature.size();
+    power.residuals(run, second -> when.applyAsDouble(second) - second, spans::at, into, next);
+    next += power.size();
     if (swing.isPresent()) {
       Swing one = swing.get();
-      into[at + temperature.size() + power.size()] =
-          (one.in(run) - one.kelvins) / (1 + SWING_SHARE * one.kelvins);
+      into[next++] = (one.in(run) - one.kelvins) / (1 + SWING_SHARE * one.kelvins);
     }
+    waits.residuals(late, into, next);
   }
 
   /**

@@ -2,8 +2,8 @@ package org.heatwright.learn;
 
 import java.time.Duration;
 import java.util.Arrays;
-import java.util.function.BiFunction;
 import java.util.function.DoubleUnaryOperator;
+import java.util.function.Function;
 import java.util.stream.IntStream;
 import org.heatwright.kiln.FiringRun;
 import org.heatwright.kiln.Kiln;
@@ -54,12 +54,11 @@ final class HoldWaits {
    * @param swinging where it does
    */
   static HoldWaits of(Kiln kiln, LoggedFiring firing, SwingMeans swinging) {
-    double[] spread = new double[firing.schedule().segments().size()];
     return new HoldWaits(
         kiln.control()
             .holdWaitsWithin()
             .map(within -> spreads(firing, within, swinging.lowestSeconds()))
-            .orElse(spread));
+            .orElseGet(() -> new double[0]));
   }
 
   private static double[] spreads(LoggedFiring firing, TemperatureChange within, double[] lowest) {
@@ -144,28 +143,30 @@ final class HoldWaits {
    * The most probable waits of a simulation.
    *
    * @param shift by how much its clock is ahead, s
-   * @param misses what it misses by a clock and so many seconds later, K
+   * @param misses what it misses by a clock, K
    * @param seconds of the readings
    * @param discrepancy of model and kiln
-   * @return one a hold, s
+   * @return one a hold, s; empty where none is left to chance
    */
   double[] fitted(
       FiringRun run,
       double shift,
-      BiFunction<DoubleUnaryOperator, Double, double[]> misses,
+      Function<DoubleUnaryOperator, double[]> misses,
       double[] seconds,
       Discrepancy discrepancy) {
-    double[] waits = new double[spread.length];
+    double[] waits = new double[size()];
+    if (!any()) {
+      return waits;
+    }
     for (int round = 0; round < ROUNDS; round++) {
       DoubleUnaryOperator clock = clock(run, waits, shift);
-      double[] before = misses.apply(clock, -RATE_SECONDS);
-      double[] rate = misses.apply(clock, RATE_SECONDS);
+      double[] before = misses.apply(second -> clock.applyAsDouble(second) - RATE_SECONDS);
+      double[] rate = misses.apply(second -> clock.applyAsDouble(second) + RATE_SECONDS);
       for (int i = 0; i < rate.length; i++) {
         rate[i] = (rate[i] - before[i]) / (2 * RATE_SECONDS);
       }
       RealVector step =
-          equations(run, clock, waits, misses.apply(clock, 0.0), rate, seconds, discrepancy)
-              .solve();
+          equations(run, clock, waits, misses.apply(clock), rate, seconds, discrepancy).solve();
       for (int c = 0; c < chance.length; c++) {
         waits[chance[c]] +=
             spread[chance[c]] * NormalEquations.clamp(step.getEntry(c), LONGEST_STEP);

@@ -38,7 +38,7 @@ public final class Lesson {
    * @param firing its name
    * @param count how many
    * @param by what tells of them
-   * @param cold whether something cold went in
+   * @param cold whether something cold went in whose heat nobody stated
    * @param coldKilojoules heat that a piece with what carries it took up each time, kJ; empty where
    *     the log does not tell it from what the open door costs
    */

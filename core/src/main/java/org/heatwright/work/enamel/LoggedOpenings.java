@@ -2,7 +2,6 @@ package org.heatwright.work.enamel;
 
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
@@ -56,9 +55,9 @@ public final class LoggedOpenings {
     double[] celsius = readings.celsius();
     List<DoorDips.Dip> dips = DoorDips.everywhere(seconds, celsius, setpoint, events).dips();
     if (dips.stream().noneMatch(DoorDips.Dip::told)) {
-      if (SessionPieces.changes(firing.conditions().disturbances()).size()
-          >= SessionPieces.FEWEST_OPENINGS) {
-        return firing.with(stated(firing));
+      List<Disturbance> doors = SessionPieces.openings(firing.conditions().disturbances());
+      if (doors.size() >= SessionPieces.FEWEST_OPENINGS) {
+        return firing.with(stated(doors, readings));
       }
       dips = steep(dips, seconds, celsius);
       if (dips.size() < SessionPieces.FEWEST_OPENINGS
@@ -91,12 +90,7 @@ public final class LoggedOpenings {
   }
 
   /** The openings that the day states, with how far the log's display fell at each. */
-  private static DoorSession stated(LoggedFiring firing) {
-    List<Disturbance> doors =
-        firing.conditions().disturbances().stream()
-            .filter(d -> d.kind() == Disturbance.Kind.DOOR_OPEN)
-            .sorted(Comparator.comparingDouble(Disturbance::atSeconds))
-            .toList();
+  private static DoorSession stated(List<Disturbance> doors, Readings readings) {
     List<DoorSession.Opening> openings = new ArrayList<>();
     for (int i = 0; i < doors.size(); i++) {
       Disturbance door = doors.get(i);
@@ -106,7 +100,7 @@ public final class LoggedOpenings {
               door.lengthSeconds(),
               true,
               i + 1 < doors.size(),
-              fall(firing.readings(), door)));
+              fall(readings, door)));
     }
     return new DoorSession(openings);
   }
