@@ -89,6 +89,7 @@ final class KilnNetwork implements StiffSystem {
   private final double offsetAtZeroKelvins;
   private final double ownGain;
   private final double ownIntegralSeconds;
+  private final double ownDerivativeSeconds;
   private final double leakWattsPerKelvin;
   private final double roomCelsius;
   private final double openingSquareMetres;
@@ -113,6 +114,7 @@ final class KilnNetwork implements StiffSystem {
   private double forcedDuty = Double.NaN;
   private double gain;
   private double integralSeconds;
+  private double derivativeSeconds;
   private double elementConvective;
   private double sensorConvection = SENSOR_CONVECTION;
 
@@ -155,6 +157,7 @@ final class KilnNetwork implements StiffSystem {
   private double sensorSlope;
   private boolean proportional;
   private double integralSlope;
+  private double derivativeShift;
   private double radiantOfRadiant;
   private double radiantOfAir;
   private double airOfRadiant;
@@ -208,8 +211,10 @@ final class KilnNetwork implements StiffSystem {
     this.doorExchangeShare = parameters.doorFactor();
     this.ownGain = parameters.gainPerKelvin();
     this.ownIntegralSeconds = parameters.integralSeconds();
+    this.ownDerivativeSeconds = parameters.derivativeSeconds();
     this.gain = ownGain;
     this.integralSeconds = ownIntegralSeconds;
+    this.derivativeSeconds = ownDerivativeSeconds;
     double vent = conditions.ventOpen() ? VENT_WATTS_PER_KELVIN : 0;
     this.leakWattsPerKelvin = parameters.leakWattsPerKelvin() + vent;
     this.roomCelsius =
@@ -422,6 +427,7 @@ final class KilnNetwork implements StiffSystem {
   double average(SwitchCycles cycles) {
     gain = cycles.gainPerKelvin();
     integralSeconds = Double.POSITIVE_INFINITY;
+    derivativeSeconds = 0;
     return cycles.duty() / gain - cycles.errorKelvins();
   }
 
@@ -429,6 +435,7 @@ final class KilnNetwork implements StiffSystem {
   void noAverage() {
     gain = ownGain;
     integralSeconds = ownIntegralSeconds;
+    derivativeSeconds = ownDerivativeSeconds;
   }
 
   /** The relay does as it is told here, whatever the controller says; NaN: it obeys again. */
@@ -578,23 +585,17 @@ final class KilnNetwork implements StiffSystem {
     double radiosity = radiosity(y);
     double air = airCelsius(y);
     double error = y[SETPOINT] - reading(y);
+    rates[SENSOR] = sensorRate(y, radiosity, air);
     rawDuty =
         switch (drive) {
-          case PROPORTIONAL -> gain * (error + y[INTEGRAL]);
+          case PROPORTIONAL -> wanted(y, error, rates[SENSOR]);
           case FULL -> 1;
           case NONE -> 0;
         };
     duty = Double.isNaN(forcedDuty) ? Math.max(0, Math.min(1, rawDuty)) : forcedDuty;
     rates[SETPOINT] = setpointPerSecond;
     rates[INTEGRAL] =
-        drive == Drive.PROPORTIONAL ? integralShare(rawDuty) * error / integralSeconds : 0;
-    rates[SENSOR] =
-        (sensorConvection * (tipInside * air + (1 - tipInside) * roomCelsius - y[SENSOR])
-                + sensorOfRoom
-                + sensorOfRadiosity * radiosity
-                + sensorOfElement * HeatTransfer.emission(y[ELEMENT])
-                - SENSOR_EMISSIVITY * HeatTransfer.emission(y[SENSOR]))
-            / sensorJoulesPerSquareMetreKelvin;
+        drive == Drive.PROPORTIONAL ? integralShare(rawDuty, error) * error / integralSeconds : 0;
     double watts = duty * fullWatts;
     rates[ENERGY] = watts;
     rates[ELEMENT] =
@@ -621,12 +622,28 @@ final class KilnNetwork implements StiffSystem {
     }
   }
 
+  /** How fast the sensor warms, K/s. */
+  private double sensorRate(double[] y, double radiosity, double air) {
+    return (sensorConvection * (tipInside * air + (1 - tipInside) * roomCelsius - y[SENSOR])
+            + sensorOfRoom
+            + sensorOfRadiosity * radiosity
+            + sensorOfElement * HeatTransfer.emission(y[ELEMENT])
+            - SENSOR_EMISSIVITY * HeatTransfer.emission(y[SENSOR]))
+        / sensorJoulesPerSquareMetreKelvin;
+  }
+
+  /** What the controller's law asks for, a share of full power; below 0 and above 1 too. */
+  private double wanted(double[] y, double error, double sensorRate) {
+    return gain * (error + y[INTEGRAL] - derivativeSeconds * readingPerTrue * sensorRate);
+  }
+
   /**
-   * Share of the integral that still runs: all of it while the output is free, none of it at a
-   * limit, with a narrow passage between so that the equations stay continuous.
+   * Share of the integral that still runs: all of it while the output is free or comes back from a
+   * limit, none of it where it would go further beyond one, with a narrow passage between so that
+   * the equations stay continuous.
    */
-  private static double integralShare(double raw) {
-    double beyond = raw > 1 ? raw - 1 : raw < 0 ? -raw : 0;
+  private static double integralShare(double raw, double error) {
+    double beyond = raw > 1 && error > 0 ? raw - 1 : raw < 0 && error < 0 ? -raw : 0;
     return Math.max(0, 1 - beyond / INTEGRAL_PASSAGE);
   }
 
@@ -644,9 +661,10 @@ final class KilnNetwork implements StiffSystem {
     }
     double weights = elementRadiant + doorRadiant;
     double airWeights = elementConvective + leakWattsPerKelvin + doorWattsPerKelvin;
-    double raw = gain * (y[SETPOINT] - reading(y) + y[INTEGRAL]);
+    double error = y[SETPOINT] - reading(y);
+    double raw = wanted(y, error, sensorRate(y, radiosity(y), airCelsius(y)));
     proportional = drive == Drive.PROPORTIONAL && raw > 0 && raw < 1 && Double.isNaN(forcedDuty);
-    integralSlope = drive == Drive.PROPORTIONAL ? integralShare(raw) / integralSeconds / shift : 0;
+    integralSlope = drive == Drive.PROPORTIONAL ? integralShare(raw, error) / integralSeconds / shift : 0;
     double radiantByRadiant = 0;
     double radiantByAir = 0;
     double airByAir = 0;
@@ -694,7 +712,9 @@ final class KilnNetwork implements StiffSystem {
         1 / (shift * sensorJoulesPerSquareMetreKelvin + sensorSlope + sensorConvection);
     // Radiosity and air move the element directly, and through sensor and controller, which see the
     // element too.
-    double dutyPerSensor = proportional ? -gain * readingPerTrue * (1 + integralSlope) : 0;
+    derivativeShift = derivativeSeconds * shift;
+    double dutyPerSensor =
+        proportional ? -gain * readingPerTrue * (1 + integralSlope + derivativeShift) : 0;
     sensorByElement = sensorOfElement * HeatTransfer.emissionSlope(y[ELEMENT]) * sensorPivotInverse;
     elementPivotInverse =
         1
@@ -728,7 +748,12 @@ final class KilnNetwork implements StiffSystem {
     double integralPart =
         rhs[INTEGRAL] * perShift + integralSlope * (setpoint - readingPerTrue * sensorPart);
     double dutyPart =
-        proportional ? gain * (setpoint - readingPerTrue * sensorPart + integralPart) : 0;
+        proportional
+            ? gain
+                * (setpoint
+                    - readingPerTrue * (sensorPart + slopeAhead(sensorPart, rhs[SENSOR]))
+                    + integralPart)
+            : 0;
     double elementPart =
         (rhs[ELEMENT] * elementJoulesPerKelvin + fullWatts * dutyPart) * elementPivotInverse;
     double radiantRight = elementSlope * elementPart;
@@ -754,7 +779,13 @@ final class KilnNetwork implements StiffSystem {
             + sensorByElement * element;
     double integral =
         rhs[INTEGRAL] * perShift + integralSlope * (setpoint - readingPerTrue * sensor);
-    double dutyChange = proportional ? gain * (setpoint - readingPerTrue * sensor + integral) : 0;
+    double dutyChange =
+        proportional
+            ? gain
+                * (setpoint
+                    - readingPerTrue * (sensor + slopeAhead(sensor, rhs[SENSOR]))
+                    + integral)
+            : 0;
     double energyRight = rhs[ENERGY];
     x[ELEMENT] = element;
     x[SETPOINT] = setpoint;
@@ -772,6 +803,11 @@ final class KilnNetwork implements StiffSystem {
         x[c] = before * heatPerKelvin[c];
       }
     }
+  }
+
+  /** What the derivative sees of a change of the sensor, K: its row is shift x - slope = right. */
+  private double slopeAhead(double sensor, double right) {
+    return derivativeShift * sensor - derivativeSeconds * right;
   }
 
   @Override

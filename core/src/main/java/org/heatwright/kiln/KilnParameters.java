@@ -22,6 +22,7 @@ package org.heatwright.kiln;
  *     below
  * @param gainPerKelvin proportional gain of the controller, duty a kelvin
  * @param integralSeconds integral time of the controller, s
+ * @param derivativeSeconds derivative time of the controller, on the reading's slope, s; 0: it has none
  * @param switchSeconds how long an on-off controller takes from the edge of its hysteresis to the
  *     switch, s: filter, relay, minimum on and off times
  * @param doorFactor share of the two-way exchange through the open door that leaves with heat
@@ -43,6 +44,7 @@ public record KilnParameters(
     double offsetKelvinsAt1000,
     double gainPerKelvin,
     double integralSeconds,
+    double derivativeSeconds,
     double switchSeconds,
     double doorFactor,
     double elementFactor,
@@ -73,6 +75,11 @@ public record KilnParameters(
         throw new IllegalArgumentException(
             "A kiln parameter (%s) must be finite and above zero.".formatted(positive));
       }
+    }
+    if (!(derivativeSeconds >= 0 && derivativeSeconds < Double.POSITIVE_INFINITY)) {
+      throw new IllegalArgumentException(
+          "The derivative time of a controller (%s s) must be finite and not negative."
+              .formatted(derivativeSeconds));
     }
     if (!(sensorViewShare >= 0 && sensorViewShare <= 0.9)) {
       throw new IllegalArgumentException(
@@ -107,6 +114,7 @@ public record KilnParameters(
         value(KilnQuantity.OFFSET, scores),
         value(KilnQuantity.GAIN, scores),
         value(KilnQuantity.INTEGRAL, scores),
+        value(KilnQuantity.DERIVATIVE, scores),
         value(KilnQuantity.SWITCH, scores),
         value(KilnQuantity.DOOR, scores),
         value(KilnQuantity.ELEMENT, scores),

@@ -54,6 +54,12 @@ public enum KilnQuantity {
   /** Integral time, s. Estimate; range 3 to 14 min. */
   INTEGRAL("integral-s", true, 400, 0.45),
 
+  /**
+   * Derivative time, s: how far ahead a controller looks along the reading's slope; little where it
+   * does not. Practice: none, or up to a quarter of the integral time. Estimate.
+   */
+  DERIVATIVE("derivative-s", true, 5, 1.3),
+
   /** From the edge of the hysteresis to the switch, s. Estimate; range 3 to 30 s. */
   SWITCH("switch-s", true, 9, 0.65),
 

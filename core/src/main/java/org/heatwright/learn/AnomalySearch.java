@@ -133,6 +133,7 @@ final class AnomalySearch {
   // A switch in the mean: a band of ten kelvins.
   private static final double SMOOTH_GAIN = 0.1;
   private static final double SMOOTH_SECONDS = 400;
+  private static final double SMOOTH_AHEAD_SECONDS = 0.1;
 
   private final SearchedFiring firing;
   private final FaultFit fit;
@@ -170,6 +171,7 @@ final class AnomalySearch {
           switch (a) {
             case GAIN -> a.score(SMOOTH_GAIN);
             case INTEGRAL -> a.score(SMOOTH_SECONDS);
+            case DERIVATIVE -> a.score(SMOOTH_AHEAD_SECONDS);
             default -> beliefs.score(a);
           };
       for (KilnQuantity b : all) {

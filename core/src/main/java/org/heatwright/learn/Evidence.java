@@ -90,7 +90,7 @@ final class Evidence {
   private static final double SLOW_KELVINS = 5;
 
   /** The same of a display that swings: how a switch swings it is known less. */
-  private static final double SWINGING_SLOW_KELVINS = 8;
+  private static final double SWINGING_SLOW_KELVINS = 12;
 
   /** How an on-off kiln cools on its own is known to this share of the fall. */
   private static final double COOLING_SHARE = 0.04;

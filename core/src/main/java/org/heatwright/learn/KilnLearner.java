@@ -349,7 +349,7 @@ public final class KilnLearner {
   static boolean matters(KilnQuantity quantity, Kiln kiln, List<LoggedFiring> firings) {
     boolean onOff = kiln.control().kind() == Control.Kind.ON_OFF;
     return switch (quantity) {
-      case GAIN, INTEGRAL -> !onOff;
+      case GAIN, INTEGRAL, DERIVATIVE -> !onOff;
       case SWITCH -> onOff;
       case DOOR ->
           firings.stream()

@@ -508,6 +508,7 @@ class HeatChecksTest {
             0,
             0.02,
             300,
+            0,
             1,
             1,
             1,

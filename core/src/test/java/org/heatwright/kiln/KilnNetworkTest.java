@@ -52,7 +52,7 @@ class KilnNetworkTest {
   private static KilnNetwork network(double watts, ThermalBody... walls) {
     Kiln kiln = TestKilns.brickMuffle(watts);
     KilnParameters bare =
-        new KilnParameters(1, 1, 1, 1, 1e-9, 1e-9, 1, 1, 0, 0, 0.02, 300, 1, 1, 1e-3, 0, 1, 1);
+        new KilnParameters(1, 1, 1, 1, 1e-9, 1e-9, 1, 1, 0, 0, 0.02, 300, 0, 1, 1, 1e-3, 0, 1, 1);
     return new KilnNetwork(kiln, bare, FiringConditions.usual(), List.of(walls), List.of(), 0.002);
   }
 
@@ -156,7 +156,7 @@ class KilnNetworkTest {
   void sensorLagsAsItsSheathSays(double sheathMillimetres, double celsius, double tauSeconds) {
     Kiln kiln = TestKilns.brickMuffle(2200, sheathMillimetres);
     KilnParameters plain =
-        new KilnParameters(1, 1, 1, 1, 1e-9, 1e-9, 1, 1, 0, 0, 0.02, 300, 1, 1, 1, 0, 1, 1);
+        new KilnParameters(1, 1, 1, 1, 1e-9, 1e-9, 1, 1, 0, 0, 0.02, 300, 0, 1, 1, 1, 0, 1, 1);
     KilnNetwork network =
         new KilnNetwork(
             kiln,

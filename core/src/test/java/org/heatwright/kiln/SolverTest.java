@@ -80,6 +80,7 @@ class SolverTest {
             median.offsetKelvinsAt1000(),
             median.gainPerKelvin(),
             median.integralSeconds(),
+            median.derivativeSeconds(),
             median.switchSeconds(),
             median.doorFactor(),
             elementFactor * median.elementFactor(),

@@ -21,6 +21,7 @@ public final class QuantityWords {
       case SENSOR -> "Lag of the thermocouple";
       case GAIN -> "Strength of the controller";
       case INTEGRAL -> "Settling time of the controller";
+      case DERIVATIVE -> "Looking ahead of the controller";
       case SWITCH -> "Delay of the switch";
       case ELEMENT -> "Heat kept in the elements";
       case STEEPNESS -> "Growth of that with heat";
@@ -48,7 +49,7 @@ public final class QuantityWords {
       case SENSOR -> "% of a plain rod’s";
       case GAIN -> "% power a kelvin";
       case INTEGRAL -> "min";
-      case SWITCH -> "s";
+      case DERIVATIVE, SWITCH -> "s";
       case ELEMENT, CONVECTION -> "% of the usual";
       case DOOR -> "% of the full exchange";
       case OFFSET -> "K at 1000 °C";

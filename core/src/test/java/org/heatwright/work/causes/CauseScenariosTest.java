@@ -83,6 +83,7 @@ class CauseScenariosTest {
         offsetKelvinsAt1000,
         m.gainPerKelvin(),
         m.integralSeconds(),
+        m.derivativeSeconds(),
         m.switchSeconds(),
         m.doorFactor(),
         m.elementFactor(),
