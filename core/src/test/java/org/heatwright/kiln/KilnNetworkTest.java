@@ -189,6 +189,90 @@ class KilnNetworkTest {
     assertThat((y[KilnNetwork.SENSOR] - 495) / 5).isCloseTo(1 - Math.exp(-1), within(0.004));
   }
 
+  /** A brick muffle on its way, its controller looking so many seconds ahead. */
+  private static KilnNetwork controlled(double derivativeSeconds) {
+    Kiln kiln = TestKilns.brickMuffle(2200);
+    KilnParameters plain =
+        new KilnParameters(
+            1, 1, 1, 1, 0.5, 300, 1, 1, 0.05, 4, 0.02, 300, derivativeSeconds, 1, 1, 1, 0, 1, 1);
+    KilnNetwork network =
+        new KilnNetwork(
+            kiln,
+            plain,
+            FiringConditions.usual(),
+            new WallBuilder(kiln, WallBuilder.Grid.USUAL, new HeatCurves()).build(1, 1),
+            List.of(),
+            0.1);
+    network.drive(KilnNetwork.Drive.PROPORTIONAL);
+    return network;
+  }
+
+  /** Warming, 12 K below its setpoint, with the output free. */
+  private static double[] warming(KilnNetwork network) {
+    double[] y = network.stateAt(600);
+    y[KilnNetwork.ELEMENT] = 640;
+    y[KilnNetwork.SENSOR] = 597;
+    y[KilnNetwork.SETPOINT] = network.reading(y) + 12;
+    y[KilnNetwork.INTEGRAL] = 15;
+    return y;
+  }
+
+  /**
+   * The law of a controller with proportional, integral and derivative action, the last on the
+   * reading alone: {@code u = K (e + I - T_d dR/dt)} (memory: Åström and Hägglund, PID Controllers,
+   * 1995). The reading's slope is taken from the sensor's own rate.
+   */
+  @ParameterizedTest
+  @CsvSource({"0", "10", "40"})
+  void theControllerFollowsItsLaw(double derivativeSeconds) {
+    KilnNetwork network = controlled(derivativeSeconds);
+    double[] y = warming(network);
+    double[] rates = new double[y.length];
+    network.rates(y, rates);
+    double law = 0.02 * (12 + 15 - derivativeSeconds * 1.004 * rates[KilnNetwork.SENSOR]);
+    assertThat(rates[KilnNetwork.SENSOR]).isGreaterThan(0.1);
+    assertThat(law).isBetween(0.05, 0.95);
+    assertThat(network.duty()).isCloseTo(law, within(1e-9));
+  }
+
+  /** The linear problem of a step, {@code (s - J) x = b}, against differences of the rates. */
+  @ParameterizedTest
+  @CsvSource({"0", "10", "40"})
+  void theStepsLinearProblemIsThatOfTheRates(double derivativeSeconds) {
+    KilnNetwork network = controlled(derivativeSeconds);
+    double[] y = warming(network);
+    int n = y.length;
+    double shift = 0.05;
+    double[] right = new double[n];
+    right[KilnNetwork.SETPOINT] = 0.1;
+    right[KilnNetwork.INTEGRAL] = -0.02;
+    right[KilnNetwork.SENSOR] = 0.03;
+    right[KilnNetwork.ELEMENT] = 0.5;
+    double[] x = new double[n];
+    double[] rates = new double[n];
+    network.rates(y, rates);
+    network.factor(y, shift);
+    network.solve(right, x);
+    double small = 1e-4;
+    double[] above = new double[n];
+    double[] below = new double[n];
+    double[] up = y.clone();
+    double[] down = y.clone();
+    for (int i = 0; i < n; i++) {
+      up[i] += small * x[i];
+      down[i] -= small * x[i];
+    }
+    network.rates(up, above);
+    network.rates(down, below);
+    for (int i : new int[] {KilnNetwork.SETPOINT, KilnNetwork.INTEGRAL, KilnNetwork.SENSOR}) {
+      double slope = (above[i] - below[i]) / (2 * small);
+      assertThat(shift * x[i] - slope).isCloseTo(right[i], within(1e-4));
+    }
+    int element = KilnNetwork.ELEMENT;
+    double slope = (above[element] - below[element]) / (2 * small);
+    assertThat(shift * x[element] - slope).isCloseTo(right[element], within(2e-3));
+  }
+
   /** CHK-A6, black-body emission through an opening to 20 °C, kW/m²; Stefan-Boltzmann law. */
   @ParameterizedTest
   @CsvSource({"500, 19.8425", "650, 40.7626", "850, 89.8137", "1000, 148.5619"})

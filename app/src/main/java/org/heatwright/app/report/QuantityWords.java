@@ -21,7 +21,7 @@ public final class QuantityWords {
       case SENSOR -> "Lag of the thermocouple";
       case GAIN -> "Strength of the controller";
       case INTEGRAL -> "Settling time of the controller";
-      case DERIVATIVE -> "Looking ahead of the controller";
+      case DERIVATIVE -> "Foresight of the controller";
       case SWITCH -> "Delay of the switch";
       case ELEMENT -> "Heat kept in the elements";
       case STEEPNESS -> "Growth of that with heat";
