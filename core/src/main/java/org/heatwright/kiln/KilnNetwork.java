@@ -664,7 +664,8 @@ final class KilnNetwork implements StiffSystem {
     double error = y[SETPOINT] - reading(y);
     double raw = wanted(y, error, sensorRate(y, radiosity(y), airCelsius(y)));
     proportional = drive == Drive.PROPORTIONAL && raw > 0 && raw < 1 && Double.isNaN(forcedDuty);
-    integralSlope = drive == Drive.PROPORTIONAL ? integralShare(raw, error) / integralSeconds / shift : 0;
+    integralSlope =
+        drive == Drive.PROPORTIONAL ? integralShare(raw, error) / integralSeconds / shift : 0;
     double radiantByRadiant = 0;
     double radiantByAir = 0;
     double airByAir = 0;

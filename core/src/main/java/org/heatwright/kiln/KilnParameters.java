@@ -22,7 +22,8 @@ package org.heatwright.kiln;
  *     below
  * @param gainPerKelvin proportional gain of the controller, duty a kelvin
  * @param integralSeconds integral time of the controller, s
- * @param derivativeSeconds derivative time of the controller, on the reading's slope, s; 0: it has none
+ * @param derivativeSeconds derivative time of the controller, on the reading's slope, s; 0: it has
+ *     none
  * @param switchSeconds how long an on-off controller takes from the edge of its hysteresis to the
  *     switch, s: filter, relay, minimum on and off times
  * @param doorFactor share of the two-way exchange through the open door that leaves with heat

@@ -414,20 +414,52 @@ public final class KilnLearner {
 
   /**
    * The best of several descents: from what was believed, and from the most probable of a few
-   * scattered kilns, because a slow kiln may be a leaky one or a heavy one.
+   * scattered kilns, because a slow kiln may be a leaky one or a heavy one. A descent may end where
+   * a hold of the simulation begins at another swing of the display than the log's, so where no two
+   * of them have come to the same cost, there are more.
    */
   private Fit fit() {
+    boolean swings = kiln.control().kind() == Control.Kind.ON_OFF;
     List<double[]> starts = new ArrayList<>();
     starts.add(new double[unknowns]);
     scattered().stream()
         .sorted(Comparator.comparingDouble(Place::cost))
-        .limit(STARTS)
+        .limit(swings ? FEWEST_STARTS : MOST_STARTS)
         .forEach(start -> starts.add(start.moved()));
-    return starts.stream()
-        .map(this::descend)
-        .min(Comparator.comparingDouble(Fit::cost))
-        .orElseThrow();
+    List<Fit> fits = new ArrayList<>();
+    for (double[] start : starts) {
+      // Once more from what was believed, as the log grew.
+      if (!swings && fits.size() == FEWEST_STARTS + 1) {
+        fits.add(descend(grown()));
+      }
+      fits.add(descend(start));
+      fits.sort(Comparator.comparingDouble(Fit::cost));
+      if (fits.size() > FEWEST_STARTS
+          && fits.get(1).cost() - fits.get(0).cost() < SAME_COST * (1 + fits.get(0).cost())) {
+        break;
+      }
+    }
+    return fits.get(0);
   }
+
+  /**
+   * A start that what was believed leads to by the first part of each log, then by more of it: a
+   * hold that the simulation begins at another time does not spoil what came before it.
+   */
+  private double[] grown() {
+    double[] moved = new double[unknowns];
+    for (double share : GROWING) {
+      boolean[] counts = new boolean[residuals];
+      for (int f = 0; f < evidence.size(); f++) {
+        evidence.get(f).first(share, counts, firstRow[f]);
+      }
+      moved = descend(moved, counts, GROWING_ROUNDS).moved();
+    }
+    return moved;
+  }
+
+  private static final double[] GROWING = {0.2, 0.35, 0.5, 0.75};
+  private static final int GROWING_ROUNDS = 5;
 
   private List<Place> scattered() {
     Random random = new Random(1);
@@ -444,24 +476,49 @@ public final class KilnLearner {
       }
       points.add(moved);
     }
-    return points.parallelStream().map(this::place).toList();
+    boolean[] all = new boolean[residuals];
+    Arrays.fill(all, true);
+    return points.parallelStream().map(point -> place(point, all)).toList();
   }
 
-  private static final int SCATTERED = 32;
-  private static final int STARTS = 2;
+  private static final int SCATTERED = 48;
+
+  // Descents from scattered kilns: so many at the least, and at the most. Our estimates.
+  private static final int FEWEST_STARTS = 2;
+  private static final int MOST_STARTS = 8;
+
+  /** Two descents whose costs differ by less than this share have ended at the same place. */
+  private static final double SAME_COST = 0.1;
 
   private Fit descend(double[] start) {
-    Place at = place(start);
+    boolean[] all = new boolean[residuals];
+    Arrays.fill(all, true);
+    return descend(start, all, MOST_ROUNDS);
+  }
+
+  /**
+   * One descent.
+   *
+   * @param counts which residuals do
+   */
+  private Fit descend(double[] start, boolean[] counts, int rounds) {
+    Place at = place(start, counts);
     NormalEquations.Damping damping = new NormalEquations.Damping();
     RealMatrix information = null;
-    for (int round = 0; round < MOST_ROUNDS; round++) {
+    for (int round = 0; round < rounds; round++) {
       progress.at(Progress.Step.FIT, "");
       double[][] jacobian = jacobian(at.moved(), at.residual());
-      NormalEquations equations =
-          equations(at.moved(), at.residual(), jacobian, HUBER.weights(at.residual()));
+      double[] weight = HUBER.weights(at.residual());
+      for (int r = 0; r < residuals; r++) {
+        weight[r] = counts[r] ? weight[r] : 0;
+      }
+      NormalEquations equations = equations(at.moved(), at.residual(), jacobian, weight);
       information = equations.matrix();
       double before = at.cost();
-      at = damping.step(equations, at.moved(), this::place, Place::cost, before).orElse(at);
+      at =
+          damping
+              .step(equations, at.moved(), tried -> place(tried, counts), Place::cost, before)
+              .orElse(at);
       if (before - at.cost() <= SETTLED * (1 + at.cost())) {
         break;
       }
@@ -475,10 +532,14 @@ public final class KilnLearner {
   /** Somewhere on a descent. */
   private record Place(double[] moved, double[] residual, double cost) {}
 
-  private Place place(double[] tried) {
+  private Place place(double[] tried, boolean[] counts) {
     double[] moved = usualScale.map(usual -> usual.usual(tried)).orElse(tried);
     double[] residual = residuals(moved);
-    return new Place(moved, residual, cost(moved, residual));
+    double[] counted = residual.clone();
+    for (int r = 0; r < residuals; r++) {
+      counted[r] = counts[r] ? residual[r] : 0;
+    }
+    return new Place(moved, residual, cost(moved, counted));
   }
 
   /** The linear problem of one step. */
@@ -552,21 +613,26 @@ public final class KilnLearner {
     return rms;
   }
 
-  /** The fit with what no display tells as unsure as before it. */
-  private Fit withoutScale(Fit fit) {
-    return usualScale
-        .map(
-            usual ->
-                new Fit(
-                    fit.moved(),
-                    fit.cost(),
-                    precision.add(usual.told(fit.information().subtract(precision))),
-                    fit.rmsKelvins()))
-        .orElse(fit);
+  /**
+   * The fit with what no display tells as unsure as before it, and readings that it misses by more
+   * than usual counting for less.
+   */
+  private Fit honest(Fit fit) {
+    RealMatrix told = fit.information().subtract(precision);
+    RealMatrix alone = usualScale.map(usual -> usual.told(told)).orElse(told);
+    double missed = fit.cost() / residuals / USUAL_COST;
+    return new Fit(
+        fit.moved(),
+        fit.cost(),
+        precision.add(alone.scalarMultiply(1 / Math.max(1, missed))),
+        fit.rmsKelvins());
   }
 
+  /** What fits of kilns that the model describes cost a reading at the most. Our estimate. */
+  private static final double USUAL_COST = 0.4;
+
   private Lesson lesson(Fit found, List<Lesson.LeftOut> leftOut, List<Lesson.Happened> happened) {
-    Fit fit = withoutScale(found);
+    Fit fit = honest(found);
     RealMatrix posterior = new CholeskyDecomposition(fit.information()).getSolver().getInverse();
     int all = KilnQuantity.values().length;
     double[][] covariance = new double[all][all];
