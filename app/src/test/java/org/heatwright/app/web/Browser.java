@@ -22,6 +22,7 @@ import org.openqa.selenium.Keys;
 import org.openqa.selenium.StaleElementReferenceException;
 import org.openqa.selenium.TimeoutException;
 import org.openqa.selenium.WebDriver;
+import org.openqa.selenium.WebDriverException;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.chrome.ChromeDriverService;
@@ -206,12 +207,24 @@ public final class Browser implements AutoCloseable {
           .ignoring(StaleElementReferenceException.class)
           .pollingEvery(LOOKS)
           .withMessage(what)
-          .until(d -> holds.getAsBoolean() && complete());
+          .until(d -> now(holds) && complete());
     } catch (TimeoutException e) {
       view("stuck");
       throw new AssertionError(
           "Waited in vain until %s; see stuck.png. The page said: %s".formatted(what, complaints()),
           e);
+    }
+  }
+
+  /** The same of a page that goes while it is read, which the browser tells in other words. */
+  private static boolean now(java.util.function.BooleanSupplier holds) {
+    try {
+      return holds.getAsBoolean();
+    } catch (WebDriverException e) {
+      if (String.valueOf(e.getMessage()).contains("does not belong to the document")) {
+        return false;
+      }
+      throw e;
     }
   }
 
