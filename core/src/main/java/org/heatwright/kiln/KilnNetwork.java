@@ -662,10 +662,10 @@ final class KilnNetwork implements StiffSystem {
     double weights = elementRadiant + doorRadiant;
     double airWeights = elementConvective + leakWattsPerKelvin + doorWattsPerKelvin;
     double error = y[SETPOINT] - reading(y);
-    double raw = wanted(y, error, sensorRate(y, radiosity(y), airCelsius(y)));
-    proportional = drive == Drive.PROPORTIONAL && raw > 0 && raw < 1 && Double.isNaN(forcedDuty);
-    integralSlope =
-        drive == Drive.PROPORTIONAL ? integralShare(raw, error) / integralSeconds / shift : 0;
+    boolean controlled = drive == Drive.PROPORTIONAL;
+    double raw = controlled ? wanted(y, error, sensorRate(y, radiosity(y), airCelsius(y))) : 0;
+    proportional = controlled && raw > 0 && raw < 1 && Double.isNaN(forcedDuty);
+    integralSlope = controlled ? integralShare(raw, error) / integralSeconds / shift : 0;
     double radiantByRadiant = 0;
     double radiantByAir = 0;
     double airByAir = 0;
@@ -748,13 +748,7 @@ final class KilnNetwork implements StiffSystem {
     double sensorPart = rhs[SENSOR] * sensorJoulesPerSquareMetreKelvin * sensorPivotInverse;
     double integralPart =
         rhs[INTEGRAL] * perShift + integralSlope * (setpoint - readingPerTrue * sensorPart);
-    double dutyPart =
-        proportional
-            ? gain
-                * (setpoint
-                    - readingPerTrue * (sensorPart + slopeAhead(sensorPart, rhs[SENSOR]))
-                    + integralPart)
-            : 0;
+    double dutyPart = dutyChange(setpoint, sensorPart, rhs[SENSOR], integralPart);
     double elementPart =
         (rhs[ELEMENT] * elementJoulesPerKelvin + fullWatts * dutyPart) * elementPivotInverse;
     double radiantRight = elementSlope * elementPart;
@@ -780,13 +774,7 @@ final class KilnNetwork implements StiffSystem {
             + sensorByElement * element;
     double integral =
         rhs[INTEGRAL] * perShift + integralSlope * (setpoint - readingPerTrue * sensor);
-    double dutyChange =
-        proportional
-            ? gain
-                * (setpoint
-                    - readingPerTrue * (sensor + slopeAhead(sensor, rhs[SENSOR]))
-                    + integral)
-            : 0;
+    double dutyChange = dutyChange(setpoint, sensor, rhs[SENSOR], integral);
     double energyRight = rhs[ENERGY];
     x[ELEMENT] = element;
     x[SETPOINT] = setpoint;
@@ -806,9 +794,16 @@ final class KilnNetwork implements StiffSystem {
     }
   }
 
-  /** What the derivative sees of a change of the sensor, K: its row is shift x - slope = right. */
-  private double slopeAhead(double sensor, double right) {
-    return derivativeShift * sensor - derivativeSeconds * right;
+  /**
+   * By how much the duty changes with setpoint, sensor and integral. The slope that the derivative
+   * sees follows from the sensor's row, shift x - slope = right.
+   */
+  private double dutyChange(double setpoint, double sensor, double right, double integral) {
+    if (!proportional) {
+      return 0;
+    }
+    double ahead = derivativeShift * sensor - derivativeSeconds * right;
+    return gain * (setpoint - readingPerTrue * (sensor + ahead) + integral);
   }
 
   @Override

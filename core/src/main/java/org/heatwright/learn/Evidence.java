@@ -235,15 +235,6 @@ final class Evidence {
     return temperature.size() + power.size() + (swing.isPresent() ? 1 : 0) + waits.size();
   }
 
-  /**
-   * Marks the residuals of the first part of the display's readings.
-   *
-   * @param share how large a part
-   */
-  void first(double share, boolean[] counts, int at) {
-    Arrays.fill(counts, at, at + (int) Math.ceil(share * temperature.size()), true);
-  }
-
   /** Whether a meter told the power. */
   boolean metered() {
     return power.size() > 0;

@@ -414,46 +414,43 @@ public final class KilnLearner {
 
   /**
    * The best of several descents: from what was believed, and from the most probable of a few
-   * scattered kilns, because a slow kiln may be a leaky one or a heavy one. A descent may end where
-   * a hold of the simulation begins at another swing of the display than the log's, so where no two
-   * of them have come to the same cost, there are more.
+   * scattered kilns, because a slow kiln may be a leaky one or a heavy one. A descent may also end
+   * where a hold of the simulation begins at another time than the log's. So where no two of them
+   * have come to the same cost there are more, one of them from what the log's first parts lead to.
+   * An on-off kiln's simulations are too slow for that.
    */
   private Fit fit() {
-    boolean swings = kiln.control().kind() == Control.Kind.ON_OFF;
-    List<double[]> starts = new ArrayList<>();
-    starts.add(new double[unknowns]);
-    scattered().stream()
-        .sorted(Comparator.comparingDouble(Place::cost))
-        .limit(swings ? FEWEST_STARTS : MOST_STARTS)
-        .forEach(start -> starts.add(start.moved()));
     List<Fit> fits = new ArrayList<>();
-    for (double[] start : starts) {
-      // Once more from what was believed, as the log grew.
-      if (!swings && fits.size() == FEWEST_STARTS + 1) {
-        fits.add(descend(grown()));
-      }
-      fits.add(descend(start));
-      fits.sort(Comparator.comparingDouble(Fit::cost));
-      if (fits.size() > FEWEST_STARTS
-          && fits.get(1).cost() - fits.get(0).cost() < SAME_COST * (1 + fits.get(0).cost())) {
-        break;
+    fits.add(descend(new double[unknowns], MOST_ROUNDS));
+    List<Place> scattered = scattered();
+    scattered.subList(0, FEWEST_STARTS).forEach(at -> fits.add(descend(at.moved(), MOST_ROUNDS)));
+    if (kiln.control().kind() != Control.Kind.ON_OFF && !agree(fits)) {
+      fits.add(descend(grown(), MOST_ROUNDS));
+      for (int s = FEWEST_STARTS; s < MOST_STARTS && !agree(fits); s++) {
+        fits.add(descend(scattered.get(s).moved(), MOST_ROUNDS));
       }
     }
-    return fits.get(0);
+    return fits.stream().min(Comparator.comparingDouble(Fit::cost)).orElseThrow();
+  }
+
+  /** Whether the two best have come to the same cost. */
+  private static boolean agree(List<Fit> fits) {
+    double[] best = fits.stream().mapToDouble(Fit::cost).sorted().limit(2).toArray();
+    return best[1] - best[0] < SAME_COST * (1 + best[0]);
   }
 
   /**
-   * A start that what was believed leads to by the first part of each log, then by more of it: a
-   * hold that the simulation begins at another time does not spoil what came before it.
+   * Where what was believed leads to by the first part of each log, then by more of it: a hold that
+   * the simulation begins at another time does not spoil what came before it.
    */
   private double[] grown() {
     double[] moved = new double[unknowns];
     for (double share : GROWING) {
-      boolean[] counts = new boolean[residuals];
-      for (int f = 0; f < evidence.size(); f++) {
-        evidence.get(f).first(share, counts, firstRow[f]);
-      }
-      moved = descend(moved, counts, GROWING_ROUNDS).moved();
+      List<LoggedFiring> parts =
+          firings.stream()
+              .map(one -> one.with(one.readings().before(share * one.readings().lastSecond())))
+              .toList();
+      moved = new KilnLearner(kiln, before, parts, progress).descend(moved, GROWING_ROUNDS).moved();
     }
     return moved;
   }
@@ -461,6 +458,7 @@ public final class KilnLearner {
   private static final double[] GROWING = {0.2, 0.35, 0.5, 0.75};
   private static final int GROWING_ROUNDS = 5;
 
+  /** Scattered kilns, the most probable first. */
   private List<Place> scattered() {
     Random random = new Random(1);
     List<double[]> points = new ArrayList<>();
@@ -476,9 +474,10 @@ public final class KilnLearner {
       }
       points.add(moved);
     }
-    boolean[] all = new boolean[residuals];
-    Arrays.fill(all, true);
-    return points.parallelStream().map(point -> place(point, all)).toList();
+    return points.parallelStream()
+        .map(this::place)
+        .sorted(Comparator.comparingDouble(Place::cost))
+        .toList();
   }
 
   private static final int SCATTERED = 48;
@@ -490,35 +489,18 @@ public final class KilnLearner {
   /** Two descents whose costs differ by less than this share have ended at the same place. */
   private static final double SAME_COST = 0.1;
 
-  private Fit descend(double[] start) {
-    boolean[] all = new boolean[residuals];
-    Arrays.fill(all, true);
-    return descend(start, all, MOST_ROUNDS);
-  }
-
-  /**
-   * One descent.
-   *
-   * @param counts which residuals do
-   */
-  private Fit descend(double[] start, boolean[] counts, int rounds) {
-    Place at = place(start, counts);
+  private Fit descend(double[] start, int rounds) {
+    Place at = place(start);
     NormalEquations.Damping damping = new NormalEquations.Damping();
     RealMatrix information = null;
     for (int round = 0; round < rounds; round++) {
       progress.at(Progress.Step.FIT, "");
       double[][] jacobian = jacobian(at.moved(), at.residual());
-      double[] weight = HUBER.weights(at.residual());
-      for (int r = 0; r < residuals; r++) {
-        weight[r] = counts[r] ? weight[r] : 0;
-      }
-      NormalEquations equations = equations(at.moved(), at.residual(), jacobian, weight);
+      NormalEquations equations =
+          equations(at.moved(), at.residual(), jacobian, HUBER.weights(at.residual()));
       information = equations.matrix();
       double before = at.cost();
-      at =
-          damping
-              .step(equations, at.moved(), tried -> place(tried, counts), Place::cost, before)
-              .orElse(at);
+      at = damping.step(equations, at.moved(), this::place, Place::cost, before).orElse(at);
       if (before - at.cost() <= SETTLED * (1 + at.cost())) {
         break;
       }
@@ -532,14 +514,10 @@ public final class KilnLearner {
   /** Somewhere on a descent. */
   private record Place(double[] moved, double[] residual, double cost) {}
 
-  private Place place(double[] tried, boolean[] counts) {
+  private Place place(double[] tried) {
     double[] moved = usualScale.map(usual -> usual.usual(tried)).orElse(tried);
     double[] residual = residuals(moved);
-    double[] counted = residual.clone();
-    for (int r = 0; r < residuals; r++) {
-      counted[r] = counts[r] ? residual[r] : 0;
-    }
-    return new Place(moved, residual, cost(moved, counted));
+    return new Place(moved, residual, cost(moved, residual));
   }
 
   /** The linear problem of one step. */
@@ -628,7 +606,7 @@ public final class KilnLearner {
         fit.rmsKelvins());
   }
 
-  /** What fits of kilns that the model describes cost a reading at the most. Our estimate. */
+  /** What fits of kilns that the model describes cost a residual at the most. Our estimate. */
   private static final double USUAL_COST = 0.4;
 
   private Lesson lesson(Fit found, List<Lesson.LeftOut> leftOut, List<Lesson.Happened> happened) {

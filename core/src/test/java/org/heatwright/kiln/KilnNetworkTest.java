@@ -56,6 +56,17 @@ class KilnNetworkTest {
     return new KilnNetwork(kiln, bare, FiringConditions.usual(), List.of(walls), List.of(), 0.002);
   }
 
+  /** A kiln with its own walls, empty. */
+  private static KilnNetwork network(Kiln kiln, KilnParameters parameters) {
+    return new KilnNetwork(
+        kiln,
+        parameters,
+        FiringConditions.usual(),
+        new WallBuilder(kiln, WallBuilder.Grid.USUAL, new HeatCurves()).build(1, 1),
+        List.of(),
+        0.1);
+  }
+
   private static double[] run(KilnNetwork network, double[] start, double seconds) {
     RosenbrockStepper stepper = new RosenbrockStepper(network);
     double[] y = start;
@@ -157,14 +168,7 @@ class KilnNetworkTest {
     Kiln kiln = TestKilns.brickMuffle(2200, sheathMillimetres);
     KilnParameters plain =
         new KilnParameters(1, 1, 1, 1, 1e-9, 1e-9, 1, 1, 0, 0, 0.02, 300, 0, 1, 1, 1, 0, 1, 1);
-    KilnNetwork network =
-        new KilnNetwork(
-            kiln,
-            plain,
-            FiringConditions.usual(),
-            new WallBuilder(kiln, WallBuilder.Grid.USUAL, new HeatCurves()).build(1, 1),
-            List.of(),
-            0.1);
+    KilnNetwork network = network(kiln, plain);
     network.drive(KilnNetwork.Drive.NONE);
     double[] y = network.stateAt(celsius);
     double[] rates = new double[y.length];
@@ -195,14 +199,7 @@ class KilnNetworkTest {
     KilnParameters plain =
         new KilnParameters(
             1, 1, 1, 1, 0.5, 300, 1, 1, 0.05, 4, 0.02, 300, derivativeSeconds, 1, 1, 1, 0, 1, 1);
-    KilnNetwork network =
-        new KilnNetwork(
-            kiln,
-            plain,
-            FiringConditions.usual(),
-            new WallBuilder(kiln, WallBuilder.Grid.USUAL, new HeatCurves()).build(1, 1),
-            List.of(),
-            0.1);
+    KilnNetwork network = network(kiln, plain);
     network.drive(KilnNetwork.Drive.PROPORTIONAL);
     return network;
   }

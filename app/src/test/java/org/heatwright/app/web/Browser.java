@@ -15,6 +15,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.function.BooleanSupplier;
 import java.util.function.Predicate;
 import java.util.stream.Stream;
 import org.openqa.selenium.By;
@@ -200,14 +201,12 @@ public final class Browser implements AutoCloseable {
     return find(css).getText();
   }
 
-  void until(String what, java.util.function.BooleanSupplier holds) {
+  void until(String what, BooleanSupplier holds) {
     try {
-      // A part of the page may be replaced between finding it and reading it: look again.
       new WebDriverWait(driver, PATIENCE)
-          .ignoring(StaleElementReferenceException.class)
           .pollingEvery(LOOKS)
           .withMessage(what)
-          .until(d -> now(holds) && complete());
+          .until(d -> now(() -> holds.getAsBoolean() && complete()));
     } catch (TimeoutException e) {
       view("stuck");
       throw new AssertionError(
@@ -216,10 +215,15 @@ public final class Browser implements AutoCloseable {
     }
   }
 
-  /** The same of a page that goes while it is read, which the browser tells in other words. */
-  private static boolean now(java.util.function.BooleanSupplier holds) {
+  /**
+   * Whether it holds now. A page, or a part of it, may be replaced between finding and reading it;
+   * the browser tells that in two ways. Then it is looked at again.
+   */
+  private static boolean now(BooleanSupplier holds) {
     try {
       return holds.getAsBoolean();
+    } catch (StaleElementReferenceException e) {
+      return false;
     } catch (WebDriverException e) {
       if (String.valueOf(e.getMessage()).contains("does not belong to the document")) {
         return false;
