@@ -135,6 +135,7 @@ public final class FiringSimulation {
   private Optional<FollowedDisplay> followed = Optional.empty();
   private double followingSeconds;
   private double[] holdMoreSeconds = {};
+  private double[] holdFromSeconds = {};
   private double rests = Double.NEGATIVE_INFINITY;
   private boolean awaiting;
   private boolean powered;
@@ -258,6 +259,22 @@ public final class FiringSimulation {
     followingSeconds = delaySeconds;
     holdMoreSeconds = lateSeconds.clone();
     mayAverage = false;
+  }
+
+  /**
+   * The program goes on when it is known to have gone on, whatever the simulated display does: the
+   * clocks of its holds begin at these times. Call before the program runs.
+   *
+   * @param seconds one a segment, s from the program's start; not a number where a hold's clock
+   *     waits for the display as usual
+   */
+  public void holdFrom(double[] seconds) {
+    holdFromSeconds = seconds.clone();
+  }
+
+  /** When the hold of the segment that runs is known to have begun; not a number if it is not. */
+  private double knownHold() {
+    return index < holdFromSeconds.length ? holdFromSeconds[index] : Double.NaN;
   }
 
   /**
@@ -520,20 +537,28 @@ public final class FiringSimulation {
       boolean met =
           followed.map(seen -> seen.met(now, followingSeconds, target, near)).orElse(false);
       if (Math.abs(distance) > near && !met) {
-        boolean arrived = arrive(target, Math.signum(distance) * near);
+        double most = Double.isNaN(knownHold()) ? GIVE_UP_SECONDS : Math.max(0, knownHold() - now);
+        boolean arrived = arrive(target, Math.signum(distance) * near, most);
         if (interrupted()) {
           return restart;
         }
-        if (!arrived) {
+        if (!arrived && Double.isNaN(knownHold())) {
           return false;
         }
+      }
+    }
+    if (phase == Phase.ARRIVAL && knownHold() > now) {
+      advance(knownHold() - now, Optional.empty());
+      if (interrupted()) {
+        return restart;
       }
     }
     if (phase != Phase.HOLD) {
       reached = now;
       saturatedUntilReached = saturatedSeconds;
       double more = followed.isPresent() ? holdMoreSeconds[index] : 0;
-      holdLeft = Math.max(0, segment.hold().toSeconds() + more);
+      double begunSeconds = knownHold() < now ? now - knownHold() : 0;
+      holdLeft = Math.max(0, segment.hold().toSeconds() + more - begunSeconds);
       phase = Phase.HOLD;
     }
     advance(holdLeft, Optional.empty());
@@ -548,9 +573,11 @@ public final class FiringSimulation {
    * Waits until the display comes near a target. Where a slow relay makes it ripple, it touches the
    * limit in a crest, minutes before its mean does: there the relay is resolved.
    *
+   * @param mostSeconds and no longer
    * @return whether it came
    */
-  private boolean arrive(double target, double away) {
+  private boolean arrive(double target, double away, double mostSeconds) {
+    double until = now + mostSeconds;
     double side = Math.signum(away);
     boolean ripples =
         kiln.control().kind() == Control.Kind.PID
@@ -558,11 +585,11 @@ public final class FiringSimulation {
             && kiln.control().cycleSeconds() >= RIPPLING_CYCLE_SECONDS
             && side < 0;
     if (!ripples) {
-      return await(GIVE_UP_SECONDS, target + away);
+      return await(mostSeconds, target + away);
     }
     double outside = target + away + side * RIPPLE_KELVINS;
     if ((network.reading(y) - outside) * side > 0) {
-      boolean near = await(GIVE_UP_SECONDS, outside);
+      boolean near = await(mostSeconds, outside);
       if (interrupted() || !near) {
         return near;
       }
@@ -572,12 +599,12 @@ public final class FiringSimulation {
       return true;
     }
     relayCycleSeconds = kiln.control().cycleSeconds();
-    boolean touched = await(RIPPLE_SECONDS, level);
+    boolean touched = await(Math.min(RIPPLE_SECONDS, until - now), level);
     relayCycleSeconds = 0;
     cycleDuty = Double.NaN;
     cycleEnds = Double.NEGATIVE_INFINITY;
     changeDrive();
-    return touched || interrupted() || await(GIVE_UP_SECONDS, level);
+    return touched || interrupted() || await(until - now, level);
   }
 
   /** Advances until the display crosses a level; a switch is resolved meanwhile. */

@@ -63,7 +63,7 @@ public record Coverage(
     Sum sum = new Sum();
     for (LoggedFiring firing : firings) {
       Evidence evidence = new Evidence(kiln, firing, curves);
-      FiringRun run = evidence.run(scores, 0, evidence.conditions(new double[Evidence.DAY]));
+      FiringRun run = evidence.run(scores, new double[Evidence.DAY]);
       sum.add(kiln, evidence, run);
       sum.doorOpened |=
           firing.happenings().stream()

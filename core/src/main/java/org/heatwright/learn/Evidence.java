@@ -105,6 +105,9 @@ final class Evidence {
   /** Lags that the model does not have, s: what they are worth grows with the rate. */
   private static final double LAG_SECONDS = 8;
 
+  /** The same where the simulated program goes on when the log's did. */
+  private static final double CLOSE_LAG_SECONDS = 5;
+
   private static final double POWER_SLOW_SHARE = 0.02;
   private static final double POWER_NOISE_SHARE = 0.05;
 
@@ -131,24 +134,35 @@ final class Evidence {
   private final Discrepancy temperature;
   private final MeteredPower power;
   private final Optional<Swing> swing;
+  private final HoldStarts starts;
   private final HoldWaits waits;
 
   Evidence(Kiln kiln, LoggedFiring raw, HeatCurves curves) {
+    this(kiln, raw, curves, HoldStarts.of(kiln, raw.with(raw.slipless())));
+  }
+
+  /** The same of a program that goes on when the simulated display lets it. */
+  static Evidence byItself(Kiln kiln, LoggedFiring raw, HeatCurves curves) {
+    return new Evidence(kiln, raw, curves, HoldStarts.untold(raw.schedule()));
+  }
+
+  private Evidence(Kiln kiln, LoggedFiring raw, HeatCurves curves, HoldStarts starts) {
     LoggedFiring firing = raw.with(raw.slipless());
     this.kiln = kiln;
     this.firing = firing;
     this.curves = curves;
     this.loads = firing.charge().loads();
     this.conditions = startKnown(firing);
-    this.spans = Spans.of(kiln, firing);
+    this.starts = starts;
+    this.spans = Spans.of(kiln, firing, starts.any());
     this.seen = spans.average(firing);
     int n = seen.size();
     double[] seconds = new double[n];
     double[] noise = new double[n];
     double still =
         kiln.control().kind() == Control.Kind.ON_OFF ? SWITCHED_NOISE_KELVINS : NOISE_KELVINS;
-    double late =
-        firing.readings().toTheMinute() ? Math.hypot(LAG_SECONDS, MINUTE_SECONDS) : LAG_SECONDS;
+    double lag = starts.any() ? CLOSE_LAG_SECONDS : LAG_SECONDS;
+    double late = firing.readings().toTheMinute() ? Math.hypot(lag, MINUTE_SECONDS) : lag;
     double[] slow = new double[n];
     for (int i = 0; i < n; i++) {
       seconds[i] = seen.second(i);
@@ -169,7 +183,7 @@ final class Evidence {
             POWER_SLOW_SHARE,
             SLOW_SECONDS,
             row -> Math.hypot(POWER_NOISE_SHARE, sampled(seen.second(row)) / rated));
-    this.waits = HoldWaits.of(kiln, firing, spans.swinging());
+    this.waits = HoldWaits.of(kiln, firing, spans.swinging(), starts);
     this.swing = kiln.control().kind() == Control.Kind.ON_OFF ? Swing.of(firing) : Optional.empty();
   }
 
@@ -232,7 +246,11 @@ final class Evidence {
 
   /** How many residuals there are. */
   int size() {
-    return temperature.size() + power.size() + (swing.isPresent() ? 1 : 0) + waits.size();
+    return temperature.size()
+        + power.size()
+        + (swing.isPresent() ? 1 : 0)
+        + waits.size()
+        + starts.size();
   }
 
   /** Whether a meter told the power. */
@@ -245,9 +263,23 @@ final class Evidence {
     return seen;
   }
 
+  /**
+   * The firing as the kiln of these scores would run it, its program going on when the log's did.
+   *
+   * @param day scores of its nuisances
+   */
+  FiringRun run(double[] scores, double[] day) {
+    FiringSimulation simulation = simulation(scores, day[0], conditions(day), Optional.empty());
+    simulation.holdFrom(starts.seconds(firing.clockAheadSeconds(day[CLOCK])));
+    return whole(simulation);
+  }
+
   /** The firing as the kiln of these scores would run it on a day. */
   FiringRun run(double[] scores, double mains, FiringConditions day) {
-    FiringSimulation simulation = simulation(scores, mains, day, Optional.empty());
+    return whole(simulation(scores, mains, day, Optional.empty()));
+  }
+
+  private FiringRun whole(FiringSimulation simulation) {
     simulation.runProgram();
     simulation.coastUntil(seen.lastSecond() + 2 * Spans.USUAL_SECONDS);
     return simulation.run();
@@ -481,7 +513,7 @@ final class Evidence {
    * @param day scores of its nuisances
    */
   void residuals(double[] scores, double[] day, double[] into, int at) {
-    residuals(run(scores, day[0], conditions(day)), day[CLOCK], into, at);
+    residuals(run(scores, day), day[CLOCK], into, at);
   }
 
   void residuals(FiringRun run, double clock, double[] into, int at) {
@@ -496,6 +528,7 @@ final class Evidence {
       into[next++] = (one.in(run) - one.kelvins) / (1 + SWING_SHARE * one.kelvins);
     }
     waits.residuals(late, into, next);
+    starts.residuals(run, firing.clockAheadSeconds(clock), into, next + waits.size());
   }
 
   /**

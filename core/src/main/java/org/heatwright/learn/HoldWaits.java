@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.function.DoubleUnaryOperator;
 import java.util.function.Function;
 import java.util.stream.IntStream;
+import org.heatwright.kiln.Control;
 import org.heatwright.kiln.FiringRun;
 import org.heatwright.kiln.Kiln;
 import org.heatwright.schedule.Segment;
@@ -49,11 +50,16 @@ final class HoldWaits {
   }
 
   /**
-   * Which holds of a log began by chance: in a kiln whose holds wait and whose display swings.
+   * Which holds of a log began by chance: in a kiln whose holds wait, where its display swings or
+   * the log does not tell it to the second.
    *
    * @param swinging where it does
+   * @param starts what the log tells
    */
-  static HoldWaits of(Kiln kiln, LoggedFiring firing, SwingMeans swinging) {
+  static HoldWaits of(Kiln kiln, LoggedFiring firing, SwingMeans swinging, HoldStarts starts) {
+    if (kiln.control().kind() == Control.Kind.PID) {
+      return new HoldWaits(starts.spreads());
+    }
     return new HoldWaits(
         kiln.control()
             .holdWaitsWithin()

@@ -584,8 +584,7 @@ public final class KilnLearner {
     for (int f = 0; f < rms.length; f++) {
       Evidence one = evidence.get(f);
       double[] day = day(moved, f);
-      double[] miss =
-          one.missKelvins(one.run(scores, day[0], one.conditions(day)), day[Evidence.CLOCK]);
+      double[] miss = one.missKelvins(one.run(scores, day), day[Evidence.CLOCK]);
       rms[f] = Math.sqrt(Arrays.stream(miss).map(m -> m * m).average().orElseThrow());
     }
     return rms;

@@ -497,7 +497,7 @@ final class LifeFit {
   private void look(int firing) {
     Evidence one = evidence.get(firing);
     double[] day = day(at, firing);
-    FiringRun run = one.run(scoresOf(at, firing), day[MAINS], one.conditions(day));
+    FiringRun run = one.run(scoresOf(at, firing), day);
     double[] miss = one.missKelvins(run, day[Evidence.CLOCK]);
     misfit[firing] = Math.sqrt(Arrays.stream(miss).map(m -> m * m).average().orElseThrow());
     double last = one.seen().lastSecond();

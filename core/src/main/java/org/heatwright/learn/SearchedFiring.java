@@ -142,7 +142,7 @@ final class SearchedFiring {
     Readings all = firing.readings();
     this.display =
         switched ? Optional.of(new SeenDisplay(all.seconds(), all.celsius())) : Optional.empty();
-    this.evidence = new Evidence(kiln, firing, curves);
+    this.evidence = Evidence.byItself(kiln, firing, curves);
     this.believed = believed.clone();
     this.quantities = quantities.clone();
     int segments = firing.schedule().segments().size();

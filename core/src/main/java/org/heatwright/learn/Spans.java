@@ -11,14 +11,19 @@ import org.heatwright.units.HeatingRate;
  * come near its first target and may swing: longer ones there, and where it does means over whole
  * swings.
  *
+ * @param steadySeconds how long they are while nothing swings, s
  * @param changesAt from when on spans are longer, s; not a number where they never are
  * @param firstSwitchSeconds how uncertain the first switching on is, s
  * @param swinging where the display swings
  */
-record Spans(double changesAt, double firstSwitchSeconds, SwingMeans swinging) {
+record Spans(
+    double steadySeconds, double changesAt, double firstSwitchSeconds, SwingMeans swinging) {
 
   /** The usual span, s. */
   static final double USUAL_SECONDS = 120;
+
+  /** The same where a fit goes on when the log does, and can follow a display closely, s. */
+  private static final double CLOSE_SECONDS = 40;
 
   private static final double SWITCHED_RAMP_SECONDS = 60;
   private static final double SWITCHED_SECONDS = 300;
@@ -32,11 +37,16 @@ record Spans(double changesAt, double firstSwitchSeconds, SwingMeans swinging) {
    */
   private static final double START_KELVINS = 1;
 
-  /** The spans of a firing in a kiln. */
-  static Spans of(Kiln kiln, LoggedFiring firing) {
+  /**
+   * The spans of a firing in a kiln.
+   *
+   * @param told whether its log tells when its holds began
+   */
+  static Spans of(Kiln kiln, LoggedFiring firing, boolean told) {
     return kiln.control().kind() == Control.Kind.ON_OFF
-        ? new Spans(firstNear(firing), firstSwitchSeconds(firing), SwingMeans.of(firing))
-        : new Spans(Double.NaN, 0, SwingMeans.none());
+        ? new Spans(
+            USUAL_SECONDS, firstNear(firing), firstSwitchSeconds(firing), SwingMeans.of(firing))
+        : new Spans(told ? CLOSE_SECONDS : USUAL_SECONDS, Double.NaN, 0, SwingMeans.none());
   }
 
   private static double firstSwitchSeconds(LoggedFiring firing) {
@@ -92,7 +102,7 @@ record Spans(double changesAt, double firstSwitchSeconds, SwingMeans swinging) {
   /** The length of the span about a second, s. */
   double at(double second) {
     if (Double.isNaN(changesAt)) {
-      return USUAL_SECONDS;
+      return steadySeconds;
     }
     return swings(second)
         .map(SwingMeans.Mean::lengthSeconds)

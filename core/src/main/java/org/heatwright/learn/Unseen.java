@@ -83,7 +83,7 @@ public record Unseen(Kind kind, List<Stretch> stretches) {
     Kiln smooth = AnomalySearch.smoothed(kiln);
     KilnBeliefs beliefs = AnomalySearch.smoothed(kiln, kiln.beliefs());
     double[] scores = Arrays.stream(KilnQuantity.values()).mapToDouble(beliefs::score).toArray();
-    Evidence evidence = new Evidence(smooth, firing, new HeatCurves());
+    Evidence evidence = Evidence.byItself(smooth, firing, new HeatCurves());
     FiringConditions day = evidence.conditions(new double[Evidence.DAY]);
     FiringRun as = evidence.run(scores, 0, day);
     double last = firing.readings().lastSecond();

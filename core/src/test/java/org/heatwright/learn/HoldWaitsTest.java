@@ -105,6 +105,7 @@ class HoldWaitsTest {
             FiringConditions.usual(),
             Charge.empty(),
             Readings.of(seconds, Arrays.stream(seconds).map(run::readingCelsiusAt).toArray()));
-    assertThat(HoldWaits.of(FIBRE, firing, SwingMeans.of(firing)).any()).isFalse();
+    HoldStarts untold = HoldStarts.of(FIBRE, firing);
+    assertThat(HoldWaits.of(FIBRE, firing, SwingMeans.of(firing), untold).any()).isFalse();
   }
 }
