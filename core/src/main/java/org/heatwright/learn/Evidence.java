@@ -154,14 +154,14 @@ final class Evidence {
     this.loads = firing.charge().loads();
     this.conditions = startKnown(firing);
     this.starts = starts;
-    this.spans = Spans.of(kiln, firing, starts.any());
+    this.spans = Spans.of(kiln, firing, starts.waited());
     this.seen = spans.average(firing);
     int n = seen.size();
     double[] seconds = new double[n];
     double[] noise = new double[n];
     double still =
         kiln.control().kind() == Control.Kind.ON_OFF ? SWITCHED_NOISE_KELVINS : NOISE_KELVINS;
-    double lag = starts.any() ? CLOSE_LAG_SECONDS : LAG_SECONDS;
+    double lag = starts.waited() ? CLOSE_LAG_SECONDS : LAG_SECONDS;
     double late = firing.readings().toTheMinute() ? Math.hypot(lag, MINUTE_SECONDS) : lag;
     double[] slow = new double[n];
     for (int i = 0; i < n; i++) {

@@ -2,6 +2,7 @@ package org.heatwright.learn;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.heatwright.kiln.Control;
 import org.heatwright.kiln.FiringConditions.Disturbance;
 import org.heatwright.kiln.FiringRun;
@@ -51,17 +52,32 @@ final class HoldStarts {
   /** How long after an arrival that looks late a hold's end is looked for, s. */
   private static final double LATER_SECONDS = 300;
 
+  // A display has left where it moves by so much in a minute and goes on, K. Our estimates.
+  private static final double LEAVES_KELVINS = 5;
+  private static final double GOES_ON_KELVINS = 10;
+  private static final double FIRST_KELVINS = 2.5;
+
+  /** So long elements and sensor take to answer, s. Our estimate. */
+  private static final double ANSWER_SECONDS = 20;
+
   // Where a display goes so far to and fro about its line so often, it swings; K. Our estimates.
   private static final double SWINGING_KELVINS = 2.5;
   private static final int SWINGS = 3;
 
-  /** Within so long after its setpoint a display was with it all the way, s. */
-  private static final double FOLLOWED_SECONDS = 15;
+  /** A display that comes so long after its setpoint came with it, s. */
+  private static final double ON_TIME_SECONDS = 15;
+
+  /** One that follows a ramp comes up to so long after it, s. Our estimate. */
+  private static final double FOLLOWED_SECONDS = 120;
+
+  /** So near something else that happened a display does not tell, s. */
+  private static final double DISTURBED_SECONDS = 150;
 
   // How well an arrival is simulated: so many kelvins, and seconds of its rate. Our estimates.
   private static final double MISS_KELVINS = 0.7;
   private static final double MISS_SECONDS = 5;
 
+  /** A mean over a relay's cycles is of points this far apart, s. */
   private static final double RIPPLE_POINT_SECONDS = 2;
 
   private final Schedule schedule;
@@ -126,6 +142,7 @@ final class HoldStarts {
       double began = began(firing, s);
       double end = began + segment.hold().toSeconds();
       if (!(end < cut)) {
+        spread[s] = 0;
         return;
       }
       if (swings(readings, began)) {
@@ -142,7 +159,6 @@ final class HoldStarts {
   /** When the hold of a segment began, and how sure that is; not a number if nothing tells. */
   private double began(LoggedFiring firing, int segment) {
     Readings readings = firing.readings();
-    double target = schedule.segments().get(segment).target().celsius();
     double hold = schedule.segments().get(segment).hold().toSeconds();
     double came = firstNear(readings, segment, withinKelvins, SMOOTH_SECONDS);
     double earliest = firstNear(readings, segment, withinKelvins + RIPPLE_KELVINS, 0);
@@ -154,7 +170,7 @@ final class HoldStarts {
         return Math.max(set[segment], left - hold);
       }
     }
-    if (came > set[segment] + FOLLOWED_SECONDS) {
+    if (came > set[segment] + ON_TIME_SECONDS) {
       double rate =
           Math.abs(
                   mean(readings, came, came + RATE_SECONDS)
@@ -205,14 +221,6 @@ final class HoldStarts {
     return Math.signum(
         segments.get(segment + 1).target().celsius() - segments.get(segment).target().celsius());
   }
-
-  // A display has left where it moves by so much in a minute and goes on; K.
-  private static final double LEAVES_KELVINS = 5;
-  private static final double GOES_ON_KELVINS = 10;
-  private static final double FIRST_KELVINS = 2.5;
-
-  /** So long elements and sensor take to answer, s. Our estimate. */
-  private static final double ANSWER_SECONDS = 20;
 
   /** When the display left a target for good; not a number if that is not seen. */
   private static double left(LoggedFiring firing, double side, double from, double to) {
@@ -267,8 +275,6 @@ final class HoldStarts {
                 event.atSeconds() < second + DISTURBED_SECONDS
                     && event.atSeconds() + event.lengthSeconds() > second - 2 * DISTURBED_SECONDS);
   }
-
-  private static final double DISTURBED_SECONDS = 150;
 
   /**
    * The straight line that a display followed up to a second.
@@ -345,6 +351,15 @@ final class HoldStarts {
     return !Double.isNaN(seconds[0]);
   }
 
+  /** Whether any hold waited for its display long: what comes then can be followed closely. */
+  boolean waited() {
+    return IntStream.range(0, seconds.length).anyMatch(this::waited);
+  }
+
+  private boolean waited(int segment) {
+    return seconds[segment] > set[segment] + FOLLOWED_SECONDS;
+  }
+
   /** How sure each of them is, standard deviation, s; zero where nothing is left to chance. */
   double[] spreads() {
     return spread.clone();
@@ -361,8 +376,7 @@ final class HoldStarts {
    */
   void residuals(FiringRun run, double ahead, double[] into, int at) {
     for (int s = 0; s < size(); s++) {
-      boolean waited = seconds[s] > set[s] + FOLLOWED_SECONDS;
-      into[at + s] = waited ? miss(run, s, seconds[s] + ahead) : 0;
+      into[at + s] = waited(s) ? miss(run, s, seconds[s] + ahead) : 0;
     }
   }
 
