@@ -105,7 +105,7 @@ final class Evidence {
   /** Lags that the model does not have, s: what they are worth grows with the rate. */
   private static final double LAG_SECONDS = 8;
 
-  /** The same where the simulated program goes on when the log's did. */
+  /** The same where the display is followed closely. */
   private static final double CLOSE_LAG_SECONDS = 5;
 
   private static final double POWER_SLOW_SHARE = 0.02;
@@ -154,14 +154,15 @@ final class Evidence {
     this.loads = firing.charge().loads();
     this.conditions = startKnown(firing);
     this.starts = starts;
-    this.spans = Spans.of(kiln, firing, starts.waited());
+    boolean closely = starts.waited();
+    this.spans = Spans.of(kiln, firing, closely);
     this.seen = spans.average(firing);
     int n = seen.size();
     double[] seconds = new double[n];
     double[] noise = new double[n];
     double still =
         kiln.control().kind() == Control.Kind.ON_OFF ? SWITCHED_NOISE_KELVINS : NOISE_KELVINS;
-    double lag = starts.waited() ? CLOSE_LAG_SECONDS : LAG_SECONDS;
+    double lag = closely ? CLOSE_LAG_SECONDS : LAG_SECONDS;
     double late = firing.readings().toTheMinute() ? Math.hypot(lag, MINUTE_SECONDS) : lag;
     double[] slow = new double[n];
     for (int i = 0; i < n; i++) {

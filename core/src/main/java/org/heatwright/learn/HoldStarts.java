@@ -384,7 +384,7 @@ final class HoldStarts {
     double target = schedule.segments().get(segment).target().celsius();
     double came = run.arrivalSeconds(segment, target, withinKelvins, began);
     double now = run.readingCelsiusAt(began);
-    double side = Math.signum(segment == 0 || heats(segment) ? 1 : -1);
+    double side = comesFrom(segment);
     double rate =
         Math.abs(run.readingCelsiusAt(began + 15) - run.readingCelsiusAt(began - 15)) / 30;
     double kelvins;
@@ -406,8 +406,8 @@ final class HoldStarts {
     return Evidence.mean(run, second, rippleSeconds, RIPPLE_POINT_SECONDS, 1);
   }
 
-  private boolean heats(int segment) {
-    return schedule.segments().get(segment).target().celsius()
-        > schedule.segments().get(segment - 1).target().celsius();
+  /** From where the display comes to a target: 1 from below, -1 from above. */
+  private double comesFrom(int segment) {
+    return segment == 0 ? 1 : goesOn(segment - 1);
   }
 }

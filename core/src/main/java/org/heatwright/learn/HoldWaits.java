@@ -15,9 +15,9 @@ import org.hipparchus.linear.RealVector;
 
 /**
  * By how much the program that was logged came earlier or later than the simulated one, because a
- * hold's clock waits for the display and a display that swings comes near its target by chance. It
- * is no unknown of the fit: for each simulation the most probable waits are taken, and what they
- * cost is a residual a hold.
+ * hold's clock waits for the display, and a display that swings comes near its target by chance, or
+ * a log tells to some seconds only when it came. It is no unknown of the fit: for each simulation
+ * the most probable waits are taken, and what they cost is a residual a hold.
  */
 final class HoldWaits {
 

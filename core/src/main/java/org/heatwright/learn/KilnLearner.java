@@ -414,10 +414,11 @@ public final class KilnLearner {
 
   /**
    * The best of several descents: from what was believed, and from the most probable of a few
-   * scattered kilns, because a slow kiln may be a leaky one or a heavy one. A descent may also end
-   * where a hold of the simulation begins at another time than the log's. So where no two of them
-   * have come to the same cost there are more, one of them from what the log's first parts lead to.
-   * An on-off kiln's simulations are too slow for that.
+   * scattered kilns, because a slow kiln may be a leaky one or a heavy one. Where a log does not
+   * tell when its holds began ({@link HoldStarts}), a descent may also end where a hold of the
+   * simulation begins at another time. So where no two of them have come to the same cost there are
+   * more, one of them from what the log's first parts lead to. An on-off kiln's simulations are too
+   * slow for that.
    */
   private Fit fit() {
     List<Fit> fits = new ArrayList<>();

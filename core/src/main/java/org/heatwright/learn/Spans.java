@@ -22,7 +22,7 @@ record Spans(
   /** The usual span, s. */
   static final double USUAL_SECONDS = 120;
 
-  /** The same where a fit goes on when the log does, and can follow a display closely, s. */
+  /** The same where a display is followed closely, s. Our estimate. */
   private static final double CLOSE_SECONDS = 40;
 
   private static final double SWITCHED_RAMP_SECONDS = 60;
@@ -40,13 +40,14 @@ record Spans(
   /**
    * The spans of a firing in a kiln.
    *
-   * @param told whether its log tells when its holds began
+   * @param closely whether a proportional kiln's display is followed closely: its log tells of a
+   *     hold that waited long
    */
-  static Spans of(Kiln kiln, LoggedFiring firing, boolean told) {
+  static Spans of(Kiln kiln, LoggedFiring firing, boolean closely) {
     return kiln.control().kind() == Control.Kind.ON_OFF
         ? new Spans(
             USUAL_SECONDS, firstNear(firing), firstSwitchSeconds(firing), SwingMeans.of(firing))
-        : new Spans(told ? CLOSE_SECONDS : USUAL_SECONDS, Double.NaN, 0, SwingMeans.none());
+        : new Spans(closely ? CLOSE_SECONDS : USUAL_SECONDS, Double.NaN, 0, SwingMeans.none());
   }
 
   private static double firstSwitchSeconds(LoggedFiring firing) {

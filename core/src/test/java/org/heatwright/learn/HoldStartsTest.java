@@ -23,6 +23,7 @@ import org.heatwright.reference.RichFiring;
 import org.heatwright.reference.RichKiln;
 import org.heatwright.reference.SchedulePopulation;
 import org.heatwright.schedule.Schedule;
+import org.heatwright.schedule.TestSchedules;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -32,8 +33,7 @@ import org.junit.jupiter.api.Test;
 class HoldStartsTest {
 
   private static final Kiln BRICK = TestKilns.brickMuffle(2500);
-  private static final Schedule TWO =
-      org.heatwright.schedule.TestSchedules.of(segment(0, 600, 30), segment(0, 900, 30));
+  private static final Schedule TWO = TestSchedules.of(segment(0, 600, 30), segment(0, 900, 30));
 
   private static FiringSimulation simulation(Schedule schedule) {
     return new FiringSimulation(
