@@ -592,8 +592,13 @@ class CurvesIT extends PlanWalk {
     return texts("#firing text.axis");
   }
 
+  /** All at one look: a page that is drawn anew meanwhile is not read half and half. */
   private static List<String> texts(String css) {
-    return browser.all(css).stream().map(e -> e.getAttribute("textContent").strip()).toList();
+    Object texts =
+        browser.script(
+            "return [...document.querySelectorAll(arguments[0])].map(e => e.textContent.trim())",
+            css);
+    return ((List<?>) texts).stream().map(Object::toString).toList();
   }
 
   private static double firstNumber(String pattern) {
