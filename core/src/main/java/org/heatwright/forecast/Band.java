@@ -25,14 +25,22 @@ public record Band(double low, double median, double high) {
     return new Band(value, value, value);
   }
 
-  /** The band of a sample, with percentiles linear between order statistics. */
+  /**
+   * The band of a sample, linear between order statistics. One more of the same kind, as the truth
+   * is meant to be, lies below the i-th of n with probability i/(n + 1), whatever their
+   * distribution (Wilks 1941, from memory).
+   */
   public static Band of(double[] sample) {
     double[] sorted = sample.clone();
     Arrays.sort(sorted);
-    return new Band(
-        Samples.quantile(sorted, 0.05),
-        Samples.quantile(sorted, 0.5),
-        Samples.quantile(sorted, 0.95));
+    return new Band(below(sorted, 0.05), Samples.quantile(sorted, 0.5), below(sorted, 0.95));
+  }
+
+  /** Where one more lies below with a probability; the first or last of a small sample. */
+  private static double below(double[] sorted, double probability) {
+    int n = sorted.length;
+    double sample = (probability * (n + 1) - 0.5) / n;
+    return Samples.quantile(sorted, Math.max(0, Math.min(1, sample)));
   }
 
   /** The band of a sample; empty where one of it is not finite or there is none. */
@@ -53,9 +61,7 @@ public record Band(double low, double median, double high) {
   public static Optional<Band> ofComing(double[] sample) {
     double[] sorted = sample.clone();
     Arrays.sort(sorted);
-    return Double.isFinite(Samples.quantile(sorted, 0.95))
-        ? Optional.of(of(sample))
-        : Optional.empty();
+    return Double.isFinite(below(sorted, 0.95)) ? Optional.of(of(sample)) : Optional.empty();
   }
 
   public boolean contains(double value) {

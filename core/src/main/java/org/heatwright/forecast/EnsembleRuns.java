@@ -1,6 +1,7 @@
 package org.heatwright.forecast;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.IntStream;
 import org.heatwright.kiln.FiringSimulation;
 import org.heatwright.kiln.KilnParameters;
@@ -24,6 +25,19 @@ final class EnsembleRuns {
    */
   static List<FiringSimulation> through(
       ForecastRequest request, List<KilnParameters> kilns, EnsembleProgress progress) {
+    return through(request, kilns, Optional.empty(), progress);
+  }
+
+  /**
+   * The same with displays that are off the model's when they arrive.
+   *
+   * @param errors of as many draws
+   */
+  static List<FiringSimulation> through(
+      ForecastRequest request,
+      List<KilnParameters> kilns,
+      Optional<ArrivalErrors> errors,
+      EnsembleProgress progress) {
     List<Load> loads = request.charge().loads();
     EnsembleCount count = new EnsembleCount(progress, EnsembleProgress.Part.KILNS, kilns.size());
     return IntStream.range(0, kilns.size())
@@ -42,6 +56,7 @@ final class EnsembleRuns {
                       request.schedule(),
                       FiringSimulation.Accuracy.DRAW,
                       HeatCurves.SHARED);
+              errors.ifPresent(off -> simulation.arriveSooner(off.soonerKelvins(draw)));
               simulation.runProgram();
               return count.one(simulation);
             })

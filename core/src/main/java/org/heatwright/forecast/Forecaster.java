@@ -122,7 +122,9 @@ public final class Forecaster {
       ForecastRequest request, Optional<BodySolver.Accuracy> inMoulds, EnsembleProgress progress) {
     List<KilnParameters> ensemble =
         request.kiln().beliefs().ensemble(request.kiln(), request.draws(), request.seed());
-    List<FiringSimulation> simulations = EnsembleRuns.through(request, ensemble, progress);
+    ArrivalErrors errors = ArrivalErrors.of(request, ensemble.size());
+    List<FiringSimulation> simulations =
+        EnsembleRuns.through(request, ensemble, Optional.of(errors), progress);
     double ended =
         simulations.stream().mapToDouble(FiringSimulation::elapsedSeconds).max().orElseThrow();
     // A target that is kept may be reached after its segment has ended.
@@ -140,7 +142,7 @@ public final class Forecaster {
         inMoulds
             .map(accuracy -> inside(request, ensemble, runs, horizon, accuracy, progress))
             .orElseGet(() -> new InsideSolver.Inside(List.of(), List.of()));
-    return summarise(request, runs, inside, horizon);
+    return summarise(request, runs, errors, inside, horizon);
   }
 
   /** The inside of the work in some of the draws. */
@@ -164,7 +166,11 @@ public final class Forecaster {
   }
 
   private static Forecast summarise(
-      ForecastRequest request, List<FiringRun> runs, InsideSolver.Inside inside, double horizon) {
+      ForecastRequest request,
+      List<FiringRun> runs,
+      ArrivalErrors errors,
+      InsideSolver.Inside inside,
+      double horizon) {
     Schedule schedule = request.schedule();
     List<SegmentForecast> segments = new ArrayList<>();
     double near =
@@ -184,14 +190,15 @@ public final class Forecaster {
           band(runs, run -> Math.min(horizon, run.segments().get(index).reachedSeconds()));
       Band end = band(runs, run -> Math.min(horizon, run.segments().get(index).endSeconds()));
       double[] arrived =
-          runs.stream()
+          IntStream.range(0, runs.size())
               .mapToDouble(
-                  run ->
-                      run.arrivalSeconds(
-                          index,
-                          segment.target().celsius(),
-                          near,
-                          until(schedule, run, index, horizon)))
+                  draw ->
+                      runs.get(draw)
+                          .arrivalSeconds(
+                              index,
+                              segment.target().celsius(),
+                              errors.withinKelvins(near, draw, index),
+                              until(schedule, runs.get(draw), index, horizon)))
               .toArray();
       double share =
           runs.stream()

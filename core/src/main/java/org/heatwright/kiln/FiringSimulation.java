@@ -92,6 +92,9 @@ public final class FiringSimulation {
   /** One noisy sample within the limit starts the hold's clock: so much earlier, K. Estimate. */
   public static final double TOUCH_KELVINS = 0.7;
 
+  /** No display is asked to come nearer to a target than its last digit, K. */
+  private static final double NEAREST_KELVINS = 0.5;
+
   /** How exactly the edge of the hysteresis is met, K: a tenth of what displays show. */
   private static final double SWITCH_KELVINS = 0.1;
 
@@ -136,6 +139,7 @@ public final class FiringSimulation {
   private double followingSeconds;
   private double[] holdMoreSeconds = {};
   private double[] holdFromSeconds = {};
+  private double[] soonerKelvins = {};
   private double rests = Double.NEGATIVE_INFINITY;
   private boolean awaiting;
   private boolean powered;
@@ -270,6 +274,25 @@ public final class FiringSimulation {
    */
   public void holdFrom(double[] seconds) {
     holdFromSeconds = seconds.clone();
+  }
+
+  /**
+   * The display is off its line by some kelvins when it arrives, so that a hold's clock begins
+   * sooner or later. Call before the program runs.
+   *
+   * @param kelvins one a segment: by so much sooner it is near enough; below zero later
+   */
+  public void arriveSooner(double[] kelvins) {
+    soonerKelvins = kelvins.clone();
+  }
+
+  /** Within how many kelvins a display is near enough that is off its line when it arrives. */
+  public static double nearKelvins(double usual, double sooner) {
+    return Math.max(NEAREST_KELVINS, usual + sooner);
+  }
+
+  private double sooner() {
+    return index < soonerKelvins.length ? soonerKelvins[index] : 0;
   }
 
   /** When the hold of the segment that runs is known to have begun; not a number if it is not. */
@@ -532,7 +555,7 @@ public final class FiringSimulation {
     }
     var waits = kiln.control().holdWaitsWithin();
     if (waits.isPresent() && phase == Phase.ARRIVAL) {
-      double near = waits.get().kelvins() + TOUCH_KELVINS;
+      double near = nearKelvins(waits.get().kelvins() + TOUCH_KELVINS, sooner());
       double distance = display() - target;
       boolean met =
           followed.map(seen -> seen.met(now, followingSeconds, target, near)).orElse(false);

@@ -109,7 +109,9 @@ public final class KilnBeliefs {
    * draws} equally likely slices once, in an order shuffled by the seed, and every draw of the
    * first half has its mirror image about the median kiln in the second; of an odd number the last
    * one is that kiln. So what grows evenly with the scores has its middle at the median kiln, and
-   * not wherever a few draws happen to lie. The same arguments give the same ensemble.
+   * not wherever a few draws happen to lie. Where there are enough draws for it, directions are
+   * made uncorrelated in the sample, so that what grows evenly with them also has the spread that
+   * it should, and slices are visited nearly. The same arguments give the same ensemble.
    *
    * @param kiln the nameplate
    * @param draws how many, 1 or more; 1 gives the median
@@ -130,9 +132,15 @@ public final class KilnBeliefs {
       }
       Collections.shuffle(slices, random);
       for (int i = 0; i < pairs; i++) {
-        double score = normal.inverseCumulativeProbability((slices.get(i) + 0.5) / draws);
-        independent[i][q] = score;
-        independent[pairs + i][q] = -score;
+        independent[i][q] = normal.inverseCumulativeProbability((slices.get(i) + 0.5) / draws);
+      }
+    }
+    if (pairs > QUANTITIES) {
+      decorrelate(independent, pairs);
+    }
+    for (int i = 0; i < pairs; i++) {
+      for (int q = 0; q < QUANTITIES; q++) {
+        independent[pairs + i][q] = -independent[i][q];
       }
     }
     List<KilnParameters> ensemble = new ArrayList<>();
@@ -146,6 +154,31 @@ public final class KilnBeliefs {
       ensemble.add(KilnParameters.at(kiln, scores));
     }
     return ensemble;
+  }
+
+  /**
+   * Makes the first rows of a matrix uncorrelated and of unit variance as a sample too, so that no
+   * chance likeness of two columns makes all bands of a sum too wide or too narrow (after Iman and
+   * Conover 1982, from memory).
+   */
+  private static void decorrelate(double[][] rows, int count) {
+    double[][] covariance = new double[QUANTITIES][QUANTITIES];
+    for (int a = 0; a < QUANTITIES; a++) {
+      for (int b = 0; b < QUANTITIES; b++) {
+        for (int i = 0; i < count; i++) {
+          covariance[a][b] += rows[i][a] * rows[i][b] / count;
+        }
+      }
+    }
+    double[][] root = choleskyRoot(covariance);
+    for (int i = 0; i < count; i++) {
+      for (int a = 0; a < QUANTITIES; a++) {
+        for (int b = 0; b < a; b++) {
+          rows[i][a] -= root[a][b] * rows[i][b];
+        }
+        rows[i][a] /= root[a][a];
+      }
+    }
   }
 
   private static double[][] identity() {

@@ -89,6 +89,9 @@ final class Evidence {
   // docs/models/learning.md.
   private static final double SLOW_KELVINS = 5;
 
+  /** The same where the log tells when its holds began, so that they do not move what follows. */
+  private static final double TOLD_SLOW_KELVINS = 2;
+
   /** The same of a display that swings: how a switch swings it is known less. */
   private static final double SWINGING_SLOW_KELVINS = 12;
 
@@ -106,7 +109,7 @@ final class Evidence {
   private static final double LAG_SECONDS = 8;
 
   /** The same where the display is followed closely. */
-  private static final double CLOSE_LAG_SECONDS = 5;
+  private static final double CLOSE_LAG_SECONDS = 2;
 
   private static final double POWER_SLOW_SHARE = 0.02;
   private static final double POWER_NOISE_SHARE = 0.05;
@@ -164,10 +167,11 @@ final class Evidence {
         kiln.control().kind() == Control.Kind.ON_OFF ? SWITCHED_NOISE_KELVINS : NOISE_KELVINS;
     double lag = closely ? CLOSE_LAG_SECONDS : LAG_SECONDS;
     double late = firing.readings().toTheMinute() ? Math.hypot(lag, MINUTE_SECONDS) : lag;
+    double steady = starts.any() ? TOLD_SLOW_KELVINS : SLOW_KELVINS;
     double[] slow = new double[n];
     for (int i = 0; i < n; i++) {
       seconds[i] = seen.second(i);
-      slow[i] = spans.swings(seconds[i]).isPresent() ? SWINGING_SLOW_KELVINS : SLOW_KELVINS;
+      slow[i] = spans.swings(seconds[i]).isPresent() ? SWINGING_SLOW_KELVINS : steady;
       double shifted = Math.hypot(late, spans.firstSwitchSeconds(seconds[i]));
       noise[i] =
           Math.hypot(

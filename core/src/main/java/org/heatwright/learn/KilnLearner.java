@@ -37,10 +37,10 @@ public final class KilnLearner {
   static final Huber HUBER = new Huber(2);
 
   private static final double DIFFERENCE = 0.15;
-  private static final int MOST_ROUNDS = 15;
+  private static final int MOST_ROUNDS = 25;
 
   /** A round that gains less than this share of the cost is the last. */
-  private static final double SETTLED = 2e-3;
+  private static final double SETTLED = 5e-4;
 
   /** A firing whose display the fit misses by more than this does not belong to this kiln, K. */
   static final double UNEXPLAINED_KELVINS = 30;
@@ -665,5 +665,5 @@ public final class KilnLearner {
    * Spread of a score that no log takes away, because doors, seals and the model's own errors
    * differ from day to day. Our estimate, tried on kilns simulated apart.
    */
-  static final double REMAINING = 0.2;
+  static final double REMAINING = 0.15;
 }

@@ -31,7 +31,7 @@ public record LoggedFiring(
     double clockSeconds) {
 
   /** A logger and a program are started within a breath, standard deviation, s. Estimate. */
-  private static final double USUAL_CLOCK_SECONDS = 3;
+  private static final double USUAL_CLOCK_SECONDS = 1;
 
   /** The same of a person who writes down minutes. Estimate. */
   private static final double MINUTE_CLOCK_SECONDS = 20;

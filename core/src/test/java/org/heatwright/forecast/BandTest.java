@@ -2,6 +2,7 @@ package org.heatwright.forecast;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.Random;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 
@@ -35,5 +36,20 @@ class BandTest {
     turned[0] = turned[63];
     turned[63] = first;
     assertThat(Band.ofComing(turned)).isEqualTo(Band.ofComing(minutes(63, 64)));
+  }
+
+  /** Of 20 of one kind any is the last by size once in 20: outside of the other 19, twice. */
+  @Test
+  void oneMoreOfTheSameKindLiesInsideNineTimesInTen() {
+    double[] values = new Random(7).doubles(20).map(u -> -Math.log(u)).toArray();
+    int inside = 0;
+    for (int out = 0; out < 20; out++) {
+      int left = out;
+      Band others =
+          Band.of(
+              IntStream.range(0, 20).filter(i -> i != left).mapToDouble(i -> values[i]).toArray());
+      inside += others.contains(values[out]) ? 1 : 0;
+    }
+    assertThat(inside).isEqualTo(18);
   }
 }

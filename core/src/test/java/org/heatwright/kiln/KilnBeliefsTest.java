@@ -61,8 +61,8 @@ class KilnBeliefsTest {
   }
 
   @ParameterizedTest
-  @ValueSource(ints = {7, 64})
-  void everySliceIsVisitedOnce(int draws) {
+  @ValueSource(ints = {7, 40})
+  void everySliceIsVisitedOnceByFew(int draws) {
     NormalDistribution normal = new NormalDistribution();
     double[] visited =
         KilnBeliefs.of(new double[KilnQuantity.values().length], identity())
@@ -75,6 +75,43 @@ class KilnBeliefsTest {
     for (int i = 0; i < draws; i++) {
       assertThat(visited[i]).isCloseTo((i + 0.5) / draws, within(1e-9));
     }
+  }
+
+  /**
+   * Otherwise a sum of quantities, as an energy is, has a band that is as wide as chance has it.
+   */
+  @ParameterizedTest
+  @ValueSource(ints = {42, 64, 255})
+  void manyDrawsAreUncorrelatedAsASample(int draws) {
+    KilnBeliefs apart = KilnBeliefs.of(new double[KilnQuantity.values().length], identity());
+    List<KilnParameters> ensemble = apart.ensemble(MUFFLE, draws, 1);
+    KilnParameters median = apart.median(MUFFLE);
+    double[][] logs =
+        FACTORS.stream()
+            .map(
+                factor ->
+                    ensemble.stream()
+                        .mapToDouble(
+                            one ->
+                                Math.log(factor.applyAsDouble(one) / factor.applyAsDouble(median)))
+                        .toArray())
+            .toArray(double[][]::new);
+    for (int a = 0; a < logs.length; a++) {
+      for (int b = 0; b < a; b++) {
+        assertThat(
+                mean(logs[a], logs[b]) / Math.sqrt(mean(logs[a], logs[a]) * mean(logs[b], logs[b])))
+            .isCloseTo(0, within(1e-9));
+      }
+    }
+    double[] power =
+        ensemble.stream()
+            .mapToDouble(one -> KilnQuantity.CAPACITY.score(one.capacityFactor()))
+            .toArray();
+    assertThat(mean(power, power)).isCloseTo(draws / 2 * 2.0 / draws, within(1e-9));
+  }
+
+  private static double mean(double[] a, double[] b) {
+    return IntStream.range(0, a.length).mapToDouble(i -> a[i] * b[i]).average().orElseThrow();
   }
 
   private static double[][] identity() {

@@ -14,6 +14,7 @@ import java.util.Optional;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
+import org.heatwright.forecast.ForecastRequest;
 import org.heatwright.keypad.KeyedValue;
 import org.heatwright.keypad.Readback;
 import org.heatwright.keypad.ReadbackQuestion;
@@ -261,7 +262,7 @@ class BenchIT extends PlanWalk {
 
   private static Firing planned() {
     return new FiringPlanner(store, CLOCK)
-        .plan(Choices.of(query(browser.driver.getCurrentUrl())), 64)
+        .plan(Choices.of(query(browser.driver.getCurrentUrl())), ForecastRequest.USUAL_DRAWS)
         .firing()
         .orElseThrow();
   }

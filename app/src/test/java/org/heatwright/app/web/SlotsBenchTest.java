@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.OptionalInt;
 import org.heatwright.app.demo.DemoStudio;
 import org.heatwright.app.store.SlotEntry;
+import org.heatwright.forecast.ForecastRequest;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -31,7 +32,7 @@ class SlotsBenchTest extends BenchCase {
 
   private Firing firing() {
     return new FiringPlanner(store, CLOCK)
-        .plan(Choices.of(DemoStudio.OPENING), 64)
+        .plan(Choices.of(DemoStudio.OPENING), ForecastRequest.USUAL_DRAWS)
         .firing()
         .orElseThrow();
   }

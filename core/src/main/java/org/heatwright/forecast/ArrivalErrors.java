@@ -1,0 +1,60 @@
+package org.heatwright.forecast;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Random;
+import java.util.stream.IntStream;
+import org.heatwright.kiln.FiringSimulation;
+import org.hipparchus.distribution.continuous.NormalDistribution;
+
+/**
+ * How far the displays of an ensemble are off the model's when they arrive at their targets. A
+ * display that creeps tells its arrival minutes sooner or later by a kelvin; a hold's clock that
+ * waits for it, and all that comes after, move with that. No quantity of the kiln says it.
+ */
+final class ArrivalErrors {
+
+  /** Standard deviation, K. Our estimate, tried on kilns simulated apart. */
+  private static final double KELVINS = 1.5;
+
+  private final double[][] soonerKelvins;
+
+  private ArrivalErrors(double[][] soonerKelvins) {
+    this.soonerKelvins = soonerKelvins;
+  }
+
+  /**
+   * Errors of an ensemble: at each target every draw has another of as many equally likely ones, in
+   * an order shuffled by the request's seed. A single draw is the median kiln and has none.
+   *
+   * @param draws how many kilns, 1 or more
+   */
+  static ArrivalErrors of(ForecastRequest request, int draws) {
+    double[][] sooner = new double[draws][request.schedule().segments().size()];
+    if (draws > 1) {
+      Random random = new Random(request.seed());
+      NormalDistribution normal = new NormalDistribution(0, KELVINS);
+      List<Integer> slices = new ArrayList<>(IntStream.range(0, draws).boxed().toList());
+      for (int s = 0; s < sooner[0].length; s++) {
+        Collections.shuffle(slices, random);
+        for (int d = 0; d < draws; d++) {
+          sooner[d][s] = normal.inverseCumulativeProbability((slices.get(d) + 0.5) / draws);
+        }
+      }
+    }
+    return new ArrivalErrors(sooner);
+  }
+
+  /** By how much sooner a draw's display is near enough to each target, K. */
+  double[] soonerKelvins(int draw) {
+    return soonerKelvins[draw];
+  }
+
+  /**
+   * Within how many kelvins of a target a draw's display has arrived, where usually within some.
+   */
+  double withinKelvins(double usual, int draw, int segment) {
+    return FiringSimulation.nearKelvins(usual, soonerKelvins[draw][segment]);
+  }
+}

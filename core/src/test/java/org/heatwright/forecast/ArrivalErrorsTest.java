@@ -1,0 +1,62 @@
+package org.heatwright.forecast;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+import static org.heatwright.schedule.TestSchedules.segment;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.stream.IntStream;
+import org.heatwright.kiln.TestKilns;
+import org.heatwright.schedule.Segment;
+import org.heatwright.schedule.TestSchedules;
+import org.junit.jupiter.api.Test;
+
+/** Displays that are off the model's when they arrive. */
+class ArrivalErrorsTest {
+
+  private static final List<Segment> CREEPS = List.of(segment(0, 730, 10), segment(0, 500, 10));
+
+  private static ForecastRequest request() {
+    return ForecastRequest.of(
+        TestSchedules.burnout().withSegments(CREEPS), TestKilns.brickMuffle(2200), Charge.empty());
+  }
+
+  @Test
+  void theyAreAsLargeAsStatedAndDifferFromTargetToTarget() {
+    ArrivalErrors errors = ArrivalErrors.of(request(), 64);
+    double[] first = IntStream.range(0, 64).mapToDouble(d -> errors.soonerKelvins(d)[0]).toArray();
+    double[] second = IntStream.range(0, 64).mapToDouble(d -> errors.soonerKelvins(d)[1]).toArray();
+    for (double[] one : List.of(first, second)) {
+      assertThat(Arrays.stream(one).average().orElseThrow()).isCloseTo(0, within(1e-9));
+      double variance = Arrays.stream(one).map(v -> v * v).average().orElseThrow();
+      assertThat(Math.sqrt(variance)).isCloseTo(1.5, within(0.03));
+    }
+    assertThat(first).isNotEqualTo(second);
+  }
+
+  @Test
+  void theMedianKilnHasNone() {
+    assertThat(ArrivalErrors.of(request(), 1).soonerKelvins(0)).containsOnly(0);
+  }
+
+  @Test
+  void noDisplayIsAskedToComeNearerThanItsDigit() {
+    ArrivalErrors errors = ArrivalErrors.of(request(), 64);
+    double[] within =
+        IntStream.range(0, 64).mapToDouble(d -> errors.withinKelvins(2, d, 0)).toArray();
+    assertThat(Arrays.stream(within).min().orElseThrow()).isEqualTo(0.5);
+    assertThat(Arrays.stream(within).max().orElseThrow()).isGreaterThan(4.5);
+  }
+
+  /** A hold that begins sooner ends sooner, and so does what comes after. */
+  @Test
+  void aHoldBeginsWhereItsDisplayIsNearEnough() {
+    Forecast forecast = Forecaster.forecast(request());
+    Band reached = forecast.segments().get(1).reachedSeconds();
+    Band arrived = forecast.segments().get(1).arrivedSeconds().orElseThrow();
+    assertThat(arrived.median()).isCloseTo(reached.median(), within(5.0));
+    assertThat(arrived.low()).isCloseTo(reached.low(), within(5.0));
+    assertThat(arrived.high()).isCloseTo(reached.high(), within(5.0));
+  }
+}
