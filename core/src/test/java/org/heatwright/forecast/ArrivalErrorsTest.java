@@ -4,9 +4,14 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 import static org.heatwright.schedule.TestSchedules.segment;
 
+import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
+import org.heatwright.kiln.Kiln;
+import org.heatwright.kiln.KilnBeliefs;
+import org.heatwright.kiln.KilnQuantity;
+import org.heatwright.kiln.Learned;
 import org.heatwright.kiln.TestKilns;
 import org.heatwright.schedule.Segment;
 import org.heatwright.schedule.TestSchedules;
@@ -18,8 +23,11 @@ class ArrivalErrorsTest {
   private static final List<Segment> CREEPS = List.of(segment(0, 730, 10), segment(0, 500, 10));
 
   private static ForecastRequest request() {
-    return ForecastRequest.of(
-        TestSchedules.burnout().withSegments(CREEPS), TestKilns.brickMuffle(2200), Charge.empty());
+    return request(TestKilns.brickMuffle(2200));
+  }
+
+  private static ForecastRequest request(Kiln kiln) {
+    return ForecastRequest.of(TestSchedules.burnout().withSegments(CREEPS), kiln, Charge.empty());
   }
 
   @Test
@@ -49,7 +57,28 @@ class ArrivalErrorsTest {
     assertThat(Arrays.stream(within).max().orElseThrow()).isGreaterThan(4.5);
   }
 
-  /** A hold that begins sooner ends sooner, and so does what comes after. */
+  /** Of a kiln that is known to the last digit nothing else is left open: a creeping arrival is. */
+  @Test
+  void aKnownKilnBeginsItsHoldSoonerOrLaterToo() {
+    Forecast forecast = Forecaster.forecast(request(known()));
+    SegmentForecast creeping = forecast.segments().get(1);
+    Band reached = creeping.reachedSeconds();
+    assertThat(reached.high() - reached.low()).isBetween(60.0, 3600.0);
+    assertThat(creeping.endSeconds().median()).isCloseTo(reached.median() + 600, within(1.0));
+  }
+
+  private static Kiln known() {
+    Kiln kiln = TestKilns.brickMuffle(2200);
+    int n = KilnQuantity.values().length;
+    double[][] certain = new double[n][n];
+    for (int i = 0; i < n; i++) {
+      certain[i][i] = 1e-12;
+    }
+    return kiln.withLearned(
+        new Learned(LocalDate.EPOCH, 1, Learned.ENGINE, KilnBeliefs.of(new double[n], certain)));
+  }
+
+  /** What arrives and what begins a hold are the same. */
   @Test
   void aHoldBeginsWhereItsDisplayIsNearEnough() {
     Forecast forecast = Forecaster.forecast(request());

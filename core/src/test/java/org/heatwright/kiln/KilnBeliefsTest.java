@@ -103,11 +103,11 @@ class KilnBeliefsTest {
             .isCloseTo(0, within(1e-9));
       }
     }
-    double[] power =
+    double[] capacity =
         ensemble.stream()
             .mapToDouble(one -> KilnQuantity.CAPACITY.score(one.capacityFactor()))
             .toArray();
-    assertThat(mean(power, power)).isCloseTo(draws / 2 * 2.0 / draws, within(1e-9));
+    assertThat(mean(capacity, capacity)).isCloseTo(draws / 2 * 2.0 / draws, within(1e-9));
   }
 
   private static double mean(double[] a, double[] b) {

@@ -28,6 +28,7 @@ import org.heatwright.app.store.EarlierText;
 import org.heatwright.app.store.FiringLog;
 import org.heatwright.app.store.Kind;
 import org.heatwright.app.store.Store;
+import org.heatwright.forecast.ForecastRequest;
 import org.heatwright.keypad.KeyedValue;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -455,7 +456,7 @@ class BenchTest extends BenchCase {
     Map<String, String> edited = new LinkedHashMap<>(DemoStudio.OPENING);
     edited.put("of", plan(DemoStudio.OPENING, 1).path("of").asText());
     edited.put("target3", "727");
-    String keying = plan(edited, 64).path("parts").path("keying").asText();
+    String keying = plan(edited, ForecastRequest.USUAL_DRAWS).path("parts").path("keying").asText();
     assertThat(keying).contains("727");
     Matcher link = Pattern.compile("href=\"/(readback[^\"]*)\"").matcher(keying);
     assertThat(link.find()).isTrue();
