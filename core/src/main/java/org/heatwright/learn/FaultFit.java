@@ -24,6 +24,9 @@ final class FaultFit {
 
   private static final double SETTLED_SHARE = 0.01;
 
+  /** A cost a row above which a fit is tried from another start. Our estimate. */
+  private static final double ROUGH = 2;
+
   /** A step that gains less was in vain, chi-squared. */
   private static final double VAIN = 0.5;
 
@@ -70,15 +73,30 @@ final class FaultFit {
   @SuppressWarnings("ArrayRecordComponent") // read, never written
   record Fit(double[] moved, double[] fault, double[] residual, double cost) {}
 
-  /** A fault to begin a fit with. */
+  /**
+   * A fault to begin a fit with.
+   *
+   * @param moved the kiln that it was weighed with
+   * @param fault its scores
+   * @param answered the kiln as it would answer if it did so linearly
+   * @param answeredFault scores then
+   * @param gain what it would gain then, chi-squared
+   */
   @SuppressWarnings("ArrayRecordComponent") // read, never written
-  record Guess(FaultShape shape, double[] moved, double onset, double[] fault, double gain) {
+  record Guess(
+      FaultShape shape,
+      double[] moved,
+      double onset,
+      double[] fault,
+      double[] answered,
+      double[] answeredFault,
+      double gain) {
 
     /** Beginnings nearer than this are of one fault, s. Our estimate. */
     static final double APART_SECONDS = 720;
 
     Guess(FaultShape shape, double[] moved, double onset, double[] fault) {
-      this(shape, moved, onset, fault, 0);
+      this(shape, moved, onset, fault, moved, fault, 0);
     }
 
     /** Whether another guess is about the same fault. */
@@ -120,7 +138,23 @@ final class FaultFit {
   FaultFit(SearchedFiring firing, double[] start) {
     this.firing = firing;
     this.unknowns = firing.unknowns();
-    this.base = descended(chosen(start), jacobian -> sensitivities = jacobian);
+    this.base = base(start);
+  }
+
+  /** A fit that ended in a rough place is begun again from what was believed. */
+  private Fit base(double[] start) {
+    double[][][] last = new double[2][][];
+    Fit first = descended(chosen(start), jacobian -> last[0] = jacobian);
+    sensitivities = last[0];
+    if (first.cost() <= ROUGH * firing.rows()) {
+      return first;
+    }
+    Fit second = descended(chosen(new double[unknowns]), jacobian -> last[1] = jacobian);
+    if (second.cost() >= first.cost()) {
+      return first;
+    }
+    sensitivities = last[1];
+    return second;
   }
 
   /** When the switch turned is tried first: steps from far off lead astray. */
@@ -257,6 +291,8 @@ final class FaultFit {
     }
     double[] residual = with;
     double least = firing.cost(guess.moved(), guess.fault(), with);
+    double[] likeliest = guess.moved();
+    double[] fault = guess.fault();
     for (int round = 0; round < WEIGHING_ROUNDS; round++) {
       NormalEquations equations = new NormalEquations(rows.length);
       equations.addPrior(firing.precision(), guess.moved());
@@ -281,10 +317,24 @@ final class FaultFit {
           residual[r] += rows[i][r] * change[i];
         }
       }
-      least = Math.min(least, firing.cost(moved, guess.fault(), residual) + size);
+      double cost = firing.cost(moved, guess.fault(), residual) + size;
+      if (cost < least) {
+        least = cost;
+        likeliest = moved;
+        if (sized) {
+          fault = guess.fault().clone();
+          fault[fault.length - 1] = Math.log1p(change[unknowns]) / guess.shape().sizeSpread();
+        }
+      }
     }
     return new Guess(
-        guess.shape(), guess.moved(), guess.onset(), guess.fault(), base.cost() - least);
+        guess.shape(),
+        guess.moved(),
+        guess.onset(),
+        guess.fault(),
+        likeliest,
+        fault,
+        base.cost() - least);
   }
 
   private static double[] difference(double[] a, double[] b) {
@@ -316,7 +366,9 @@ final class FaultFit {
   /** Fits the fault and the kiln together. */
   Found found(Guess guess) {
     FaultShape shape = guess.shape();
-    Fit best = tried(guess, at(guess, guess.moved(), guess.fault()), 0, ONSETS);
+    Fit unanswered = at(guess, guess.moved(), guess.fault());
+    Fit answered = at(guess, guess.answered(), guess.answeredFault());
+    Fit best = tried(guess, answered.cost() < unanswered.cost() ? answered : unanswered, 0, ONSETS);
     if (shape.ends()) {
       best = tried(guess, best, 1, LENGTHS);
       best = tried(guess, best, 0, ONSETS);

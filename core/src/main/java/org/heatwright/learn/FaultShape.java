@@ -36,7 +36,8 @@ record FaultShape(
   /** Shorter than this nothing is simulated, s. */
   private static final double SHORTEST_SECONDS = 30;
 
-  private static FaultShape forGood(Kind kind) {
+  /** A kind that stays to the end of the firing. */
+  static FaultShape forGood(Kind kind) {
     return new FaultShape(kind, false, 0, 0, new Disturbance(kind, 0, 1).sizeShare());
   }
 

@@ -39,7 +39,7 @@ final class SearchedFiring {
 
   // What separates a display from the simulation of the kiln fitted to it, minute by minute: our
   // estimates, tried on kilns simulated apart.
-  private static final double SLOW_KELVINS = 4;
+  private static final double SLOW_KELVINS = 3;
   private static final double SLOW_SECONDS = 2400;
   private static final double NOISE_KELVINS = 0.6;
   private static final double LAG_SECONDS = 5;

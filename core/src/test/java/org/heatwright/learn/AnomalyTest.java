@@ -20,6 +20,8 @@ class AnomalyTest {
 
   private static final long FIRST_SEED = 6_000;
   private static final int SEEDS = 4;
+  private static final long FIRST_DOOR_SEED = 6_100;
+  private static final int DOOR_SEEDS = 24;
   private static final List<Outcome> OUTCOMES = new ArrayList<>();
 
   @BeforeAll
@@ -54,6 +56,25 @@ class AnomalyTest {
     assertThat(seen).hasSizeGreaterThan(SEEDS * 3);
     assertThat(seen.stream().filter(o -> o.named(o.early())).count() / (double) seen.size())
         .isGreaterThanOrEqualTo(0.92);
+  }
+
+  /** A door's mark has no edge at which to look for it. */
+  @Test
+  void aDoorAjarIsFoundInAKilnThatAnEarlierFiringTaught() {
+    List<Outcome> seen =
+        LongStream.range(FIRST_DOOR_SEED, FIRST_DOOR_SEED + DOOR_SEEDS)
+            .parallel()
+            .boxed()
+            .flatMap(
+                seed ->
+                    AnomalyStudy.of(seed, List.of(Case.DOOR_AJAR), List.of(Known.LEARNED), false)
+                        .stream())
+            .filter(Outcome::visible)
+            .toList();
+    long found = seen.stream().filter(o -> o.named(o.early())).count();
+    System.out.printf("doors ajar that can be seen: %d; named in time: %d%n", seen.size(), found);
+    assertThat(seen).hasSizeGreaterThan(DOOR_SEEDS / 4);
+    assertThat(found / (double) seen.size()).isGreaterThanOrEqualTo(0.8);
   }
 
   @Test
