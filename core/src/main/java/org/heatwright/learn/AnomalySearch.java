@@ -46,8 +46,8 @@ final class AnomalySearch {
   private static final double CERTAIN = 50;
 
   /**
-   * The same of an on-off kiln, whose switch is known to some seconds only: where no fault was, 6
-   * of 151 logs of the study gained as much by one, most faults 65 to 700.
+   * The same of an on-off kiln, whose switch is known to some seconds only: 2 of 151 clean logs of
+   * the study gained as much for their roughness by a fault that may be, most faults 65 to 700.
    */
   private static final double CERTAIN_SWITCHED = 60;
 

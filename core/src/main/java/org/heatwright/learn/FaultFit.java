@@ -2,7 +2,6 @@ package org.heatwright.learn;
 
 import java.util.Arrays;
 import java.util.Optional;
-import java.util.function.Consumer;
 import java.util.stream.IntStream;
 import org.heatwright.kiln.FiringConditions.Disturbance;
 import org.hipparchus.linear.RealVector;
@@ -128,7 +127,7 @@ final class FaultFit {
   private final SearchedFiring firing;
   private final int unknowns;
   private final Fit base;
-  private double[][] sensitivities = {};
+  private final double[][] sensitivities;
 
   /**
    * Fits the kiln as if nothing had gone wrong.
@@ -138,23 +137,19 @@ final class FaultFit {
   FaultFit(SearchedFiring firing, double[] start) {
     this.firing = firing;
     this.unknowns = firing.unknowns();
-    this.base = base(start);
+    Descent likeliest = base(start);
+    this.base = likeliest.fit();
+    this.sensitivities = likeliest.sensitivities();
   }
 
   /** A fit that ended in a rough place is begun again from what was believed. */
-  private Fit base(double[] start) {
-    double[][][] last = new double[2][][];
-    Fit first = descended(chosen(start), jacobian -> last[0] = jacobian);
-    sensitivities = last[0];
-    if (first.cost() <= ROUGH * firing.rows()) {
+  private Descent base(double[] start) {
+    Descent first = descended(chosen(start));
+    if (first.fit().cost() <= ROUGH * firing.rows()) {
       return first;
     }
-    Fit second = descended(chosen(new double[unknowns]), jacobian -> last[1] = jacobian);
-    if (second.cost() >= first.cost()) {
-      return first;
-    }
-    sensitivities = last[1];
-    return second;
+    Descent second = descended(chosen(new double[unknowns]));
+    return second.fit().cost() < first.fit().cost() ? second : first;
   }
 
   /** When the switch turned is tried first: steps from far off lead astray. */
@@ -176,12 +171,16 @@ final class FaultFit {
     return best;
   }
 
-  private Fit descended(double[] start, Consumer<double[][]> each) {
+  /** Where steps led, and the last sensitivities on the way. */
+  @SuppressWarnings("ArrayRecordComponent") // read, never written
+  private record Descent(Fit fit, double[][] sensitivities) {}
+
+  private Descent descended(double[] start) {
     double[] residual = firing.residuals(start, Optional.empty());
     Fit best = new Fit(start, NONE, residual, firing.cost(start, NONE, residual));
+    double[][] jacobian = {};
     for (int round = 0; round < MOST_ROUNDS; round++) {
-      double[][] jacobian = firing.jacobian(best.moved(), best.residual(), Optional.empty());
-      each.accept(jacobian);
+      jacobian = firing.jacobian(best.moved(), best.residual(), Optional.empty());
       Fit next = polish(best, jacobian);
       double gained = best.cost() - next.cost();
       best = next;
@@ -189,7 +188,7 @@ final class FaultFit {
         break;
       }
     }
-    return best;
+    return new Descent(best, jacobian);
   }
 
   /** The fit without a fault. */
@@ -204,7 +203,7 @@ final class FaultFit {
 
   /** A fit without a fault from another start; {@link #base} if that is better. */
   Fit without(double[] start) {
-    Fit best = descended(start, jacobian -> {});
+    Fit best = descended(start).fit();
     return best.cost() < base.cost() ? best : base;
   }
 
