@@ -59,13 +59,10 @@ final class AnomalySearch {
 
   /**
    * The same of a door ajar in a proportional kiln that an earlier firing taught: it works slowly,
-   * and what it costs a kiln with a little more loss costs nearly as well; but clean firings of
-   * such a kiln seldom gain by a door at all (1 of 98 of the study more than 11).
+   * and a little more loss explains the display nearly as well; but clean firings of such a kiln
+   * seldom gain by a door at all (1 of 98 of the study more than 11).
    */
   private static final double CERTAIN_DOOR = 18;
-
-  /** The same where a gap in the log tells of a mains cut. */
-  private static final double CERTAIN_TOLD = 60;
 
   /**
    * An open element takes at least this share of the power: one of three. What looks like less of
@@ -316,7 +313,9 @@ final class AnomalySearch {
             .sorted()
             .distinct()
             .toArray();
-    return conclude(Stream.of(worth(weighed(guesses(places, gaps))), doors()), where);
+    List<Guess> guesses = worth(weighed(guesses(places, gaps)));
+    guesses.addAll(doors());
+    return conclude(guesses, where);
   }
 
   /**
@@ -415,17 +414,13 @@ final class AnomalySearch {
         }
       }
     }
-    return conclude(Stream.of(worth(weighed(guesses))), new double[0]);
+    return conclude(worth(weighed(guesses)), new double[0]);
   }
 
   /** Fits guesses and decides. */
-  private Result conclude(Stream<List<Guess>> guesses, double[] places) {
+  private Result conclude(List<Guess> guesses, double[] places) {
     List<Found> found =
-        guesses
-            .flatMap(List::stream)
-            .map(fit::found)
-            .sorted(Comparator.comparingDouble(Found::cost))
-            .toList();
+        guesses.stream().map(fit::found).sorted(Comparator.comparingDouble(Found::cost)).toList();
     Fit none = fit.base();
     if (certain(found, none).isEmpty()) {
       return new Result(Optional.empty(), none.moved(), none.cost() / firing.rows(), places);
@@ -498,19 +493,20 @@ final class AnomalySearch {
                     ofLength(shape, shape.lengthScore(fault.lengthSeconds()))));
   }
 
-  /** What a fault must gain: more where the log is rougher with it than was thought. */
+  /**
+   * What a fault must gain: more where the log is rougher with it than was thought, unless in an
+   * on-off kiln a gap of the log tells of it.
+   */
   private double certain(Found found) {
     if (firing.opened() && !firing.switched()) {
       return CERTAIN_OPENED;
     }
-    if (firing.switched() && found.guess().shape().told()) {
-      return CERTAIN_TOLD;
+    FaultShape shape = found.guess().shape();
+    double rough = Math.sqrt(Math.max(1, found.fit().cost() / firing.rows()));
+    if (firing.switched()) {
+      return CERTAIN_SWITCHED * (shape.told() ? 1 : rough);
     }
-    double least =
-        firing.switched()
-            ? CERTAIN_SWITCHED
-            : taught && found.guess().shape().kind() == Kind.DOOR_AJAR ? CERTAIN_DOOR : CERTAIN;
-    return least * Math.sqrt(Math.max(1, found.fit().cost() / firing.rows()));
+    return (taught && shape.kind() == Kind.DOOR_AJAR ? CERTAIN_DOOR : CERTAIN) * rough;
   }
 
   /** Other kinds that explain the display as well as the one told, likeliest first. */

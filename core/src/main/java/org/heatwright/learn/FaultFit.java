@@ -365,9 +365,12 @@ final class FaultFit {
   /** Fits the fault and the kiln together. */
   Found found(Guess guess) {
     FaultShape shape = guess.shape();
-    Fit unanswered = at(guess, guess.moved(), guess.fault());
-    Fit answered = at(guess, guess.answered(), guess.answeredFault());
-    Fit best = tried(guess, answered.cost() < unanswered.cost() ? answered : unanswered, 0, ONSETS);
+    Fit best = at(guess, guess.moved(), guess.fault());
+    if (guess.answered() != guess.moved()) {
+      Fit answered = at(guess, guess.answered(), guess.answeredFault());
+      best = answered.cost() < best.cost() ? answered : best;
+    }
+    best = tried(guess, best, 0, ONSETS);
     if (shape.ends()) {
       best = tried(guess, best, 1, LENGTHS);
       best = tried(guess, best, 0, ONSETS);
