@@ -114,8 +114,8 @@ public record FiringConditions(
       MAINS_OFF("mains off", 1),
       /** Some of the elements give no heat; size: the share of the power that is gone. */
       ELEMENT_OPEN("element open", 0.5),
-      /** The thermocouple's tip is pulled back; size: the share of the rise it no longer shows. */
-      TIP_OUT("tip out", 0.06),
+      /** The thermocouple's tip is pulled back; size: the share that it sees of its hole. */
+      TIP_OUT("tip out", 0.4),
       /** The elements stay on whatever the controller says. */
       RELAY_ON("relay stuck on", 1),
       /** The elements stay off whatever the controller says; the program runs on. */

@@ -108,7 +108,6 @@ final class KilnNetwork implements StiffSystem {
   private double sensorOfRadiosity;
   private double sensorOfElement;
   private double sensorOfAir;
-  private double sensorOfRoom;
   private double tipInside = 1;
   private double blown = 1;
   private double forcedDuty = Double.NaN;
@@ -402,21 +401,39 @@ final class KilnNetwork implements StiffSystem {
   }
 
   /**
-   * Pulls the tip back, so that it no longer shows a share of the temperature above the room's: it
-   * sees less of the chamber, and as much more of what is as cold as the room. It gets there with
-   * its own lag.
+   * Pulls the tip back into its hole in the wall: it sees less of the chamber by a share, and as
+   * much more of the hole. It gets there with its own lag.
    */
   void pullTip(double share) {
-    // What radiates goes with the fourth power of the absolute temperature.
-    tipInside = Math.pow(1 - share, 4);
+    tipInside = 1 - share;
     weighSensor();
+  }
+
+  /**
+   * A wall so deep is what a tip in its hole sees, m: half of the 20 mm or so that it stood out of
+   * the wall by. Estimate.
+   */
+  private static final double HOLE_METRES = 0.012;
+
+  /**
+   * The hole of the thermocouple, °C, at the state that was looked up last: nobody knows in which
+   * wall it is.
+   */
+  private double holeCelsius() {
+    double sum = 0;
+    double weights = 0;
+    for (int b = 0; b < firstLoad; b++) {
+      ThermalBody wall = body[b];
+      weights += wall.faceSquareMetres;
+      sum += wall.faceSquareMetres * wall.at(HOLE_METRES, celsius, start[b]);
+    }
+    return sum / weights;
   }
 
   private void weighSensor() {
     sensorOfRadiosity = radiositySeen * tipInside;
     sensorOfElement = elementSeen * tipInside;
     sensorOfAir = sensorConvection * tipInside;
-    sensorOfRoom = (1 - tipInside) * SENSOR_EMISSIVITY * HeatTransfer.emission(roomCelsius);
   }
 
   /**
@@ -624,8 +641,15 @@ final class KilnNetwork implements StiffSystem {
 
   /** How fast the sensor warms, K/s. */
   private double sensorRate(double[] y, double radiosity, double air) {
-    return (sensorConvection * (tipInside * air + (1 - tipInside) * roomCelsius - y[SENSOR])
-            + sensorOfRoom
+    double ofHole = 0;
+    if (tipInside < 1) {
+      double hole = holeCelsius();
+      ofHole =
+          (1 - tipInside)
+              * (sensorConvection * hole + SENSOR_EMISSIVITY * HeatTransfer.emission(hole));
+    }
+    return (sensorConvection * (tipInside * air - y[SENSOR])
+            + ofHole
             + sensorOfRadiosity * radiosity
             + sensorOfElement * HeatTransfer.emission(y[ELEMENT])
             - SENSOR_EMISSIVITY * HeatTransfer.emission(y[SENSOR]))

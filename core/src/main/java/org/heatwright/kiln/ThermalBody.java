@@ -77,6 +77,26 @@ public final class ThermalBody {
     return cells;
   }
 
+  /**
+   * A value at a depth, between those of the nodes about it; that of the last node if it is deeper.
+   *
+   * @param depthMetres from the face
+   * @param values a value a cell
+   * @param start where the body's first cell is in them
+   */
+  double at(double depthMetres, double[] values, int start) {
+    double depth = 0;
+    for (int i = 0; i + 1 < cells; i++) {
+      double next = depth + pathOut[i] + pathIn[i];
+      if (depthMetres < next) {
+        double share = (depthMetres - depth) / (next - depth);
+        return values[start + i] + share * (values[start + i + 1] - values[start + i]);
+      }
+      depth = next;
+    }
+    return values[start + cells - 1];
+  }
+
   /** Heat to warm all of it by a kelvin at a temperature, latent heats included, J/K. */
   public double joulesPerKelvin(double celsius) {
     double sum = 0;

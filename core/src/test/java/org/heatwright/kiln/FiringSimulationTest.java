@@ -142,6 +142,31 @@ class FiringSimulationTest {
     assertThat(run.segments().get(0).reachedSeconds()).isInfinite();
   }
 
+  /**
+   * A tip in its hole sees the wall, which has little of the chamber's temperature after a quick
+   * rise and most of it after hours.
+   */
+  @Test
+  void aTipPulledBackShowsLessOfAWallThatHasSoaked() {
+    Schedule schedule = schedule(0, 800, 240);
+    FiringRun clean = run(MUFFLE, schedule);
+    double arrival = clean.segments().get(0).reachedSeconds();
+    double[] missing = new double[2];
+    double[] when = {arrival + 60, arrival + 4 * 3600 - 600};
+    for (int i = 0; i < 2; i++) {
+      FiringRun pulled =
+          run(
+              MUFFLE,
+              schedule,
+              new Disturbance(Disturbance.Kind.TIP_OUT, when[i], Double.POSITIVE_INFINITY));
+      assertThat(pulled.readingCelsiusAt(when[i] - 1))
+          .isCloseTo(clean.readingCelsiusAt(when[i] - 1), within(0.1));
+      missing[i] = 800 - pulled.lowestReadingCelsius(when[i], when[i] + 300);
+    }
+    assertThat(missing[0]).isGreaterThan(20);
+    assertThat(missing[1]).isBetween(3.0, 0.7 * missing[0]);
+  }
+
   @Test
   void standsStillWhileTheMainsAreOffAndGoesOn() {
     Disturbance cut = new Disturbance(Disturbance.Kind.MAINS_OFF, 12_000, 900);
