@@ -286,7 +286,7 @@ final class Evidence {
 
   private FiringRun whole(FiringSimulation simulation) {
     simulation.runProgram();
-    simulation.coastUntil(seen.lastSecond() + 2 * Spans.USUAL_SECONDS);
+    simulation.coastUntil(lastSecond() + 2 * Spans.USUAL_SECONDS);
     return simulation.run();
   }
 
@@ -332,8 +332,13 @@ final class Evidence {
     return simulation;
   }
 
+  /** When the last reading was taken, s: long after the middle of a last span of an hour. */
+  double lastSecond() {
+    return firing.readings().lastSecond();
+  }
+
   private FiringRun run(FiringSimulation simulation) {
-    double last = seen.lastSecond() + SIMULATED_BEYOND_SECONDS;
+    double last = lastSecond() + SIMULATED_BEYOND_SECONDS;
     simulation.runProgram(last);
     simulation.coastUntil(last);
     return simulation.run();

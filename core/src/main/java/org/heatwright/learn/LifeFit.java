@@ -500,7 +500,7 @@ final class LifeFit {
     FiringRun run = one.run(scoresOf(at, firing), day);
     double[] miss = one.missKelvins(run, day[Evidence.CLOCK]);
     misfit[firing] = Math.sqrt(Arrays.stream(miss).map(m -> m * m).average().orElseThrow());
-    double last = one.seen().lastSecond();
+    double last = one.lastSecond();
     saturated[firing] =
         run.segments().stream()
             .filter(segment -> segment.reachedSeconds() <= last || !run.complete())
