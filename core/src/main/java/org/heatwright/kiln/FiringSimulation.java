@@ -137,6 +137,7 @@ public final class FiringSimulation {
   private boolean averaging;
   private Optional<FollowedDisplay> followed = Optional.empty();
   private double followingSeconds;
+  private boolean blind;
   private double[] holdMoreSeconds = {};
   private double[] holdFromSeconds = {};
   private double[] soonerKelvins = {};
@@ -316,7 +317,24 @@ public final class FiringSimulation {
   }
 
   private double display(double[] state) {
-    return followed.isPresent() ? followed.get().at(now) : network.reading(state);
+    return follows() ? followed.get().at(now) : network.reading(state);
+  }
+
+  /** Whether the controller goes by readings that were logged: not where there are none. */
+  private boolean follows() {
+    return followed.isPresent() && !blind;
+  }
+
+  /** Begins or ends to go by itself where the log has a gap. */
+  private void lookAtGap(FollowedDisplay seen) {
+    boolean was = blind;
+    blind = seen.blind(now);
+    if (was != blind) {
+      switchAt = Double.POSITIVE_INFINITY;
+      int headed = was ? seen.headed(now) : 0;
+      switchedOn = headed == 0 ? switchedOn : headed > 0;
+      changeDrive();
+    }
   }
 
   private static List<Edge> edgesOf(FiringConditions conditions) {
@@ -497,6 +515,7 @@ public final class FiringSimulation {
     switchAt = from.switchAtSeconds();
     rests = from.restsUntilSeconds();
     resumed = true;
+    blind = followed.map(seen -> seen.blind(now)).orElse(false);
     // What has passed by then is over, and in the state.
     while (edge < edges.size() && edges.get(edge).atSeconds() <= now + 1e-9) {
       edge++;
@@ -557,8 +576,7 @@ public final class FiringSimulation {
     if (waits.isPresent() && phase == Phase.ARRIVAL) {
       double near = nearKelvins(waits.get().kelvins() + TOUCH_KELVINS, sooner());
       double distance = display() - target;
-      boolean met =
-          followed.map(seen -> seen.met(now, followingSeconds, target, near)).orElse(false);
+      boolean met = follows() && followed.get().met(now, followingSeconds, target, near);
       if (Math.abs(distance) > near && !met) {
         double most = Double.isNaN(knownHold()) ? GIVE_UP_SECONDS : Math.max(0, knownHold() - now);
         boolean arrived = arrive(target, Math.signum(distance) * near, most);
@@ -766,10 +784,14 @@ public final class FiringSimulation {
 
   /** Takes one accepted step of at most {@code limit}; returns its length. */
   private double takeStep(double stop, Optional<Double> level, double levelSide) {
+    followed.ifPresent(this::lookAtGap);
     applySwitch();
     applyRelay();
     double limit = switches() ? Math.min(stop, switchAt - now) : stop;
     if (followed.isPresent()) {
+      limit = Math.max(SMALLEST_STEP_SECONDS, followed.get().untilGapChanges(now, limit));
+    }
+    if (follows()) {
       limit = untilSeen(followed.get(), limit, level, levelSide);
     }
     if (relayCycleSeconds > 0) {
@@ -871,7 +893,7 @@ public final class FiringSimulation {
   /** First time within the tried step where the reading crosses a level that matters. */
   private double firstCrossing(double length, Optional<Double> level, double levelSide) {
     double first = length;
-    if (followed.isPresent()) {
+    if (follows()) {
       return first;
     }
     if (levelSide != 0) {
@@ -960,8 +982,8 @@ public final class FiringSimulation {
         changeDrive();
         return;
       }
-      switchAt = now + (followed.isPresent() ? followingSeconds : switchSeconds);
-      rests = followed.isPresent() ? now + switchSeconds : rests;
+      switchAt = now + (follows() ? followingSeconds : switchSeconds);
+      rests = follows() ? now + switchSeconds : rests;
     }
   }
 
@@ -974,9 +996,9 @@ public final class FiringSimulation {
   }
 
   private boolean ordered() {
-    return followed
-        .map(seen -> untilOrdered(seen, FIRST_STEP_SECONDS) <= SMALLEST_STEP_SECONDS)
-        .orElseGet(() -> marginToSwitch(y) <= SWITCH_KELVINS);
+    return follows()
+        ? untilOrdered(followed.get(), FIRST_STEP_SECONDS) <= SMALLEST_STEP_SECONDS
+        : marginToSwitch(y) <= SWITCH_KELVINS;
   }
 
   /** Where the relay is resolved: on for its share of the cycle, then off. */

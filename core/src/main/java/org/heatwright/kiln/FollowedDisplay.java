@@ -29,6 +29,9 @@ final class FollowedDisplay {
   /** A switch that was ordered so lately is ordered now, s. */
   private static final double JUST_NOW_SECONDS = 0.01;
 
+  /** Nearer than this is now, s. */
+  private static final double SLIVER_SECONDS = 1e-6;
+
   /** What is further ahead is looked at later, s. */
   private static final double AHEAD_SECONDS = 900;
 
@@ -36,6 +39,7 @@ final class FollowedDisplay {
   private final double[] celsius;
   private final int[] turns;
   private final double[] back;
+  private final double gapSeconds;
   private final double aheadSeconds;
   private int from;
 
@@ -48,6 +52,7 @@ final class FollowedDisplay {
     this.celsius = seen.celsius;
     this.turns = seen.turns;
     this.back = seen.back;
+    this.gapSeconds = seen.gapSeconds;
     this.aheadSeconds = aheadSeconds;
   }
 
@@ -66,6 +71,44 @@ final class FollowedDisplay {
     }
     double share = (second - seconds[row]) / (seconds[row + 1] - seconds[row]);
     return celsius[row] + share * (celsius[row + 1] - celsius[row]);
+  }
+
+  /** Whether there are no readings about a time that tell anything; times may not fall. */
+  boolean blind(double second) {
+    int row = row(second + SLIVER_SECONDS);
+    return gapAfter(row) && second > seconds[row] - SLIVER_SECONDS;
+  }
+
+  private boolean gapAfter(int row) {
+    return row + 1 < seconds.length && seconds[row + 1] - seconds[row] > gapSeconds;
+  }
+
+  /**
+   * How long until a gap without readings begins or is over, s.
+   *
+   * @param most how far to look, s
+   */
+  double untilGapChanges(double second, double most) {
+    int row = row(second + SLIVER_SECONDS);
+    if (gapAfter(row)) {
+      return Math.min(most, seconds[row + 1] - second);
+    }
+    for (int i = row + 1; i < seconds.length && seconds[i] < second + most; i++) {
+      if (gapAfter(i)) {
+        return seconds[i] - second;
+      }
+    }
+    return most;
+  }
+
+  /** What its next turn tells: 1 where it rises until then, -1 where it falls; 0: no turn. */
+  int headed(double second) {
+    for (int i = row(second); i < seconds.length; i++) {
+      if (turns[i] != 0 && back[i] - aheadSeconds > second) {
+        return turns[i];
+      }
+    }
+    return 0;
   }
 
   /** What it says, °C; times asked for may not fall. */

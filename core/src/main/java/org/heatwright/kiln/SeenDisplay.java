@@ -13,6 +13,10 @@ public final class SeenDisplay {
   /** A smaller change of direction is noise. */
   private static final double TURN_KELVINS = 3;
 
+  // A stretch longer than this, s, and than so many usual steps has no readings.
+  private static final double GAP_SECONDS = 90;
+  private static final double GAP_STEPS = 5;
+
   // So far to either side it is averaged, s, where it moves by no more than so many kelvins.
   private static final double ABOUT_SECONDS = 25;
   private static final double SLOW_KELVINS = 5;
@@ -29,6 +33,9 @@ public final class SeenDisplay {
   /** Where it turns: when it has gone back by {@link #TURN_KELVINS}, s. */
   final double[] back;
 
+  /** A step longer than this is a gap, s. */
+  final double gapSeconds;
+
   /**
    * @param seconds s from the program's start, rising, one at least; straight lines between
    * @param celsius what the display said
@@ -38,6 +45,13 @@ public final class SeenDisplay {
     this.celsius = smoothed(seconds, celsius);
     this.turns = new int[seconds.length];
     this.back = new double[seconds.length];
+    double[] steps =
+        IntStream.range(1, seconds.length)
+            .mapToDouble(i -> seconds[i] - seconds[i - 1])
+            .sorted()
+            .toArray();
+    double usual = steps.length == 0 ? 0 : steps[steps.length / 2];
+    this.gapSeconds = Math.max(GAP_SECONDS, GAP_STEPS * usual);
     turn();
   }
 

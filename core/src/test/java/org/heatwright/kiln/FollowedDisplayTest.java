@@ -64,6 +64,28 @@ class FollowedDisplayTest {
     assertThat(of(noisy).untilSwitches(0, 498, 0, -1, 900)).isEqualTo(900);
   }
 
+  /** No row for 400 s, from 600 s on. */
+  @Test
+  void whereThereAreNoReadingsItIsBlind() {
+    double[] seconds =
+        IntStream.range(0, 361)
+            .mapToDouble(i -> 10 * i)
+            .filter(s -> s <= 600 || s >= 1000)
+            .toArray();
+    double[] said = Arrays.stream(seconds).map(s -> 700 - 0.1 * Math.abs(s - 1500)).toArray();
+    FollowedDisplay gap = new FollowedDisplay(new SeenDisplay(seconds, said), AHEAD);
+    assertThat(gap.blind(595)).isFalse();
+    assertThat(gap.untilGapChanges(500, 900)).isEqualTo(100);
+    assertThat(gap.untilGapChanges(500, 60)).isEqualTo(60);
+    assertThat(gap.blind(600)).isTrue();
+    assertThat(gap.untilGapChanges(700, 900)).isEqualTo(300);
+    assertThat(gap.blind(1000)).isFalse();
+    assertThat(gap.untilGapChanges(1000, 900)).isEqualTo(900);
+    // It rises until its turn at 1500 s, and does not turn again.
+    assertThat(gap.headed(1000)).isEqualTo(1);
+    assertThat(gap.headed(1600)).isZero();
+  }
+
   @Test
   void aControllerThatSmoothsMeetsWhatHasJustPassed() {
     FollowedDisplay rising = of(s -> 700 + s);

@@ -34,7 +34,7 @@ import org.heatwright.schedule.Schedule;
  *       door ajar: {@link #DOOR_DELAY_SECONDS}) is enough to name it, alone or as one of two kinds
  *       that the display cannot tell apart, with a beginning within {@link #ONSET_SECONDS} of the
  *       true one;
- *   <li>a <i>false alarm</i> is any fault found in a clean firing.
+ *   <li>a <i>false alarm</i> is any fault found in a clean firing, logged throughout or not.
  * </ul>
  */
 final class AnomalyStudy {
@@ -67,9 +67,16 @@ final class AnomalyStudy {
     RELAY_OFF(Disturbance.Kind.RELAY_OFF),
     DOOR_AJAR(Disturbance.Kind.DOOR_AJAR),
     MAINS_GAP(Disturbance.Kind.MAINS_OFF),
-    MAINS_LOGGED(Disturbance.Kind.MAINS_OFF);
+    MAINS_LOGGED(Disturbance.Kind.MAINS_OFF),
+    /** Nothing, but the logger stops for 2 to 25 min. */
+    LOGGER_STOPS(null);
 
+    /** Empty where nothing goes wrong. */
     final Disturbance.Kind kind;
+
+    boolean clean() {
+      return kind == null;
+    }
 
     Case(Disturbance.Kind kind) {
       this.kind = kind;
@@ -118,7 +125,7 @@ final class AnomalyStudy {
     double edge = 0.5 + 0.5 * chance.nextDouble();
     double cut = 120 + Math.rint(chance.nextDouble() * 1380);
     return switch (what) {
-      case CLEAN -> Optional.empty();
+      case CLEAN, LOGGER_STOPS -> Optional.empty();
       case ELEMENT_OPEN -> Optional.of(Fault.elementOpen(onset));
       case TIP_OUT -> Optional.of(Fault.tipOut(onset));
       case RELAY_ON -> Optional.of(Fault.relayStuckOn(onset));
@@ -164,6 +171,11 @@ final class AnomalyStudy {
       Optional<Fault> fault = fault(what, chance, end(setting, setting.clean()));
       RichFiring log = fault.map(setting::with).orElse(setting.clean());
       double stop = Math.min(setting.until(), end(setting, log) + 3600);
+      double silent = 600 + chance.nextDouble() * (end(setting, log) - 1200);
+      double[] without =
+          what == Case.LOGGER_STOPS
+              ? new double[] {silent, silent + 120 + chance.nextDouble() * 1380}
+              : new double[] {stop, stop};
       double[] departed =
           departure(log, setting.clean(), stop, onOff ? 90 : 30, what != Case.MAINS_LOGGED);
       for (Known situation : situations) {
@@ -171,15 +183,15 @@ final class AnomalyStudy {
         boolean gap = what != Case.MAINS_LOGGED;
         long began = System.nanoTime();
         Optional<Anomaly> whole =
-            wholeLogs || what == Case.CLEAN
-                ? look(kiln, setting, log, stop, gap)
+            wholeLogs || what.clean()
+                ? look(kiln, setting, log, stop, gap, without)
                 : Optional.empty();
         double took = (System.nanoTime() - began) / 1e9;
         double cut = departed[1] + (what == Case.DOOR_AJAR ? DOOR_DELAY_SECONDS : DELAY_SECONDS);
         Optional<Anomaly> early =
             departed[1] > fault.map(Fault::onsetSeconds).orElse(0.0) + WITHIN_SECONDS
                 ? Optional.empty()
-                : cut >= stop && wholeLogs ? whole : look(kiln, setting, log, cut, gap);
+                : cut >= stop && wholeLogs ? whole : look(kiln, setting, log, cut, gap, without);
         all.add(
             new Outcome(
                 seed,
@@ -198,11 +210,10 @@ final class AnomalyStudy {
   }
 
   private static Optional<Anomaly> look(
-      Kiln kiln, DrawnFiring setting, RichFiring log, double stop, boolean gap) {
+      Kiln kiln, DrawnFiring setting, RichFiring log, double stop, boolean gap, double[] without) {
+    Readings readings = readings(log, stop, gap).without(without[0], without[1]);
     return KilnLearner.look(
-        kiln,
-        new LoggedFiring(
-            "x", setting.schedule(), setting.day(), Charge.empty(), readings(log, stop, gap)));
+        kiln, new LoggedFiring("x", setting.schedule(), setting.day(), Charge.empty(), readings));
   }
 
   /** How far a display departs from another, K, and when by enough, s. */
@@ -269,10 +280,10 @@ final class AnomalyStudy {
             o.onsetSeconds / 60,
             o.departedKelvins,
             o.visibleSeconds / 60,
-            o.what == Case.CLEAN
+            o.what.clean()
                 ? o.late.isPresent() ? "FALSE" : "clean"
                 : !o.visible() ? "hidden" : o.named(o.early) ? "EARLY" : "early-missed",
-            o.what == Case.CLEAN || !o.visible() ? "" : o.named(o.late) ? "LATE" : "late-missed",
+            o.what.clean() || !o.visible() ? "" : o.named(o.late) ? "LATE" : "late-missed",
             words(o.early),
             words(o.late),
             o.searchSeconds,
@@ -283,7 +294,7 @@ final class AnomalyStudy {
       for (Case what : cases) {
         List<Outcome> these =
             all.stream().filter(o -> o.what == what && o.known == situation).toList();
-        if (what == Case.CLEAN) {
+        if (what.clean()) {
           System.out.printf(
               "T %s %s: %d firings, %d false alarms%n",
               situation,
