@@ -46,12 +46,6 @@ final class AnomalySearch {
   private static final double CERTAIN = 50;
 
   /**
-   * The same of an on-off kiln, whose switch is known to some seconds only: 2 of 151 clean logs of
-   * the study gained as much for their roughness by a fault that may be, most faults 65 to 700.
-   */
-  private static final double CERTAIN_SWITCHED = 60;
-
-  /**
    * The same where the door was opened for cold pieces, which no two times go alike: clean sessions
    * of the study gained up to 48, most faults 150 to 900. Our estimate.
    */
@@ -65,10 +59,22 @@ final class AnomalySearch {
   private static final double CERTAIN_DOOR = 18;
 
   /**
+   * The same of a mains cut that a gap of the log tells: when it began and how long it was is not
+   * chosen from many.
+   */
+  private static final double CERTAIN_GAP = 40;
+
+  /**
    * An open element takes at least this share of the power: one of three. What looks like less of
    * one is low mains, or another kiln. Our estimate.
    */
   private static final double LEAST_ELEMENTS = 0.3;
+
+  // A tip that sees less of its hole than this must gain more in an on-off kiln: those pulled by
+  // 20 mm were told as 0.4 to 0.95, what clean swings looked like, with gains up to 117, as 0.34 at
+  // the most. Our estimates.
+  private static final double SLIGHT_TIP = 0.35;
+  private static final double CERTAIN_SLIGHT_TIP = 120;
 
   /** A kind whose gain is this near to the best explains the display as well. */
   private static final double ALIKE = 12;
@@ -124,7 +130,7 @@ final class AnomalySearch {
 
   // A door's mark has no edge that a plain shape would find: it is tried throughout a log, so far
   // apart, s, and fitted at the likeliest places.
-  private static final double DOOR_STEP_SECONDS = 600;
+  private static final double DOOR_STEP_SECONDS = 180;
   private static final int DOORS_FITTED = 2;
 
   // What is always fitted at the likeliest place, and how near to it: our estimate.
@@ -154,10 +160,19 @@ final class AnomalySearch {
   private final boolean taught;
   private final FaultFit fit;
 
-  private AnomalySearch(SearchedFiring firing, boolean taught, double[] fitted) {
+  /** The best fit without a fault so far. */
+  private Fit none;
+
+  /** Kilns that may need no fault: what the whole log led to. */
+  private final List<double[]> doubts;
+
+  private AnomalySearch(
+      SearchedFiring firing, boolean taught, double[] fitted, List<double[]> doubts) {
     this.firing = firing;
     this.taught = taught;
+    this.doubts = doubts;
     this.fit = new FaultFit(firing, Arrays.copyOf(fitted, firing.unknowns()));
+    this.none = fit.base();
   }
 
   /** When exactly a switch turns is chance, and slow to simulate: the mean of its swing does. */
@@ -229,7 +244,8 @@ final class AnomalySearch {
         new AnomalySearch(
             new SearchedFiring(kiln, firing, curves, believed, covariance, quantities, fitted),
             taught,
-            fitted);
+            fitted,
+            List.of());
     Result whole = all.search();
     boolean explained = all.explains(whole);
     if (whole.places().length == 0 || (explained && whole.left() < EXPLAINED)) {
@@ -245,7 +261,7 @@ final class AnomalySearch {
         SearchedFiring part =
             new SearchedFiring(
                 kiln, firing.with(sofar), curves, believed, covariance, quantities, fitted);
-        Result early = new AnomalySearch(part, taught, fitted).search();
+        Result early = new AnomalySearch(part, taught, fitted, List.of(all.none.moved())).search();
         if (early.anomaly().isEmpty()
             || early.left() >= (switched ? UNEXPLAINED_SWITCHED : UNEXPLAINED)) {
           continue;
@@ -255,12 +271,22 @@ final class AnomalySearch {
           if (!explained || refined.left() < whole.left()) {
             return refined.anomaly();
           }
-        } else if (!explained && all.explains(early)) {
+        } else if (!explained && all.explains(early) && tellsAlone(early)) {
           return early.anomaly();
         }
       }
     }
     return explained ? whole.anomaly() : Optional.empty();
+  }
+
+  /** Whether a part of a log is enough that the whole of it does not bear out. */
+  private static boolean tellsAlone(Result early) {
+    return early
+        .anomaly()
+        .filter(
+            fault ->
+                fault.likeliest().kind() != Kind.DOOR_AJAR || 2 * fault.logOddsFactor() >= CERTAIN)
+        .isPresent();
   }
 
   /**
@@ -329,8 +355,9 @@ final class AnomalySearch {
     FaultShape shape = FaultShape.forGood(Kind.DOOR_AJAR);
     double last = firing.seen().second(firing.seen().size() - 1) - BEFORE_SECONDS;
     List<Guess> all = new ArrayList<>();
-    for (double[] moved : List.of(fit.base().moved(), new double[firing.unknowns()])) {
-      for (double onset = SOONEST_SECONDS; onset < last; onset += DOOR_STEP_SECONDS) {
+    double[] unmoved = new double[firing.unknowns()];
+    for (double onset = SOONEST_SECONDS; onset < last; onset += DOOR_STEP_SECONDS) {
+      for (double[] moved : List.of(fit.base().moved(), unmoved, fit.before(onset))) {
         all.add(new Guess(shape, moved, onset, ofLength(shape, 0)));
       }
     }
@@ -421,8 +448,7 @@ final class AnomalySearch {
   private Result conclude(List<Guess> guesses, double[] places) {
     List<Found> found =
         guesses.stream().map(fit::found).sorted(Comparator.comparingDouble(Found::cost)).toList();
-    Fit none = fit.base();
-    if (certain(found, none).isEmpty()) {
+    if (told(found).isEmpty()) {
       return new Result(Optional.empty(), none.moved(), none.cost() / firing.rows(), places);
     }
     found =
@@ -434,11 +460,14 @@ final class AnomalySearch {
             .sorted(Comparator.comparingDouble(Found::cost))
             .toList();
     // A kiln that the faults led to may need none of them.
-    for (Found one : found.subList(0, Math.min(MOST_DOUBTED, found.size()))) {
-      Fit other = fit.without(one.fit().moved());
+    for (double[] kiln :
+        Stream.concat(
+                found.stream().limit(MOST_DOUBTED).map(one -> one.fit().moved()), doubts.stream())
+            .toList()) {
+      Fit other = fit.without(kiln);
       none = other.cost() < none.cost() ? other : none;
     }
-    Optional<Found> likeliest = certain(found, none);
+    Optional<Found> likeliest = told(found);
     if (likeliest.isEmpty()) {
       return new Result(Optional.empty(), none.moved(), none.cost() / firing.rows(), places);
     }
@@ -454,15 +483,24 @@ final class AnomalySearch {
   }
 
   /** The likeliest fault that gains enough to be told. */
-  private Optional<Found> certain(List<Found> found, Fit none) {
-    if (found.isEmpty() || tooLittle(found.get(0).disturbance())) {
+  private Optional<Found> told(List<Found> found) {
+    if (found.isEmpty() || tooLittle(found.get(0))) {
       return Optional.empty();
     }
     return found.stream().filter(one -> none.cost() - one.cost() >= certain(one)).findFirst();
   }
 
-  private static boolean tooLittle(Disturbance fault) {
-    return fault.kind() == Kind.ELEMENT_OPEN && fault.sizeShare() < LEAST_ELEMENTS;
+  /** Whether a fault is so small that another kiln or a swing may look like it. */
+  private boolean tooLittle(Found likeliest) {
+    Disturbance fault = likeliest.disturbance();
+    return switch (fault.kind()) {
+      case ELEMENT_OPEN -> fault.sizeShare() < LEAST_ELEMENTS;
+      case TIP_OUT ->
+          firing.switched()
+              && fault.sizeShare() < SLIGHT_TIP
+              && none.cost() - likeliest.cost() < CERTAIN_SLIGHT_TIP;
+      case DOOR_AJAR, DOOR_OPEN, MAINS_OFF, RELAY_OFF, RELAY_ON -> false;
+    };
   }
 
   /**
@@ -503,10 +541,11 @@ final class AnomalySearch {
     }
     FaultShape shape = found.guess().shape();
     double rough = Math.sqrt(Math.max(1, found.fit().cost() / firing.rows()));
-    if (firing.switched()) {
-      return CERTAIN_SWITCHED * (shape.told() ? 1 : rough);
+    if (shape.told()) {
+      return CERTAIN_GAP * (firing.switched() ? 1 : rough);
     }
-    return (taught && shape.kind() == Kind.DOOR_AJAR ? CERTAIN_DOOR : CERTAIN) * rough;
+    boolean slight = taught && !firing.switched() && shape.kind() == Kind.DOOR_AJAR;
+    return (slight ? CERTAIN_DOOR : CERTAIN) * rough;
   }
 
   /** Other kinds that explain the display as well as the one told, likeliest first. */

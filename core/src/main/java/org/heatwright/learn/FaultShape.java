@@ -33,6 +33,9 @@ record FaultShape(
   /** A controller that goes on as if nothing had been. */
   static final double REMEMBERED = 0.01;
 
+  /** A gap of the log tells a beginning to so many minutes. */
+  private static final double GAP_MINUTES = 1;
+
   /** Shorter than this nothing is simulated, s. */
   private static final double SHORTEST_SECONDS = 30;
 
@@ -94,6 +97,10 @@ record FaultShape(
     return Math.log(seconds / usualSeconds) / lengthSpread;
   }
 
+  private double later(double minutes) {
+    return told() ? NormalEquations.clamp(minutes, GAP_MINUTES) : minutes;
+  }
+
   /**
    * @param onset the first guess, s
    * @param fault scores: beginning in minutes, length, size
@@ -105,7 +112,7 @@ record FaultShape(
         sizeSpread() > 0 ? usualSize * Math.exp(sizeSpread() * fault[ends ? 2 : 1]) : usualSize;
     return new Disturbance(
         kind,
-        Math.max(0, onset + 60 * fault[0]),
+        Math.max(0, onset + 60 * later(fault[0])),
         Math.max(SHORTEST_SECONDS, length),
         Math.min(kind == Kind.ELEMENT_OPEN ? MOST_ELEMENTS : 1, size));
   }
