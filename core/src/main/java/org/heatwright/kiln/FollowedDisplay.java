@@ -39,7 +39,7 @@ final class FollowedDisplay {
   private final double[] celsius;
   private final int[] turns;
   private final double[] back;
-  private final double gapSeconds;
+  private final int[] gaps;
   private final double aheadSeconds;
   private int from;
 
@@ -52,7 +52,7 @@ final class FollowedDisplay {
     this.celsius = seen.celsius;
     this.turns = seen.turns;
     this.back = seen.back;
-    this.gapSeconds = seen.gapSeconds;
+    this.gaps = seen.gaps;
     this.aheadSeconds = aheadSeconds;
   }
 
@@ -73,14 +73,14 @@ final class FollowedDisplay {
     return celsius[row] + share * (celsius[row + 1] - celsius[row]);
   }
 
-  /** Whether there are no readings about a time that tell anything; times may not fall. */
+  /** Whether a time lies in a gap without readings. */
   boolean blind(double second) {
-    int row = row(second + SLIVER_SECONDS);
-    return gapAfter(row) && second > seconds[row] - SLIVER_SECONDS;
-  }
-
-  private boolean gapAfter(int row) {
-    return row + 1 < seconds.length && seconds[row + 1] - seconds[row] > gapSeconds;
+    for (int row : gaps) {
+      if (second > seconds[row] - SLIVER_SECONDS && second < seconds[row + 1] - SLIVER_SECONDS) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /**
@@ -89,13 +89,11 @@ final class FollowedDisplay {
    * @param most how far to look, s
    */
   double untilGapChanges(double second, double most) {
-    int row = row(second + SLIVER_SECONDS);
-    if (gapAfter(row)) {
-      return Math.min(most, seconds[row + 1] - second);
-    }
-    for (int i = row + 1; i < seconds.length && seconds[i] < second + most; i++) {
-      if (gapAfter(i)) {
-        return seconds[i] - second;
+    for (int row : gaps) {
+      for (int end = row; end <= row + 1; end++) {
+        if (seconds[end] > second + SLIVER_SECONDS) {
+          return Math.min(most, seconds[end] - second);
+        }
       }
     }
     return most;

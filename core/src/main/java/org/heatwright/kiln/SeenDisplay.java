@@ -33,8 +33,8 @@ public final class SeenDisplay {
   /** Where it turns: when it has gone back by {@link #TURN_KELVINS}, s. */
   final double[] back;
 
-  /** A step longer than this is a gap, s. */
-  final double gapSeconds;
+  /** The rows after which there is none for long. */
+  final int[] gaps;
 
   /**
    * @param seconds s from the program's start, rising, one at least; straight lines between
@@ -50,9 +50,19 @@ public final class SeenDisplay {
             .mapToDouble(i -> seconds[i] - seconds[i - 1])
             .sorted()
             .toArray();
-    double usual = steps.length == 0 ? 0 : steps[steps.length / 2];
-    this.gapSeconds = Math.max(GAP_SECONDS, GAP_STEPS * usual);
+    double least = shortestGapSeconds(steps.length == 0 ? 0 : steps[steps.length / 2]);
+    this.gaps =
+        IntStream.range(0, steps.length).filter(i -> seconds[i + 1] - seconds[i] > least).toArray();
     turn();
+  }
+
+  /**
+   * A step longer than this is a gap of the log, s.
+   *
+   * @param usualStepSeconds of the log, s
+   */
+  public static double shortestGapSeconds(double usualStepSeconds) {
+    return Math.max(GAP_SECONDS, GAP_STEPS * usualStepSeconds);
   }
 
   /** When it began to rise, each after it had fallen or stood, s. */

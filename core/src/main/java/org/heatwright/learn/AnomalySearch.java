@@ -109,11 +109,6 @@ final class AnomalySearch {
 
   private static final double[] HORIZON_SECONDS_SWITCHED = {2400};
 
-  /** A gap shorter than this, or than so many of the logger's steps, is no mains cut, s. */
-  private static final double SHORTEST_GAP_SECONDS = 90;
-
-  private static final double SHORTEST_GAP_STEPS = 5;
-
   /** What a log says until so long before a place is not yet the fault's, s. */
   private static final double BEFORE_SECONDS = 240;
 
@@ -340,7 +335,7 @@ final class AnomalySearch {
 
   private Result search() {
     List<Place> places = FaultPlaces.of(firing, fit);
-    List<double[]> gaps = firing.gaps(SHORTEST_GAP_SECONDS, SHORTEST_GAP_STEPS);
+    List<double[]> gaps = firing.gaps();
     double[] where =
         DoubleStream.concat(
                 places.stream().mapToDouble(Place::second), gaps.stream().mapToDouble(g -> g[0]))
@@ -365,7 +360,7 @@ final class AnomalySearch {
     List<Guess> all = new ArrayList<>();
     double[] unmoved = new double[firing.unknowns()];
     for (double onset = SOONEST_SECONDS; onset < last; onset += DOOR_STEP_SECONDS) {
-      for (double[] moved : List.of(fit.base().moved(), unmoved, fit.before(onset))) {
+      for (double[] moved : List.of(fit.base().moved(), unmoved)) {
         all.add(new Guess(shape, moved, onset, ofLength(shape, 0)));
       }
     }

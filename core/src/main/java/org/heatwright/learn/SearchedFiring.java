@@ -440,11 +440,11 @@ final class SearchedFiring {
   }
 
   /** Stretches without readings where a logger had been regular: beginning and length, s. */
-  List<double[]> gaps(double shortestSeconds, double shortestSteps) {
+  List<double[]> gaps() {
     List<double[]> gaps = new ArrayList<>();
     Readings readings = firing.readings();
     double step = readings.usualStepSeconds();
-    double least = Math.max(shortestSeconds, shortestSteps * step);
+    double least = SeenDisplay.shortestGapSeconds(step);
     for (int i = 1; i < readings.size(); i++) {
       double length = readings.second(i) - readings.second(i - 1);
       if (length > least) {

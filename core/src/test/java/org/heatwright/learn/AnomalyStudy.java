@@ -48,6 +48,9 @@ final class AnomalyStudy {
   static final double ONSET_SECONDS = 600;
   static final double WITHIN_SECONDS = 3600;
 
+  /** No time at all, s. */
+  private static final double[] NOTHING = {Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY};
+
   private AnomalyStudy() {}
 
   /** What the product knew of the kiln. */
@@ -71,15 +74,15 @@ final class AnomalyStudy {
     /** Nothing, but the logger stops for 2 to 25 min. */
     LOGGER_STOPS(null);
 
-    /** Empty where nothing goes wrong. */
+    /** Null where nothing goes wrong. */
     final Disturbance.Kind kind;
-
-    boolean clean() {
-      return kind == null;
-    }
 
     Case(Disturbance.Kind kind) {
       this.kind = kind;
+    }
+
+    boolean clean() {
+      return kind == null;
     }
   }
 
@@ -175,7 +178,7 @@ final class AnomalyStudy {
       double[] without =
           what == Case.LOGGER_STOPS
               ? new double[] {silent, silent + 120 + chance.nextDouble() * 1380}
-              : new double[] {stop, stop};
+              : NOTHING;
       double[] departed =
           departure(log, setting.clean(), stop, onOff ? 90 : 30, what != Case.MAINS_LOGGED);
       for (Known situation : situations) {

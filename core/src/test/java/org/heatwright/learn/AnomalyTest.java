@@ -28,14 +28,17 @@ class AnomalyTest {
   private static final int STOPPED_SEEDS = 40;
   private static final List<Outcome> OUTCOMES = new ArrayList<>();
 
+  private static List<Outcome> outcomes(LongStream seeds, Case... cases) {
+    return seeds
+        .parallel()
+        .mapToObj(seed -> AnomalyStudy.of(seed, List.of(cases), List.of(Known.LEARNED), false))
+        .flatMap(List::stream)
+        .toList();
+  }
+
   @BeforeAll
   static void lookIntoThem() {
-    LongStream.range(FIRST_SEED, FIRST_SEED + SEEDS)
-        .parallel()
-        .mapToObj(
-            seed -> AnomalyStudy.of(seed, List.of(Case.values()), List.of(Known.LEARNED), false))
-        .toList()
-        .forEach(OUTCOMES::addAll);
+    OUTCOMES.addAll(outcomes(LongStream.range(FIRST_SEED, FIRST_SEED + SEEDS), Case.values()));
     List<Outcome> seen = seen();
     System.out.printf(
         "faults that can be seen: %d of %d; named in time: %d;" + " false alarms: %d of %d%n",
@@ -66,13 +69,8 @@ class AnomalyTest {
   @Test
   void aDoorAjarIsFoundInAKilnThatAnEarlierFiringTaught() {
     List<Outcome> seen =
-        LongStream.range(FIRST_DOOR_SEED, FIRST_DOOR_SEED + DOOR_SEEDS)
-            .parallel()
-            .boxed()
-            .flatMap(
-                seed ->
-                    AnomalyStudy.of(seed, List.of(Case.DOOR_AJAR), List.of(Known.LEARNED), false)
-                        .stream())
+        outcomes(LongStream.range(FIRST_DOOR_SEED, FIRST_DOOR_SEED + DOOR_SEEDS), Case.DOOR_AJAR)
+            .stream()
             .filter(Outcome::visible)
             .toList();
     long found = seen.stream().filter(o -> o.named(o.early())).count();
@@ -85,17 +83,13 @@ class AnomalyTest {
   @Test
   void aLoggerThatStopsForAWhileRaisesNoAlarm() {
     List<Outcome> stopped =
-        LongStream.range(FIRST_STOPPED_SEED, FIRST_STOPPED_SEED + STOPPED_SEEDS)
-            .filter(
-                seed ->
-                    KilnPopulation.draw(seed).nameplate().control().kind() == Control.Kind.ON_OFF)
-            .parallel()
-            .boxed()
-            .flatMap(
-                seed ->
-                    AnomalyStudy.of(seed, List.of(Case.LOGGER_STOPS), List.of(Known.LEARNED), false)
-                        .stream())
-            .toList();
+        outcomes(
+            LongStream.range(FIRST_STOPPED_SEED, FIRST_STOPPED_SEED + STOPPED_SEEDS)
+                .filter(
+                    seed ->
+                        KilnPopulation.draw(seed).nameplate().control().kind()
+                            == Control.Kind.ON_OFF),
+            Case.LOGGER_STOPS);
     long alarms = stopped.stream().filter(o -> o.late().isPresent()).count();
     System.out.printf("loggers that stop: %d; false alarms: %d%n", stopped.size(), alarms);
     assertThat(stopped).hasSizeGreaterThan(STOPPED_SEEDS / 8);
