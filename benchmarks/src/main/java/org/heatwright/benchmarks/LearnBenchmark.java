@@ -4,6 +4,7 @@ import java.time.Duration;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
 import org.heatwright.forecast.Charge;
+import org.heatwright.forecast.ForecastRequest;
 import org.heatwright.kiln.FiringConditions;
 import org.heatwright.kiln.FiringRun;
 import org.heatwright.kiln.FiringSimulation;
@@ -13,6 +14,7 @@ import org.heatwright.learn.KilnLearner;
 import org.heatwright.learn.Lesson;
 import org.heatwright.learn.LoggedFiring;
 import org.heatwright.learn.Readings;
+import org.heatwright.learn.RunningFiring;
 import org.heatwright.material.HeatCurves;
 import org.heatwright.schedule.Ramp;
 import org.heatwright.schedule.Schedule;
@@ -29,7 +31,7 @@ import org.openjdk.jmh.annotations.Scope;
 import org.openjdk.jmh.annotations.State;
 import org.openjdk.jmh.annotations.Warmup;
 
-/** A fit of ten quantities with covariance to twelve hours of readings, one every ten seconds. */
+/** What twelve hours of readings, one every ten seconds, teach of a kiln. */
 @State(Scope.Benchmark)
 @BenchmarkMode(Mode.AverageTime)
 @OutputTimeUnit(TimeUnit.MILLISECONDS)
@@ -72,7 +74,14 @@ public class LearnBenchmark {
     return Readings.of(seconds, celsius);
   }
 
-  /** 4,320 readings, ten quantities, both cores. */
+  /** A fit of 15 quantities and three of the day, with covariance, and two usual forecasts. */
+  @Benchmark
+  public RunningFiring.Update updateByTwelveHours() {
+    return RunningFiring.update(
+        ForecastRequest.of(schedule, kiln, Charge.empty()), firing.readings());
+  }
+
+  /** The same fit with a search for faults, and no forecast. */
   @Benchmark
   public Lesson fitTwelveHours() {
     return KilnLearner.learn(kiln, List.of(firing));

@@ -54,9 +54,9 @@ final class AnomalySearch {
   /**
    * The same of a door ajar in a proportional kiln that an earlier firing taught: it works slowly,
    * and a little more loss explains the display nearly as well; but clean firings of such a kiln
-   * seldom gain by a door at all (1 of 98 of the study more than 11).
+   * seldom gain by a door at all (1 of 483 of the study more than 11).
    */
-  private static final double CERTAIN_DOOR = 18;
+  private static final double CERTAIN_DOOR = 10;
 
   /**
    * The same of a mains cut that a gap of the log tells: when it began and how long it was is not
@@ -71,10 +71,10 @@ final class AnomalySearch {
   private static final double LEAST_ELEMENTS = 0.3;
 
   // A tip that sees less of its hole than this must gain more in an on-off kiln: those pulled by
-  // 20 mm were told as 0.4 to 0.95, what clean swings looked like, with gains up to 117, as 0.34 at
+  // 20 mm were told as 0.4 to 0.95, what clean swings looked like, with gains up to 136, as 0.34 at
   // the most. Our estimates.
   private static final double SLIGHT_TIP = 0.35;
-  private static final double CERTAIN_SLIGHT_TIP = 120;
+  private static final double CERTAIN_SLIGHT_TIP = 250;
 
   /** A kind whose gain is this near to the best explains the display as well. */
   private static final double ALIKE = 12;
@@ -450,13 +450,16 @@ final class AnomalySearch {
   /** Fits guesses and decides. */
   private Result conclude(List<Guess> guesses, double[] places) {
     List<Found> found =
-        guesses.stream().map(fit::found).sorted(Comparator.comparingDouble(Found::cost)).toList();
+        guesses.parallelStream()
+            .map(fit::found)
+            .sorted(Comparator.comparingDouble(Found::cost))
+            .toList();
     if (told(found).isEmpty()) {
       return new Result(Optional.empty(), none.moved(), none.cost() / firing.rows(), places);
     }
     found =
         Stream.of(
-                found.stream().limit(MOST_DOUBTED).map(fit::lookedAbout),
+                found.stream().limit(MOST_DOUBTED).toList().parallelStream().map(fit::lookedAbout),
                 found.stream().skip(MOST_DOUBTED),
                 twin(found).stream().map(fit::found))
             .flatMap(one -> one)

@@ -36,6 +36,12 @@ class AnomalyTest {
         .toList();
   }
 
+  private static LongStream onOff(long from, long to) {
+    return LongStream.range(from, to)
+        .filter(
+            seed -> KilnPopulation.draw(seed).nameplate().control().kind() == Control.Kind.ON_OFF);
+  }
+
   @BeforeAll
   static void lookIntoThem() {
     OUTCOMES.addAll(outcomes(LongStream.range(FIRST_SEED, FIRST_SEED + SEEDS), Case.values()));
@@ -83,13 +89,7 @@ class AnomalyTest {
   @Test
   void aLoggerThatStopsForAWhileRaisesNoAlarm() {
     List<Outcome> stopped =
-        outcomes(
-            LongStream.range(FIRST_STOPPED_SEED, FIRST_STOPPED_SEED + STOPPED_SEEDS)
-                .filter(
-                    seed ->
-                        KilnPopulation.draw(seed).nameplate().control().kind()
-                            == Control.Kind.ON_OFF),
-            Case.LOGGER_STOPS);
+        outcomes(onOff(FIRST_STOPPED_SEED, FIRST_STOPPED_SEED + STOPPED_SEEDS), Case.LOGGER_STOPS);
     long alarms = stopped.stream().filter(o -> o.late().isPresent()).count();
     System.out.printf("loggers that stop: %d; false alarms: %d%n", stopped.size(), alarms);
     assertThat(stopped).hasSizeGreaterThan(STOPPED_SEEDS / 8);
