@@ -30,6 +30,9 @@ final class KilnNetwork implements StiffSystem {
   /** Heat capacity of a square metre of element and its holders, J/(m² K). Source: estimate. */
   private static final double ELEMENT_JOULES_PER_SQUARE_METRE_KELVIN = 2500;
 
+  /** A room that was stated for the day is known better than the kiln's usual one. Estimate. */
+  private static final double STATED_ROOM_SHARE = 0.5;
+
   private static final double ELEMENT_EMISSIVITY = 0.8;
 
   /** Heat capacity of a steel rod, J/(m³ K). Source: estimate. */
@@ -217,7 +220,10 @@ final class KilnNetwork implements StiffSystem {
     double vent = conditions.ventOpen() ? VENT_WATTS_PER_KELVIN : 0;
     this.leakWattsPerKelvin = parameters.leakWattsPerKelvin() + vent;
     this.roomCelsius =
-        conditions.room().orElse(kiln.room()).celsius() + parameters.roomShiftKelvins();
+        conditions
+            .room()
+            .map(stated -> stated.celsius() + STATED_ROOM_SHARE * parameters.roomShiftKelvins())
+            .orElse(kiln.room().celsius() + parameters.roomShiftKelvins());
     pullTip(0);
     this.openingSquareMetres = kiln.openingSquareMetres();
     this.openingHeightMetres =

@@ -75,7 +75,7 @@ public enum KilnQuantity {
   /** Full power of a day over the kiln's own: the mains wander. Estimate. */
   MAINS("mains-factor", true, 1.0, 0.018),
 
-  /** The room above the stated one, K. Estimate. */
+  /** The room above the kiln's usual one, K; above one stated for the day half of it. Estimate. */
   ROOM("room-k", false, 0, 2),
 
   /** Investment conductivity 0.35 to 0.65 W/(m K). Estimate. */
