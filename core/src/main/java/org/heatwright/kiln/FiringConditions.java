@@ -10,7 +10,7 @@ import org.heatwright.units.Temperature;
  * @param room room temperature; empty: the kiln's usual one, less certain
  * @param start temperature inside the kiln at the start; empty: the room's
  * @param ventOpen whether a vent stands open
- * @param supplyVolts measured supply, V; empty: the nameplate's, less certain
+ * @param supplyVolts measured supply, V; empty: the nameplate's
  * @param disturbances known door openings and mains cuts, seconds from the program's start
  * @param pieces what went in cold and came out while the kiln was hot; empty: not known, {@link
  *     ColdPieces#NONE}: nothing

@@ -30,9 +30,6 @@ final class KilnNetwork implements StiffSystem {
   /** Heat capacity of a square metre of element and its holders, J/(m² K). Source: estimate. */
   private static final double ELEMENT_JOULES_PER_SQUARE_METRE_KELVIN = 2500;
 
-  /** A room that was stated for the day is known better than the kiln's usual one. Estimate. */
-  private static final double STATED_ROOM_SHARE = 0.5;
-
   private static final double ELEMENT_EMISSIVITY = 0.8;
 
   /** Heat capacity of a steel rod, J/(m³ K). Source: estimate. */
@@ -47,6 +44,9 @@ final class KilnNetwork implements StiffSystem {
 
   /** What a gap's view of the hot chamber is through the thickness of a door. Source: estimate. */
   private static final double GAP_VIEW = 0.15;
+
+  /** A room that was stated for the day is known better than the kiln's usual one. Estimate. */
+  private static final double STATED_ROOM_SHARE = 0.5;
 
   /** A kelvin inside a boiling mould matters less than one on the display. */
   private static final double LOAD_WEIGHT = 0.2;

@@ -71,8 +71,8 @@ final class AnomalySearch {
   private static final double LEAST_ELEMENTS = 0.3;
 
   // A tip that sees less of its hole than this must gain more in an on-off kiln: those pulled by
-  // 20 mm were told as 0.4 to 0.95, what clean swings looked like, with gains up to 136, as 0.34 at
-  // the most. Our estimates.
+  // 20 mm were told as 0.355 to 0.95, what clean swings looked like, with gains up to 129, as 0.34
+  // at the most. Our estimates.
   private static final double SLIGHT_TIP = 0.35;
   private static final double CERTAIN_SLIGHT_TIP = 250;
 
@@ -459,7 +459,7 @@ final class AnomalySearch {
     }
     found =
         Stream.of(
-                found.stream().limit(MOST_DOUBTED).toList().parallelStream().map(fit::lookedAbout),
+                found.stream().limit(MOST_DOUBTED).map(fit::lookedAbout),
                 found.stream().skip(MOST_DOUBTED),
                 twin(found).stream().map(fit::found))
             .flatMap(one -> one)

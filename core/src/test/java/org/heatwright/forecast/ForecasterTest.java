@@ -7,7 +7,9 @@ import static org.heatwright.schedule.TestSchedules.segment;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
+import org.assertj.core.data.Percentage;
 import org.heatwright.kiln.Control;
+import org.heatwright.kiln.FiringConditions;
 import org.heatwright.kiln.Kiln;
 import org.heatwright.kiln.TestKilns;
 import org.heatwright.mould.Investment;
@@ -55,6 +57,30 @@ class ForecasterTest {
       assertThat(segment.reachedShare()).isEqualTo(1);
     }
     assertThat(forecast.reachesEveryTarget()).isTrue();
+  }
+
+  /** A ramp begins where the room is: at 120 °C/h each kelvin of it is half a minute. */
+  @Test
+  void knowsARoomThatWasStatedTwiceAsWellAsTheUsualOne() {
+    Schedule slow = BURNOUT.withSegments(List.of(segment(120, 400, 30)));
+    ForecastRequest usual = ForecastRequest.of(slow, MUFFLE, Charge.empty());
+    FiringConditions day = FiringConditions.usual();
+    ForecastRequest stated =
+        usual.withConditions(
+            new FiringConditions(
+                Optional.of(MUFFLE.room()),
+                day.start(),
+                day.ventOpen(),
+                day.supplyVolts(),
+                day.disturbances()));
+    Band ends = Forecaster.forecast(usual).endSeconds();
+    Band endsStated = Forecaster.forecast(stated).endSeconds();
+    assertThat(endsStated.median()).isCloseTo(ends.median(), within(30.0));
+    assertThat(endsStated.high() - endsStated.low())
+        .isBetween(0.4 * (ends.high() - ends.low()), 0.7 * (ends.high() - ends.low()));
+    // Nine in ten of a normal spread of 2 K, to what the quantiles of 64 draws tell.
+    assertThat(ends.high() - ends.low())
+        .isCloseTo(2 * 1.645 * 2 * 30, Percentage.withPercentage(10));
   }
 
   /** A 2 h hold at 150 °C does not dry a 90 mm mould: its core still boils in the next ramp. */
