@@ -68,6 +68,39 @@ public final class FiringRun {
     this.near = near(seconds, partsPerSecond);
   }
 
+  private FiringRun(
+      FiringRun like,
+      double[] reading,
+      double[] readingRate,
+      double[] watts,
+      double[] joules,
+      List<SegmentRun> segments) {
+    this.seconds = like.seconds;
+    this.setpoint = like.setpoint;
+    this.reading = reading;
+    this.readingRate = readingRate;
+    this.watts = watts;
+    this.joules = joules;
+    this.swing = like.swing;
+    this.air = like.air;
+    this.radiant = like.radiant;
+    this.segments = List.copyOf(segments);
+    this.rejectedSteps = like.rejectedSteps;
+    this.near = like.near;
+    this.partsPerSecond = like.partsPerSecond;
+  }
+
+  /** A run of the same steps that showed and took something else. */
+  FiringRun with(
+      double[] otherReading,
+      double[] otherReadingRate,
+      double[] otherWatts,
+      double[] otherJoules,
+      List<SegmentRun> otherSegments) {
+    return new FiringRun(
+        this, otherReading, otherReadingRate, otherWatts, otherJoules, otherSegments);
+  }
+
   /** The columns themselves, for a simulation that goes on from here; not to be written to. */
   @SuppressWarnings("ArrayRecordComponent")
   record Columns(
@@ -128,7 +161,33 @@ public final class FiringRun {
 
   /** What the display showed, °C: cubic between steps. */
   public double readingCelsiusAt(double second) {
-    int i = interval(second);
+    return readingCelsius(interval(second), second);
+  }
+
+  /** Reads off the display at one second after the other, quickly where they lie near. */
+  public Reader reader() {
+    return new Reader();
+  }
+
+  /** Where in the run it was read last. One thread at a time. */
+  public final class Reader {
+    private int at;
+
+    private Reader() {}
+
+    /** As {@link FiringRun#readingCelsiusAt}. */
+    public double celsiusAt(double second) {
+      while (at + 1 < seconds.length && seconds[at + 1] <= second) {
+        at++;
+      }
+      while (at >= 0 && seconds[at] > second) {
+        at--;
+      }
+      return readingCelsius(at, second);
+    }
+  }
+
+  private double readingCelsius(int i, double second) {
     if (i < 0) {
       return reading[0];
     }

@@ -161,6 +161,8 @@ public final class FiringSimulation {
   private int rejected;
   private boolean lossWanted;
   private double lostJoules;
+  private Optional<KilnTangents> tangents = Optional.empty();
+  private final List<double[]> laterSeconds = new ArrayList<>();
 
   // The record.
   private int rows;
@@ -376,6 +378,8 @@ public final class FiringSimulation {
       if (restart) {
         restart = false;
         segmentRuns.clear();
+        laterSeconds.clear();
+        tangents.ifPresent(KilnTangents::goesOnOnTime);
         index = 0;
         phase = Phase.RAMP;
       }
@@ -393,8 +397,10 @@ public final class FiringSimulation {
     if (schedule.atEnd() == AtEnd.OFF || stopped) {
       powered = false;
     }
+    tangents.ifPresent(t -> t.leave(rates));
     network.moveSetpoint(0);
-    changeDrive();
+    applyDrive();
+    goesOn(false);
     endsAt = Double.POSITIVE_INFINITY;
     return complete;
   }
@@ -420,6 +426,92 @@ public final class FiringSimulation {
         Arrays.copyOf(radiant, rows),
         segmentRuns,
         rejected);
+  }
+
+  // ------------------------------------------------------------------ derivatives
+
+  private int holdsPlace;
+  private double holdSeconds;
+
+  /**
+   * Whether a run's derivatives are written out: with a proportional controller, whose holds are
+   * told or wait for a display without ripple, and nothing but the mains, a relay or an element
+   * that goes wrong.
+   *
+   * @param told whether {@link #holdFrom} tells of every hold
+   */
+  public static boolean mayDifferentiate(Kiln kiln, FiringConditions day, boolean told) {
+    Control control = kiln.control();
+    return control.kind() == Control.Kind.PID
+        && (told
+            || control.holdWaitsWithin().isEmpty()
+            || control.cycleSeconds() < RIPPLING_CYCLE_SECONDS)
+        && day.pieces().filter(pieces -> !pieces.changes().isEmpty()).isEmpty()
+        && day.disturbances().stream()
+            .allMatch(
+                event ->
+                    switch (event.kind()) {
+                      case MAINS_OFF, RELAY_ON, RELAY_OFF, ELEMENT_OPEN -> true;
+                      case DOOR_OPEN, DOOR_AJAR, TIP_OUT -> false;
+                    });
+  }
+
+  /**
+   * Has the run tell how it changes with scores of its kiln and its day, to first order. Call after
+   * {@link #holdFrom} and before the program runs; see {@link #mayDifferentiate}.
+   *
+   * @param quantities whose scores
+   * @param scores of the kiln, one a {@link KilnQuantity}
+   * @param startKelvins by how much the start is warmer a score of its own, K
+   * @param holdSeconds by how much holds that are told begin later a score of their own, s
+   */
+  public void differentiate(
+      KilnQuantity[] quantities, double[] scores, double startKelvins, double holdSeconds) {
+    double[] perScore = new double[quantities.length];
+    for (int i = 0; i < perScore.length; i++) {
+      perScore[i] = KilnParameters.perScore(quantities[i], scores[quantities[i].ordinal()]);
+    }
+    KilnTangents all = new KilnTangents(network, quantities, perScore, 2);
+    all.warmer(quantities.length, startKelvins, network.perKelvinAt(y[KilnNetwork.SENSOR]));
+    this.holdsPlace = quantities.length + 1;
+    this.holdSeconds = holdSeconds;
+    this.tangents = Optional.of(all);
+    rows = 0;
+    evaluate();
+    record();
+  }
+
+  /**
+   * A run with one of its scores moved, to first order.
+   *
+   * @param run what {@link #run} gave
+   * @param place of the quantities that were given to {@link #differentiate}; one beyond them is
+   *     the start, the next the holds that are told
+   * @param by so many scores
+   * @throws java.util.NoSuchElementException without {@link #differentiate}
+   */
+  public FiringRun runNearby(FiringRun run, int place, double by) {
+    KilnTangents all = tangents.orElseThrow();
+    List<FiringRun.SegmentRun> moved = new ArrayList<>();
+    for (int i = 0; i < segmentRuns.size(); i++) {
+      FiringRun.SegmentRun segment = segmentRuns.get(i);
+      double begins = 2 * i < laterSeconds.size() ? by * laterSeconds.get(2 * i)[place] : 0;
+      double ends = 2 * i + 1 < laterSeconds.size() ? by * laterSeconds.get(2 * i + 1)[place] : 0;
+      moved.add(
+          new FiringRun.SegmentRun(
+              segment.reachedSeconds() + begins,
+              segment.endSeconds() + ends,
+              segment.saturatedSeconds(),
+              segment.energyJoules()));
+    }
+    return all.moved(run, place, by, moved);
+  }
+
+  /** Writes down by how much later a hold begins or ends, s a score. */
+  private void laterSeconds(boolean begins) {
+    if (tangents.isPresent() && (begins == (laterSeconds.size() % 2 == 0))) {
+      laterSeconds.add(tangents.get().laterSeconds());
+    }
   }
 
   /** Heat stored now, J, from an arbitrary zero; for energy balances. */
@@ -553,39 +645,43 @@ public final class FiringSimulation {
     if (rate.isPresent() && phase == Phase.RAMP) {
       double way = target - y[KilnNetwork.SETPOINT];
       double kelvinsPerSecond = rate.get().kelvinsPerHour() / 3600;
+      tangents.ifPresent(t -> t.leave(rates));
       network.moveSetpoint(Math.signum(way) * kelvinsPerSecond);
       if (again) {
         evaluate();
       } else {
         switchByItself();
-        restartSteps();
+        goesOn(false);
       }
       advance(Math.abs(way) / kelvinsPerSecond, Optional.empty());
       if (interrupted()) {
         return restart;
       }
+      tangents.ifPresent(t -> t.goesOnBySetpoint(network.setpointPerSecond()));
     }
     if (phase == Phase.RAMP) {
+      tangents.ifPresent(t -> t.leave(rates));
       network.moveSetpoint(0);
       y[KilnNetwork.SETPOINT] = target;
       switchByItself();
-      restartSteps();
+      goesOn(true);
       phase = Phase.ARRIVAL;
     }
     var waits = kiln.control().holdWaitsWithin();
-    if (waits.isPresent() && phase == Phase.ARRIVAL) {
+    boolean told = !Double.isNaN(knownHold());
+    if (waits.isPresent() && phase == Phase.ARRIVAL && !told) {
       double near = nearKelvins(waits.get().kelvins() + TOUCH_KELVINS, sooner());
       double distance = display() - target;
       boolean met = follows() && followed.get().met(now, followingSeconds, target, near);
       if (Math.abs(distance) > near && !met) {
-        double most = Double.isNaN(knownHold()) ? GIVE_UP_SECONDS : Math.max(0, knownHold() - now);
-        boolean arrived = arrive(target, Math.signum(distance) * near, most);
+        boolean arrived = arrive(target, Math.signum(distance) * near, GIVE_UP_SECONDS);
         if (interrupted()) {
           return restart;
         }
-        if (!arrived && Double.isNaN(knownHold())) {
+        if (!arrived) {
           return false;
         }
+        tangents.ifPresent(t -> t.goesOnByReading(network.readingRate(rates)));
       }
     }
     if (phase == Phase.ARRIVAL && knownHold() > now) {
@@ -601,11 +697,16 @@ public final class FiringSimulation {
       double begunSeconds = knownHold() < now ? now - knownHold() : 0;
       holdLeft = Math.max(0, segment.hold().toSeconds() + more - begunSeconds);
       phase = Phase.HOLD;
+      if (told && holdLeft > 0) {
+        tangents.ifPresent(t -> t.goesOnBy(holdsPlace, holdSeconds));
+      }
     }
+    laterSeconds(true);
     advance(holdLeft, Optional.empty());
     if (interrupted()) {
       return restart;
     }
+    laterSeconds(false);
     segmentRuns.add(new FiringRun.SegmentRun(reached, now, saturatedUntilReached, joulesNow()));
     return true;
   }
@@ -693,8 +794,23 @@ public final class FiringSimulation {
 
   /** The setpoint or the power has jumped: the next step starts small. */
   private void restartSteps() {
+    startSmall();
+    record();
+  }
+
+  private void startSmall() {
     step = Math.min(step, followed.isPresent() ? FOLLOWING_STEP_SECONDS : FIRST_STEP_SECONDS);
     evaluate();
+  }
+
+  /**
+   * The program has gone on.
+   *
+   * @param set whether the setpoint was put to where it is
+   */
+  private void goesOn(boolean set) {
+    startSmall();
+    tangents.ifPresent(t -> t.enter(rates, set));
     record();
   }
 
@@ -826,10 +942,70 @@ public final class FiringSimulation {
         double most = retried ? length : LARGEST_STEP_SECONDS;
         step = Math.min(most, RosenbrockStepper.nextStep(length, norm));
       }
+      if (tangents.isPresent()) {
+        length = meetLimit(length);
+      }
       accept(length);
       return length;
     }
   }
+
+  /**
+   * Shortens a tried step so that it ends where what the controller asks for meets one of its
+   * limits: from there on the equations are others.
+   *
+   * @return its length
+   */
+  private double meetLimit(double length) {
+    network.rates(yNew, scratch);
+    double after = network.rawDuty();
+    double limit = firstLimit(rawDuty, after);
+    double low = 0;
+    double lowOff = rawDuty - limit;
+    double high = length;
+    double highOff = after - limit;
+    double tried = length;
+    for (int i = 0; i < LIMIT_TRIES && Math.abs(highOff) > LIMIT_DUTY; i++) {
+      tried = Math.max(low + (high - low) * lowOff / (lowOff - highOff), SMALLEST_STEP_SECONDS);
+      stepper.step(y, rates, tried, yNew);
+      network.rates(yNew, scratch);
+      double off = network.rawDuty() - limit;
+      if (Math.abs(off) <= LIMIT_DUTY) {
+        break;
+      }
+      if (off * lowOff > 0) {
+        low = tried;
+        lowOff = off;
+      } else {
+        high = tried;
+        highOff = off;
+      }
+    }
+    return tried;
+  }
+
+  /** How near to a limit of its output a controller has met it, of full power. */
+  private static final double LIMIT_DUTY = 0.002;
+
+  private static final int LIMIT_TRIES = 8;
+
+  /** The first limit between two outputs; the second where there is none. */
+  private static double firstLimit(double before, double after) {
+    double first = after;
+    for (double limit : LIMITS) {
+      boolean between = (limit - before) * (after - limit) > 0;
+      if (between
+          && Math.abs(limit - before) > LIMIT_DUTY
+          && Math.abs(limit - before) < Math.abs(first - before)) {
+        first = limit;
+      }
+    }
+    return first;
+  }
+
+  private static final double[] LIMITS = {
+    -KilnNetwork.INTEGRAL_PASSAGE, 0, 1, 1 + KilnNetwork.INTEGRAL_PASSAGE
+  };
 
   /** Until the readings that are followed tell the controller something, s. */
   private double untilSeen(
@@ -865,6 +1041,9 @@ public final class FiringSimulation {
     yNew = swap;
     now += length;
     evaluate();
+    if (tangents.isPresent()) {
+      tangents.get().step(length, (before + rawDuty) / 2);
+    }
     saturatedSeconds += length * shareAbove(before, rawDuty);
     record();
     readingRate[2 * rows - 3] = network.readingRate(rates);
@@ -1078,13 +1257,18 @@ public final class FiringSimulation {
     switchAt = Double.POSITIVE_INFINITY;
     network.moveSetpoint(pausedSetpointRate);
     y[KilnNetwork.INTEGRAL] *= 1 - forgotten;
+    tangents.ifPresent(t -> t.keepIntegral(1 - forgotten));
     if (powered) {
       switch (kiln.control().afterPowerCut()) {
         case RESTART -> {
           restart = true;
           y[KilnNetwork.SETPOINT] = display();
+          tangents.ifPresent(KilnTangents::setToReading);
         }
-        case STOP -> stopped = true;
+        case STOP -> {
+          stopped = true;
+          tangents.ifPresent(KilnTangents::goesOnOnTime);
+        }
         case CONTINUE, UNKNOWN -> {}
       }
     }
@@ -1116,6 +1300,9 @@ public final class FiringSimulation {
     swing[3 * rows + 2] = mean ? cycles.belowKelvins() : 0;
     air[rows] = network.airCelsius(y);
     radiant[rows] = network.radiantCelsius(y);
+    if (tangents.isPresent()) {
+      tangents.get().record(rows, y, rates);
+    }
     rows++;
   }
 }

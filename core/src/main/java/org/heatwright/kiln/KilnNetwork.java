@@ -3,6 +3,7 @@ package org.heatwright.kiln;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import org.heatwright.material.HeatCurve;
 import org.heatwright.numerics.StiffSystem;
 
@@ -39,8 +40,8 @@ final class KilnNetwork implements StiffSystem {
   static final double SENSOR_CONVECTION = 15;
 
   static final double SENSOR_EMISSIVITY = 0.8;
-  private static final double SHELL_EMISSIVITY = 0.8;
-  private static final double SHELL_HEIGHT_METRES = 0.35;
+  static final double SHELL_EMISSIVITY = 0.8;
+  static final double SHELL_HEIGHT_METRES = 0.35;
 
   /** What a gap's view of the hot chamber is through the thickness of a door. Source: estimate. */
   private static final double GAP_VIEW = 0.15;
@@ -72,29 +73,33 @@ final class KilnNetwork implements StiffSystem {
   }
 
   private final int size;
-  private final int bodies;
+  final int bodies;
   private final int firstLoadCell;
-  private final int firstLoad;
-  private final ThermalBody[] body;
-  private final int[] start;
+  final int firstLoad;
+  final ThermalBody[] body;
+  final int[] start;
   private final double fittedWatts;
-  private final double elementJoulesPerKelvin;
-  private final double elementRadiant;
+  final double elementJoulesPerKelvin;
+  final double elementRadiant;
   private final double shutElementConvective;
-  private final double sensorJoulesPerSquareMetreKelvin;
+  final double sensorJoulesPerSquareMetreKelvin;
   private final double radiositySeen;
   private final double elementSeen;
 
   /** Growth of wall conductivity beyond the tables, 1/K about 400 °C. */
-  private final double conductivitySlope;
+  final double conductivitySlope;
 
-  private final double readingPerTrue;
+  final double readingPerTrue;
   private final double offsetAtZeroKelvins;
   private final double ownGain;
   private final double ownIntegralSeconds;
   private final double ownDerivativeSeconds;
-  private final double leakWattsPerKelvin;
-  private final double roomCelsius;
+  final double leakWattsPerKelvin;
+
+  /** The part of it that is not a vent's. */
+  final double ownLeakWattsPerKelvin;
+
+  final double roomCelsius;
   private final double openingSquareMetres;
   private final double openingWidthMetres;
   private final double openingHeightMetres;
@@ -103,67 +108,70 @@ final class KilnNetwork implements StiffSystem {
   private final double toleranceKelvins;
 
   // What the program does with the network.
-  private Drive drive = Drive.PROPORTIONAL;
+  Drive drive = Drive.PROPORTIONAL;
   private double setpointPerSecond;
-  private double doorRadiant;
-  private double doorWattsPerKelvin;
-  private double fullWatts;
-  private double sensorOfRadiosity;
-  private double sensorOfElement;
-  private double sensorOfAir;
+  double doorRadiant;
+  double doorWattsPerKelvin;
+  double fullWatts;
+  double sensorOfRadiosity;
+  double sensorOfElement;
+  double sensorOfAir;
   private double tipInside = 1;
   private double blown = 1;
-  private double forcedDuty = Double.NaN;
-  private double gain;
-  private double integralSeconds;
-  private double derivativeSeconds;
-  private double elementConvective;
-  private double sensorConvection = SENSOR_CONVECTION;
+  double forcedDuty = Double.NaN;
+  double gain;
+  double integralSeconds;
+  double derivativeSeconds;
+  double elementConvective;
+  double sensorConvection = SENSOR_CONVECTION;
 
   // Work arrays of one evaluation, by cell.
-  private final double[] celsius;
-  private final double[] conductivity;
-  private final double[] kelvinsPerHeat;
-  private final double[] conductance;
+  final double[] celsius;
+  final double[] conductivity;
+  final double[] kelvinsPerHeat;
+  final double[] conductance;
   private final double[] flow;
   private final double[] lookedUp;
 
   // The cells of all bodies in one row: nothing conducts between the last of one and the first of
   // the next.
-  private final HeatCurve[] runCurve;
-  private final int[] runStart;
-  private final int wallEnd;
-  private final double[] conductivityFactor;
-  private final double[] volume;
-  private final double[] volumeInverse;
-  private final double[] area;
-  private final double[] pathOut;
-  private final double[] pathIn;
-  private final double[] contact;
+  final HeatCurve[] runCurve;
+  final int[] runStart;
+  final int wallEnd;
+  final double[] conductivityFactor;
+  final double[] volume;
+  final double[] volumeInverse;
+  final double[] area;
+  final double[] pathOut;
+  final double[] pathIn;
+  final double[] contact;
 
   // Work arrays of one factorisation.
-  private final double[] pivotInverse;
-  private final double[] ratio;
-  private final double[] heatPerKelvin;
-  private final double[] faceRadiant;
+  final double[] pivotInverse;
+  final double[] ratio;
+  final double[] heatPerKelvin;
+  final double[] faceRadiant;
   private final boolean[] outside;
-  private final double[] faceConvective;
-  private final double[] radiantSlope;
-  private double shift;
-  private double elementPivotInverse;
-  private double elementSlope;
-  private double elementByRadiant;
-  private double elementByAir;
-  private double sensorByElement;
-  private double sensorPivotInverse;
+  final double[] faceConvective;
+  final double[] radiantSlope;
+  double shift;
+  double elementPivotInverse;
+  double elementSlope;
+  double elementByRadiant;
+  double elementByAir;
+  double sensorByElement;
+  double sensorPivotInverse;
   private double sensorSlope;
-  private boolean proportional;
-  private double integralSlope;
-  private double derivativeShift;
-  private double radiantOfRadiant;
-  private double radiantOfAir;
-  private double airOfRadiant;
-  private double airOfAir;
+  boolean proportional;
+  double integralSlope;
+  private double integralByRaw;
+  double derivativeShift;
+  double radiantOfRadiant;
+  double radiantOfAir;
+  double airOfRadiant;
+  double airOfAir;
+
+  private Optional<KilnTangents> tangents = Optional.empty();
 
   // Results of the last evaluation of rates.
   private double duty;
@@ -218,7 +226,8 @@ final class KilnNetwork implements StiffSystem {
     this.integralSeconds = ownIntegralSeconds;
     this.derivativeSeconds = ownDerivativeSeconds;
     double vent = conditions.ventOpen() ? VENT_WATTS_PER_KELVIN : 0;
-    this.leakWattsPerKelvin = parameters.leakWattsPerKelvin() + vent;
+    this.ownLeakWattsPerKelvin = parameters.leakWattsPerKelvin();
+    this.leakWattsPerKelvin = ownLeakWattsPerKelvin + vent;
     this.roomCelsius =
         conditions
             .room()
@@ -315,6 +324,18 @@ final class KilnNetwork implements StiffSystem {
     }
     return y;
   }
+
+  /** By how much {@link #stateAt} grows where it is a kelvin warmer inside. */
+  double[] perKelvinAt(double insideCelsius) {
+    double[] warmer = stateAt(insideCelsius + WARMER_KELVINS);
+    double[] colder = stateAt(insideCelsius - WARMER_KELVINS);
+    for (int i = 0; i < size; i++) {
+      warmer[i] = (warmer[i] - colder[i]) / (2 * WARMER_KELVINS);
+    }
+    return warmer;
+  }
+
+  private static final double WARMER_KELVINS = 0.5;
 
   /**
    * The first loads are taken out, and the same go in as cold as the room.
@@ -548,12 +569,24 @@ final class KilnNetwork implements StiffSystem {
                 * (HeatTransfer.emission(shell) - HeatTransfer.emission(roomCelsius)));
   }
 
+  /** What a shell loses more of a kelvin, W/K. */
+  double shellSlope(int b) {
+    double area = body[b].shellSquareMetres;
+    if (area == 0) {
+      return 0;
+    }
+    double shell = celsius[start[b + 1] - 1];
+    return area
+        * (1.25 * HeatTransfer.shellConvection(shell - roomCelsius, SHELL_HEIGHT_METRES)
+            + SHELL_EMISSIVITY * HeatTransfer.emissionSlope(shell));
+  }
+
   @Override
   public int size() {
     return size;
   }
 
-  private static final double LEAST_STEEPNESS = 0.3;
+  static final double LEAST_STEEPNESS = 0.3;
 
   private void lookUp(double[] y) {
     for (int run = 0; run < runCurve.length; run++) {
@@ -578,7 +611,7 @@ final class KilnNetwork implements StiffSystem {
   }
 
   /** Mean radiosity of the chamber, W/m². */
-  private double radiosity(double[] y) {
+  double radiosity(double[] y) {
     double weights = elementRadiant + doorRadiant;
     double sum =
         elementRadiant * HeatTransfer.emission(y[ELEMENT])
@@ -663,7 +696,7 @@ final class KilnNetwork implements StiffSystem {
   }
 
   /** What the controller's law asks for, a share of full power; below 0 and above 1 too. */
-  private double wanted(double[] y, double error, double sensorRate) {
+  double wanted(double[] y, double error, double sensorRate) {
     return gain * (error + y[INTEGRAL] - derivativeSeconds * readingPerTrue * sensorRate);
   }
 
@@ -672,12 +705,30 @@ final class KilnNetwork implements StiffSystem {
    * limit, none of it where it would go further beyond one, with a narrow passage between so that
    * the equations stay continuous.
    */
-  private static double integralShare(double raw, double error) {
+  static double integralShare(double raw, double error) {
     double beyond = raw > 1 && error > 0 ? raw - 1 : raw < 0 && error < 0 ? -raw : 0;
     return Math.max(0, 1 - beyond / INTEGRAL_PASSAGE);
   }
 
-  private static final double INTEGRAL_PASSAGE = 0.05;
+  /** How {@link #integralShare} changes with the output. */
+  static double integralShareSlope(double raw, double error) {
+    double share = integralShare(raw, error);
+    return share > 0 && share < 1 ? (raw > 1 ? -1 : 1) / INTEGRAL_PASSAGE : 0;
+  }
+
+  static final double INTEGRAL_PASSAGE = 0.05;
+
+  /** Lets derivatives go along with the state. */
+  void watch(KilnTangents watching) {
+    tangents = Optional.of(watching);
+  }
+
+  @Override
+  public void atStage(int stage, double[] y, double[] rates) {
+    if (tangents.isPresent()) {
+      tangents.get().linearise(stage, y, rates);
+    }
+  }
 
   @Override
   public void factor(double[] y, double newShift) {
@@ -696,6 +747,7 @@ final class KilnNetwork implements StiffSystem {
     double raw = controlled ? wanted(y, error, sensorRate(y, radiosity(y), airCelsius(y))) : 0;
     proportional = controlled && raw > 0 && raw < 1 && Double.isNaN(forcedDuty);
     integralSlope = controlled ? integralShare(raw, error) / integralSeconds / shift : 0;
+    integralByRaw = controlled ? integralShareSlope(raw, error) * error / integralSeconds : 0;
     double radiantByRadiant = 0;
     double radiantByAir = 0;
     double airByAir = 0;
@@ -705,14 +757,7 @@ final class KilnNetwork implements StiffSystem {
       int last = one.cells - 1;
       double below = 0; // conductance to the next cell, already eliminated
       double pivot;
-      double shellSlope = 0;
-      if (one.shellSquareMetres > 0) {
-        double above = celsius[offset + last] - roomCelsius;
-        shellSlope =
-            one.shellSquareMetres
-                * (1.25 * HeatTransfer.shellConvection(above, SHELL_HEIGHT_METRES)
-                    + SHELL_EMISSIVITY * HeatTransfer.emissionSlope(celsius[offset + last]));
-      }
+      double shellSlope = shellSlope(b);
       for (int i = last; i >= 0; i--) {
         int c = offset + i;
         double toFace = i > 0 ? conductance[c - 1] : 0;
@@ -776,8 +821,7 @@ final class KilnNetwork implements StiffSystem {
     double setpoint = rhs[SETPOINT] * perShift;
     // Parts that do not depend on radiosity and air.
     double sensorPart = rhs[SENSOR] * sensorJoulesPerSquareMetreKelvin * sensorPivotInverse;
-    double integralPart =
-        rhs[INTEGRAL] * perShift + integralSlope * (setpoint - readingPerTrue * sensorPart);
+    double integralPart = integralChange(setpoint, sensorPart, rhs[SENSOR], rhs[INTEGRAL]);
     double dutyPart = dutyChange(setpoint, sensorPart, rhs[SENSOR], integralPart);
     double elementPart =
         (rhs[ELEMENT] * elementJoulesPerKelvin + fullWatts * dutyPart) * elementPivotInverse;
@@ -802,8 +846,7 @@ final class KilnNetwork implements StiffSystem {
         sensorPart
             + (sensorOfRadiosity * radiosity + sensorOfAir * air) * sensorPivotInverse
             + sensorByElement * element;
-    double integral =
-        rhs[INTEGRAL] * perShift + integralSlope * (setpoint - readingPerTrue * sensor);
+    double integral = integralChange(setpoint, sensor, rhs[SENSOR], rhs[INTEGRAL]);
     double dutyChange = dutyChange(setpoint, sensor, rhs[SENSOR], integral);
     double energyRight = rhs[ENERGY];
     x[ELEMENT] = element;
@@ -824,11 +867,23 @@ final class KilnNetwork implements StiffSystem {
     }
   }
 
+  /** By how much the integral changes with setpoint and sensor; where it passes, by itself too. */
+  double integralChange(double setpoint, double sensor, double sensorRight, double right) {
+    double error = setpoint - readingPerTrue * sensor;
+    if (integralByRaw == 0) {
+      return right / shift + integralSlope * error;
+    }
+    double ahead = derivativeShift * sensor - derivativeSeconds * sensorRight;
+    double passing = integralByRaw * gain;
+    return (right + integralSlope * shift * error + passing * (error - readingPerTrue * ahead))
+        / (shift - passing);
+  }
+
   /**
    * By how much the duty changes with setpoint, sensor and integral. The slope that the derivative
    * sees follows from the sensor's row, shift x - slope = right.
    */
-  private double dutyChange(double setpoint, double sensor, double right, double integral) {
+  double dutyChange(double setpoint, double sensor, double right, double integral) {
     if (!proportional) {
       return 0;
     }

@@ -82,7 +82,7 @@ public record KilnParameters(
           "The derivative time of a controller (%s s) must be finite and not negative."
               .formatted(derivativeSeconds));
     }
-    if (!(sensorViewShare >= 0 && sensorViewShare <= 0.9)) {
+    if (!(sensorViewShare >= 0 && sensorViewShare <= MOST_VIEW)) {
       throw new IllegalArgumentException(
           "The sensor's view of the elements (%s) must be from 0 to 0.9."
               .formatted(sensorViewShare));
@@ -111,7 +111,7 @@ public record KilnParameters(
         value(KilnQuantity.FITTINGS, scores) * kiln.chamber().floorSquareMetres(),
         value(KilnQuantity.SENSOR, scores),
         value(KilnQuantity.CONVECTION, scores),
-        Math.min(0.9, value(KilnQuantity.VIEW, scores)),
+        Math.min(MOST_VIEW, value(KilnQuantity.VIEW, scores)),
         value(KilnQuantity.OFFSET, scores),
         value(KilnQuantity.GAIN, scores),
         value(KilnQuantity.INTEGRAL, scores),
@@ -123,6 +123,21 @@ public record KilnParameters(
         value(KilnQuantity.LOAD_CONDUCTIVITY, scores),
         value(KilnQuantity.LOAD_HEAT, scores));
   }
+
+  /**
+   * What a score is of a quantity where it stands: of one that is a logarithm, in the logarithm; of
+   * the steepness and the sensor's view, which enter as they are, in their own unit.
+   */
+  static double perScore(KilnQuantity quantity, double score) {
+    double spread = quantity.logarithmPerScore();
+    return switch (quantity) {
+      case STEEPNESS -> spread * quantity.value(score);
+      case VIEW -> quantity.value(score) < MOST_VIEW ? spread * quantity.value(score) : 0;
+      default -> spread;
+    };
+  }
+
+  private static final double MOST_VIEW = 0.9;
 
   private static double value(KilnQuantity quantity, double[] scores) {
     return quantity.value(scores[quantity.ordinal()]);

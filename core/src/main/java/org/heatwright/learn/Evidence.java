@@ -6,6 +6,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.DoubleUnaryOperator;
+import java.util.stream.IntStream;
 import org.heatwright.forecast.Band;
 import org.heatwright.forecast.SessionPieces;
 import org.heatwright.kiln.Control;
@@ -134,6 +135,11 @@ final class Evidence {
   private final HeatCurves curves;
   private final Spans spans;
   private final Readings seen;
+
+  // Of each row of them: the mean over swings, and the length of the span.
+  private final List<Optional<SwingMeans.Mean>> swings = new ArrayList<>();
+  private final double[] span;
+
   private final Discrepancy temperature;
   private final MeteredPower power;
   private final Optional<Swing> swing;
@@ -169,8 +175,11 @@ final class Evidence {
     double late = firing.readings().toTheMinute() ? Math.hypot(lag, MINUTE_SECONDS) : lag;
     double steady = starts.any() ? TOLD_SLOW_KELVINS : SLOW_KELVINS;
     double[] slow = new double[n];
+    this.span = new double[n];
     for (int i = 0; i < n; i++) {
       seconds[i] = seen.second(i);
+      span[i] = spans.at(seconds[i]);
+      swings.add(spans.swings(seconds[i]));
       slow[i] = spans.swings(seconds[i]).isPresent() ? SWINGING_SLOW_KELVINS : steady;
       double shifted = Math.hypot(late, spans.firstSwitchSeconds(seconds[i]));
       noise[i] =
@@ -277,6 +286,91 @@ final class Evidence {
     FiringSimulation simulation = simulation(scores, day[0], conditions(day), Optional.empty());
     simulation.holdFrom(starts.seconds(firing.clockAheadSeconds(day[CLOCK])));
     return whole(simulation);
+  }
+
+  /** A step along a derivative, scores: short, because residuals bend with their run. */
+  private static final double NEARBY = 0.01;
+
+  /**
+   * How residuals change with scores, from the derivatives of one run; nothing where those are not
+   * written out.
+   *
+   * @param quantities whose scores, the first rows; those of the day's nuisances follow
+   */
+  Optional<double[][]> slopes(double[] scores, double[] day, KilnQuantity[] quantities) {
+    FiringConditions today = conditions(day);
+    if (!FiringSimulation.mayDifferentiate(kiln, today, starts.all())) {
+      return Optional.empty();
+    }
+    double[] all = scores.clone();
+    all[KilnQuantity.MAINS.ordinal()] = day[0];
+    FiringSimulation simulation = simulation(scores, day[0], today, Optional.empty());
+    simulation.holdFrom(starts.seconds(firing.clockAheadSeconds(day[CLOCK])));
+    double more =
+        firing.clockAheadSeconds(day[CLOCK] + NEARBY)
+            - firing.clockAheadSeconds(day[CLOCK] - NEARBY);
+    simulation.differentiate(quantities, all, warmerKelvins(day), more / (2 * NEARBY));
+    Nearby nearby = new Nearby(whole(simulation), day[CLOCK]);
+    int n = quantities.length;
+    double[][] slopes = new double[n + DAY][size()];
+    IntStream.range(0, n + DAY)
+        .parallel()
+        .filter(i -> i < n || i == n + CLOCK || (i == n + START && startOpen()))
+        .forEach(
+            i -> {
+              int place = i < n ? i : i == n + START ? n : n + 1;
+              double clock = day[CLOCK] + (i == n + CLOCK ? NEARBY : 0);
+              nearby.slope(simulation.runNearby(nearby.run, place, NEARBY), clock, slopes[i]);
+            });
+    slopes[n] = ofMains(slopes[Arrays.asList(quantities).indexOf(KilnQuantity.POWER)]);
+    return Optional.of(slopes);
+  }
+
+  /** What runs that lie near to one are compared with. */
+  private final class Nearby {
+    final FiringRun run;
+    private final HoldWaits.Fitted fitted;
+    private final double[] miss;
+    private final double[] residual = new double[size()];
+
+    Nearby(FiringRun run, double clock) {
+      this.run = run;
+      this.fitted = waits(run, clock);
+      this.miss = missKelvins(run, programClock(run, fitted.seconds(), clock));
+      more(run, fitted.seconds(), clock, residual, 0);
+    }
+
+    /** How residuals change from the run to one that lies near by. */
+    void slope(FiringRun near, double clock, double[] into) {
+      double[] late = fitted.seconds();
+      double[] misses = missKelvins(near, programClock(near, late, clock));
+      for (int i = 0; i < misses.length; i++) {
+        misses[i] = (misses[i] - miss[i]) / NEARBY;
+      }
+      double[] ofDisplay = new double[misses.length];
+      temperature.whiten(misses, ofDisplay, 0);
+      double[] later = waits.seconds(waits.follow(fitted, ofDisplay));
+      for (int s = 0; s < later.length; s++) {
+        later[s] = late[s] + NEARBY * later[s];
+      }
+      more(near, later, clock, into, 0);
+      System.arraycopy(ofDisplay, 0, into, 0, ofDisplay.length);
+      for (int r = ofDisplay.length; r < into.length; r++) {
+        into[r] = (into[r] - residual[r]) / NEARBY;
+      }
+    }
+  }
+
+  /** What the mains do, where elements do that: they multiply to one power. */
+  static double[] ofMains(double[] ofPower) {
+    double share = KilnQuantity.MAINS.logarithmPerScore() / KilnQuantity.POWER.logarithmPerScore();
+    return Arrays.stream(ofPower).map(slope -> share * slope).toArray();
+  }
+
+  /** By how much a score makes the start warmer, K; zero where it is known. */
+  private double warmerKelvins(double[] day) {
+    double warmer = WARMER_KELVINS * Math.exp(WARMER_SPREAD * day[START]);
+    return startOpen() && warmer < WARMEST_KELVINS ? WARMER_SPREAD * warmer : 0;
   }
 
   /** The firing as the kiln of these scores would run it on a day. */
@@ -485,7 +579,7 @@ final class Evidence {
 
   /** Simulated minus seen, K, one a row of {@link #seen}. */
   double[] missKelvins(FiringRun run, double clock) {
-    return missKelvins(run, programClock(run, waits(run, clock), clock));
+    return missKelvins(run, programClock(run, waits(run, clock).seconds(), clock));
   }
 
   /** When the simulated program was where the logged one was. */
@@ -493,7 +587,7 @@ final class Evidence {
     return waits.clock(run, late, firing.clockAheadSeconds(clock));
   }
 
-  private double[] waits(FiringRun run, double clock) {
+  private HoldWaits.Fitted waits(FiringRun run, double clock) {
     return waits.fitted(
         run,
         firing.clockAheadSeconds(clock),
@@ -504,13 +598,12 @@ final class Evidence {
 
   private double[] missKelvins(FiringRun run, DoubleUnaryOperator clock) {
     double[] miss = new double[seen.size()];
+    FiringRun.Reader reader = run.reader();
     for (int i = 0; i < miss.length; i++) {
-      double second = seen.second(i);
-      Optional<SwingMeans.Mean> swings = spans.swings(second);
       double simulated =
-          swings.isPresent()
-              ? swings.get().of(run, clock)
-              : mean(run, clock.applyAsDouble(second), spans.at(second), MEAN_SECONDS, 1);
+          swings.get(i).isPresent()
+              ? swings.get(i).get().of(run, clock)
+              : mean(reader, clock.applyAsDouble(seen.second(i)), span[i], MEAN_SECONDS, 1);
       miss[i] = simulated - seen.celsius(i);
     }
     return miss;
@@ -526,10 +619,15 @@ final class Evidence {
     residuals(run(scores, day), day[CLOCK], into, at);
   }
 
-  void residuals(FiringRun run, double clock, double[] into, int at) {
-    double[] late = waits(run, clock);
+  private void residuals(FiringRun run, double clock, double[] into, int at) {
+    double[] late = waits(run, clock).seconds();
+    temperature.whiten(missKelvins(run, programClock(run, late, clock)), into, at);
+    more(run, late, clock, into, at);
+  }
+
+  /** Residuals of everything but the display's means, in their places. */
+  private void more(FiringRun run, double[] late, double clock, double[] into, int at) {
     DoubleUnaryOperator when = programClock(run, late, clock);
-    temperature.whiten(missKelvins(run, when), into, at);
     int next = at + temperature.size();
     power.residuals(run, second -> when.applyAsDouble(second) - second, spans::at, into, next);
     next += power.size();
@@ -548,11 +646,12 @@ final class Evidence {
    * @param pointSeconds its points are at most so far apart, s
    * @param fewest and at least so many
    */
-  static double mean(FiringRun run, double second, double span, double pointSeconds, int fewest) {
+  static double mean(
+      FiringRun.Reader run, double second, double span, double pointSeconds, int fewest) {
     int points = (int) Math.max(fewest, Math.ceil(span / pointSeconds));
     double sum = 0;
     for (int i = 0; i < points; i++) {
-      sum += run.readingCelsiusAt(second + span * ((i + 0.5) / points - 0.5));
+      sum += run.celsiusAt(second + span * ((i + 0.5) / points - 0.5));
     }
     return sum / points;
   }

@@ -351,6 +351,11 @@ final class HoldStarts {
     return !Double.isNaN(seconds[0]);
   }
 
+  /** Whether the log tells when every hold began. */
+  boolean all() {
+    return Arrays.stream(seconds).noneMatch(Double::isNaN);
+  }
+
   /** Whether any hold waited for its display long: what comes then can be followed closely. */
   boolean waited() {
     return IntStream.range(0, seconds.length).anyMatch(this::waited);
@@ -403,7 +408,7 @@ final class HoldStarts {
 
   /** What a relay's ripple is about. */
   private double mean(FiringRun run, double second) {
-    return Evidence.mean(run, second, rippleSeconds, RIPPLE_POINT_SECONDS, 1);
+    return Evidence.mean(run.reader(), second, rippleSeconds, RIPPLE_POINT_SECONDS, 1);
   }
 
   /** From where the display comes to a target: 1 from below, -1 from above. */

@@ -11,7 +11,6 @@ import org.heatwright.kiln.Kiln;
 import org.heatwright.schedule.Segment;
 import org.heatwright.units.Temperature;
 import org.heatwright.units.TemperatureChange;
-import org.hipparchus.linear.RealVector;
 
 /**
  * By how much the program that was logged came earlier or later than the simulated one, because a
@@ -148,69 +147,122 @@ final class HoldWaits {
   /**
    * The most probable waits of a simulation.
    *
+   * @param seconds one a hold, s; empty where none is left to chance
+   * @param slopes how the independent residuals of the display change with each wait that is left
+   *     to chance, a row each, in spreads
+   */
+  @SuppressWarnings("ArrayRecordComponent") // read, never written
+  record Fitted(double[] seconds, double[][] slopes) {}
+
+  /**
+   * Fits the waits of a simulation.
+   *
    * @param shift by how much its clock is ahead, s
    * @param misses what it misses by a clock, K
    * @param seconds of the readings
    * @param discrepancy of model and kiln
-   * @return one a hold, s; empty where none is left to chance
    */
-  double[] fitted(
+  Fitted fitted(
       FiringRun run,
       double shift,
       Function<DoubleUnaryOperator, double[]> misses,
       double[] seconds,
       Discrepancy discrepancy) {
     double[] waits = new double[size()];
-    if (!any()) {
-      return waits;
-    }
-    for (int round = 0; round < ROUNDS; round++) {
+    double[][] slopes = new double[chance.length][seconds.length];
+    double[] rate = new double[seconds.length];
+    double moved = Double.POSITIVE_INFINITY;
+    for (int round = 0; any() && round < ROUNDS; round++) {
       DoubleUnaryOperator clock = clock(run, waits, shift);
-      double[] before = misses.apply(second -> clock.applyAsDouble(second) - RATE_SECONDS);
-      double[] rate = misses.apply(second -> clock.applyAsDouble(second) + RATE_SECONDS);
-      for (int i = 0; i < rate.length; i++) {
-        rate[i] = (rate[i] - before[i]) / (2 * RATE_SECONDS);
+      if (moved > STILL_SECONDS) {
+        double[] before = misses.apply(second -> clock.applyAsDouble(second) - RATE_SECONDS);
+        double[] after = misses.apply(second -> clock.applyAsDouble(second) + RATE_SECONDS);
+        for (int i = 0; i < rate.length; i++) {
+          rate[i] = (after[i] - before[i]) / (2 * RATE_SECONDS);
+        }
+        slopes(run, clock, rate, seconds, discrepancy, slopes);
       }
-      RealVector step =
-          equations(run, clock, waits, misses.apply(clock), rate, seconds, discrepancy).solve();
+      double[] residual = new double[seconds.length];
+      discrepancy.whiten(misses.apply(clock), residual, 0);
+      double[] at = IntStream.of(chance).mapToDouble(s -> waits[s] / spread[s]).toArray();
+      double[] step = step(slopes, residual, at);
+      moved = 0;
       for (int c = 0; c < chance.length; c++) {
-        waits[chance[c]] +=
-            spread[chance[c]] * NormalEquations.clamp(step.getEntry(c), LONGEST_STEP);
+        double by = spread[chance[c]] * NormalEquations.clamp(step[c], LONGEST_STEP);
+        waits[chance[c]] += by;
+        moved = Math.max(moved, Math.abs(by));
       }
     }
-    return waits;
+    return new Fitted(waits, slopes);
+  }
+
+  /** Waits that move by less leave the rates as they are, s: a tenth of what those are over. */
+  private static final double STILL_SECONDS = RATE_SECONDS / 10;
+
+  /** What a wait moves comes after its hold. */
+  private void slopes(
+      FiringRun run,
+      DoubleUnaryOperator clock,
+      double[] rate,
+      double[] seconds,
+      Discrepancy discrepancy,
+      double[][] into) {
+    double[] later = new double[seconds.length];
+    for (int c = 0; c < chance.length; c++) {
+      double end = run.segments().get(chance[c]).endSeconds();
+      for (int i = 0; i < later.length; i++) {
+        later[i] = clock.applyAsDouble(seconds[i]) >= end ? rate[i] * spread[chance[c]] : 0;
+      }
+      discrepancy.whiten(later, into[c], 0);
+    }
   }
 
   /**
-   * The linear problem of one round, in spreads: what a wait moves comes after its hold.
+   * The step of the linear problem, in spreads.
    *
-   * @param rate of the simulated display, K/s
+   * @param residual independent residuals of the display
+   * @param at where the waits are, in spreads
    */
-  private NormalEquations equations(
-      FiringRun run,
-      DoubleUnaryOperator clock,
-      double[] waits,
-      double[] miss,
-      double[] rate,
-      double[] seconds,
-      Discrepancy discrepancy) {
-    int n = miss.length;
-    double[][] jacobian = new double[chance.length][n];
-    double[] later = new double[n];
+  private double[] step(double[][] slopes, double[] residual, double[] at) {
     NormalEquations equations = new NormalEquations(chance.length);
     for (int c = 0; c < chance.length; c++) {
-      double end = run.segments().get(chance[c]).endSeconds();
-      for (int i = 0; i < n; i++) {
-        later[i] = clock.applyAsDouble(seconds[i]) >= end ? rate[i] * spread[chance[c]] : 0;
-      }
-      discrepancy.whiten(later, jacobian[c], 0);
-      equations.addPrior(c, 1, waits[chance[c]] / spread[chance[c]]);
+      equations.addPrior(c, 1, at[c]);
     }
-    double[] residual = new double[n];
-    discrepancy.whiten(miss, residual, 0);
-    double[] equal = new double[n];
+    double[] equal = new double[residual.length];
     Arrays.fill(equal, 1);
-    equations.addReadings(jacobian, equal, residual);
-    return equations;
+    equations.addReadings(slopes, equal, residual);
+    return equations.solve().toArray();
+  }
+
+  /**
+   * By how much the most probable waits change with something, to first order, in spreads; and lets
+   * the residuals change with them.
+   *
+   * @param residual how the display's independent residuals change with it where the waits do not;
+   *     receives how they do with them
+   * @return one a hold
+   */
+  double[] follow(Fitted fitted, double[] residual) {
+    double[] all = new double[size()];
+    if (!any()) {
+      return all;
+    }
+    double[] step = step(fitted.slopes(), residual, new double[chance.length]);
+    for (int c = 0; c < chance.length; c++) {
+      all[chance[c]] = step[c];
+      for (int i = 0; i < residual.length; i++) {
+        residual[i] += step[c] * fitted.slopes()[c][i];
+      }
+    }
+    return all;
+  }
+
+  /** Waits in seconds from waits in spreads, one a hold. */
+  double[] seconds(double[] inSpreads) {
+    double[] all = new double[inSpreads.length];
+    for (int s = 0; s < all.length; s++) {
+      all[s] = spread[s] * inSpreads[s];
+    }
+    return all;
   }
 }

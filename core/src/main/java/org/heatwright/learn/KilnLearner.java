@@ -492,7 +492,7 @@ public final class KilnLearner {
   private static final int MOST_STARTS = 8;
 
   /** Two descents whose costs differ by less than this share have ended at the same place. */
-  private static final double SAME_COST = 0.1;
+  private static final double SAME_COST = 0.02;
 
   private Fit descend(double[] start, int rounds) {
     Place at = place(start);
@@ -537,34 +537,51 @@ public final class KilnLearner {
 
   /** One row an unknown. */
   private double[][] jacobian(double[] moved, double[] residual) {
-    double[][] jacobian =
-        IntStream.range(0, unknowns)
-            .parallel()
-            .mapToObj(
-                i -> {
-                  double[] tried = moved.clone();
-                  tried[i] += DIFFERENCE;
-                  if (i < quantities.length) {
-                    return residuals(tried);
-                  }
-                  // What is of a day touches that day alone.
-                  int firing = (i - quantities.length) / Evidence.DAY;
-                  double[] row = residual.clone();
-                  if (!evidence.get(firing).open((i - quantities.length) % Evidence.DAY)) {
-                    return row;
-                  }
+    double[][] jacobian = new double[unknowns][residuals];
+    double[] scores = scores(moved);
+    IntStream.range(0, evidence.size())
+        .parallel()
+        .forEach(
+            f -> {
+              double[] day = day(moved, f);
+              double[] part = Arrays.copyOfRange(residual, firstRow[f], firstRow[f + 1]);
+              double[][] slopes =
                   evidence
-                      .get(firing)
-                      .residuals(scores(tried), day(tried, firing), row, firstRow[firing]);
-                  return row;
-                })
-            .toArray(double[][]::new);
-    for (double[] row : jacobian) {
-      for (int r = 0; r < residuals; r++) {
-        row[r] = (row[r] - residual[r]) / DIFFERENCE;
-      }
-    }
+                      .get(f)
+                      .slopes(scores, day, quantities)
+                      .orElseGet(() -> differences(evidence.get(f), scores, day, part));
+              for (int i = 0; i < slopes.length; i++) {
+                // What is of a day touches that day alone.
+                int unknown = i < quantities.length ? i : i + Evidence.DAY * f;
+                System.arraycopy(slopes[i], 0, jacobian[unknown], firstRow[f], part.length);
+              }
+            });
     return jacobian;
+  }
+
+  /** The same of one firing, as differences of runs: rows for its quantities, then for its day. */
+  private double[][] differences(Evidence one, double[] scores, double[] day, double[] residual) {
+    int n = quantities.length;
+    double[][] slopes = new double[n + Evidence.DAY][residual.length];
+    IntStream.range(0, n + Evidence.DAY)
+        .parallel()
+        .filter(i -> i < n || (i > n && one.open(i - n)))
+        .forEach(
+            i -> {
+              double[] tried = scores.clone();
+              double[] triedDay = day.clone();
+              if (i < n) {
+                tried[quantities[i].ordinal()] += DIFFERENCE;
+              } else {
+                triedDay[i - n] += DIFFERENCE;
+              }
+              one.residuals(tried, triedDay, slopes[i], 0);
+              for (int r = 0; r < residual.length; r++) {
+                slopes[i][r] = (slopes[i][r] - residual[r]) / DIFFERENCE;
+              }
+            });
+    slopes[n] = Evidence.ofMains(slopes[Arrays.asList(quantities).indexOf(KilnQuantity.POWER)]);
+    return slopes;
   }
 
   /** Independent residuals of all firings. */

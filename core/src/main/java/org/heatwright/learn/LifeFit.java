@@ -383,14 +383,25 @@ final class LifeFit {
 
   /** Sensitivities of a firing's residuals, one row a column of {@link #column}. */
   private double[][][] jacobians(double[] x, double[][] residual, boolean agesOnly) {
+    return IntStream.range(0, firings.size())
+        .parallel()
+        .mapToObj(
+            f ->
+                evidence
+                    .get(f)
+                    .slopes(scoresOf(x, f), day(x, f), quantities)
+                    .orElseGet(() -> differences(x, f, residual[f], agesOnly)))
+        .toArray(double[][][]::new);
+  }
+
+  /** The same as differences of runs. */
+  private double[][] differences(double[] x, int f, double[] residual, boolean agesOnly) {
     int columns = quantities.length + Evidence.DAY;
-    double[][][] all = new double[firings.size()][columns][];
-    IntStream.range(0, firings.size() * columns)
+    double[][] all = new double[columns][];
+    IntStream.range(0, columns)
         .parallel()
         .forEach(
-            task -> {
-              int f = task / columns;
-              int column = task % columns;
+            column -> {
               double[] tried = scoresOf(x, f);
               double[] day = day(x, f);
               if (column < quantities.length) {
@@ -398,18 +409,13 @@ final class LifeFit {
               } else {
                 day[column - quantities.length] += DIFFERENCE;
               }
-              all[f][column] =
+              all[column] =
                   still(f, column, agesOnly)
-                      ? new double[residual[f].length]
-                      : slope(residuals(tried, day, f), residual[f]);
+                      ? new double[residual.length]
+                      : slope(residuals(tried, day, f), residual);
             });
-    // Mains and elements multiply to one power.
     int power = Arrays.asList(quantities).indexOf(KilnQuantity.POWER);
-    double share = KilnQuantity.MAINS.logarithmPerScore() / KilnQuantity.POWER.logarithmPerScore();
-    for (double[][] firing : all) {
-      firing[quantities.length + MAINS] =
-          Arrays.stream(firing[power]).map(s -> s * share).toArray();
-    }
+    all[quantities.length + MAINS] = Evidence.ofMains(all[power]);
     return all;
   }
 

@@ -361,10 +361,12 @@ final class SearchedFiring {
   /** Simulated minus seen, K. */
   private double[] missKelvins(double[] moved, FiringRun run) {
     double[] miss = new double[seen.size()];
+    FiringRun.Reader reader = run.reader();
     for (int i = 0; i < miss.length; i++) {
       double second = seen.second(i) + shift(moved, seen.second(i));
       miss[i] =
-          Evidence.mean(run, second, SPAN_SECONDS, POINT_SECONDS, FEWEST_POINTS) - seen.celsius(i);
+          Evidence.mean(reader, second, SPAN_SECONDS, POINT_SECONDS, FEWEST_POINTS)
+              - seen.celsius(i);
     }
     return miss;
   }

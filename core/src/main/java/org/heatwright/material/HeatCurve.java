@@ -132,6 +132,24 @@ public final class HeatCurve {
     }
   }
 
+  /**
+   * How conductivity changes with heat content, for a row of heat contents: the slope of what
+   * {@link #lookUp} gives, zero beyond the ends.
+   *
+   * @param heat J/m³
+   * @param from first index, in both arrays
+   * @param to one after the last
+   * @param slopeOut receives W/(m K) a J/m³
+   */
+  public void conductivitySlopes(double[] heat, int from, int to, double[] slopeOut) {
+    for (int c = from; c < to; c++) {
+      double place = heat[c] * perStep;
+      int i = Math.max(0, Math.min((int) place, POINTS - 1));
+      boolean inside = place >= 0 && place <= POINTS;
+      slopeOut[c] = inside ? table[COLUMNS * i + 3] * perStep : 0;
+    }
+  }
+
   /** Heat content at a temperature, J/m³, from {@value #LOWEST_CELSIUS} °C. */
   public double heatAt(double temperatureCelsius) {
     int found = java.util.Arrays.binarySearch(celsius, temperatureCelsius);

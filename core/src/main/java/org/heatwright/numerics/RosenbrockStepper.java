@@ -14,7 +14,7 @@ package org.heatwright.numerics;
  */
 public final class RosenbrockStepper {
 
-  private static final int STAGES = 4;
+  static final int STAGES = 4;
 
   /** The diagonal coefficient of the method. */
   public static final double GAMMA = 4.3586652150845900e-01;
@@ -38,9 +38,9 @@ public final class RosenbrockStepper {
     3.7810903145819369e-01, -9.6042292212423178e-02, 5.0000000000000000e-01, 2.1793326075422950e-01
   };
 
-  private static final double[][] A = new double[STAGES][STAGES];
-  private static final double[][] C = new double[STAGES][STAGES];
-  private static final double[] M = new double[STAGES];
+  static final double[][] A = new double[STAGES][STAGES];
+  static final double[][] C = new double[STAGES][STAGES];
+  static final double[] M = new double[STAGES];
   private static final double[] E = new double[STAGES];
 
   static {
@@ -84,6 +84,7 @@ public final class RosenbrockStepper {
   public double step(double[] y, double[] rates, double step, double[] yNew) {
     int n = y.length;
     system.factor(y, 1 / (GAMMA * step));
+    system.atStage(0, y, rates);
     System.arraycopy(rates, 0, rhs, 0, n);
     system.solve(rhs, u[0]);
     double perStep = 1 / step;
@@ -93,6 +94,7 @@ public final class RosenbrockStepper {
         addScaled(stage, u[j], A[i][j]);
       }
       system.rates(stage, rhs);
+      system.atStage(i, stage, rhs);
       for (int j = 0; j < i; j++) {
         addScaled(rhs, u[j], C[i][j] * perStep);
       }

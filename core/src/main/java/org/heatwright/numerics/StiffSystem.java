@@ -20,6 +20,16 @@ public interface StiffSystem {
   void solve(double[] rhs, double[] x);
 
   /**
+   * Told where a step evaluates the system, for what goes along with the state ({@link
+   * TangentStepper}). Does nothing unless it is overridden.
+   *
+   * @param stage 0 at the step's start, after {@link #factor}; then one after the other
+   * @param y the state there, which was evaluated last; not to be kept
+   * @param rates {@code f(y)}; not to be kept
+   */
+  default void atStage(int stage, double[] y, double[] rates) {}
+
+  /**
    * Size of an error estimate, scaled so that 1 is just acceptable.
    *
    * @param y state at the start of the step
