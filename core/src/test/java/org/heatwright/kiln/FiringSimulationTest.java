@@ -16,6 +16,7 @@ import org.heatwright.mould.MouldLoad;
 import org.heatwright.schedule.Ramp;
 import org.heatwright.schedule.Schedule;
 import org.heatwright.schedule.Segment;
+import org.heatwright.schedule.TestSchedules;
 import org.heatwright.units.HeatingRate;
 import org.heatwright.units.Temperature;
 import org.heatwright.units.TemperatureChange;
@@ -67,6 +68,25 @@ class FiringSimulationTest {
   }
 
   /** The curve is cubic between steps: its extremes against a dense look at the same curve. */
+  @Test
+  void aReaderReadsWhatTheRunSaysForthAndBack() {
+    FiringSimulation simulation =
+        new FiringSimulation(
+            TestKilns.brickMuffle(1800),
+            KilnBeliefs.at(TestKilns.brickMuffle(1800), new double[KilnQuantity.values().length]),
+            FiringConditions.usual(),
+            List.of(),
+            TestSchedules.burnout(),
+            FiringSimulation.Accuracy.USUAL,
+            new HeatCurves());
+    simulation.runProgram();
+    FiringRun run = simulation.run();
+    FiringRun.Reader reader = run.reader();
+    for (double second : new double[] {-5, 0, 7, 8, 3000, 2000, -1, 12_345.6, 1e6, 100, 1e6}) {
+      assertThat(reader.celsiusAt(second)).isEqualTo(run.readingCelsiusAt(second));
+    }
+  }
+
   @Test
   void theExtremesOfTheDisplayAreThoseOfItsCurve() {
     for (Kiln kiln : List.of(MUFFLE, TestKilns.fibreMuffle())) {

@@ -45,6 +45,22 @@ class HeatCurveTest {
   }
 
   @Test
+  void itsConductivityHasTheSlopeThatItSays() {
+    for (Material material : WallMaterials.all()) {
+      HeatCurve curve = HeatCurve.of(material);
+      double[] heat = {curve.heatAt(25.3), curve.heatAt(423.7), curve.heatAt(951.1)};
+      double[] slope = new double[heat.length];
+      curve.conductivitySlopes(heat, 0, heat.length, slope);
+      for (int i = 0; i < heat.length; i++) {
+        int interval = curve.interval(heat[i]);
+        double more = curve.conductivity(interval, heat[i] + 10);
+        double less = curve.conductivity(interval, heat[i] - 10);
+        assertThat(slope[i]).as(material.name()).isCloseTo((more - less) / 20, within(1e-13));
+      }
+    }
+  }
+
+  @Test
   void takesUpTheLatentHeatWithinItsRangeAndNowhereElse() {
     HeatCurve curve = HeatCurve.of(DRYING);
     double sensible =
