@@ -85,6 +85,7 @@ final class HoldStarts {
   private final double rippleSeconds;
   private final double[] seconds;
   private final double[] spread;
+  private final boolean[] swings;
 
   /** When each setpoint came to its target, s. */
   private final double[] set;
@@ -96,6 +97,7 @@ final class HoldStarts {
     this.rippleSeconds = rippleSeconds;
     this.seconds = new double[n];
     this.spread = new double[n];
+    this.swings = new boolean[n];
     this.set = new double[n];
     Arrays.fill(seconds, Double.NaN);
   }
@@ -145,9 +147,9 @@ final class HoldStarts {
         spread[s] = 0;
         return;
       }
-      if (swings(readings, began)) {
-        Arrays.fill(seconds, Double.NaN);
-        Arrays.fill(spread, 0);
+      swings[s] = swings(readings, began);
+      if (swings[s] && spread[s] != LEFT_SECONDS) {
+        spread[s] = 0;
         return;
       }
       seconds[s] = began;
@@ -381,7 +383,7 @@ final class HoldStarts {
    */
   void residuals(FiringRun run, double ahead, double[] into, int at) {
     for (int s = 0; s < size(); s++) {
-      into[at + s] = waited(s) ? miss(run, s, seconds[s] + ahead) : 0;
+      into[at + s] = waited(s) && !swings[s] ? miss(run, s, seconds[s] + ahead) : 0;
     }
   }
 

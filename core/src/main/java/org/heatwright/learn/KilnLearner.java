@@ -438,10 +438,10 @@ public final class KilnLearner {
     return fits.stream().min(Comparator.comparingDouble(Fit::cost)).orElseThrow();
   }
 
-  /** Whether the two best have come to the same cost. */
-  private static boolean agree(List<Fit> fits) {
+  /** Whether the two best have come to the same cost, and explain the readings as well as usual. */
+  private boolean agree(List<Fit> fits) {
     double[] best = fits.stream().mapToDouble(Fit::cost).sorted().limit(2).toArray();
-    return best[1] - best[0] < SAME_COST * (1 + best[0]);
+    return best[1] - best[0] < SAME_COST * (1 + best[0]) && best[0] <= USUAL_COST * residuals;
   }
 
   /**
