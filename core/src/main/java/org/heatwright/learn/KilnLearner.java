@@ -24,7 +24,8 @@ import org.hipparchus.linear.RealVector;
 /**
  * Fits what is believed about a kiln to what its display showed: the most probable scores given the
  * nameplate's prior and the readings (maximum a posteriori), by damped Gauss-Newton steps with
- * sensitivities from finite differences.
+ * exact derivatives that go along with a run; with differences of runs where those are not written
+ * out ({@link org.heatwright.kiln.FiringSimulation#mayDifferentiate}).
  *
  * <p>Model and kiln differ slowly and a display is noisy ({@link Discrepancy}); the mains and the
  * log's clock are of each day and are fitted with it. A residual beyond twice its size counts
