@@ -120,7 +120,11 @@ final class HoldStarts {
             control.holdWaitsWithin().map(within -> within.kelvins()).orElse(0.0)
                 + FiringSimulation.TOUCH_KELVINS,
             2 * control.cycleSeconds());
-    if (waits && !firing.readings().toTheMinute()) {
+    // Where nobody saw the start, the setpoint began nobody knows where.
+    boolean begun =
+        firing.conditions().start().isPresent()
+            || firing.readings().second(0) <= Evidence.FIRST_READING_SECONDS;
+    if (waits && begun && !firing.readings().toTheMinute()) {
       starts.read(firing);
     }
     return starts;
