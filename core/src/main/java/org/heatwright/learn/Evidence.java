@@ -6,6 +6,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.DoubleUnaryOperator;
+import java.util.function.Predicate;
 import java.util.stream.IntStream;
 import org.heatwright.forecast.Band;
 import org.heatwright.forecast.SessionPieces;
@@ -292,12 +293,57 @@ final class Evidence {
   private static final double NEARBY = 0.01;
 
   /**
-   * How residuals change with scores, from the derivatives of one run; nothing where those are not
-   * written out.
+   * How residuals change with scores: by the derivatives of one run, where those are not written
+   * out by differences of runs.
    *
    * @param quantities whose scores, the first rows; those of the day's nuisances follow
+   * @param residual at these scores and this day
+   * @param difference how far such runs lie aside, scores
+   * @param moves which quantities are worth a run
    */
-  Optional<double[][]> slopes(double[] scores, double[] day, KilnQuantity[] quantities) {
+  double[][] slopes(
+      double[] scores,
+      double[] day,
+      KilnQuantity[] quantities,
+      double[] residual,
+      double difference,
+      Predicate<KilnQuantity> moves) {
+    return derivatives(scores, day, quantities)
+        .orElseGet(() -> differences(scores, day, quantities, residual, difference, moves));
+  }
+
+  private double[][] differences(
+      double[] scores,
+      double[] day,
+      KilnQuantity[] quantities,
+      double[] residual,
+      double difference,
+      Predicate<KilnQuantity> moves) {
+    int n = quantities.length;
+    double[][] slopes = new double[n + DAY][residual.length];
+    IntStream.range(0, n + DAY)
+        .parallel()
+        .filter(i -> i < n ? moves.test(quantities[i]) : i > n && open(i - n))
+        .forEach(
+            i -> {
+              double[] tried = scores.clone();
+              double[] triedDay = day.clone();
+              if (i < n) {
+                tried[quantities[i].ordinal()] += difference;
+              } else {
+                triedDay[i - n] += difference;
+              }
+              residuals(tried, triedDay, slopes[i], 0);
+              for (int r = 0; r < residual.length; r++) {
+                slopes[i][r] = (slopes[i][r] - residual[r]) / difference;
+              }
+            });
+    slopes[n] = ofMains(slopes[Arrays.asList(quantities).indexOf(KilnQuantity.POWER)]);
+    return slopes;
+  }
+
+  /** The same by derivatives alone; nothing where those are not written out. */
+  Optional<double[][]> derivatives(double[] scores, double[] day, KilnQuantity[] quantities) {
     FiringConditions today = conditions(day);
     if (!FiringSimulation.mayDifferentiate(kiln, today, starts.all())) {
       return Optional.empty();
@@ -362,7 +408,7 @@ final class Evidence {
   }
 
   /** What the mains do, where elements do that: they multiply to one power. */
-  static double[] ofMains(double[] ofPower) {
+  private static double[] ofMains(double[] ofPower) {
     double share = KilnQuantity.MAINS.logarithmPerScore() / KilnQuantity.POWER.logarithmPerScore();
     return Arrays.stream(ofPower).map(slope -> share * slope).toArray();
   }

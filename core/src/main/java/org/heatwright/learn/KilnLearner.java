@@ -547,10 +547,7 @@ public final class KilnLearner {
               double[] day = day(moved, f);
               double[] part = Arrays.copyOfRange(residual, firstRow[f], firstRow[f + 1]);
               double[][] slopes =
-                  evidence
-                      .get(f)
-                      .slopes(scores, day, quantities)
-                      .orElseGet(() -> differences(evidence.get(f), scores, day, part));
+                  evidence.get(f).slopes(scores, day, quantities, part, DIFFERENCE, q -> true);
               for (int i = 0; i < slopes.length; i++) {
                 // What is of a day touches that day alone.
                 int unknown = i < quantities.length ? i : i + Evidence.DAY * f;
@@ -558,31 +555,6 @@ public final class KilnLearner {
               }
             });
     return jacobian;
-  }
-
-  /** The same of one firing, as differences of runs: rows for its quantities, then for its day. */
-  private double[][] differences(Evidence one, double[] scores, double[] day, double[] residual) {
-    int n = quantities.length;
-    double[][] slopes = new double[n + Evidence.DAY][residual.length];
-    IntStream.range(0, n + Evidence.DAY)
-        .parallel()
-        .filter(i -> i < n || (i > n && one.open(i - n)))
-        .forEach(
-            i -> {
-              double[] tried = scores.clone();
-              double[] triedDay = day.clone();
-              if (i < n) {
-                tried[quantities[i].ordinal()] += DIFFERENCE;
-              } else {
-                triedDay[i - n] += DIFFERENCE;
-              }
-              one.residuals(tried, triedDay, slopes[i], 0);
-              for (int r = 0; r < residual.length; r++) {
-                slopes[i][r] = (slopes[i][r] - residual[r]) / DIFFERENCE;
-              }
-            });
-    slopes[n] = Evidence.ofMains(slopes[Arrays.asList(quantities).indexOf(KilnQuantity.POWER)]);
-    return slopes;
   }
 
   /** Independent residuals of all firings. */

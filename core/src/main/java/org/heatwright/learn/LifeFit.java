@@ -389,50 +389,14 @@ final class LifeFit {
             f ->
                 evidence
                     .get(f)
-                    .slopes(scoresOf(x, f), day(x, f), quantities)
-                    .orElseGet(() -> differences(x, f, residual[f], agesOnly)))
+                    .slopes(
+                        scoresOf(x, f),
+                        day(x, f),
+                        quantities,
+                        residual[f],
+                        DIFFERENCE,
+                        quantity -> !agesOnly || ages(quantity)))
         .toArray(double[][][]::new);
-  }
-
-  /** The same as differences of runs. */
-  private double[][] differences(double[] x, int f, double[] residual, boolean agesOnly) {
-    int columns = quantities.length + Evidence.DAY;
-    double[][] all = new double[columns][];
-    IntStream.range(0, columns)
-        .parallel()
-        .forEach(
-            column -> {
-              double[] tried = scoresOf(x, f);
-              double[] day = day(x, f);
-              if (column < quantities.length) {
-                tried[quantities[column].ordinal()] += DIFFERENCE;
-              } else {
-                day[column - quantities.length] += DIFFERENCE;
-              }
-              all[column] =
-                  still(f, column, agesOnly)
-                      ? new double[residual.length]
-                      : slope(residuals(tried, day, f), residual);
-            });
-    int power = Arrays.asList(quantities).indexOf(KilnQuantity.POWER);
-    all[quantities.length + MAINS] = Evidence.ofMains(all[power]);
-    return all;
-  }
-
-  /** Whether a column is not worth a run: it is left as it is, or follows from another. */
-  private boolean still(int firing, int column, boolean agesOnly) {
-    int day = column - quantities.length;
-    return day < 0
-        ? agesOnly && !ages(quantities[column])
-        : day == MAINS || !evidence.get(firing).open(day);
-  }
-
-  private static double[] slope(double[] tried, double[] residual) {
-    double[] slope = new double[tried.length];
-    for (int r = 0; r < slope.length; r++) {
-      slope[r] = (tried[r] - residual[r]) / DIFFERENCE;
-    }
-    return slope;
   }
 
   /** Somewhere on the descent. */

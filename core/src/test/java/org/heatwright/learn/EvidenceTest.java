@@ -105,7 +105,7 @@ class EvidenceTest {
     };
     double[] scores = new double[truth.length];
     double[] today = new double[Evidence.DAY];
-    double[][] slopes = evidence.slopes(scores, today, quantities).orElseThrow();
+    double[][] slopes = evidence.derivatives(scores, today, quantities).orElseThrow();
     for (int i = 0; i < quantities.length; i++) {
       double[][] residuals = new double[2][evidence.size()];
       for (int side = 0; side < 2; side++) {
