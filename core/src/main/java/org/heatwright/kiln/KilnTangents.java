@@ -28,7 +28,7 @@ final class KilnTangents implements TangentStepper.Linearised {
   /** Derivatives of the state, {@link #width} a state. */
   private final double[] s;
 
-  /** Derivatives of the rates just before the program goes on. */
+  /** The state's rates just before the program goes on. */
   private final double[] ratesBefore;
 
   /** How much later the program goes on next, s a score. */

@@ -85,6 +85,11 @@ final class HoldStarts {
   private final double rippleSeconds;
   private final double[] seconds;
   private final double[] spread;
+
+  /** Whether a hold is told by where the display left it. */
+  private final boolean[] left;
+
+  /** Whether the display swung as the hold began. */
   private final boolean[] swings;
 
   /** When each setpoint came to its target, s. */
@@ -97,6 +102,7 @@ final class HoldStarts {
     this.rippleSeconds = rippleSeconds;
     this.seconds = new double[n];
     this.spread = new double[n];
+    this.left = new boolean[n];
     this.swings = new boolean[n];
     this.set = new double[n];
     Arrays.fill(seconds, Double.NaN);
@@ -152,7 +158,7 @@ final class HoldStarts {
         return;
       }
       swings[s] = swings(readings, began);
-      if (swings[s] && spread[s] != LEFT_SECONDS) {
+      if (swings[s] && !left[s]) {
         spread[s] = 0;
         return;
       }
@@ -170,10 +176,11 @@ final class HoldStarts {
     double earliest = firstNear(readings, segment, withinKelvins + RIPPLE_KELVINS, 0);
     if (leavesAtOnce(segment) && hold >= SETTLED_SECONDS && !Double.isNaN(earliest)) {
       double latest = Double.isNaN(came) ? readings.lastSecond() : came + LATER_SECONDS;
-      double left = left(firing, goesOn(segment), earliest + hold, latest + hold);
-      if (!Double.isNaN(left)) {
+      double leaves = left(firing, goesOn(segment), earliest + hold, latest + hold);
+      if (!Double.isNaN(leaves)) {
+        left[segment] = true;
         spread[segment] = LEFT_SECONDS;
-        return Math.max(set[segment], left - hold);
+        return Math.max(set[segment], leaves - hold);
       }
     }
     if (came > set[segment] + ON_TIME_SECONDS) {
@@ -252,8 +259,8 @@ final class HoldStarts {
   }
 
   /**
-   * Whether a display swings about a second. What it touches then is chance, and when its hold
-   * begins is the simulated display's own affair.
+   * Whether a display swings about a second. What it touches then is chance: only where it leaves
+   * tells of its hold.
    */
   private static boolean swings(Readings readings, double second) {
     double sooner = mean(readings, second - Trend.SPAN_SECONDS, second);
