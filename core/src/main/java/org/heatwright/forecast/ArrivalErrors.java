@@ -11,7 +11,8 @@ import org.hipparchus.distribution.continuous.NormalDistribution;
 /**
  * How far the displays of an ensemble are off the model's when they arrive at their targets. A
  * display that creeps tells its arrival minutes sooner or later by a kelvin; a hold's clock that
- * waits for it, and all that comes after, move with that. No quantity of the kiln says it.
+ * waits for it, and all that comes after, move with that. No quantity of the kiln says it. Nor does
+ * one say where in the swing of its switch the display of an on-off kiln is then.
  */
 final class ArrivalErrors {
 
@@ -19,36 +20,55 @@ final class ArrivalErrors {
   private static final double KELVINS = 1.5;
 
   private final double[][] soonerKelvins;
+  private final double[][] swingShares;
 
-  private ArrivalErrors(double[][] soonerKelvins) {
+  private ArrivalErrors(double[][] soonerKelvins, double[][] swingShares) {
     this.soonerKelvins = soonerKelvins;
+    this.swingShares = swingShares;
   }
 
   /**
-   * Errors of an ensemble: at each target every draw has another of as many equally likely ones, in
-   * an order shuffled by the request's seed. A single draw is the median kiln and has none.
+   * Errors of an ensemble: at each target every draw has another of as many equally likely ones,
+   * and another of as many places in a swing, in orders shuffled by the request's seed. A single
+   * draw is the median kiln, has none and arrives in the mean of its swing.
    *
    * @param draws how many kilns, 1 or more
    */
   static ArrivalErrors of(ForecastRequest request, int draws) {
-    double[][] sooner = new double[draws][request.schedule().segments().size()];
+    int segments = request.schedule().segments().size();
+    double[][] sooner = new double[draws][segments];
+    double[][] shares = new double[draws][segments];
     if (draws > 1) {
       Random random = new Random(request.seed());
       NormalDistribution normal = new NormalDistribution(0, KELVINS);
       List<Integer> slices = new ArrayList<>(IntStream.range(0, draws).boxed().toList());
-      for (int s = 0; s < sooner[0].length; s++) {
+      for (int s = 0; s < segments; s++) {
         Collections.shuffle(slices, random);
         for (int d = 0; d < draws; d++) {
           sooner[d][s] = normal.inverseCumulativeProbability((slices.get(d) + 0.5) / draws);
         }
       }
+      for (int s = 0; s < segments; s++) {
+        Collections.shuffle(slices, random);
+        for (int d = 0; d < draws; d++) {
+          shares[d][s] = (slices.get(d) + 0.5) / draws;
+        }
+      }
     }
-    return new ArrivalErrors(sooner);
+    return new ArrivalErrors(sooner, draws > 1 ? shares : new double[draws][0]);
   }
 
   /** By how much sooner a draw's display is near enough to each target, K. */
   double[] soonerKelvins(int draw) {
     return soonerKelvins[draw];
+  }
+
+  /**
+   * Where in the swing of its switch a draw's display is at each target, 0 to 1; empty for the
+   * median kiln, which arrives in the mean.
+   */
+  double[] swingShares(int draw) {
+    return swingShares[draw];
   }
 
   /**

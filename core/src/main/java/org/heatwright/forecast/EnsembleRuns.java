@@ -56,7 +56,11 @@ final class EnsembleRuns {
                       request.schedule(),
                       FiringSimulation.Accuracy.DRAW,
                       HeatCurves.SHARED);
-              errors.ifPresent(off -> simulation.arriveSooner(off.soonerKelvins(draw)));
+              errors.ifPresent(
+                  off -> {
+                    simulation.arriveSooner(off.soonerKelvins(draw));
+                    simulation.arriveInSwing(off.swingShares(draw));
+                  });
               simulation.runProgram();
               return count.one(simulation);
             })

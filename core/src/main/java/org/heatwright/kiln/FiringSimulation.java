@@ -103,6 +103,12 @@ public final class FiringSimulation {
    */
   private static final double LEAP_KELVINS = 5;
 
+  /**
+   * So many swings before a setpoint comes to its target a mean swing is taken up again: by then it
+   * is as wide as it will be. Our estimate.
+   */
+  private static final int SWINGS_BEFORE_ARRIVAL = 3;
+
   private final Kiln kiln;
   private final Schedule schedule;
   private final KilnNetwork network;
@@ -141,6 +147,8 @@ public final class FiringSimulation {
   private double[] holdMoreSeconds = {};
   private double[] holdFromSeconds = {};
   private double[] soonerKelvins = {};
+  private double[] swingShares = {};
+  private double arrivesInSeconds = Double.POSITIVE_INFINITY;
   private double rests = Double.NEGATIVE_INFINITY;
   private boolean awaiting;
   private boolean powered;
@@ -287,6 +295,27 @@ public final class FiringSimulation {
    */
   public void arriveSooner(double[] kelvins) {
     soonerKelvins = kelvins.clone();
+  }
+
+  /**
+   * An on-off kiln's display swings, and where in its swing it is when the setpoint comes to a
+   * target is chance: a hold's clock that waits for it begins at once or most of a swing later.
+   * Where the swing has been simulated in the mean, it is taken up again in time before that.
+   * Without this it arrives in the mean. Call before the program runs.
+   *
+   * @param shares one a segment: the swing is taken up by this share of itself sooner, 0 to 1
+   */
+  public void arriveInSwing(double[] shares) {
+    swingShares = shares.clone();
+  }
+
+  /** Whether the setpoint comes to a target so soon that each switch counts. */
+  private boolean arrives() {
+    return Double.isFinite(arrivesInSeconds) && arrivesInSeconds <= swingsBeforeArrival() + 1e-9;
+  }
+
+  private double swingsBeforeArrival() {
+    return (SWINGS_BEFORE_ARRIVAL + swingShares[index]) * cycles.cycleSeconds();
   }
 
   /** Within how many kelvins a display is near enough that is off its line when it arrives. */
@@ -653,7 +682,11 @@ public final class FiringSimulation {
         switchByItself();
         goesOn(false);
       }
-      advance(Math.abs(way) / kelvinsPerSecond, Optional.empty());
+      double length = Math.abs(way) / kelvinsPerSecond;
+      boolean swings = index < swingShares.length && kiln.control().holdWaitsWithin().isPresent();
+      arrivesInSeconds = swings ? length : Double.POSITIVE_INFINITY;
+      advance(length, Optional.empty());
+      arrivesInSeconds = Double.POSITIVE_INFINITY;
       if (interrupted()) {
         return restart;
       }
@@ -878,7 +911,13 @@ public final class FiringSimulation {
         restartSteps();
         continue;
       }
+      if (averaging && arrives()) {
+        switchByItself();
+      }
       double toEdge = edge < edges.size() ? edges.get(edge).atSeconds() - now : Double.MAX_VALUE;
+      if (averaging && Double.isFinite(arrivesInSeconds)) {
+        toEdge = Math.min(toEdge, arrivesInSeconds - swingsBeforeArrival());
+      }
       if (change < changes.size()) {
         toEdge = Math.min(toEdge, changes.get(change).atSeconds() - now);
       }
@@ -890,6 +929,7 @@ public final class FiringSimulation {
       double taken = takeStep(stop, level, levelSide);
       if (mainsOn) {
         left -= taken;
+        arrivesInSeconds -= taken;
       }
       if (levelSide != 0 && (level.orElse(0.0) - display()) * levelSide <= EVENT_KELVINS) {
         return true;
@@ -1149,7 +1189,7 @@ public final class FiringSimulation {
       changeDrive();
       if (switchedOn) {
         cycles.turnsOn();
-        if (mayAverage && !awaiting && cycles.repeat()) {
+        if (mayAverage && !awaiting && !arrives() && cycles.repeat()) {
           average();
           return;
         }

@@ -37,7 +37,6 @@ public final class KilnLearner {
   /** A residual beyond this many of its sizes counts linearly. Our estimate. */
   static final Huber HUBER = new Huber(2);
 
-  private static final double DIFFERENCE = 0.15;
   private static final int MOST_ROUNDS = 25;
 
   /** A round that gains less than this share of the cost is the last. */
@@ -273,7 +272,7 @@ public final class KilnLearner {
       covariance = covariance(known, quantities);
     } else {
       double[] residual = residuals(fit.moved());
-      double[][] jacobian = jacobian(fit.moved(), residual);
+      double[][] jacobian = jacobian(fit.moved());
       double[] weight = HUBER.weights(residual);
       Arrays.fill(weight, firstRow[firing], firstRow[firing + 1], 0);
       NormalEquations equations = equations(fit.moved(), residual, jacobian, weight);
@@ -501,7 +500,7 @@ public final class KilnLearner {
     RealMatrix information = null;
     for (int round = 0; round < rounds; round++) {
       progress.at(Progress.Step.FIT, "");
-      double[][] jacobian = jacobian(at.moved(), at.residual());
+      double[][] jacobian = jacobian(at.moved());
       NormalEquations equations =
           equations(at.moved(), at.residual(), jacobian, HUBER.weights(at.residual()));
       information = equations.matrix();
@@ -537,21 +536,19 @@ public final class KilnLearner {
   }
 
   /** One row an unknown. */
-  private double[][] jacobian(double[] moved, double[] residual) {
+  private double[][] jacobian(double[] moved) {
     double[][] jacobian = new double[unknowns][residuals];
     double[] scores = scores(moved);
     IntStream.range(0, evidence.size())
         .parallel()
         .forEach(
             f -> {
-              double[] day = day(moved, f);
-              double[] part = Arrays.copyOfRange(residual, firstRow[f], firstRow[f + 1]);
               double[][] slopes =
-                  evidence.get(f).slopes(scores, day, quantities, part, DIFFERENCE, q -> true);
+                  evidence.get(f).slopes(scores, day(moved, f), quantities, q -> true);
               for (int i = 0; i < slopes.length; i++) {
                 // What is of a day touches that day alone.
                 int unknown = i < quantities.length ? i : i + Evidence.DAY * f;
-                System.arraycopy(slopes[i], 0, jacobian[unknown], firstRow[f], part.length);
+                System.arraycopy(slopes[i], 0, jacobian[unknown], firstRow[f], slopes[i].length);
               }
             });
     return jacobian;

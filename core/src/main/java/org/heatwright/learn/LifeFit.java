@@ -41,9 +41,6 @@ import org.hipparchus.linear.RealVector;
  */
 final class LifeFit {
 
-  /** Small: a dozen firings pin some scores down to a twentieth. */
-  private static final double DIFFERENCE = 0.04;
-
   private static final int MOST_ROUNDS = 20;
 
   /** Rounds in which only what ages is moved, to begin with. */
@@ -382,7 +379,7 @@ final class LifeFit {
   }
 
   /** Sensitivities of a firing's residuals, one row a column of {@link #column}. */
-  private double[][][] jacobians(double[] x, double[][] residual, boolean agesOnly) {
+  private double[][][] jacobians(double[] x, boolean agesOnly) {
     return IntStream.range(0, firings.size())
         .parallel()
         .mapToObj(
@@ -393,8 +390,6 @@ final class LifeFit {
                         scoresOf(x, f),
                         day(x, f),
                         quantities,
-                        residual[f],
-                        DIFFERENCE,
                         quantity -> !agesOnly || ages(quantity)))
         .toArray(double[][][]::new);
   }
@@ -425,7 +420,7 @@ final class LifeFit {
       RealMatrix precision = precision(now.at());
       NormalEquations equations = new NormalEquations(unknowns);
       equations.addForce(precision, now.at());
-      double[][][] jacobians = jacobians(now.at(), now.residual(), agesOnly);
+      double[][][] jacobians = jacobians(now.at(), agesOnly);
       for (int f = 0; f < jacobians.length; f++) {
         int firing = f;
         double[] rows = now.residual()[f];

@@ -46,6 +46,20 @@ class ArrivalErrorsTest {
   @Test
   void theMedianKilnHasNone() {
     assertThat(ArrivalErrors.of(request(), 1).soonerKelvins(0)).containsOnly(0);
+    assertThat(ArrivalErrors.of(request(), 1).swingShares(0)).isEmpty();
+  }
+
+  @Test
+  void anyPlaceInASwingIsAsLikelyAtEachTarget() {
+    ArrivalErrors errors = ArrivalErrors.of(request(), 64);
+    for (int segment = 0; segment < 2; segment++) {
+      int s = segment;
+      double[] sorted =
+          IntStream.range(0, 64).mapToDouble(d -> errors.swingShares(d)[s]).sorted().toArray();
+      for (int d = 0; d < 64; d++) {
+        assertThat(sorted[d]).isCloseTo((d + 0.5) / 64, within(1e-12));
+      }
+    }
   }
 
   @Test

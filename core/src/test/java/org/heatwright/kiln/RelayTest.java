@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.time.Duration;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import org.heatwright.material.HeatCurves;
@@ -48,17 +49,21 @@ class RelayTest {
   }
 
   private static FiringRun run(Kiln kiln, Schedule schedule, FiringSimulation.Accuracy accuracy) {
-    FiringSimulation simulation =
-        new FiringSimulation(
-            kiln,
-            KilnBeliefs.prior().median(kiln),
-            FiringConditions.usual(),
-            List.of(),
-            schedule,
-            accuracy,
-            new HeatCurves());
+    FiringSimulation simulation = simulation(kiln, schedule, accuracy);
     simulation.runProgram();
     return simulation.run();
+  }
+
+  private static FiringSimulation simulation(
+      Kiln kiln, Schedule schedule, FiringSimulation.Accuracy accuracy) {
+    return new FiringSimulation(
+        kiln,
+        KilnBeliefs.prior().median(kiln),
+        FiringConditions.usual(),
+        List.of(),
+        schedule,
+        accuracy,
+        new HeatCurves());
   }
 
   @Test
@@ -149,6 +154,65 @@ class RelayTest {
     double below = celsius - every.lowestReadingCelsius(end - 3600, end);
     // Not to both sides alike: that is what a deviation alone does not know.
     assertThat(above).isGreaterThan(below + (celsius < 400 ? 10 : 0));
+  }
+
+  /**
+   * Where in its swing a display is when a slow ramp ends is chance, and a hold waits accordingly:
+   * as spread as the same kiln's, switch by switch, whose ramps end a few seconds apart.
+   */
+  @Test
+  void aHoldAfterASlowRampWaitsForTheSwing() {
+    Kiln kiln = TestKilns.fibreMuffle();
+    int runs = 24;
+    double[] every = new double[runs];
+    double[] taken = new double[runs];
+    double[] mean = new double[runs];
+    for (int i = 0; i < runs; i++) {
+      // Half an hour of the ramp more or less is some swings more or less.
+      double celsius = 400 + 1.37 * i;
+      double paper = paper(kiln, celsius);
+      every[i] = reached(kiln, slow(celsius), FiringSimulation.Accuracy.USUAL.withRelay()) - paper;
+      mean[i] = reached(kiln, slow(celsius), FiringSimulation.Accuracy.USUAL) - paper;
+      taken[i] =
+          reached(kiln, slow(celsius), FiringSimulation.Accuracy.USUAL, (i + 0.5) / runs) - paper;
+    }
+    for (double[] one : List.of(every, mean, taken)) {
+      Arrays.sort(one);
+    }
+    assertThat(every[0]).isCloseTo(0, within(5.0));
+    double longest = every[runs - 1];
+    assertThat(longest).isGreaterThan(60);
+    // In the mean all of them wait alike.
+    assertThat(mean[runs - 1] - mean[0]).isLessThan(0.1 * longest);
+    assertThat(taken[0]).isCloseTo(0, within(5.0));
+    assertThat(taken[runs - 1]).isCloseTo(longest, within(0.2 * longest));
+    assertThat(Arrays.stream(taken).average().orElseThrow())
+        .isCloseTo(Arrays.stream(every).average().orElseThrow(), within(0.15 * longest));
+  }
+
+  private static double paper(Kiln kiln, double celsius) {
+    return (celsius - kiln.room().celsius()) / SLOW_KELVINS_PER_HOUR * 3600;
+  }
+
+  private static final double SLOW_KELVINS_PER_HOUR = 200;
+
+  private static Schedule slow(double celsius) {
+    return Schedule.of(
+        "slow",
+        TemperatureUnit.CELSIUS,
+        List.of(
+            new Segment(
+                Ramp.at(HeatingRate.ofKelvinsPerHour(SLOW_KELVINS_PER_HOUR)),
+                Temperature.ofCelsius(celsius),
+                Duration.ofMinutes(5))));
+  }
+
+  private static double reached(
+      Kiln kiln, Schedule schedule, FiringSimulation.Accuracy accuracy, double... shares) {
+    FiringSimulation simulation = simulation(kiln, schedule, accuracy);
+    simulation.arriveInSwing(shares);
+    simulation.runProgram();
+    return simulation.run().segments().get(0).reachedSeconds();
   }
 
   private static double average(FiringRun run, double from) {

@@ -70,31 +70,10 @@ class EvidenceTest {
   void slopesOfResidualsAreThoseOfRuns() {
     Kiln kiln = TestKilns.brickMuffle(1800);
     Schedule schedule = TestSchedules.of(segment(400, 300, 2), segment(0, 800, 40));
-    FiringConditions day = FiringConditions.usual();
     double[] truth = new double[KilnQuantity.values().length];
     truth[KilnQuantity.LEAK.ordinal()] = 0.8;
     truth[KilnQuantity.CAPACITY.ordinal()] = -0.7;
-    FiringSimulation simulation =
-        new FiringSimulation(
-            kiln,
-            KilnBeliefs.at(kiln, truth),
-            day,
-            List.of(),
-            schedule,
-            FiringSimulation.Accuracy.USUAL,
-            new HeatCurves());
-    simulation.runProgram();
-    simulation.coastUntil(simulation.elapsedSeconds() + 3000);
-    FiringRun run = simulation.run();
-    double[] seconds =
-        IntStream.range(0, (int) run.lastSecond() / 10).mapToDouble(i -> 10 * i).toArray();
-    double[] celsius =
-        Arrays.stream(seconds).map(s -> Math.rint(run.readingCelsiusAt(s))).toArray();
-    Evidence evidence =
-        new Evidence(
-            kiln,
-            new LoggedFiring("log", schedule, day, Charge.empty(), Readings.of(seconds, celsius)),
-            new HeatCurves());
+    Evidence evidence = evidence(kiln, truth, schedule);
     KilnQuantity[] quantities = {
       KilnQuantity.POWER,
       KilnQuantity.CONDUCTIVITY,
@@ -123,5 +102,91 @@ class EvidenceTest {
       assertThat(squares).isPositive();
       assertThat(Math.sqrt(off / squares)).as(quantities[i].name()).isLessThan(0.12);
     }
+  }
+
+  /**
+   * On a slow ramp the swings of an on-off kiln come sooner or later by chance. What the log tells
+   * of the kiln is how residuals change over a score or so, here by the line through 41 runs; two
+   * runs a seventh of a score apart differ by chance as much, and that would pass for knowledge.
+   */
+  @Test
+  void slopesOfAnOnOffKilnAreFreeOfItsChance() {
+    Kiln kiln = TestKilns.fibreMuffle();
+    Schedule schedule = TestSchedules.of(segment(150, 300, 40), segment(240, 700, 30));
+    double[] truth = new double[KilnQuantity.values().length];
+    truth[KilnQuantity.LEAK.ordinal()] = 0.8;
+    truth[KilnQuantity.CAPACITY.ordinal()] = -0.7;
+    Evidence evidence = evidence(kiln, truth, schedule);
+    KilnQuantity[] quantities = {
+      KilnQuantity.POWER, KilnQuantity.CONDUCTIVITY, KilnQuantity.CAPACITY, KilnQuantity.SENSOR
+    };
+    double[] scores = new double[truth.length];
+    double[] today = new double[Evidence.DAY];
+    double[][] slopes = evidence.slopes(scores, today, quantities, quantity -> true);
+    double[] near = new double[evidence.size()];
+    double[] at = new double[evidence.size()];
+    evidence.residuals(scores, today, at, 0);
+    double offAll = 0;
+    double offNear = 0;
+    double squares = 0;
+    for (int i = 0; i < quantities.length; i++) {
+      double[] line = line(evidence, scores, quantities[i]);
+      double[] tried = scores.clone();
+      tried[quantities[i].ordinal()] += 0.15;
+      evidence.residuals(tried, today, near, 0);
+      for (int r = 0; r < line.length; r++) {
+        squares += line[r] * line[r];
+        offAll += Math.pow(slopes[i][r] - line[r], 2);
+        offNear += Math.pow((near[r] - at[r]) / 0.15 - line[r], 2);
+      }
+    }
+    assertThat(Math.sqrt(offAll / squares)).isLessThan(0.35);
+    assertThat(offNear).isGreaterThan(20 * offAll);
+  }
+
+  /** The line of least squares through many runs to both sides. */
+  private static double[] line(Evidence evidence, double[] scores, KilnQuantity quantity) {
+    double[] line = new double[evidence.size()];
+    double[] residual = new double[line.length];
+    double squares = 0;
+    for (int k = -20; k <= 20; k++) {
+      double aside = k / 30.0;
+      double[] tried = scores.clone();
+      tried[quantity.ordinal()] += aside;
+      evidence.residuals(tried, new double[Evidence.DAY], residual, 0);
+      squares += aside * aside;
+      for (int r = 0; r < line.length; r++) {
+        line[r] += aside * residual[r];
+      }
+    }
+    for (int r = 0; r < line.length; r++) {
+      line[r] /= squares;
+    }
+    return line;
+  }
+
+  /** What a log tells of a kiln of the model's own, in whole degrees every ten seconds. */
+  private static Evidence evidence(Kiln kiln, double[] truth, Schedule schedule) {
+    FiringConditions day = FiringConditions.usual();
+    FiringSimulation simulation =
+        new FiringSimulation(
+            kiln,
+            KilnBeliefs.at(kiln, truth),
+            day,
+            List.of(),
+            schedule,
+            FiringSimulation.Accuracy.USUAL,
+            new HeatCurves());
+    simulation.runProgram();
+    simulation.coastUntil(simulation.elapsedSeconds() + 3000);
+    FiringRun run = simulation.run();
+    double[] seconds =
+        IntStream.range(0, (int) run.lastSecond() / 10).mapToDouble(i -> 10 * i).toArray();
+    double[] celsius =
+        Arrays.stream(seconds).map(s -> Math.rint(run.readingCelsiusAt(s))).toArray();
+    return new Evidence(
+        kiln,
+        new LoggedFiring("log", schedule, day, Charge.empty(), Readings.of(seconds, celsius)),
+        new HeatCurves());
   }
 }
