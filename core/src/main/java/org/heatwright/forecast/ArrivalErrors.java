@@ -1,6 +1,7 @@
 package org.heatwright.forecast;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
 import java.util.Random;
@@ -36,26 +37,29 @@ final class ArrivalErrors {
    */
   static ArrivalErrors of(ForecastRequest request, int draws) {
     int segments = request.schedule().segments().size();
-    double[][] sooner = new double[draws][segments];
-    double[][] shares = new double[draws][segments];
-    if (draws > 1) {
-      Random random = new Random(request.seed());
-      NormalDistribution normal = new NormalDistribution(0, KELVINS);
-      List<Integer> slices = new ArrayList<>(IntStream.range(0, draws).boxed().toList());
-      for (int s = 0; s < segments; s++) {
-        Collections.shuffle(slices, random);
-        for (int d = 0; d < draws; d++) {
-          sooner[d][s] = normal.inverseCumulativeProbability((slices.get(d) + 0.5) / draws);
-        }
-      }
-      for (int s = 0; s < segments; s++) {
-        Collections.shuffle(slices, random);
-        for (int d = 0; d < draws; d++) {
-          shares[d][s] = (slices.get(d) + 0.5) / draws;
-        }
+    if (draws == 1) {
+      return new ArrivalErrors(new double[1][segments], new double[1][0]);
+    }
+    Random random = new Random(request.seed());
+    List<Integer> slices = new ArrayList<>(IntStream.range(0, draws).boxed().toList());
+    NormalDistribution normal = new NormalDistribution(0, KELVINS);
+    double[][] sooner = evenly(slices, segments, random);
+    for (double[] one : sooner) {
+      Arrays.setAll(one, s -> normal.inverseCumulativeProbability(one[s]));
+    }
+    return new ArrivalErrors(sooner, evenly(slices, segments, random));
+  }
+
+  /** For each draw and segment the middle of another of as many equal slices of 0 to 1. */
+  private static double[][] evenly(List<Integer> slices, int segments, Random random) {
+    double[][] middles = new double[slices.size()][segments];
+    for (int s = 0; s < segments; s++) {
+      Collections.shuffle(slices, random);
+      for (int d = 0; d < middles.length; d++) {
+        middles[d][s] = (slices.get(d) + 0.5) / middles.length;
       }
     }
-    return new ArrivalErrors(sooner, draws > 1 ? shares : new double[draws][0]);
+    return middles;
   }
 
   /** By how much sooner a draw's display is near enough to each target, K. */

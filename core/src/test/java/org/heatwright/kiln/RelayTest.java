@@ -11,6 +11,7 @@ import org.heatwright.material.HeatCurves;
 import org.heatwright.schedule.Ramp;
 import org.heatwright.schedule.Schedule;
 import org.heatwright.schedule.Segment;
+import org.heatwright.schedule.TestSchedules;
 import org.heatwright.units.HeatingRate;
 import org.heatwright.units.Temperature;
 import org.heatwright.units.TemperatureChange;
@@ -158,7 +159,7 @@ class RelayTest {
 
   /**
    * Where in its swing a display is when a slow ramp ends is chance, and a hold waits accordingly:
-   * as spread as the same kiln's, switch by switch, whose ramps end a few seconds apart.
+   * as spread as the same kiln's, switch by switch, whose ramps end 25 s apart.
    */
   @Test
   void aHoldAfterASlowRampWaitsForTheSwing() {
@@ -168,13 +169,13 @@ class RelayTest {
     double[] taken = new double[runs];
     double[] mean = new double[runs];
     for (int i = 0; i < runs; i++) {
-      // Half an hour of the ramp more or less is some swings more or less.
+      // Ten minutes of the ramp, from the first to the last, are several swings.
       double celsius = 400 + 1.37 * i;
-      double paper = paper(kiln, celsius);
-      every[i] = reached(kiln, slow(celsius), FiringSimulation.Accuracy.USUAL.withRelay()) - paper;
-      mean[i] = reached(kiln, slow(celsius), FiringSimulation.Accuracy.USUAL) - paper;
-      taken[i] =
-          reached(kiln, slow(celsius), FiringSimulation.Accuracy.USUAL, (i + 0.5) / runs) - paper;
+      Schedule slow = TestSchedules.of(TestSchedules.segment(200, celsius, 5));
+      double paper = (celsius - kiln.room().celsius()) / 200 * 3600;
+      every[i] = reached(kiln, slow, FiringSimulation.Accuracy.USUAL.withRelay()) - paper;
+      mean[i] = reached(kiln, slow, FiringSimulation.Accuracy.USUAL) - paper;
+      taken[i] = reached(kiln, slow, FiringSimulation.Accuracy.USUAL, (i + 0.5) / runs) - paper;
     }
     for (double[] one : List.of(every, mean, taken)) {
       Arrays.sort(one);
@@ -188,23 +189,6 @@ class RelayTest {
     assertThat(taken[runs - 1]).isCloseTo(longest, within(0.2 * longest));
     assertThat(Arrays.stream(taken).average().orElseThrow())
         .isCloseTo(Arrays.stream(every).average().orElseThrow(), within(0.15 * longest));
-  }
-
-  private static double paper(Kiln kiln, double celsius) {
-    return (celsius - kiln.room().celsius()) / SLOW_KELVINS_PER_HOUR * 3600;
-  }
-
-  private static final double SLOW_KELVINS_PER_HOUR = 200;
-
-  private static Schedule slow(double celsius) {
-    return Schedule.of(
-        "slow",
-        TemperatureUnit.CELSIUS,
-        List.of(
-            new Segment(
-                Ramp.at(HeatingRate.ofKelvinsPerHour(SLOW_KELVINS_PER_HOUR)),
-                Temperature.ofCelsius(celsius),
-                Duration.ofMinutes(5))));
   }
 
   private static double reached(

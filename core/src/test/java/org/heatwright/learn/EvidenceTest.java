@@ -70,10 +70,7 @@ class EvidenceTest {
   void slopesOfResidualsAreThoseOfRuns() {
     Kiln kiln = TestKilns.brickMuffle(1800);
     Schedule schedule = TestSchedules.of(segment(400, 300, 2), segment(0, 800, 40));
-    double[] truth = new double[KilnQuantity.values().length];
-    truth[KilnQuantity.LEAK.ordinal()] = 0.8;
-    truth[KilnQuantity.CAPACITY.ordinal()] = -0.7;
-    Evidence evidence = evidence(kiln, truth, schedule);
+    Evidence evidence = evidence(kiln, schedule);
     KilnQuantity[] quantities = {
       KilnQuantity.POWER,
       KilnQuantity.CONDUCTIVITY,
@@ -82,7 +79,7 @@ class EvidenceTest {
       KilnQuantity.FITTINGS,
       KilnQuantity.SENSOR
     };
-    double[] scores = new double[truth.length];
+    double[] scores = new double[KilnQuantity.values().length];
     double[] today = new double[Evidence.DAY];
     double[][] slopes = evidence.derivatives(scores, today, quantities).orElseThrow();
     for (int i = 0; i < quantities.length; i++) {
@@ -113,14 +110,11 @@ class EvidenceTest {
   void slopesOfAnOnOffKilnAreFreeOfItsChance() {
     Kiln kiln = TestKilns.fibreMuffle();
     Schedule schedule = TestSchedules.of(segment(150, 300, 40), segment(240, 700, 30));
-    double[] truth = new double[KilnQuantity.values().length];
-    truth[KilnQuantity.LEAK.ordinal()] = 0.8;
-    truth[KilnQuantity.CAPACITY.ordinal()] = -0.7;
-    Evidence evidence = evidence(kiln, truth, schedule);
+    Evidence evidence = evidence(kiln, schedule);
     KilnQuantity[] quantities = {
       KilnQuantity.POWER, KilnQuantity.CONDUCTIVITY, KilnQuantity.CAPACITY, KilnQuantity.SENSOR
     };
-    double[] scores = new double[truth.length];
+    double[] scores = new double[KilnQuantity.values().length];
     double[] today = new double[Evidence.DAY];
     double[][] slopes = evidence.slopes(scores, today, quantities, quantity -> true);
     double[] near = new double[evidence.size()];
@@ -165,8 +159,14 @@ class EvidenceTest {
     return line;
   }
 
-  /** What a log tells of a kiln of the model's own, in whole degrees every ten seconds. */
-  private static Evidence evidence(Kiln kiln, double[] truth, Schedule schedule) {
+  /**
+   * What a log tells of a kiln of the model's own, leakier and lighter than usual, in whole degrees
+   * every ten seconds.
+   */
+  private static Evidence evidence(Kiln kiln, Schedule schedule) {
+    double[] truth = new double[KilnQuantity.values().length];
+    truth[KilnQuantity.LEAK.ordinal()] = 0.8;
+    truth[KilnQuantity.CAPACITY.ordinal()] = -0.7;
     FiringConditions day = FiringConditions.usual();
     FiringSimulation simulation =
         new FiringSimulation(
