@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Random;
 import java.util.stream.IntStream;
 import org.heatwright.kiln.FiringSimulation;
+import org.heatwright.kiln.KilnParameters;
 import org.hipparchus.distribution.continuous.NormalDistribution;
 
 /**
@@ -18,12 +19,15 @@ import org.hipparchus.distribution.continuous.NormalDistribution;
 final class ArrivalErrors {
 
   /** Standard deviation, K. Our estimate, tried on kilns simulated apart. */
-  private static final double KELVINS = 1.5;
+  private static final double KELVINS = 1.2;
 
+  private final List<KilnParameters> kilns;
   private final double[][] soonerKelvins;
   private final double[][] swingShares;
 
-  private ArrivalErrors(double[][] soonerKelvins, double[][] swingShares) {
+  private ArrivalErrors(
+      List<KilnParameters> kilns, double[][] soonerKelvins, double[][] swingShares) {
+    this.kilns = kilns;
     this.soonerKelvins = soonerKelvins;
     this.swingShares = swingShares;
   }
@@ -33,12 +37,13 @@ final class ArrivalErrors {
    * and another of as many places in a swing, in orders shuffled by the request's seed. A single
    * draw is the median kiln, has none and arrives in the mean of its swing.
    *
-   * @param draws how many kilns, 1 or more
+   * @param kilns of the draws, one or more
    */
-  static ArrivalErrors of(ForecastRequest request, int draws) {
+  static ArrivalErrors of(ForecastRequest request, List<KilnParameters> kilns) {
+    int draws = kilns.size();
     int segments = request.schedule().segments().size();
     if (draws == 1) {
-      return new ArrivalErrors(new double[1][segments], new double[1][0]);
+      return new ArrivalErrors(kilns, new double[1][segments], new double[1][0]);
     }
     Random random = new Random(request.seed());
     List<Integer> slices = new ArrayList<>(IntStream.range(0, draws).boxed().toList());
@@ -47,7 +52,7 @@ final class ArrivalErrors {
     for (double[] one : sooner) {
       Arrays.setAll(one, s -> normal.inverseCumulativeProbability(one[s]));
     }
-    return new ArrivalErrors(sooner, evenly(slices, segments, random));
+    return new ArrivalErrors(kilns, sooner, evenly(slices, segments, random));
   }
 
   /** For each draw and segment the middle of another of as many equal slices of 0 to 1. */
@@ -76,9 +81,11 @@ final class ArrivalErrors {
   }
 
   /**
-   * Within how many kelvins of a target a draw's display has arrived, where usually within some.
+   * Within how many kelvins of a target a draw's display has arrived, where its controller asks for
+   * some.
    */
-  double withinKelvins(double usual, int draw, int segment) {
-    return FiringSimulation.nearKelvins(usual, soonerKelvins[draw][segment]);
+  double withinKelvins(double asked, int draw, int segment) {
+    return FiringSimulation.nearKelvins(
+        asked, kilns.get(draw).crestKelvins(), soonerKelvins[draw][segment]);
   }
 }

@@ -122,7 +122,7 @@ public final class Forecaster {
       ForecastRequest request, Optional<BodySolver.Accuracy> inMoulds, EnsembleProgress progress) {
     List<KilnParameters> ensemble =
         request.kiln().beliefs().ensemble(request.kiln(), request.draws(), request.seed());
-    ArrivalErrors errors = ArrivalErrors.of(request, ensemble.size());
+    ArrivalErrors errors = ArrivalErrors.of(request, ensemble);
     List<FiringSimulation> simulations =
         EnsembleRuns.through(request, ensemble, Optional.of(errors), progress);
     double ended =
@@ -175,12 +175,11 @@ public final class Forecaster {
     List<SegmentForecast> segments = new ArrayList<>();
     double near =
         request
-                .kiln()
-                .control()
-                .holdWaitsWithin()
-                .map(TemperatureChange::kelvins)
-                .orElse(ARRIVED_WITHIN_KELVINS)
-            + FiringSimulation.TOUCH_KELVINS;
+            .kiln()
+            .control()
+            .holdWaitsWithin()
+            .map(TemperatureChange::kelvins)
+            .orElse(ARRIVED_WITHIN_KELVINS);
     double previousEndMedian = 0;
     double setpointCelsius = runs.get(0).setpointCelsiusAt(0);
     for (int s = 0; s < schedule.segments().size(); s++) {

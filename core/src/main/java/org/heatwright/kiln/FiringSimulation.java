@@ -81,16 +81,8 @@ public final class FiringSimulation {
   private static final double LARGEST_STEP_SECONDS = 900;
   private static final double EVENT_KELVINS = 0.02;
 
-  /** A relay's cycle from which on the display ripples by kelvins, s. Our estimate. */
-  private static final double RIPPLING_CYCLE_SECONDS = 5;
-
-  /** From how far outside on the ripple may touch the limit, K, and for how long at most, s. */
-  private static final double RIPPLE_KELVINS = 12;
-
-  private static final double RIPPLE_SECONDS = 3600;
-
-  /** One noisy sample within the limit starts the hold's clock: so much earlier, K. Estimate. */
-  public static final double TOUCH_KELVINS = 0.7;
+  /** What a controller's smoothing takes off a crest, K. Our estimate. */
+  private static final double SMOOTHED_KELVINS = 1.2;
 
   /** No display is asked to come nearer to a target than its last digit, K. */
   private static final double NEAREST_KELVINS = 0.5;
@@ -116,6 +108,7 @@ public final class FiringSimulation {
   private final List<Edge> edges;
   private final double hysteresisKelvins;
   private final double switchSeconds;
+  private final double crestKelvins;
   private final int loads;
   private double loadChangesAt = Double.POSITIVE_INFINITY;
   private final List<FiringConditions.ColdPieces.Change> changes;
@@ -234,6 +227,7 @@ public final class FiringSimulation {
     this.stepper = new RosenbrockStepper(network);
     this.edges = edgesOf(conditions);
     this.switchSeconds = parameters.switchSeconds();
+    this.crestKelvins = parameters.crestKelvins();
     this.hysteresisKelvins = kiln.control().hysteresis().kelvins();
     this.mayAverage = accuracy.relay() == Relay.MEAN;
     this.relayCycleSeconds =
@@ -318,9 +312,15 @@ public final class FiringSimulation {
     return (SWINGS_BEFORE_ARRIVAL + swingShares[index]) * cycles.cycleSeconds();
   }
 
-  /** Within how many kelvins a display is near enough that is off its line when it arrives. */
-  public static double nearKelvins(double usual, double sooner) {
-    return Math.max(NEAREST_KELVINS, usual + sooner);
+  /**
+   * How near its target the line of a display is when a hold's clock begins, K.
+   *
+   * @param asked by the controller, K
+   * @param crest how far the crests that the controller sees stand above the line, K
+   * @param sooner by how much the display is off the line when it arrives, K
+   */
+  public static double nearKelvins(double asked, double crest, double sooner) {
+    return Math.max(NEAREST_KELVINS, asked + crest - SMOOTHED_KELVINS + sooner);
   }
 
   private double sooner() {
@@ -472,9 +472,6 @@ public final class FiringSimulation {
   public static boolean mayDifferentiate(Kiln kiln, FiringConditions day, boolean told) {
     Control control = kiln.control();
     return control.kind() == Control.Kind.PID
-        && (told
-            || control.holdWaitsWithin().isEmpty()
-            || control.cycleSeconds() < RIPPLING_CYCLE_SECONDS)
         && day.pieces().filter(pieces -> !pieces.changes().isEmpty()).isEmpty()
         && day.disturbances().stream()
             .allMatch(
@@ -703,18 +700,19 @@ public final class FiringSimulation {
     var waits = kiln.control().holdWaitsWithin();
     boolean told = !Double.isNaN(knownHold());
     if (waits.isPresent() && phase == Phase.ARRIVAL && !told) {
-      double near = nearKelvins(waits.get().kelvins() + TOUCH_KELVINS, sooner());
+      double near = nearKelvins(waits.get().kelvins(), crestKelvins, sooner());
       double distance = display() - target;
       boolean met = follows() && followed.get().met(now, followingSeconds, target, near);
       if (Math.abs(distance) > near && !met) {
-        boolean arrived = arrive(target, Math.signum(distance) * near, GIVE_UP_SECONDS);
+        boolean arrived = await(GIVE_UP_SECONDS, target + Math.signum(distance) * near);
         if (interrupted()) {
           return restart;
         }
         if (!arrived) {
           return false;
         }
-        tangents.ifPresent(t -> t.goesOnByReading(network.readingRate(rates)));
+        double outward = near > NEAREST_KELVINS ? Math.signum(distance) : 0;
+        tangents.ifPresent(t -> t.goesOnByReading(network.readingRate(rates), outward));
       }
     }
     if (phase == Phase.ARRIVAL && knownHold() > now) {
@@ -742,44 +740,6 @@ public final class FiringSimulation {
     laterSeconds(false);
     segmentRuns.add(new FiringRun.SegmentRun(reached, now, saturatedUntilReached, joulesNow()));
     return true;
-  }
-
-  /**
-   * Waits until the display comes near a target. Where a slow relay makes it ripple, it touches the
-   * limit in a crest, minutes before its mean does: there the relay is resolved.
-   *
-   * @param mostSeconds and no longer
-   * @return whether it came
-   */
-  private boolean arrive(double target, double away, double mostSeconds) {
-    double until = now + mostSeconds;
-    double side = Math.signum(away);
-    boolean ripples =
-        kiln.control().kind() == Control.Kind.PID
-            && relayCycleSeconds == 0
-            && kiln.control().cycleSeconds() >= RIPPLING_CYCLE_SECONDS
-            && side < 0;
-    if (!ripples) {
-      return await(mostSeconds, target + away);
-    }
-    double outside = target + away + side * RIPPLE_KELVINS;
-    if ((network.reading(y) - outside) * side > 0) {
-      boolean near = await(mostSeconds, outside);
-      if (interrupted() || !near) {
-        return near;
-      }
-    }
-    double level = target + away;
-    if ((network.reading(y) - level) * side <= 0) {
-      return true;
-    }
-    relayCycleSeconds = kiln.control().cycleSeconds();
-    boolean touched = await(Math.min(RIPPLE_SECONDS, until - now), level);
-    relayCycleSeconds = 0;
-    cycleDuty = Double.NaN;
-    cycleEnds = Double.NEGATIVE_INFINITY;
-    changeDrive();
-    return touched || interrupted() || await(until - now, level);
   }
 
   /** Advances until the display crosses a level; a switch is resolved meanwhile. */

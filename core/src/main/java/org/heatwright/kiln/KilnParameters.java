@@ -24,6 +24,7 @@ package org.heatwright.kiln;
  * @param integralSeconds integral time of the controller, s
  * @param derivativeSeconds derivative time of the controller, on the reading's slope, s; 0: it has
  *     none
+ * @param crestKelvins how far the crests that the controller sees stand above the display's line, K
  * @param switchSeconds how long an on-off controller takes from the edge of its hysteresis to the
  *     switch, s: filter, relay, minimum on and off times
  * @param doorFactor share of the two-way exchange through the open door that leaves with heat
@@ -46,6 +47,7 @@ public record KilnParameters(
     double gainPerKelvin,
     double integralSeconds,
     double derivativeSeconds,
+    double crestKelvins,
     double switchSeconds,
     double doorFactor,
     double elementFactor,
@@ -66,6 +68,7 @@ public record KilnParameters(
           convectionFactor,
           gainPerKelvin,
           integralSeconds,
+          crestKelvins,
           switchSeconds,
           doorFactor,
           elementFactor,
@@ -116,6 +119,7 @@ public record KilnParameters(
         value(KilnQuantity.GAIN, scores),
         value(KilnQuantity.INTEGRAL, scores),
         value(KilnQuantity.DERIVATIVE, scores),
+        value(KilnQuantity.CREST, scores),
         value(KilnQuantity.SWITCH, scores),
         value(KilnQuantity.DOOR, scores),
         value(KilnQuantity.ELEMENT, scores),
@@ -126,12 +130,12 @@ public record KilnParameters(
 
   /**
    * What a score is of a quantity where it stands: of one that is a logarithm, in the logarithm; of
-   * the steepness and the sensor's view, which enter as they are, in their own unit.
+   * the steepness, the sensor's view and the crests, which enter as they are, in their own unit.
    */
   static double perScore(KilnQuantity quantity, double score) {
     double spread = quantity.logarithmPerScore();
     return switch (quantity) {
-      case STEEPNESS -> spread * quantity.value(score);
+      case STEEPNESS, CREST -> spread * quantity.value(score);
       case VIEW -> quantity.value(score) < MOST_VIEW ? spread * quantity.value(score) : 0;
       default -> spread;
     };

@@ -60,6 +60,13 @@ public enum KilnQuantity {
    */
   DERIVATIVE("derivative-s", true, 5, 1.3),
 
+  /**
+   * How far the crests that a controller sees stand above the line of its display, K: one of them
+   * is enough to begin a hold's clock. Noise and last digit, and what a slow relay swings it by;
+   * little where it smooths what it sees. Estimate; range 0.5 to 3, of slow relays up to 10.
+   */
+  CREST("crest-k", true, 1.2, 0.5),
+
   /** From the edge of the hysteresis to the switch, s. Estimate; range 3 to 30 s. */
   SWITCH("switch-s", true, 9, 0.65),
 

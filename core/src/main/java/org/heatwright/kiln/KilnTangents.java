@@ -48,6 +48,7 @@ final class KilnTangents implements TangentStepper.Linearised {
   private final int ofIntegral;
   private final int ofDerivative;
   private final int element;
+  private final int crest;
   private final double[] perScore;
 
   // Work arrays, one a derivative.
@@ -126,6 +127,7 @@ final class KilnTangents implements TangentStepper.Linearised {
     this.ofIntegral = place(quantities, KilnQuantity.INTEGRAL);
     this.ofDerivative = place(quantities, KilnQuantity.DERIVATIVE);
     this.element = place(quantities, KilnQuantity.ELEMENT);
+    this.crest = place(quantities, KilnQuantity.CREST);
     this.radiosity = new double[width];
     this.air = new double[width];
     this.sensorRate = new double[width];
@@ -223,10 +225,16 @@ final class KilnTangents implements TangentStepper.Linearised {
     }
   }
 
-  /** The program goes on next where the reading, which moves so fast, came to where it is. */
-  void goesOnByReading(double perSecond) {
+  /**
+   * The program goes on next where the reading, which moves so fast, came to where it is.
+   *
+   * @param outward by how much that is further above the target where the display's crests are, K a
+   *     K
+   */
+  void goesOnByReading(double perSecond, double outward) {
     for (int l = 0; l < width && perSecond != 0; l++) {
-      later[l] = -network.readingPerTrue * s[KilnNetwork.SENSOR * width + l] / perSecond;
+      double level = l == crest ? outward * perScore[l] : 0;
+      later[l] = (level - network.readingPerTrue * s[KilnNetwork.SENSOR * width + l]) / perSecond;
     }
   }
 

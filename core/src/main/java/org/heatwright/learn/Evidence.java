@@ -356,7 +356,8 @@ final class Evidence {
         firing.clockAheadSeconds(day[CLOCK] + NEARBY)
             - firing.clockAheadSeconds(day[CLOCK] - NEARBY);
     simulation.differentiate(quantities, all, warmerKelvins(day), more / (2 * NEARBY));
-    Nearby nearby = new Nearby(whole(simulation), day[CLOCK]);
+    double crest = crestKelvins(scores);
+    Nearby nearby = new Nearby(whole(simulation), day[CLOCK], crest);
     int n = quantities.length;
     double[][] slopes = new double[n + DAY][size()];
     IntStream.range(0, n + DAY)
@@ -366,7 +367,13 @@ final class Evidence {
             i -> {
               int place = i < n ? i : i == n + START ? n : n + 1;
               double clock = day[CLOCK] + (i == n + CLOCK ? NEARBY : 0);
-              nearby.slope(simulation.runNearby(nearby.run, place, NEARBY), clock, slopes[i]);
+              boolean ofCrest = i < n && quantities[i] == KilnQuantity.CREST;
+              double moved =
+                  ofCrest
+                      ? KilnQuantity.CREST.value(KilnQuantity.CREST.score(crest) + NEARBY)
+                      : crest;
+              nearby.slope(
+                  simulation.runNearby(nearby.run, place, NEARBY), clock, moved, slopes[i]);
             });
     slopes[n] = ofMains(slopes[Arrays.asList(quantities).indexOf(KilnQuantity.POWER)]);
     return Optional.of(slopes);
@@ -379,15 +386,15 @@ final class Evidence {
     private final double[] miss;
     private final double[] residual = new double[size()];
 
-    Nearby(FiringRun run, double clock) {
+    Nearby(FiringRun run, double clock, double crest) {
       this.run = run;
       this.fitted = waits(run, clock);
       this.miss = missKelvins(run, programClock(run, fitted.seconds(), clock));
-      more(run, fitted.seconds(), clock, residual, 0);
+      more(run, fitted.seconds(), clock, crest, residual, 0);
     }
 
     /** How residuals change from the run to one that lies near by. */
-    void slope(FiringRun near, double clock, double[] into) {
+    void slope(FiringRun near, double clock, double crest, double[] into) {
       double[] late = fitted.seconds();
       double[] misses = missKelvins(near, programClock(near, late, clock));
       for (int i = 0; i < misses.length; i++) {
@@ -399,7 +406,7 @@ final class Evidence {
       for (int s = 0; s < later.length; s++) {
         later[s] = late[s] + NEARBY * later[s];
       }
-      more(near, later, clock, into, 0);
+      more(near, later, clock, crest, into, 0);
       System.arraycopy(ofDisplay, 0, into, 0, ofDisplay.length);
       for (int r = ofDisplay.length; r < into.length; r++) {
         into[r] = (into[r] - residual[r]) / NEARBY;
@@ -662,17 +669,24 @@ final class Evidence {
    * @param day scores of its nuisances
    */
   void residuals(double[] scores, double[] day, double[] into, int at) {
-    residuals(run(scores, day), day[CLOCK], into, at);
-  }
-
-  private void residuals(FiringRun run, double clock, double[] into, int at) {
+    FiringRun run = run(scores, day);
+    double clock = day[CLOCK];
     double[] late = waits(run, clock).seconds();
     temperature.whiten(missKelvins(run, programClock(run, late, clock)), into, at);
-    more(run, late, clock, into, at);
+    more(run, late, clock, crestKelvins(scores), into, at);
   }
 
-  /** Residuals of everything but the display's means, in their places. */
-  private void more(FiringRun run, double[] late, double clock, double[] into, int at) {
+  private static double crestKelvins(double[] scores) {
+    return KilnQuantity.CREST.value(scores[KilnQuantity.CREST.ordinal()]);
+  }
+
+  /**
+   * Residuals of everything but the display's means, in their places.
+   *
+   * @param crest how far the crests that the controller sees stand above the display's line, K
+   */
+  private void more(
+      FiringRun run, double[] late, double clock, double crest, double[] into, int at) {
     DoubleUnaryOperator when = programClock(run, late, clock);
     int next = at + temperature.size();
     power.residuals(run, second -> when.applyAsDouble(second) - second, spans::at, into, next);
@@ -682,7 +696,7 @@ final class Evidence {
       into[next++] = (one.in(run) - one.kelvins) / (1 + SWING_SHARE * one.kelvins);
     }
     waits.residuals(late, into, next);
-    starts.residuals(run, firing.clockAheadSeconds(clock), into, next + waits.size());
+    starts.residuals(run, firing.clockAheadSeconds(clock), crest, into, next + waits.size());
   }
 
   /**

@@ -8,6 +8,7 @@ import org.heatwright.kiln.FiringConditions.Disturbance;
 import org.heatwright.kiln.FiringRun;
 import org.heatwright.kiln.FiringSimulation;
 import org.heatwright.kiln.Kiln;
+import org.heatwright.kiln.KilnQuantity;
 import org.heatwright.schedule.AtEnd;
 import org.heatwright.schedule.Schedule;
 import org.heatwright.schedule.Segment;
@@ -37,7 +38,7 @@ final class HoldStarts {
 
   // How sure an arrival is: a breath, and what so many kelvins are worth. Our estimates.
   private static final double ARRIVED_SECONDS = 10;
-  private static final double ARRIVED_KELVINS = 0.4;
+  private static final double ARRIVED_KELVINS = 0.8;
   private static final double LEAST_SURE_SECONDS = 600;
 
   /** How sure it is where the hold's end was seen, s. Our estimate. */
@@ -77,12 +78,11 @@ final class HoldStarts {
   private static final double MISS_KELVINS = 0.7;
   private static final double MISS_SECONDS = 5;
 
-  /** A mean over a relay's cycles is of points this far apart, s. */
-  private static final double RIPPLE_POINT_SECONDS = 2;
+  /** The same of a display that swings then, K. Our estimate. */
+  private static final double SWINGING_MISS_KELVINS = 1.5;
 
   private final Schedule schedule;
   private final double withinKelvins;
-  private final double rippleSeconds;
   private final double[] seconds;
   private final double[] spread;
 
@@ -95,11 +95,10 @@ final class HoldStarts {
   /** When each setpoint came to its target, s. */
   private final double[] set;
 
-  private HoldStarts(Schedule schedule, double withinKelvins, double rippleSeconds) {
+  private HoldStarts(Schedule schedule, double withinKelvins) {
     int n = schedule.segments().size();
     this.schedule = schedule;
     this.withinKelvins = withinKelvins;
-    this.rippleSeconds = rippleSeconds;
     this.seconds = new double[n];
     this.spread = new double[n];
     this.left = new boolean[n];
@@ -110,7 +109,7 @@ final class HoldStarts {
 
   /** Nothing told of any hold. */
   static HoldStarts untold(Schedule schedule) {
-    return new HoldStarts(schedule, 0, 0);
+    return new HoldStarts(schedule, 0);
   }
 
   /**
@@ -123,9 +122,7 @@ final class HoldStarts {
     HoldStarts starts =
         new HoldStarts(
             firing.schedule(),
-            control.holdWaitsWithin().map(within -> within.kelvins()).orElse(0.0)
-                + FiringSimulation.TOUCH_KELVINS,
-            2 * control.cycleSeconds());
+            control.holdWaitsWithin().map(within -> within.kelvins()).orElse(0.0));
     // Where nobody saw the start, the setpoint began nobody knows where.
     boolean begun =
         firing.conditions().start().isPresent()
@@ -172,8 +169,8 @@ final class HoldStarts {
   private double began(LoggedFiring firing, int segment) {
     Readings readings = firing.readings();
     double hold = schedule.segments().get(segment).hold().toSeconds();
-    double came = firstNear(readings, segment, withinKelvins, SMOOTH_SECONDS);
-    double earliest = firstNear(readings, segment, withinKelvins + RIPPLE_KELVINS, 0);
+    double came = firstNear(readings, segment, usualKelvins(), SMOOTH_SECONDS);
+    double earliest = firstNear(readings, segment, usualKelvins() + RIPPLE_KELVINS, 0);
     if (leavesAtOnce(segment) && hold >= SETTLED_SECONDS && !Double.isNaN(earliest)) {
       double latest = Double.isNaN(came) ? readings.lastSecond() : came + LATER_SECONDS;
       double leaves = left(firing, goesOn(segment), earliest + hold, latest + hold);
@@ -195,6 +192,11 @@ final class HoldStarts {
               : LEAST_SURE_SECONDS;
     }
     return came;
+  }
+
+  /** How near a target the line of a display usually is when a hold's clock begins, K. */
+  private double usualKelvins() {
+    return FiringSimulation.nearKelvins(withinKelvins, KilnQuantity.CREST.value(0), 0);
   }
 
   /** When a display first was near a segment's target after its setpoint came there. */
@@ -391,37 +393,30 @@ final class HoldStarts {
   /**
    * By how much a simulated display was not yet, or already, where its hold's clock begins when the
    * log's began: one residual a hold.
+   *
+   * @param crestKelvins how far the crests that the controller sees stand above the display's line
    */
-  void residuals(FiringRun run, double ahead, double[] into, int at) {
+  void residuals(FiringRun run, double ahead, double crestKelvins, double[] into, int at) {
     for (int s = 0; s < size(); s++) {
-      into[at + s] = waited(s) && !swings[s] ? miss(run, s, seconds[s] + ahead) : 0;
+      // Where only the display told that it had come, it came as near as was taken for that.
+      double near =
+          left[s] ? FiringSimulation.nearKelvins(withinKelvins, crestKelvins, 0) : usualKelvins();
+      into[at + s] = waited(s) ? miss(run, s, seconds[s] + ahead, near) : 0;
     }
   }
 
-  private double miss(FiringRun run, int segment, double began) {
+  private double miss(FiringRun run, int segment, double began, double near) {
     double target = schedule.segments().get(segment).target().celsius();
-    double came = run.arrivalSeconds(segment, target, withinKelvins, began);
+    double came = run.arrivalSeconds(segment, target, near, began);
     double now = run.readingCelsiusAt(began);
-    double side = comesFrom(segment);
     double rate =
         Math.abs(run.readingCelsiusAt(began + 15) - run.readingCelsiusAt(began - 15)) / 30;
-    double kelvins;
-    if (Double.isFinite(came)) {
-      kelvins = side * (mean(run, began) - mean(run, came));
-    } else {
-      double nearest = now;
-      for (double t = began - rippleSeconds; t < began; t += 1) {
-        double then = run.readingCelsiusAt(t);
-        nearest = side * (then - nearest) > 0 ? then : nearest;
-      }
-      kelvins = side * (nearest - target) + withinKelvins;
-    }
-    return kelvins / Math.hypot(MISS_KELVINS, MISS_SECONDS * rate);
-  }
-
-  /** What a relay's ripple is about. */
-  private double mean(FiringRun run, double second) {
-    return Evidence.mean(run.reader(), second, rippleSeconds, RIPPLE_POINT_SECONDS, 1);
+    double kelvins =
+        Double.isFinite(came)
+            ? comesFrom(segment) * (now - run.readingCelsiusAt(came))
+            : comesFrom(segment) * (now - target) + near;
+    double still = swings[segment] ? SWINGING_MISS_KELVINS : MISS_KELVINS;
+    return kelvins / Math.hypot(still, MISS_SECONDS * rate);
   }
 
   /** From where the display comes to a target: 1 from below, -1 from above. */

@@ -355,6 +355,7 @@ public final class KilnLearner {
     return switch (quantity) {
       case GAIN, INTEGRAL, DERIVATIVE -> !onOff;
       case SWITCH -> onOff;
+      case CREST -> !onOff && kiln.control().holdWaitsWithin().isPresent();
       case DOOR ->
           firings.stream()
               .flatMap(firing -> firing.happenings().stream())

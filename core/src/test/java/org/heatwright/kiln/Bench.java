@@ -99,7 +99,26 @@ final class Bench {
 
   static KilnParameters parameters(double leak, double sensorFactor, double elementFactor) {
     return new KilnParameters(
-        1, 1, 1, 1, leak, 1e-9, sensorFactor, 1, 0, 0, 0.02, 300, 0, 1, 1, elementFactor, 0, 1, 1);
+        1,
+        1,
+        1,
+        1,
+        leak,
+        1e-9,
+        sensorFactor,
+        1,
+        0,
+        0,
+        0.02,
+        300,
+        0,
+        1,
+        1,
+        1,
+        elementFactor,
+        0,
+        1,
+        1);
   }
 
   static KilnNetwork network(

@@ -512,6 +512,7 @@ class HeatChecksTest {
             1,
             1,
             1,
+            1,
             0,
             1,
             1);

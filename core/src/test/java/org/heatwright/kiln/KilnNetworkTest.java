@@ -52,7 +52,8 @@ class KilnNetworkTest {
   private static KilnNetwork network(double watts, ThermalBody... walls) {
     Kiln kiln = TestKilns.brickMuffle(watts);
     KilnParameters bare =
-        new KilnParameters(1, 1, 1, 1, 1e-9, 1e-9, 1, 1, 0, 0, 0.02, 300, 0, 1, 1, 1e-3, 0, 1, 1);
+        new KilnParameters(
+            1, 1, 1, 1, 1e-9, 1e-9, 1, 1, 0, 0, 0.02, 300, 0, 1, 1, 1, 1e-3, 0, 1, 1);
     return new KilnNetwork(kiln, bare, FiringConditions.usual(), List.of(walls), List.of(), 0.002);
   }
 
@@ -167,7 +168,7 @@ class KilnNetworkTest {
   void sensorLagsAsItsSheathSays(double sheathMillimetres, double celsius, double tauSeconds) {
     Kiln kiln = TestKilns.brickMuffle(2200, sheathMillimetres);
     KilnParameters plain =
-        new KilnParameters(1, 1, 1, 1, 1e-9, 1e-9, 1, 1, 0, 0, 0.02, 300, 0, 1, 1, 1, 0, 1, 1);
+        new KilnParameters(1, 1, 1, 1, 1e-9, 1e-9, 1, 1, 0, 0, 0.02, 300, 0, 1, 1, 1, 1, 0, 1, 1);
     KilnNetwork network = network(kiln, plain);
     network.drive(KilnNetwork.Drive.NONE);
     double[] y = network.stateAt(celsius);
@@ -198,7 +199,26 @@ class KilnNetworkTest {
     Kiln kiln = TestKilns.brickMuffle(2200);
     KilnParameters plain =
         new KilnParameters(
-            1, 1, 1, 1, 0.5, 300, 1, 1, 0.05, 4, 0.02, 300, derivativeSeconds, 1, 1, 1, 0, 1, 1);
+            1,
+            1,
+            1,
+            1,
+            0.5,
+            300,
+            1,
+            1,
+            0.05,
+            4,
+            0.02,
+            300,
+            derivativeSeconds,
+            1.2,
+            1,
+            1,
+            1,
+            0,
+            1,
+            1);
     KilnNetwork network = network(kiln, plain);
     network.drive(KilnNetwork.Drive.PROPORTIONAL);
     return network;

@@ -81,6 +81,7 @@ class SolverTest {
             median.gainPerKelvin(),
             median.integralSeconds(),
             median.derivativeSeconds(),
+            median.crestKelvins(),
             median.switchSeconds(),
             median.doorFactor(),
             elementFactor * median.elementFactor(),

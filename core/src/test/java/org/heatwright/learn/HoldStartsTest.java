@@ -37,11 +37,18 @@ class HoldStartsTest {
   private static final Kiln BRICK = TestKilns.brickMuffle(2500);
   private static final Schedule TWO = TestSchedules.of(segment(0, 600, 30), segment(0, 900, 30));
 
+  private static final FiringConditions DAY = FiringConditions.usual();
+  private static final double USUAL_CREST = KilnQuantity.CREST.value(0);
+
   private static FiringSimulation simulation(Schedule schedule) {
+    return simulation(schedule, new double[KilnQuantity.values().length]);
+  }
+
+  private static FiringSimulation simulation(Schedule schedule, double[] scores) {
     return new FiringSimulation(
         BRICK,
-        KilnBeliefs.at(BRICK, new double[KilnQuantity.values().length]),
-        FiringConditions.usual(),
+        KilnBeliefs.at(BRICK, scores),
+        DAY,
         List.of(),
         schedule,
         FiringSimulation.Accuracy.USUAL,
@@ -49,7 +56,11 @@ class HoldStartsTest {
   }
 
   private static FiringRun run(Schedule schedule) {
-    FiringSimulation simulation = simulation(schedule);
+    return run(schedule, new double[KilnQuantity.values().length]);
+  }
+
+  private static FiringRun run(Schedule schedule, double[] scores) {
+    FiringSimulation simulation = simulation(schedule, scores);
     simulation.runProgram();
     simulation.coastUntil(simulation.elapsedSeconds() + 1800);
     return simulation.run();
@@ -75,7 +86,7 @@ class HoldStartsTest {
   @Test
   void aDisplayInWholeDegreesTellsThemToSeconds() {
     FiringRun run = run(TWO);
-    double[] told = told(log(run, 10, FiringConditions.usual(), 0));
+    double[] told = told(log(run, 10, DAY, 0));
     for (int s = 0; s < told.length; s++) {
       assertThat(told[s])
           .as("hold %d", s + 1)
@@ -86,7 +97,7 @@ class HoldStartsTest {
   @Test
   void whatIsReadSeldomOrWasCutTellsNothing() {
     FiringRun run = run(TWO);
-    assertThat(HoldStarts.of(BRICK, log(run, 90, FiringConditions.usual(), 0)).any()).isFalse();
+    assertThat(HoldStarts.of(BRICK, log(run, 90, DAY, 0)).any()).isFalse();
     FiringConditions cut =
         FiringConditions.usual()
             .with(List.of(new Disturbance(Disturbance.Kind.MAINS_OFF, 600, 300)), Optional.empty());
@@ -97,14 +108,34 @@ class HoldStartsTest {
   @Test
   void aDisplayThatSwingsTellsAHoldByWhereItLeavesIt() {
     FiringRun run = run(TWO);
-    HoldStarts starts = HoldStarts.of(BRICK, log(run, 10, FiringConditions.usual(), 6));
+    HoldStarts starts = HoldStarts.of(BRICK, log(run, 10, DAY, 6));
     double[] told = starts.seconds(0);
     for (int s = 0; s < told.length; s++) {
       assertThat(told[s]).isCloseTo(run.segments().get(s).reachedSeconds(), within(45.0));
     }
+    // So what its line misses an arrival by counts too.
+    for (int s = 0; s < told.length; s++) {
+      assertThat(residuals(run, starts, 0, USUAL_CREST)[s]).isCloseTo(0, within(1.0));
+      assertThat(residuals(run, starts, -600, USUAL_CREST)[s]).isLessThan(-3);
+    }
+  }
+
+  /** Where the crests that a controller sees are high, a hold begins long before its display. */
+  @Test
+  void whatACrestBringsForwardIsNotMissed() {
+    double high = KilnQuantity.CREST.value(2);
+    double[] scores = new double[KilnQuantity.values().length];
+    scores[KilnQuantity.CREST.ordinal()] = 2;
+    FiringRun run = run(TWO, scores);
+    HoldStarts starts = HoldStarts.of(BRICK, log(run, 10, DAY, 0));
+    assertThat(residuals(run, starts, 0, high)[0]).isCloseTo(0, within(1.0));
+    assertThat(residuals(run, starts, 0, USUAL_CREST)[0]).isLessThan(-1.5);
+  }
+
+  private static double[] residuals(FiringRun run, HoldStarts starts, double ahead, double crest) {
     double[] into = new double[starts.size()];
-    starts.residuals(run, -600, into, 0);
-    assertThat(into).as("arrivals are not counted").containsOnly(0);
+    starts.residuals(run, ahead, crest, into, 0);
+    return into;
   }
 
   /** A slow ramp is not seen to begin. */
@@ -112,16 +143,15 @@ class HoldStartsTest {
   void aDisplayThatSwingsAndLeavesSlowlyTellsNothing() {
     Schedule slow = TestSchedules.of(segment(0, 600, 30), segment(100, 700, 30));
     FiringRun run = run(slow);
-    LoggedFiring swings = log(run, 10, FiringConditions.usual(), 6);
-    LoggedFiring firing =
-        new LoggedFiring("slow", slow, FiringConditions.usual(), Charge.empty(), swings.readings());
+    LoggedFiring swings = log(run, 10, DAY, 6);
+    LoggedFiring firing = new LoggedFiring("slow", slow, DAY, Charge.empty(), swings.readings());
     assertThat(HoldStarts.of(BRICK, firing).any()).isFalse();
   }
 
   /** Nobody knows where its setpoint began. */
   @Test
   void aLogWhoseStartNobodySawTellsNothing() {
-    LoggedFiring firing = log(run(TWO), 10, FiringConditions.usual(), 0);
+    LoggedFiring firing = log(run(TWO), 10, DAY, 0);
     Readings all = firing.readings();
     int from = all.firstFrom(300);
     LoggedFiring late =
@@ -135,7 +165,7 @@ class HoldStartsTest {
   @Test
   void anOnOffKilnIsAnotherMatter() {
     Kiln fibre = TestKilns.fibreMuffle();
-    LoggedFiring firing = log(run(TWO), 10, FiringConditions.usual(), 0);
+    LoggedFiring firing = log(run(TWO), 10, DAY, 0);
     assertThat(HoldStarts.of(fibre, firing).any()).isFalse();
   }
 
@@ -159,18 +189,14 @@ class HoldStartsTest {
   @Test
   void whatArrivesWhenTheLogDidCostsNothingAndWhatIsLateCosts() {
     FiringRun run = run(TWO);
-    LoggedFiring firing = log(run, 10, FiringConditions.usual(), 0);
+    LoggedFiring firing = log(run, 10, DAY, 0);
     HoldStarts starts = HoldStarts.of(BRICK, firing);
-    double[] into = new double[starts.size()];
-    starts.residuals(run, 0, into, 0);
-    for (double residual : into) {
+    for (double residual : residuals(run, starts, 0, USUAL_CREST)) {
       assertThat(residual).isCloseTo(0, within(1.0));
     }
     // By a clock ten minutes behind the display is not there yet, by one ahead it has long been.
-    starts.residuals(run, -600, into, 0);
-    assertThat(into[0]).isLessThan(-3);
-    starts.residuals(run, 600, into, 0);
-    assertThat(into[0]).isGreaterThan(1);
+    assertThat(residuals(run, starts, -600, USUAL_CREST)[0]).isLessThan(-3);
+    assertThat(residuals(run, starts, 600, USUAL_CREST)[0]).isGreaterThan(1);
   }
 
   /**

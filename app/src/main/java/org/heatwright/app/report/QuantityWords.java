@@ -23,6 +23,7 @@ public final class QuantityWords {
       case INTEGRAL -> "Settling time of the controller";
       case DERIVATIVE -> "Foresight of the controller";
       case SWITCH -> "Delay of the switch";
+      case CREST -> "Crests above the display’s line";
       case ELEMENT -> "Heat kept in the elements";
       case STEEPNESS -> "Growth of that with heat";
       case CONVECTION -> "Moving air inside";
@@ -53,7 +54,7 @@ public final class QuantityWords {
       case ELEMENT, CONVECTION -> "% of the usual";
       case DOOR -> "% of the full exchange";
       case OFFSET -> "K at 1000 °C";
-      case ROOM -> "K";
+      case ROOM, CREST -> "K";
     };
   }
 

@@ -84,6 +84,7 @@ class CauseScenariosTest {
         m.gainPerKelvin(),
         m.integralSeconds(),
         m.derivativeSeconds(),
+        m.crestKelvins(),
         m.switchSeconds(),
         m.doorFactor(),
         m.elementFactor(),
