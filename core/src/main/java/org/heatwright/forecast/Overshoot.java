@@ -12,8 +12,8 @@ import org.heatwright.kiln.FiringRun;
  *
  * @param above the highest display of the hold above the target, K; below zero where it never gets
  *     there
- * @param below the lowest display once it has arrived, under the target, K; below zero where it
- *     stays above
+ * @param below the lowest display of the hold once it has arrived, under the target, K; below zero
+ *     where it stays above
  */
 public record Overshoot(Band above, Band below) {
 
@@ -54,7 +54,9 @@ public record Overshoot(Band above, Band below) {
       if (!(to - from > 0)) {
         return Optional.empty();
       }
-      double arrived = Math.min(to, run.arrivalSeconds(segment, targetCelsius, withinKelvins, to));
+      // A display that swings may touch its target on the way up, before anything is held.
+      double came = run.arrivalSeconds(segment, targetCelsius, withinKelvins, to);
+      double arrived = Math.max(from, Math.min(to, came));
       above[r] = run.highestReadingCelsius(from, to) - targetCelsius;
       below[r] = targetCelsius - run.lowestReadingCelsius(arrived, to);
     }

@@ -24,12 +24,17 @@ import org.heatwright.work.enamel.Range;
  * piece.
  *
  * @param draws equally likely chambers, seconds from the door's shutting
+ * @param usual the chamber of the median kiln
  * @param fallKelvins how far the display falls
  * @param backSeconds from the shutting until it is back; infinite where it is not while followed
  * @param simulated whether it is this kiln's; else an estimate for any kiln
  */
 public record EnamelDoor(
-    List<Surroundings> draws, Range fallKelvins, Range backSeconds, boolean simulated) {
+    List<Surroundings> draws,
+    Surroundings usual,
+    Range fallKelvins,
+    Range backSeconds,
+    boolean simulated) {
 
   /** How long the door stands open to take one piece out and put the next in, s. Estimate. */
   public static final double OPEN_SECONDS = 20;
@@ -56,8 +61,19 @@ public record EnamelDoor(
     EnamelDoor at(Kiln kiln, Temperature working, List<LumpedLoad> cold);
   }
 
-  /** By the kiln's own model, as far as it is known: a few draws of what is believed of it. */
+  /**
+   * By the kiln's own model, as far as it is known: draws of what is believed of it.
+   *
+   * @param count how many, an odd number: the last one is the median kiln
+   */
   public record Simulated(int count) implements Model {
+
+    public Simulated {
+      if (count % 2 == 0) {
+        throw new IllegalArgumentException(
+            "The draws of a door are an odd number, but %d were asked for.".formatted(count));
+      }
+    }
 
     /** A kiln that is not there after so long will not be. */
     private static final Duration LONGEST = Duration.ofHours(6);
@@ -67,8 +83,12 @@ public record EnamelDoor(
     /** Nearer than this, the display has arrived, K. */
     private static final double ARRIVED_KELVINS = 5;
 
+    /** So many draws that their ends are within a seventh of what many more tell (tested). */
+    private static final int USUAL_DRAWS = 33;
+
+    /** Enough draws for nine in ten. */
     public static Simulated usual() {
-      return new Simulated(5);
+      return new Simulated(USUAL_DRAWS);
     }
 
     @Override
@@ -89,6 +109,7 @@ public record EnamelDoor(
       List<Opened> all = opened.stream().map(Optional::orElseThrow).toList();
       return new EnamelDoor(
           all.stream().map(Opened::around).toList(),
+          all.get(count - 1).around(),
           Range.ofSample(all.stream().mapToDouble(Opened::fallKelvins).toArray()),
           Range.ofSample(all.stream().mapToDouble(Opened::backSeconds).toArray()),
           true);
@@ -187,6 +208,7 @@ public record EnamelDoor(
       double top = working.celsius();
       return new EnamelDoor(
           List.of(dip(top, 50, 60), dip(top, 75, 110), dip(top, 100, 180)),
+          dip(top, 75, 110),
           Range.of(50, 75, 100),
           Range.of(140, 300, 540),
           false);

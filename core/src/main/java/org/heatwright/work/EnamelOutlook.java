@@ -255,7 +255,7 @@ public record EnamelOutlook(
 
   private static List<TileCalibration.Seen> seen(
       EnamelWork work, PieceBody body, Viscosity viscosity, EnamelDoor door, Temperature working) {
-    Surroundings chamber = door.draws().get(door.draws().size() / 2);
+    Surroundings chamber = door.usual();
     List<TileCalibration.Seen> seen = new ArrayList<>();
     for (TestTile tile : work.build().tiles()) {
       double hotter = tile.chamberCelsius() - working.celsius();

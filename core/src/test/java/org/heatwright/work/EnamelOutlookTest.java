@@ -15,6 +15,7 @@ import org.heatwright.units.Temperature;
 import org.heatwright.work.EnamelWork.Hardness;
 import org.heatwright.work.EnamelWork.Metal;
 import org.heatwright.work.enamel.Look;
+import org.heatwright.work.enamel.Range;
 import org.heatwright.work.enamel.TestTile;
 import org.junit.jupiter.api.Test;
 
@@ -78,16 +79,30 @@ class EnamelOutlookTest {
   @Test
   void theKilnsOwnDoorIsSimulated() {
     assertThat(DOOR.simulated()).isTrue();
-    assertThat(DOOR.fallKelvins().low()).isGreaterThan(3);
-    assertThat(DOOR.fallKelvins().high()).isLessThan(250);
-    assertThat(DOOR.backSeconds().median()).isBetween(10.0, 900.0);
-    assertThat(DOOR.draws()).hasSize(5);
     DOOR.draws()
         .forEach(
             around -> {
               assertThat(around.wallsCelsiusAt(0)).isLessThan(around.wallsCelsiusAt(1000));
               assertThat(around.wallsCelsiusAt(1000)).isCloseTo(820, within(60.0));
             });
+  }
+
+  /** Nine in ten of a few draws are nine in ten of many. */
+  @Test
+  void fewDrawsTellWhatManyDo() {
+    EnamelDoor many =
+        new EnamelDoor.Simulated(201)
+            .at(BUOY, AT_820, EnamelColdLoad.of(work(Metal.COPPER, counterEnamelled())));
+    assertNear(DOOR.fallKelvins(), many.fallKelvins());
+    assertNear(DOOR.backSeconds(), many.backSeconds());
+    // A nameplate tells no fall: the ends are a factor of two apart at least.
+    assertThat(many.fallKelvins().high()).isGreaterThan(2 * many.fallKelvins().low());
+  }
+
+  private static void assertNear(Range few, Range many) {
+    assertThat(few.low()).isCloseTo(many.low(), within(many.low() / 7));
+    assertThat(few.median()).isCloseTo(many.median(), within(many.median() / 7));
+    assertThat(few.high()).isCloseTo(many.high(), within(many.high() / 7));
   }
 
   /** What goes in cold cools the chamber: in every draw, and more the heavier it is. */
@@ -100,7 +115,7 @@ class EnamelOutlookTest {
                 BUOY,
                 AT_820,
                 EnamelColdLoad.of(work(Metal.COPPER, counterEnamelled().withTrivet(0.3))));
-    for (int draw = 0; draw < 5; draw++) {
+    for (int draw = 0; draw < DOOR.draws().size(); draw++) {
       double usual = DOOR.draws().get(draw).wallsCelsiusAt(60);
       assertThat(usual).isLessThan(empty.draws().get(draw).wallsCelsiusAt(60) - 1);
       assertThat(heavy.draws().get(draw).wallsCelsiusAt(60)).isLessThan(usual - 5);

@@ -8,6 +8,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Objects;
 import org.heatwright.app.files.FiringFile;
@@ -17,6 +18,7 @@ import org.heatwright.forecast.Band;
 import org.heatwright.forecast.Forecast;
 import org.heatwright.forecast.ForecastRequest;
 import org.heatwright.forecast.Forecaster;
+import org.heatwright.forecast.Overshoot;
 import org.heatwright.kiln.Kiln;
 import org.heatwright.schedule.Schedule;
 import org.junit.jupiter.api.Test;
@@ -98,35 +100,47 @@ class ExampleKilnsTest {
       Schedule schedule = ScheduleFile.read(text(folder + "schedule.yaml"), "schedule.yaml");
       JsonNode segments = new ObjectMapper().readTree(text(folder + "truth.json")).get("segments");
       for (int s = 0; s < segments.size(); s++) {
-        double highest =
-            highest(
+        double[] held =
+            held(
                 text(folder + "log.csv"),
                 segments.get(s).get("reached_s").asDouble(),
                 segments.get(s).get("end_s").asDouble());
-        double above = highest - schedule.segments().get(s).target().celsius();
-        Band band = forecast.segments().get(s).overshoot().orElseThrow().above();
+        double target = schedule.segments().get(s).target().celsius();
+        double above = Arrays.stream(held).max().orElseThrow() - target;
+        double below = target - Arrays.stream(held).min().orElseThrow();
+        Overshoot told = forecast.segments().get(s).overshoot().orElseThrow();
         System.out.printf(
-            "example kilns, %s hold %d: display %.0f K above, forecast %.1f to %.1f K%n",
-            folder, s + 1, above, band.low(), band.high());
+            "example kilns, %s hold %d: display %.0f K above, forecast %.1f to %.1f K; %.0f K below, %.1f to %.1f K%n",
+            folder,
+            s + 1,
+            above,
+            told.above().low(),
+            told.above().high(),
+            below,
+            told.below().low(),
+            told.below().high());
         // The log is in whole degrees and has its noise.
-        assertThat(above).isBetween(band.low() - 3, band.high() + 3);
+        assertThat(above).isBetween(told.above().low() - 3, told.above().high() + 3);
+        assertThat(below).isBetween(told.below().low() - 3, told.below().high() + 3);
         holds++;
       }
     }
     assertThat(holds).isEqualTo(9);
   }
 
-  private static double highest(String log, double fromSecond, double toSecond) {
-    double highest = Double.NEGATIVE_INFINITY;
-    String[] rows = log.strip().split("\n");
-    for (int i = 1; i < rows.length; i++) {
-      String[] cells = rows[i].split(",");
-      double second = Double.parseDouble(cells[0]);
-      if (second >= fromSecond && second <= toSecond && cells.length > 1 && !cells[1].isBlank()) {
-        highest = Math.max(highest, Double.parseDouble(cells[1]));
-      }
-    }
-    return highest;
+  /** The readings of a hold, °C. */
+  private static double[] held(String log, double fromSecond, double toSecond) {
+    return log.strip()
+        .lines()
+        .skip(1)
+        .map(row -> row.split(","))
+        .filter(cells -> cells.length > 1 && !cells[1].isBlank())
+        .filter(
+            cells ->
+                Double.parseDouble(cells[0]) >= fromSecond
+                    && Double.parseDouble(cells[0]) <= toSecond)
+        .mapToDouble(cells -> Double.parseDouble(cells[1]))
+        .toArray();
   }
 
   private static Forecast forecast(String kilnName, String firingName) throws IOException {
