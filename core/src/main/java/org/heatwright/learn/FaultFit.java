@@ -65,6 +65,10 @@ final class FaultFit {
   private static final double SHORTEST_SECONDS = 60;
 
   private static final int WEIGHING_ROUNDS = 4;
+
+  /** A linear answer is none further away than this, scores. Our estimate. */
+  private static final double LONGEST_ANSWER = 5;
+
   private static final int BEFORE_ROUNDS = 3;
   private static final double LONGEST_BEFORE_STEP = 3;
 
@@ -300,6 +304,9 @@ final class FaultFit {
         equations.addPrior(i, i < unknowns ? FLOOR : SIZE_PRECISION, 0);
       }
       double[] change = equations.solve().toArray();
+      for (int i = 0; i < unknowns; i++) {
+        change[i] = NormalEquations.clamp(change[i], LONGEST_ANSWER);
+      }
       double size = 0;
       if (sized) {
         // A fault fitted away is none.

@@ -15,6 +15,7 @@ import org.heatwright.kiln.Kiln;
 import org.heatwright.kiln.KilnBeliefs;
 import org.heatwright.kiln.KilnQuantity;
 import org.heatwright.material.HeatCurves;
+import org.heatwright.numerics.NumericsException;
 import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.ArrayRealVector;
 import org.hipparchus.linear.CholeskyDecomposition;
@@ -517,13 +518,17 @@ public final class KilnLearner {
     return new Fit(at.moved(), at.cost(), information, rms(at.moved()));
   }
 
-  /** Somewhere on a descent. */
+  /** Somewhere on a descent; at no finite cost where the kiln cannot be simulated. */
   private record Place(double[] moved, double[] residual, double cost) {}
 
   private Place place(double[] tried) {
     double[] moved = usualScale.map(usual -> usual.usual(tried)).orElse(tried);
-    double[] residual = residuals(moved);
-    return new Place(moved, residual, cost(moved, residual));
+    try {
+      double[] residual = residuals(moved);
+      return new Place(moved, residual, cost(moved, residual));
+    } catch (NumericsException noSuchKiln) {
+      return new Place(moved, new double[residuals], Double.POSITIVE_INFINITY);
+    }
   }
 
   /** The linear problem of one step. */
