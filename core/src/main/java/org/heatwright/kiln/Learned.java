@@ -14,7 +14,7 @@ import java.util.Objects;
 public record Learned(LocalDate date, int firings, String engine, KilnBeliefs beliefs) {
 
   /** Version of the kiln model: what was learned with another one does not fit this one. */
-  public static final String ENGINE = "kiln-3";
+  public static final String ENGINE = "kiln-4";
 
   public Learned {
     Objects.requireNonNull(date, "date");

@@ -13,23 +13,12 @@ import org.heatwright.piece.Slab;
 import org.heatwright.piece.Slab.Face;
 import org.heatwright.piece.Slab.Layer;
 import org.heatwright.work.heattreat.TreatedMetal;
+import org.heatwright.work.sinter.CarbonBox;
 
 /** The pieces of a heat treatment, with what they lie on or in, as slabs to be followed. */
 final class HeatTreatPieces {
 
-  private static final Material CARBON =
-      new Material(
-          "granulated charcoal",
-          HeatTreatRules.CARBON_KILOGRAMS_PER_CUBIC_METRE,
-          LinearTable.constant(HeatTreatRules.CARBON_WATTS_PER_METRE_KELVIN),
-          LinearTable.constant(HeatTreatRules.CARBON_JOULES_PER_KILOGRAM_KELVIN),
-          List.of(),
-          Origin.estimate("granulated charcoal, loosely packed"));
-
   private static final Material STEEL = known("mild-steel");
-
-  /** How uncertain the conductivity of packed charcoal is: standard deviation of its logarithm. */
-  private static final double CARBON_SPREAD = 0.3;
 
   private HeatTreatPieces() {}
 
@@ -59,7 +48,7 @@ final class HeatTreatPieces {
 
   private static FollowedPiece boxed(HeatTreatWork work, double area, Layer metal) {
     double half = work.settingMetres().orElseThrow() / 2;
-    Layer carbon = new Layer(CARBON, half, CARBON_SPREAD);
+    Layer carbon = new Layer(CarbonBox.CARBON, half, CarbonBox.CARBON_SPREAD);
     Face face = new Face(HeatTreatRules.BOX_EMISSIVITY, HeatTreatRules.KILN_FILM);
     return piece(
         work,

@@ -21,6 +21,7 @@ import org.heatwright.units.TemperatureUnit;
 import org.heatwright.work.heattreat.Solidus;
 import org.heatwright.work.heattreat.Treatment;
 import org.heatwright.work.heattreat.Warming;
+import org.heatwright.work.sinter.CarbonBox;
 
 /** What limits a heat treatment in a kiln, and how its pieces follow the kiln. */
 final class HeatTreatRules {
@@ -44,12 +45,6 @@ final class HeatTreatRules {
   private static final double CARRIED_FILM = 15;
 
   static final double BLOCK_EMISSIVITY = 0.8;
-
-  /** Granulated charcoal: 500 kg/m³, 1000 J/(kg K), 0.15 W/(m K). Our estimate. */
-  static final double CARBON_KILOGRAMS_PER_CUBIC_METRE = 500;
-
-  static final double CARBON_JOULES_PER_KILOGRAM_KELVIN = 1000;
-  static final double CARBON_WATTS_PER_METRE_KELVIN = 0.15;
 
   static final double BOX_EMISSIVITY = 0.8;
 
@@ -198,7 +193,7 @@ final class HeatTreatRules {
       case MESH -> new Warming(piece, 2 * clean, 2 * KILN_FILM, 0);
       case SHELF -> new Warming(piece, clean, KILN_FILM, 0);
       case BLOCK -> block(work, piece, target);
-      case CARBON_BOX -> box(work, piece);
+      case CARBON_BOX -> box(work, piece, target);
     };
   }
 
@@ -221,13 +216,18 @@ final class HeatTreatRules {
   /**
    * Half the height of a box, heated from both faces. The first eigenvalue of a slab of
    * conductivity k with a film H obeys {@code 1/ζ² <= 4/π² + k/(H L)}, so the time is never too
-   * short; the heat of the piece passes through all of the carbon.
+   * short; the heat of the piece passes through all of the carbon, which takes most heat at the
+   * target and conducts half of the way there as it does on average.
    */
-  private static Warming box(HeatTreatWork work, double piece) {
+  private static Warming box(HeatTreatWork work, double piece, Temperature target) {
+    Material granules = CarbonBox.CARBON;
     double half = work.settingMetres().orElseThrow() / 2;
-    double carbon = CARBON_KILOGRAMS_PER_CUBIC_METRE * CARBON_JOULES_PER_KILOGRAM_KELVIN * half;
+    double carbon =
+        granules.densityKilogramsPerCubicMetre()
+            * granules.heatCapacityJoulesPerKilogramKelvin().at(target.celsius())
+            * half;
     double joules = carbon + piece / 2;
-    double through = half / CARBON_WATTS_PER_METRE_KELVIN;
+    double through = half / granules.conductivityWattsPerMetreKelvin().at(target.celsius() / 2);
     double inner = through * (4 / (Math.PI * Math.PI) * carbon + piece / 2) / joules;
     return new Warming(joules, BOX_EMISSIVITY, KILN_FILM, inner);
   }

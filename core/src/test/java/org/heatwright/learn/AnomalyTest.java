@@ -96,6 +96,14 @@ class AnomalyTest {
     assertThat(alarms).isLessThanOrEqualTo(1);
   }
 
+  /** A linear answer to a cut in its gap would lead this search to a kiln that is none. */
+  @Test
+  void aSearchStaysWithKilnsThatThereMayBe() {
+    List<Outcome> stopped = outcomes(LongStream.of(8625), Case.LOGGER_STOPS);
+    assertThat(stopped).hasSize(1);
+    assertThat(stopped.get(0).late()).isEmpty();
+  }
+
   @Test
   void aCleanFiringRaisesNoAlarm() {
     assertThat(alarms()).isZero();

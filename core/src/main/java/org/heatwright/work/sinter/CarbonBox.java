@@ -47,10 +47,10 @@ public record CarbonBox(
   private static final double FILM = 8;
 
   /** How uncertain the carbon's conductivity is, standard deviation of its logarithm. */
-  private static final double CARBON_SPREAD = 0.35;
+  public static final double CARBON_SPREAD = 0.35;
 
   /** Granules of 1 to 3 mm, loosely filled. */
-  static final Material CARBON =
+  public static final Material CARBON =
       new Material(
           "carbon-granules",
           500,
