@@ -26,6 +26,14 @@ public final class RunningFiring {
   /** A fit that misses the readings by more than this explains nothing, K. */
   private static final double UNEXPLAINED_KELVINS = 20;
 
+  /** A reading so far outside its band, and so many of its widths, is of no likely kiln, K. */
+  private static final double FAR_KELVINS = 40;
+
+  private static final double FAR_WIDTHS = 2;
+
+  /** What a display shows this early is about what the kiln started at, s. Our estimate. */
+  private static final double HOT_START_SECONDS = 300;
+
   /** A reading may be out of its band by a digit and still be inside, K. */
   private static final double LAST_DIGIT_KELVINS = 1;
 
@@ -58,6 +66,19 @@ public final class RunningFiring {
       return celsius >= expectedCelsius.low() - LAST_DIGIT_KELVINS
           && celsius <= expectedCelsius.high() + LAST_DIGIT_KELVINS;
     }
+
+    /** Whether it is hotter than any likely kiln shows: a relay that sticks may be behind it. */
+    public boolean farAbove() {
+      return celsius > expectedCelsius.high() + far();
+    }
+
+    private boolean likely() {
+      return !farAbove() && celsius >= expectedCelsius.low() - far();
+    }
+
+    private double far() {
+      return Math.max(FAR_KELVINS, FAR_WIDTHS * (expectedCelsius.high() - expectedCelsius.low()));
+    }
   }
 
   /**
@@ -83,7 +104,10 @@ public final class RunningFiring {
   }
 
   /**
-   * Updates a forecast by what the display said.
+   * Updates a forecast by what the display said. Readings far outside their bands move nothing:
+   * neither a slip of the pen nor a kiln that runs away is a kiln to forecast. Where nobody stated
+   * the start, the first of several readings may tell that the kiln was hot: the rest is judged
+   * from there.
    *
    * @param request the firing; what was learned of its kiln before counts
    * @param seen one reading or more, s from the program's start
@@ -111,11 +135,24 @@ public final class RunningFiring {
         && last.expectedCelsius().low() > start + SHOULD_HAVE_KELVINS) {
       return new Update(before, before, judged, Verdict.NOT_HEATING);
     }
+    Judged first = judged.get(0);
+    if (request.conditions().start().isEmpty()
+        && judged.size() > 1
+        && first.seconds() <= HOT_START_SECONDS
+        && first.farAbove()) {
+      Temperature hot = Temperature.ofCelsius(first.celsius());
+      Update update = update(request.withConditions(request.conditions().starting(hot)), seen);
+      Forecast after = update.believed() ? update.forecast() : before;
+      return new Update(after, before, update.readings(), update.verdict());
+    }
+    if (!last.likely()) {
+      return new Update(before, before, judged, Verdict.ODD);
+    }
     Lesson lesson =
         KilnLearner.update(
             request.kiln(),
             new LoggedFiring(
-                "now", request.schedule(), request.conditions(), request.charge(), seen));
+                "now", request.schedule(), request.conditions(), request.charge(), likely(judged)));
     if (lesson.misfitKelvins(0) > UNEXPLAINED_KELVINS) {
       return new Update(before, before, judged, Verdict.ODD);
     }
@@ -131,6 +168,13 @@ public final class RunningFiring {
             ? Verdict.NORMAL
             : last.celsius() < last.expectedCelsius().low() ? Verdict.BEHIND : Verdict.AHEAD;
     return new Update(after, before, judged, verdict);
+  }
+
+  private static Readings likely(List<Judged> judged) {
+    List<Judged> likely = judged.stream().filter(Judged::likely).toList();
+    return Readings.of(
+        likely.stream().mapToDouble(Judged::seconds).toArray(),
+        likely.stream().mapToDouble(Judged::celsius).toArray());
   }
 
   /** When the work, or the program where there is none, is later or earlier than before, s. */

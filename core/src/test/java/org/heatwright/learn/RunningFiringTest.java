@@ -21,6 +21,7 @@ import org.heatwright.material.HeatCurves;
 import org.heatwright.schedule.Ramp;
 import org.heatwright.schedule.Schedule;
 import org.heatwright.schedule.Segment;
+import org.heatwright.schedule.TestSchedules;
 import org.heatwright.units.Temperature;
 import org.heatwright.units.TemperatureUnit;
 import org.junit.jupiter.api.Test;
@@ -109,6 +110,63 @@ class RunningFiringTest {
         RunningFiring.update(REQUEST, Readings.of(seconds, new double[] {500, 120, 600}));
     assertThat(update.verdict()).isEqualTo(Verdict.ODD);
     assertThat(update.forecast().endSeconds()).isEqualTo(Forecaster.forecast(REQUEST).endSeconds());
+  }
+
+  private static final ForecastRequest DRYING =
+      ForecastRequest.of(
+          TestSchedules.of(
+              TestSchedules.segment(150, 150, 180), TestSchedules.segment(150, 480, 60)),
+          MUFFLE,
+          Charge.empty());
+
+  private static Update drying(double[] seconds, double... celsius) {
+    return RunningFiring.update(DRYING, Readings.of(seconds, celsius));
+  }
+
+  /** A relay that sticks is no quick kiln, however well a hot start would explain its display. */
+  @Test
+  void aDisplayFarAboveItsBandIsNeverAhead() {
+    for (double[] seen : new double[][] {{240, 600}, {3000, 250}, {10_000, 302}, {10_000, 700}}) {
+      Update update = drying(new double[] {seen[0]}, seen[1]);
+      assertThat(update.verdict()).isEqualTo(Verdict.ODD);
+      assertThat(update.last().farAbove()).isTrue();
+      assertThat(update.believed()).isFalse();
+    }
+    assertThat(drying(new double[] {10_000}, 165).verdict()).isEqualTo(Verdict.AHEAD);
+    Update cold = drying(new double[] {16_000}, 100);
+    assertThat(cold.verdict()).isEqualTo(Verdict.ODD);
+    assertThat(cold.last().farAbove()).isFalse();
+  }
+
+  /** One slip of the pen does not spoil the readings after it. */
+  @Test
+  void aSlipIsLeftOut() {
+    Update slipped = drying(new double[] {3000, 6000, 9000}, 145, 510, 151);
+    assertThat(slipped.verdict()).isEqualTo(Verdict.NORMAL);
+    Update without = drying(new double[] {3000, 9000}, 145, 151);
+    assertThat(slipped.forecast().endSeconds()).isEqualTo(without.forecast().endSeconds());
+  }
+
+  /** Nobody stated it, but its first readings tell. */
+  @Test
+  void aKilnThatWasHotAtItsStartIsFollowed() {
+    Schedule climb = TestSchedules.of(TestSchedules.segment(150, 480, 60));
+    FiringSimulation hot =
+        new FiringSimulation(
+            MUFFLE,
+            KilnBeliefs.at(MUFFLE, new double[KilnQuantity.values().length]),
+            FiringConditions.usual().starting(Temperature.ofCelsius(250)),
+            List.of(),
+            climb,
+            FiringSimulation.Accuracy.USUAL,
+            new HeatCurves());
+    hot.runProgram();
+    Update update =
+        RunningFiring.update(
+            ForecastRequest.of(climb, MUFFLE, Charge.empty()), seen(hot.run(), 120, 900, 1500));
+    assertThat(update.verdict()).isEqualTo(Verdict.NORMAL);
+    assertThat(update.forecast().endSeconds().contains(hot.elapsedSeconds())).isTrue();
+    assertThat(update.before().endSeconds().low()).isGreaterThan(hot.elapsedSeconds() + 1800);
   }
 
   @Test

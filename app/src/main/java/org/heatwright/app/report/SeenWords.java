@@ -53,9 +53,13 @@ public final class SeenWords {
                   .formatted(read)
               + " Look at the kiln; the forecast is left as it was.";
       case ODD ->
-          "Odd: %s. No likely kiln shows this: another program or slot, a door, a mains cut, the sensor."
-                  .formatted(read)
-              + " Look at the kiln; the forecast is left as it was.";
+          last.farAbove()
+              ? "Far too hot: %s. Switch the kiln off at the mains and leave it shut: a relay that sticks, another program or slot, the sensor."
+                      .formatted(read)
+                  + " If it was hot when it started, say so; the forecast is left as it was."
+              : "Odd: %s. No likely kiln shows this: another program or slot, a door, a mains cut, the sensor."
+                      .formatted(read)
+                  + " Look at the kiln; the forecast is left as it was.";
     };
   }
 
