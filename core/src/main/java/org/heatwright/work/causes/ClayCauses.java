@@ -29,7 +29,8 @@ final class ClayCauses {
       Origin.read("a supplier's instructions for firing copper clay in carbon");
   private static final Origin MAKERS =
       Origin.read(
-          "makers' blogs on bronze clay: a kiln set to 870 °C was 1000 °C beside a second instrument");
+          "makers' blogs on bronze clay: a kiln set to 466 °C (870 °F) was 538 °C (1000 °F) beside"
+              + " a second instrument");
 
   private ClayCauses() {}
 
@@ -73,7 +74,8 @@ final class ClayCauses {
           .also(Clue.THICK, WEAK)
           .trial(LOOK, "Break a test strip after the first firing: it must be one colour through.")
           .change(
-              "Give the binder a quarter of the time more.", Edit.times(Edit.What.TOP_HOLD, 1.25));
+              "Give the binder a quarter of the time more at its own heat, in this firing or in the one before it.",
+              Edit.times(Edit.What.BINDER_HOLD, 1.25));
 
   private static final Cause CARBON_OLD =
       Cause.of(

@@ -7,6 +7,7 @@ import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Random;
 import java.util.SplittableRandom;
 import java.util.stream.Stream;
@@ -300,6 +301,31 @@ class CauseBookTest {
         .containsExactly(segment(100, 150, 120), segment(150, 732, 180), segment(100, 500, 60));
     assertThat(edited(Edit.times(Edit.What.HOLD_AFTER_TOP, 1.5)))
         .containsExactly(segment(100, 150, 120), segment(150, 732, 180), segment(200, 500, 90));
+  }
+
+  /** Binder burns at its own hold; a firing that only sinters has none, and stays as it is. */
+  @Test
+  void moreTimeForTheBinderIsNotMoreTimeForTheMetal() {
+    Edit edit = Edit.times(Edit.What.BINDER_HOLD, 1.25);
+    Segment binder = segment(270, 290, 15);
+    Segment sinter = segment(500, 950, 210);
+    assertThat(edit.apply(clay(binder, sinter)).orElseThrow().segments())
+        .containsExactly(segment(270, 290, 20), sinter);
+    assertThat(edit.apply(clay(segment(500, 540, 30))).orElseThrow().segments())
+        .containsExactly(segment(500, 540, 40));
+    assertThat(edit.apply(clay(sinter))).isEmpty();
+    assertThat(edit.apply(clay(segment(100, 150, 30), sinter, segment(200, 500, 60)))).isEmpty();
+    assertThat(
+            CauseBook.suspects("sinter", "blisters").stream()
+                .map(Suspect::cause)
+                .filter(cause -> cause.code().equals("binder-left"))
+                .map(cause -> cause.change().edit())
+                .toList())
+        .containsExactly(Optional.of(edit));
+  }
+
+  private static Schedule clay(Segment... segments) {
+    return Schedule.of("clay", TemperatureUnit.CELSIUS, List.of(segments));
   }
 
   private static List<Segment> edited(Edit edit) {
