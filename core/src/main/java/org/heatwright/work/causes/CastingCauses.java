@@ -15,6 +15,7 @@ import static org.heatwright.work.causes.Trial.Effort.MINUTES;
 
 import java.util.List;
 import org.heatwright.material.Origin;
+import org.heatwright.work.casting.PouringMethod;
 import org.heatwright.work.causes.Cause.Side;
 
 /** Moulds that were burnt out and poured. */
@@ -27,8 +28,26 @@ final class CastingCauses {
       Origin.read("three cycles of an investment maker by mould size, as quoted on a bench forum");
   private static final Origin GOLDS =
       Origin.read("a jewellery supplier's article on casting karat golds");
+  private static final Origin SUPERHEAT =
+      Origin.read(
+          "a bench-forum thread on casting temperatures: 50 to 100 K over melting; a jewellery"
+              + " supplier's article on casting karat golds: 56 to 111 K for vacuum, 28 to 69 K for"
+              + " centrifugal casting");
+  private static final Origin SUPERHEAT_AND_BUTTON =
+      Origin.read(
+          SUPERHEAT.text()
+              + "; the button as in cast metal: a supplier's article on metal weights, forum and"
+              + " trade pages on wax to metal weight");
 
   private CastingCauses() {}
+
+  /** Little is less than the least that we plan. */
+  private static String weighButton() {
+    return "Weigh the button: less than %.0f %% of the tree is little, less than %.0f %% where gravity alone fills the mould."
+        .formatted(
+            100 * PouringMethod.VACUUM.buttonShare().low(),
+            100 * PouringMethod.GRAVITY.buttonShare().low());
+  }
 
   private static final Cause TOP_HOLD =
       Cause.of(
@@ -129,10 +148,10 @@ final class CastingCauses {
       Cause.of(
               "metal-cool",
               Side.HANDLING,
-              GOLDS,
+              SUPERHEAT_AND_BUTTON,
               "The metal was too cool, or too little to press itself into the thin parts.")
           .needs(Clue.METAL_COOL)
-          .trial(LOOK, "Weigh the button: less than a third of the tree is little.")
+          .trial(LOOK, weighButton())
           .change(
               "Weigh more metal and give it 50 to 100 K above its melting; leave the mould as it is.");
 
@@ -140,7 +159,7 @@ final class CastingCauses {
       Cause.of(
               "metal-hot",
               Side.HANDLING,
-              GOLDS,
+              SUPERHEAT,
               "The metal was overheated: it takes up gas, and attacks the mould.")
           .needs(Clue.METAL_HOT)
           .trial(
