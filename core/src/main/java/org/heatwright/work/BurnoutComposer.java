@@ -477,7 +477,7 @@ final class BurnoutComposer {
                 ? " A quarter slower for resin, which swells before it chars, but not under 50 °C/h."
                 : ""),
         "100 to 150 °C/h, slower for large moulds",
-        BurnoutRules.THERMAL_STRESS);
+        Origin.practice());
   }
 
   private Draft.Why lateWhy() {

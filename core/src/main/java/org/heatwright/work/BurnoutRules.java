@@ -13,11 +13,6 @@ import org.heatwright.work.casting.AlloyFamily;
  */
 final class BurnoutRules {
 
-  static final Origin THERMAL_STRESS =
-      Origin.memory(
-          "Timoshenko and Goodier, Theory of Elasticity: thermal stress goes with rate times radius"
-              + " squared");
-
   static final TemperatureRange CRISTOBALITE = TemperatureRange.ofCelsius(220, 280);
   static final TemperatureRange QUARTZ = TemperatureRange.ofCelsius(560, 590);
 
