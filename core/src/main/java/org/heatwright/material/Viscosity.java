@@ -14,13 +14,13 @@ import org.heatwright.units.Temperature;
  */
 public final class Viscosity {
 
-  /** Stress goes in hours: log10 of poise at the strain point (ASTM C336 definition, read). */
+  /** Stress goes in hours: log10 of poise at the strain point (an encyclopaedia, read). */
   public static final double STRAIN_LOG_POISE = 14.5;
 
-  /** Stress goes in minutes: log10 of poise at the annealing point (ASTM C336 definition, read). */
+  /** Stress goes in minutes: log10 of poise at the annealing point (an encyclopaedia, read). */
   public static final double ANNEALING_LOG_POISE = 13;
 
-  /** A fibre sags under itself: log10 of poise at the softening point (Littleton, read). */
+  /** A fibre sags under itself: log10 of poise at the softening point (from memory). */
   public static final double SOFTENING_LOG_POISE = 7.6;
 
   /** log10 of poise at the working point (common practice). */

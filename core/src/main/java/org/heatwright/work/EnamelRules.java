@@ -129,7 +129,7 @@ final class EnamelRules {
               HARDNESS_TESTS,
               Temperature.ofCelsius(900),
               "the enamel burns out on steel",
-              HARDNESS_TESTS,
+              Origin.estimate("above the 840 to 900 °C of hard enamels in a guild's tests"),
               Temperature.ofCelsius(1000),
               "the enamel boils off the steel",
               Origin.estimate("well above any enamelling temperature of practice"));
@@ -184,9 +184,7 @@ final class EnamelRules {
   /** A piece this long cools more slowly than is good in the open. Estimate. */
   static final double LARGE_PIECE_METRES = 0.08;
 
-  /**
-   * How many firings a piece usually stands. Bench reports for sterling and copper; else estimates.
-   */
+  /** How many firings a piece usually stands. {@code estimate:} */
   static int firingsBudget(Metal metal) {
     return switch (metal) {
       case STERLING_925 -> 9;

@@ -15,7 +15,7 @@ public record EnamelGlass(Range perKelvin, Range setsCelsius, Origin expansionOr
   /** Young's modulus, Pa; float glass 72 GPa (read, a maker's bulletin), with lead less. */
   static final Range YOUNG_PASCALS = Range.of(58e9, 68e9, 75e9);
 
-  /** Read, a float glass maker's bulletin: 0.23. */
+  /** Estimate: a little under the 0.23 of float glass (read, a maker's bulletin). */
   static final double POISSON_RATIO = 0.22;
 
   public EnamelGlass {

@@ -21,7 +21,7 @@ public record PieceBody(
   /** J/(kg K) over 20 to 800 °C. Estimate. */
   static final double ENAMEL_CAPACITY = 950;
 
-  /** Read: emissivity of glass 0.84 to 0.97, instrument manuals' tables. */
+  /** Estimate: a little under the 0.84 to 0.97 of glass (read: instrument manuals' tables). */
   static final Range ENAMELLED = Range.of(0.78, 0.87, 0.95);
 
   /** Estimate: air in a closed muffle. */
@@ -42,7 +42,10 @@ public record PieceBody(
       this.emissivity = emissivity;
     }
 
-    /** Read, oxidised copper 0.57 to 0.88, silver 0.02: instrument manuals' tables. */
+    /**
+     * Estimates about what instrument manuals' tables print (read): oxidised copper 0.57 to 0.88,
+     * polished silver 0.02, gold 0.02 to 0.03. A bright metal that was fired is not polished.
+     */
     public Range emissivity() {
       return emissivity;
     }
