@@ -83,11 +83,8 @@ class ScenariosTest {
   void whenTheWaxHasRunIsTold() {
     Scenarios.Scenario scenario = Scenarios.quaysideMoulds();
     Composition composed = Composer.compose(scenario.work(), scenario.kiln(), Optional.empty());
-    Schedule fullPower =
-        Schedule.of(
-            "full-power",
-            TemperatureUnit.CELSIUS,
-            List.of(new Segment(Ramp.fastest(), Temperature.ofCelsius(700), Duration.ofHours(4))));
+    Schedule fullPower = atFullPowerTo(700);
+    Schedule whereOneSourceOfTwoHasItBurn = atFullPowerTo(245);
 
     assertThat(waxFindings(scenario, composed, composed.schedule()))
         .extracting(Finding::code, Finding::severity)
@@ -95,6 +92,17 @@ class ScenariosTest {
     assertThat(waxFindings(scenario, composed, fullPower))
         .extracting(Finding::code, Finding::severity)
         .containsExactly(tuple("wax-burns-before-it-runs", Severity.WARN));
+    assertThat(waxFindings(scenario, composed, whereOneSourceOfTwoHasItBurn))
+        .extracting(Finding::code, Finding::severity)
+        .containsExactly(tuple("wax-burns-before-it-runs", Severity.WARN));
+  }
+
+  private static Schedule atFullPowerTo(double celsius) {
+    return Schedule.of(
+        "full-power",
+        TemperatureUnit.CELSIUS,
+        List.of(
+            new Segment(Ramp.fastest(), Temperature.ofCelsius(celsius), Duration.ofHours(4))));
   }
 
   private static List<Finding> waxFindings(
