@@ -6,7 +6,7 @@ public final class HeatTransfer {
   /** Stefan-Boltzmann constant, W/(m² K⁴), exact since the 2019 SI. Source: memory, CODATA 2018. */
   public static final double STEFAN_BOLTZMANN = 5.670374419e-8;
 
-  /** Convection inside a chamber, W/(m² K). Source: estimate, range 5 to 10. */
+  /** Convection inside a chamber, W/(m² K). Source: estimate, range 5 to 12. */
   public static final double CHAMBER_CONVECTION = 8;
 
   private static final double ZERO_CELSIUS_KELVIN = 273.15;

@@ -17,6 +17,7 @@ import org.heatwright.schedule.Schedule;
 import org.heatwright.schedule.Segment;
 import org.heatwright.units.Temperature;
 import org.heatwright.units.TemperatureUnit;
+import org.heatwright.work.enamel.DoorDips;
 import org.heatwright.work.enamel.Range;
 
 /**
@@ -41,9 +42,6 @@ public record EnamelDoor(
 
   /** How long the chamber is followed, s. */
   public static final double FOLLOWED_SECONDS = 1200;
-
-  /** A display is back this near to where it was, K. */
-  private static final double BACK_KELVINS = 5;
 
   private static final double SAMPLE_SECONDS = 5;
 
@@ -170,7 +168,7 @@ public record EnamelDoor(
       for (double second = Math.max(lowAt, shuts);
           second <= shuts + FOLLOWED_SECONDS;
           second += SAMPLE_SECONDS) {
-        if (run.readingCelsiusAt(second) >= shown - BACK_KELVINS) {
+        if (run.readingCelsiusAt(second) >= shown - DoorDips.BACK_KELVINS) {
           back = second - shuts;
           break;
         }

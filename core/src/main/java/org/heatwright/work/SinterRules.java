@@ -321,7 +321,7 @@ final class SinterRules {
         Optional.empty());
   }
 
-  /** As long as would do the same at the slowest likely activation energy, 8 h at most. */
+  /** As long as would do the same in the middle of the likely activation energies, 8 h at most. */
   private static Duration longer(ClayFacts facts, Row best, Temperature at) {
     double seconds =
         facts

@@ -31,7 +31,7 @@ public record DoorDips(List<Dip> dips, double endSeconds) {
   /** So much up from the bottom, and the door is shut, K. Estimate. */
   private static final double TURN_KELVINS = 3;
 
-  /** Back this near to where it was, K. Our choice, as for the cost of a door. */
+  /** A display is back this near to where it was before a piece went in, K. Our choice. */
   public static final double BACK_KELVINS = 5;
 
   /** Only at a heat at which enamel may be fired is a dip a firing, °C. */

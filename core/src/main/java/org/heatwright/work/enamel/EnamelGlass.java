@@ -36,7 +36,7 @@ public record EnamelGlass(Range perKelvin, Range setsCelsius, Origin expansionOr
   public static EnamelGlass soldFor(EnamelMetal metal, FusingClass fusing) {
     Range usual =
         metal.equals(EnamelMetals.STEEL)
-            ? Range.of(8.0e-6, 9.2e-6, 10.5e-6)
+            ? Range.of(8.0e-6, 9.2e-6, 10.0e-6)
             : Range.of(9.5e-6, 10.8e-6, 12.0e-6);
     return new EnamelGlass(usual, fusing.setsCelsius(), Origin.practice());
   }
