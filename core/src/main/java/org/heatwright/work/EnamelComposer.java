@@ -293,7 +293,8 @@ final class EnamelComposer {
                           work.build().firings() > budget
                               ? ", and this work asks for %d".formatted(work.build().firings())
                               : ""),
-              Origin.estimate("how many; an enameller's page tells of bubbles on sterling fired again and again")));
+              Origin.estimate(
+                  "how many; an enameller's page tells of bubbles on sterling fired again and again")));
     }
     cautions.add(
         new Caution(

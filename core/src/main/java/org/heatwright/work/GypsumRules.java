@@ -61,9 +61,7 @@ final class GypsumRules implements BinderRules {
     return new Reasoned<>(
         Temperature.ofCelsius(150),
         new Why(
-            "Warm enough to boil the water off slowly, and the wax runs out.",
-            "149 °C",
-            CYCLES));
+            "Warm enough to boil the water off slowly, and the wax runs out.", "149 °C", CYCLES));
   }
 
   @Override

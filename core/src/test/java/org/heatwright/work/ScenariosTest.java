@@ -101,8 +101,7 @@ class ScenariosTest {
     return Schedule.of(
         "full-power",
         TemperatureUnit.CELSIUS,
-        List.of(
-            new Segment(Ramp.fastest(), Temperature.ofCelsius(celsius), Duration.ofHours(4))));
+        List.of(new Segment(Ramp.fastest(), Temperature.ofCelsius(celsius), Duration.ofHours(4))));
   }
 
   private static List<Finding> waxFindings(
