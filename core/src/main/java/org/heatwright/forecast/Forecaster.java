@@ -1,5 +1,7 @@
 package org.heatwright.forecast;
 
+import static org.heatwright.numerics.NormalSteps.NINE_IN_TEN;
+
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -49,9 +51,6 @@ public final class Forecaster {
 
   /** Times in a run are that uncertain beyond the model, standard deviation, s. Our estimate. */
   private static final double CLOCK_SECONDS = 12;
-
-  /** From the middle of a normal distribution to its 95th percentile, standard deviations. */
-  private static final double NINE_IN_TEN = 1.645;
 
   /** Half of the longest usual cycle of an on-off kiln, s. Our estimate. */
   private static final double HALF_CYCLE_SECONDS = 150;

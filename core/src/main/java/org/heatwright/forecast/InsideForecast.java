@@ -1,5 +1,7 @@
 package org.heatwright.forecast;
 
+import static org.heatwright.numerics.NormalSteps.NINE_IN_TEN;
+
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -45,8 +47,6 @@ public record InsideForecast(int mould, List<MouldFiring> draws, List<Day> days)
    * of height and with air in the pores, and rises with the steam's pressure in them. Our estimate.
    */
   private static final double BOILING_KELVINS = 2;
-
-  private static final double NINE_IN_TEN = 1.645;
 
   /**
    * The core at a time, °C: while there is water, no surer than its boiling point, in proportion as

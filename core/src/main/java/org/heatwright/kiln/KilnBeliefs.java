@@ -1,5 +1,7 @@
 package org.heatwright.kiln;
 
+import static org.heatwright.numerics.NormalSteps.NINE_IN_TEN;
+
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
@@ -76,9 +78,6 @@ public final class KilnBeliefs {
   public double high(KilnQuantity quantity) {
     return valueAt(quantity, NINE_IN_TEN);
   }
-
-  /** 95th percentile of the standard normal distribution. */
-  private static final double NINE_IN_TEN = 1.6448536269514722;
 
   /** How much of the first ignorance is left, 1 for all of it: standard deviation of the score. */
   public double ignoranceFactor(KilnQuantity quantity) {

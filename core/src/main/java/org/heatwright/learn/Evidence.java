@@ -1,5 +1,7 @@
 package org.heatwright.learn;
 
+import static org.heatwright.numerics.NormalSteps.NINE_IN_TEN;
+
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
@@ -62,9 +64,6 @@ final class Evidence {
   // A person opens wider or longer, a piece is bigger: a fall is known to a share. Our estimate.
   private static final double TOLD_FALL_SHARE = 0.12;
   private static final double READ_FALL_SHARE = 0.2;
-
-  /** Nine normal numbers in ten lie within this many spreads. */
-  private static final double NINE_IN_TEN = 1.645;
 
   private static final FiringSimulation.Accuracy ACCURACY =
       new FiringSimulation.Accuracy(0.15, 0.0008, 1.4);

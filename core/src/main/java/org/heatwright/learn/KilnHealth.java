@@ -1,5 +1,7 @@
 package org.heatwright.learn;
 
+import static org.heatwright.numerics.NormalSteps.NINE_IN_TEN;
+
 import java.time.Duration;
 import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
@@ -47,9 +49,6 @@ public final class KilnHealth {
       };
     }
   }
-
-  /** 95th percentile of the standard normal distribution. */
-  private static final double NINE_IN_TEN = 1.6448536269514722;
 
   /** Elements that ran at full power for less on the way to a target were not tried, s. */
   private static final double TRIED_SECONDS = 600;

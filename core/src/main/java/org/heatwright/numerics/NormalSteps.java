@@ -14,6 +14,12 @@ public final class NormalSteps {
 
   public static final double ROOT_TWO = Math.sqrt(2) - 1;
 
+  /**
+   * From the middle of a normal distribution to its 95th percentile, standard deviations: nine in
+   * ten lie within so many to either side.
+   */
+  public static final double NINE_IN_TEN = 1.6448536269514722;
+
   private NormalSteps() {}
 
   /**

@@ -1,5 +1,7 @@
 package org.heatwright.app.plot;
 
+import static org.heatwright.numerics.NormalSteps.NINE_IN_TEN;
+
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -12,9 +14,6 @@ import org.heatwright.kiln.KilnQuantity;
  * on the scale of that first belief.
  */
 public final class LearnedPlot {
-
-  /** Scores of the 5th and 95th percentile before anything was learned. */
-  private static final double NINE_IN_TEN = 1.645;
 
   private LearnedPlot() {}
 

@@ -2,6 +2,7 @@ package org.heatwright.work.enamel;
 
 import java.util.Arrays;
 import java.util.random.RandomGenerator;
+import org.heatwright.numerics.NormalSteps;
 import org.heatwright.numerics.Samples;
 
 /**
@@ -15,7 +16,7 @@ import org.heatwright.numerics.Samples;
 public record Range(double low, double median, double high) {
 
   /** Standard deviations from the median to the 95th percentile of a normal distribution. */
-  public static final double DEVIATIONS = 1.6448536269514722;
+  public static final double DEVIATIONS = NormalSteps.NINE_IN_TEN;
 
   public Range {
     if (!(low <= median && median <= high)) {

@@ -1,5 +1,7 @@
 package org.heatwright.work.sinter;
 
+import static org.heatwright.numerics.NormalSteps.NINE_IN_TEN;
+
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -46,9 +48,6 @@ public final class CurveBelief {
   private static final int NUMBERS = 5;
   private static final int MOVES = 8;
   private static final long SEED = 20261126;
-
-  /** From the middle to the 95th percentile of a normal distribution, standard deviations. */
-  private static final double NINE_IN_TEN = 1.645;
 
   private final ClayFacts facts;
   private final CurvePrior prior;
