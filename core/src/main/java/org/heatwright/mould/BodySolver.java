@@ -1,5 +1,7 @@
 package org.heatwright.mould;
 
+import static org.heatwright.kiln.HeatTransfer.STEFAN_BOLTZMANN;
+
 import java.util.Arrays;
 import java.util.Objects;
 import org.heatwright.units.Temperature;
@@ -21,9 +23,6 @@ import org.heatwright.units.Temperature;
  * and leaves a body in balance as it is.
  */
 public final class BodySolver {
-
-  /** W/(m² K⁴), exact since the 2019 SI. Source: memory, CODATA 2018. */
-  private static final double STEFAN_BOLTZMANN = 5.670374419e-8;
 
   /** Makes the method L-stable and of second order. */
   private static final double GAMMA = 1 - Math.sqrt(0.5);

@@ -1,5 +1,6 @@
 package org.heatwright.work.enamel;
 
+import org.heatwright.kiln.HeatTransfer;
 import org.heatwright.material.Viscosity;
 import org.heatwright.mould.Surroundings;
 import org.heatwright.numerics.Samples;
@@ -52,7 +53,9 @@ public final class PieceCurve {
     double hot = Math.max(around.wallsCelsiusAt(0), around.wallsCelsiusAt(untilSecond)) + 273.15;
     double answer =
         joulesPerSquareMetreKelvin
-            / (4 * emissivitySum * ThinPlate.STEFAN_BOLTZMANN * hot * hot * hot + filmSum + 1e-9);
+            / (4 * emissivitySum * HeatTransfer.STEFAN_BOLTZMANN * hot * hot * hot
+                + filmSum
+                + 1e-9);
     double first = stepFactor * Math.max(0.02, Math.min(FIRST_STEP_SECONDS, answer / 8));
     double later = stepFactor * Math.max(0.02, Math.min(LATER_STEP_SECONDS, answer / 3));
     double last = stepFactor * Math.max(0.02, Math.min(LAST_STEP_SECONDS, answer));
@@ -105,7 +108,7 @@ public final class PieceCurve {
       double piece = celsius + ThinPlate.ZERO_CELSIUS;
       double w2 = walls * walls;
       double p2 = piece * piece;
-      return (emissivity * ThinPlate.STEFAN_BOLTZMANN * (w2 * w2 - p2 * p2)
+      return (emissivity * HeatTransfer.STEFAN_BOLTZMANN * (w2 * w2 - p2 * p2)
               + film * (gasCelsius - celsius))
           / joules;
     }

@@ -1,5 +1,7 @@
 package org.heatwright.work.enamel;
 
+import static org.heatwright.kiln.HeatTransfer.STEFAN_BOLTZMANN;
+
 /**
  * A plate so thin that it has one temperature, heated or cooled by radiation alone from
  * surroundings that stay as they are: the closed form.
@@ -7,9 +9,6 @@ package org.heatwright.work.enamel;
  * @see "read: Heat Transfer Handbook, Wiley, eq. 3.283, the same integral"
  */
 public final class ThinPlate {
-
-  /** W/(m² K⁴), exact since the 2019 SI. Source: memory, CODATA 2018. */
-  static final double STEFAN_BOLTZMANN = 5.670374419e-8;
 
   static final double ZERO_CELSIUS = 273.15;
 

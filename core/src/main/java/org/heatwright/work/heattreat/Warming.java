@@ -1,5 +1,7 @@
 package org.heatwright.work.heattreat;
 
+import static org.heatwright.kiln.HeatTransfer.STEFAN_BOLTZMANN;
+
 import java.util.function.DoubleUnaryOperator;
 
 /**
@@ -24,9 +26,6 @@ public record Warming(
     double facesEmissivity,
     double filmWattsPerSquareMetreKelvin,
     double innerSquareMetreKelvinPerWatt) {
-
-  /** Source: memory, CODATA 2018. */
-  private static final double STEFAN_BOLTZMANN = 5.670374419e-8;
 
   private static final double ZERO_CELSIUS_KELVIN = 273.15;
 
