@@ -2,6 +2,7 @@ package org.heatwright.sensing;
 
 import java.util.List;
 import java.util.Objects;
+import org.heatwright.material.FixedPoints;
 import org.heatwright.material.Origin;
 import org.heatwright.units.HeatingRate;
 import org.heatwright.units.Temperature;
@@ -23,8 +24,8 @@ public record MeltCheck(
     Surroundings surroundings,
     TemperatureChange mostBehind) {
 
-  /** Freezing point of silver, ITS-90 Table 1, exact by definition. */
-  public static final Temperature SILVER_MELTS = Temperature.ofCelsius(961.78);
+  /** Freezing point of silver, exact by definition. */
+  public static final Temperature SILVER_MELTS = Temperature.ofCelsius(FixedPoints.SILVER_CELSIUS);
 
   /** A kiln must be allowed more than this: the wire is led through 940 to 970 °C. */
   public static final Temperature KILN_ABOVE = Temperature.ofCelsius(970);
@@ -164,7 +165,7 @@ public record MeltCheck(
 
     /** Where the numbers come from. */
     public List<Origin> origins() {
-      Origin point = Origin.read("silver point 961.78 °C: ITS-90 Table 1");
+      Origin point = Origin.read("silver point 961.78 °C: " + FixedPoints.ORIGIN.text());
       return surroundings == Surroundings.BARE_IN_AIR
           ? List.of(
               point,

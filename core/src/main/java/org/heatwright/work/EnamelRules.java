@@ -3,6 +3,7 @@ package org.heatwright.work;
 import java.time.Duration;
 import java.util.Optional;
 import org.heatwright.inspect.TemperatureRange;
+import org.heatwright.material.FixedPoints;
 import org.heatwright.material.Origin;
 import org.heatwright.units.Temperature;
 import org.heatwright.work.EnamelWork.Hardness;
@@ -87,7 +88,7 @@ final class EnamelRules {
               Origin.read("bench-forum thread on firing high and quick, 950 to 1000 °C"),
               Temperature.ofCelsius(1040),
               "copper melts at 1085 °C, and a kiln's display may be 45 K out",
-              Origin.memory("ITS-90 fixed points; the margin is our estimate"));
+              Origin.read(FixedPoints.ORIGIN.text() + "; the margin is our estimate"));
       case FINE_SILVER ->
           new MetalLimits(
               10490,
@@ -98,7 +99,7 @@ final class EnamelRules {
               Origin.read("an enameller's page on materials, silver 700 to 800 °C"),
               Temperature.ofCelsius(930),
               "fine silver melts at 962 °C, and a kiln's display may be 30 K out",
-              Origin.memory("ITS-90 fixed points; the margin is our estimate"));
+              Origin.read(FixedPoints.ORIGIN.text() + "; the margin is our estimate"));
       case STERLING_925 ->
           new MetalLimits(
               10360,

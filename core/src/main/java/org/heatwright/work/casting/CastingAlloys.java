@@ -18,6 +18,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.heatwright.material.KaratGolds;
 import org.heatwright.material.Origin;
 
 /**
@@ -81,36 +82,36 @@ public final class CastingAlloys {
                       "yellow-gold-14k",
                       Optional.of(13.07),
                       List.of(mix(Sources.BENCH_TABLE, GOLD, 583, SILVER, 104, COPPER, 313)),
-                      Optional.of(879.0)),
+                      Optional.of(KaratGolds.YELLOW_14K_CELSIUS)),
                   gold(
                       "red-gold-14k",
                       Optional.of(13.26),
                       List.of(mix(EXAMPLE, GOLD, 585, SILVER, 60, COPPER, 355)),
-                      Optional.of(935.0)),
+                      Optional.of(KaratGolds.RED_14K_CELSIUS)),
                   gold(
                       "white-gold-14k",
                       Optional.of(12.61),
                       List.of(
                           mix(EXAMPLE, GOLD, 585, COPPER, 225, NICKEL, 120, ZINC, 70),
                           mix(EXAMPLE, GOLD, 585, SILVER, 275, PALLADIUM, 140)),
-                      Optional.of(996.0)),
+                      Optional.of(KaratGolds.WHITE_14K_CELSIUS)),
                   gold(
                       "yellow-gold-18k",
                       Optional.of(15.58),
                       List.of(mix(COLOUR_STANDARD, GOLD, 750, SILVER, 125, COPPER, 125)),
-                      Optional.of(927.0)),
+                      Optional.of(KaratGolds.YELLOW_18K_CELSIUS)),
                   gold(
                       "red-gold-18k",
                       Optional.of(15.18),
                       List.of(mix(COLOUR_STANDARD, GOLD, 750, SILVER, 45, COPPER, 205)),
-                      Optional.of(902.0)),
+                      Optional.of(KaratGolds.RED_18K_CELSIUS)),
                   gold(
                       "white-gold-18k",
                       Optional.of(14.64),
                       List.of(
                           mix(EXAMPLE, GOLD, 750, COPPER, 65, NICKEL, 135, ZINC, 50),
                           mix(EXAMPLE, GOLD, 750, SILVER, 120, PALLADIUM, 130)),
-                      Optional.of(943.0)),
+                      Optional.of(KaratGolds.WHITE_18K_CELSIUS)),
                   pure("fine-gold", AlloyFamily.GOLD, GOLD),
                   pure("fine-silver", AlloyFamily.SILVER, SILVER),
                   pure("platinum", AlloyFamily.PLATINUM, PLATINUM),
@@ -220,7 +221,7 @@ public final class CastingAlloys {
         benchGramsPerCubicCentimetre.map(CastingAlloys::bench).orElse(List.of()),
         mixes,
         meltsAtCelsius
-            .map(celsius -> List.of(Melting.point(celsius, Sources.BENCH_TABLE)))
+            .map(celsius -> List.of(Melting.point(celsius, KaratGolds.ORIGIN)))
             .orElse(List.of()));
   }
 

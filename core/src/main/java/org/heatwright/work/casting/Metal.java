@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import org.heatwright.material.FixedPoints;
 import org.heatwright.material.Origin;
 import org.heatwright.units.Temperature;
 
@@ -12,11 +13,18 @@ import org.heatwright.units.Temperature;
  * computed with the first density; a second one is another table's, shown beside it.
  */
 public enum Metal {
-  GOLD("Au", Sources.ITS_90, 1064.18, Sources.bench(19320), Sources.crc(19300)),
-  SILVER("Ag", Sources.ITS_90, 961.78, Sources.bench(10490), Sources.crc(10500)),
-  COPPER("Cu", Sources.ITS_90, 1084.62, Sources.bench(8960), Sources.crc(8960)),
-  ZINC("Zn", Sources.ITS_90_MEMORY, 419.527, Sources.handbook(7140)),
-  TIN("Sn", Sources.ITS_90_MEMORY, 231.928, Sources.handbook(7290)),
+  GOLD(
+      "Au", FixedPoints.ORIGIN, FixedPoints.GOLD_CELSIUS, Sources.bench(19320), Sources.crc(19300)),
+  SILVER(
+      "Ag",
+      FixedPoints.ORIGIN,
+      FixedPoints.SILVER_CELSIUS,
+      Sources.bench(10490),
+      Sources.crc(10500)),
+  COPPER(
+      "Cu", FixedPoints.ORIGIN, FixedPoints.COPPER_CELSIUS, Sources.bench(8960), Sources.crc(8960)),
+  ZINC("Zn", FixedPoints.ORIGIN, FixedPoints.ZINC_CELSIUS, Sources.handbook(7140)),
+  TIN("Sn", FixedPoints.ORIGIN, FixedPoints.TIN_CELSIUS, Sources.handbook(7290)),
   NICKEL("Ni", Sources.HANDBOOK, 1455, Sources.handbook(8910)),
   PALLADIUM("Pd", Sources.HANDBOOK, 1554.8, Sources.handbook(12020)),
   PLATINUM("Pt", Sources.HANDBOOK, 1768.2, Sources.bench(21450), Sources.bench(21540));

@@ -1,5 +1,6 @@
 package org.heatwright.work.casting;
 
+import org.heatwright.material.KaratGolds;
 import org.heatwright.material.Origin;
 
 /** Sources that more than one number comes from. */
@@ -8,9 +9,7 @@ final class Sources {
   static final Origin CRC =
       Origin.read("CRC table of solid densities, as carried by an open library");
   static final Origin HANDBOOK = Origin.memory("CRC Handbook of Chemistry and Physics");
-  static final Origin ITS_90 = Origin.read("ITS-90, table of fixed points");
-  static final Origin ITS_90_MEMORY = Origin.memory("ITS-90, table of fixed points");
-  static final Origin BENCH_TABLE = Origin.read("a bench page on the specific gravity of alloys");
+  static final Origin BENCH_TABLE = KaratGolds.ORIGIN;
   static final Origin METAL_WEIGHTS = Origin.read("a supplier's article on metal weights");
   static final Origin WAX_TO_METAL = Origin.read("forum and trade pages on wax to metal weight");
   static final Origin RESIN_NOTES = Origin.read("notes on resin casting with a worked example");

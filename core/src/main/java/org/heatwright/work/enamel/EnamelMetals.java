@@ -1,6 +1,8 @@
 package org.heatwright.work.enamel;
 
 import java.util.List;
+import org.heatwright.material.FixedPoints;
+import org.heatwright.material.KaratGolds;
 import org.heatwright.material.Origin;
 
 /**
@@ -19,11 +21,11 @@ public final class EnamelMetals {
       Origin.memory("ASM Handbook vol. 2, nonferrous alloys; vol. 1 for steel");
   private static final Origin ALLOY_ELASTIC =
       Origin.estimate("between gold, silver and copper by their shares");
-  private static final Origin FIXED_POINTS = Origin.read("a page on the ITS-90 fixed points");
   private static final Origin BENCH_TABLE =
       Origin.read(
-          "a bench table of single melting points; the alloys melt over 20 to 60 K, so the solidus"
-              + " may lie lower by as much");
+          KaratGolds.ORIGIN.text()
+              + ", single melting points; the alloys melt over 20 to 60 K, so the solidus may lie lower"
+              + " by as much");
 
   /** A supplier's solidus is kept off by so much: display error and hot spots, K. Estimate. */
   public static final double SUPPLIER_MARGIN_KELVINS = 40;
@@ -39,11 +41,11 @@ public final class EnamelMetals {
           Range.of(17.3e-6, 17.9e-6, 18.4e-6),
           117e9,
           0.34,
-          1084.62,
+          FixedPoints.COPPER_CELSIUS,
           YIELDS_EARLY,
           HANDBOOK_EXPANSION,
           HANDBOOK_ELASTIC,
-          FIXED_POINTS);
+          FixedPoints.ORIGIN);
 
   public static final EnamelMetal FINE_SILVER =
       new EnamelMetal(
@@ -54,11 +56,11 @@ public final class EnamelMetals {
           Range.of(20.0e-6, 20.5e-6, 21.0e-6),
           76e9,
           0.37,
-          961.78,
+          FixedPoints.SILVER_CELSIUS,
           YIELDS_EARLY,
           HANDBOOK_EXPANSION,
           HANDBOOK_ELASTIC,
-          FIXED_POINTS);
+          FixedPoints.ORIGIN);
 
   /** Published solidi run from 788 (read) over 796 (phase diagram, read) to 802 °C (memory). */
   public static final EnamelMetal STERLING =
@@ -76,27 +78,30 @@ public final class EnamelMetals {
           HANDBOOK_ELASTIC,
           Origin.read("a metals data page: solidus 788 °C, the lowest of three published values"));
 
-  public static final EnamelMetal GOLD_22K = gold("22 k gold", 17_700, 14.8e-6, 15.6e-6, 920);
+  public static final EnamelMetal GOLD_22K =
+      gold("22 k gold", 17_700, 14.8e-6, 15.6e-6, KaratGolds.ANY_22K_CELSIUS);
 
   /** 18 k of any colour: the lowest of the bench table's. */
-  public static final EnamelMetal GOLD_18K = gold("18 k gold", 15_450, 15.3e-6, 16.4e-6, 902);
+  public static final EnamelMetal GOLD_18K =
+      gold("18 k gold", 15_450, 15.3e-6, 16.4e-6, KaratGolds.RED_18K_CELSIUS);
 
   public static final EnamelMetal GOLD_18K_YELLOW =
-      gold("18 k yellow gold", 15_580, 15.3e-6, 16.4e-6, 927);
+      gold("18 k yellow gold", 15_580, 15.3e-6, 16.4e-6, KaratGolds.YELLOW_18K_CELSIUS);
   public static final EnamelMetal GOLD_18K_RED =
-      gold("18 k red gold", 15_180, 15.2e-6, 16.3e-6, 902);
+      gold("18 k red gold", 15_180, 15.2e-6, 16.3e-6, KaratGolds.RED_18K_CELSIUS);
   public static final EnamelMetal GOLD_18K_WHITE =
-      gold("18 k white gold", 14_640, 14.8e-6, 15.8e-6, 943);
+      gold("18 k white gold", 14_640, 14.8e-6, 15.8e-6, KaratGolds.WHITE_18K_CELSIUS);
 
   /** 14 k of any colour: the lowest of the bench table's. */
-  public static final EnamelMetal GOLD_14K = gold("14 k gold", 13_070, 15.8e-6, 17.0e-6, 879);
+  public static final EnamelMetal GOLD_14K =
+      gold("14 k gold", 13_070, 15.8e-6, 17.0e-6, KaratGolds.YELLOW_14K_CELSIUS);
 
   public static final EnamelMetal GOLD_14K_YELLOW =
-      gold("14 k yellow gold", 13_070, 15.8e-6, 17.0e-6, 879);
+      gold("14 k yellow gold", 13_070, 15.8e-6, 17.0e-6, KaratGolds.YELLOW_14K_CELSIUS);
   public static final EnamelMetal GOLD_14K_RED =
-      gold("14 k red gold", 13_260, 15.7e-6, 16.9e-6, 935);
+      gold("14 k red gold", 13_260, 15.7e-6, 16.9e-6, KaratGolds.RED_14K_CELSIUS);
   public static final EnamelMetal GOLD_14K_WHITE =
-      gold("14 k white gold", 12_610, 15.0e-6, 16.2e-6, 996);
+      gold("14 k white gold", 12_610, 15.0e-6, 16.2e-6, KaratGolds.WHITE_14K_CELSIUS);
 
   public static final EnamelMetal STEEL =
       new EnamelMetal(

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.heatwright.material.FixedPoints;
 import org.heatwright.material.Material;
 import org.heatwright.material.Origin;
 import org.heatwright.mould.BodyMaterials;
@@ -160,9 +161,11 @@ public final class Clays {
         celsius(925),
         "fine silver melts at 962 °C, and a small kiln may overshoot by 11 K and read wrong besides",
         Origin.estimate(
-            "37 K under the melting point (memory: ITS-90 fixed points); a teacher's page says 927 °C"),
+            "37 K under the melting point (read: "
+                + FixedPoints.ORIGIN.text()
+                + "); a teacher's page says 927 °C"),
         0,
-        961.78,
+        FixedPoints.SILVER_CELSIUS,
         rows,
         new Binder(
             celsius(500),
