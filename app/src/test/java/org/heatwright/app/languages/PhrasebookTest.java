@@ -7,6 +7,10 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.regex.Pattern;
+import org.heatwright.work.Found;
+import org.heatwright.work.causes.Cause;
+import org.heatwright.work.causes.CauseBook;
+import org.heatwright.work.causes.Suspect;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -94,6 +98,25 @@ class PhrasebookTest {
     assertThat(BOOK.said("Nothing is hot. A sentence nobody wrote down.", unknown::add))
         .isEqualTo("Nichts ist heiß. A sentence nobody wrote down.");
     assertThat(unknown).containsExactly("A sentence nobody wrote down.");
+  }
+
+  /** Whatever may be behind any fault, with its tests, its change and its source. */
+  @Test
+  void everyCauseIsSaid() {
+    List<String> unknown = new ArrayList<>();
+    for (String kind : CauseBook.kinds()) {
+      for (Found fault : CauseBook.faults(kind)) {
+        for (Suspect suspect : CauseBook.suspects(kind, fault.code())) {
+          Cause cause = suspect.cause();
+          BOOK.said(cause.words(), unknown::add);
+          cause.trials().forEach(trial -> BOOK.said(trial.words(), unknown::add));
+          BOOK.said(cause.change().words(), unknown::add);
+          cause.caution().ifPresent(caution -> BOOK.said(caution, unknown::add));
+          BOOK.said(cause.origin().words(), unknown::add);
+        }
+      }
+    }
+    assertThat(unknown).isEmpty();
   }
 
   @Test
