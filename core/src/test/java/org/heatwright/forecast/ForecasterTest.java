@@ -63,12 +63,22 @@ class ForecasterTest {
   @Test
   void knowsARoomThatWasStatedTwiceAsWellAsTheUsualOne() {
     Schedule slow = BURNOUT.withSegments(List.of(segment(120, 400, 30)));
-    ForecastRequest usual = ForecastRequest.of(slow, MUFFLE, Charge.empty());
+    // Its holds begin with the setpoint, so that only where that began counts.
+    Control control = MUFFLE.control();
+    Kiln kiln =
+        MUFFLE.withControl(
+            new Control(
+                control.kind(),
+                control.cycleSeconds(),
+                control.hysteresis(),
+                Optional.empty(),
+                control.afterPowerCut()));
+    ForecastRequest usual = ForecastRequest.of(slow, kiln, Charge.empty());
     FiringConditions day = FiringConditions.usual();
     ForecastRequest stated =
         usual.withConditions(
             new FiringConditions(
-                Optional.of(MUFFLE.room()),
+                Optional.of(kiln.room()),
                 day.start(),
                 day.ventOpen(),
                 day.supplyVolts(),
