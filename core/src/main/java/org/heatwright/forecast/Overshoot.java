@@ -22,11 +22,6 @@ public record Overshoot(Band above, Band below) {
     Objects.requireNonNull(below, "below");
   }
 
-  /** From the lowest to the highest display of the hold, likely at most, K. */
-  public double widthKelvins() {
-    return Math.max(0, above.high()) + Math.max(0, below.high());
-  }
-
   /**
    * Of one segment, over the draws.
    *

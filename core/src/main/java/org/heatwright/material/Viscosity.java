@@ -114,24 +114,6 @@ public final class Viscosity {
             "Encyclopedia of Glass Science, Technology, History and Culture: constants of DGG-1"));
   }
 
-  /** Window glass, stated for 550 to 1450 °C; it is 30 to 40 K low at the softening point. */
-  public static Viscosity windowGlass() {
-    return new Viscosity(
-        -2.585,
-        4215,
-        263,
-        Origin.read("an encyclopaedia's table of soda-lime glasses: window glass"));
-  }
-
-  /** Container glass, stated for 550 to 1450 °C; it is 30 to 40 K low at the softening point. */
-  public static Viscosity containerGlass() {
-    return new Viscosity(
-        -2.309,
-        3922,
-        291,
-        Origin.read("an encyclopaedia's table of soda-lime glasses: container glass"));
-  }
-
   /**
    * The same glass, thicker by so many powers of ten at every temperature.
    *

@@ -128,11 +128,6 @@ public final class PourWindow {
         setting.start());
   }
 
-  /** At the outermost pattern, at mid height, °C. */
-  public double patternCelsiusAt(double second) {
-    return Samples.linear(seconds, pattern, second);
-  }
-
   /** At the core, °C. */
   public double centreCelsiusAt(double second) {
     return Samples.linear(seconds, centre, second);

@@ -72,7 +72,7 @@ class OvershootTest {
     assertThat(narrow.above().median()).isGreaterThan(steady.above().high());
     assertThat(wide.above().median()).isGreaterThan(narrow.above().median() + 3);
     assertThat(wide.below().median()).isGreaterThan(narrow.below().median());
-    assertThat(wide.widthKelvins()).isGreaterThan(20);
+    assertThat(wide.above().high() + wide.below().high()).isGreaterThan(20);
   }
 
   /** What was learned narrows the band: here everything to a fifth of the first ignorance. */

@@ -13,6 +13,8 @@ import org.junit.jupiter.params.provider.CsvSource;
 class ViscosityTest {
 
   private static final Origin TEST = Origin.own("test");
+  private static final Origin ENCYCLOPAEDIA =
+      Origin.read("an encyclopaedia's table of soda-lime glasses");
 
   private static Temperature celsius(double celsius) {
     return Temperature.ofCelsius(celsius);
@@ -21,8 +23,8 @@ class ViscosityTest {
   private static Viscosity glass(String name) {
     return switch (name) {
       case "float" -> Viscosity.standardFloatGlass();
-      case "window" -> Viscosity.windowGlass();
-      default -> Viscosity.containerGlass();
+      case "window" -> Viscosity.of(-2.585, 4215, celsius(263), ENCYCLOPAEDIA);
+      default -> Viscosity.of(-2.309, 3922, celsius(291), ENCYCLOPAEDIA);
     };
   }
 

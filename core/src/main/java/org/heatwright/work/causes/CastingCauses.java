@@ -304,7 +304,7 @@ final class CastingCauses {
               "Let water run over a pattern of the same batch: drops that stand speak for grease.")
           .change("Wash patterns and let them dry before they are invested; leave the schedule.");
 
-  private static final Cause WAX_BOILED =
+  private static final Cause WATER_BOILED =
       Cause.of(
               "boiling-steam",
               Side.SCHEDULE,
@@ -403,7 +403,7 @@ final class CastingCauses {
       case "rough" ->
           List.of(
               fair(BINDER),
-              fair(WAX_BOILED),
+              fair(WATER_BOILED),
               fair(MIX),
               fair(METAL_HOT),
               fair(CARBON_GAS),

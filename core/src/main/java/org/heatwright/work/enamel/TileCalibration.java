@@ -86,11 +86,6 @@ public final class TileCalibration {
         : 0.5 * Erf.erfc(-decades / (READING_DECADES * Math.sqrt(2)));
   }
 
-  /** The most likely value, decades. */
-  public double bestDecades() {
-    return decades[best];
-  }
-
   public double meanDecades() {
     return IntStream.range(0, POINTS).mapToDouble(i -> chance[i] * decades[i]).sum();
   }

@@ -24,9 +24,6 @@ public final class Annealing {
   /** Design stress of annealed float, 8 in 1000 break (read: a float-glass bulletin), Pa. */
   public static final double DESIGN_PASCALS = 19e6;
 
-  /** Mean strength of annealed float in bending (read: a float-glass bulletin), Pa. */
-  public static final double MEAN_STRENGTH_PASCALS = 41e6;
-
   /** Of the design stress, how much a firing may use: edges are cut and seen by nobody. */
   public static final double SHARE_OF_DESIGN = 0.25;
 
@@ -34,16 +31,6 @@ public final class Annealing {
   private static final double PRACTICE_SECONDS_A_METRE = 30 * 60 / 0.006;
 
   private Annealing() {}
-
-  /**
-   * Time in which stress falls to 1/e in a glass of this viscosity, {@code eta/G}, s.
-   *
-   * @param viscosityPascalSeconds Pa s
-   * @param shearPascals shear modulus, 29 to 30 GPa for float
-   */
-  public static double maxwellSeconds(double viscosityPascalSeconds, double shearPascals) {
-    return viscosityPascalSeconds / shearPascals;
-  }
 
   /** The fastest steady cooling that leaves no more tension in the middle. */
   public static HeatingRate coolingRate(Elastic glass, double depthMetres, double tensionPascals) {
@@ -86,13 +73,6 @@ public final class Annealing {
   public static HeatingRate coldCoolingRate(
       Elastic glass, double depthMetres, double tensionPascals) {
     return coolingRate(glass, depthMetres, tensionPascals / 2);
-  }
-
-  /**
-   * A jump of the surface that cracks it, the rest left as it was: {@code sigma (1-nu)/(E a)}, K.
-   */
-  public static double shockKelvins(Elastic glass, double strengthPascals) {
-    return strengthPascals / glass.pascalsPerKelvin();
   }
 
   /**

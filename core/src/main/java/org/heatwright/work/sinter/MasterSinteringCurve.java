@@ -78,10 +78,6 @@ public record MasterSinteringCurve(
    *
    * @param densityShare above the green density and below 1
    */
-  public double lineFactor(double densityShare) {
-    return line(densityShare, greenShare);
-  }
-
   static double line(double densityShare, double greenShare) {
     if (!(densityShare > greenShare && densityShare < 1)) {
       throw new IllegalArgumentException(

@@ -129,7 +129,6 @@ class FusingTest {
                 new TileCalibration.Seen(0.2, Look.ORANGE_PEEL),
                 new TileCalibration.Seen(0.5, Look.GLOSSY)));
 
-    assertThat(two.bestDecades()).isBetween(0.2, 0.5);
     assertThat(two.decades().median()).isBetween(0.2, 0.5);
     assertThat(two.deviationDecades()).isLessThan(0.16);
     assertThat(two.odd()).isEmpty();

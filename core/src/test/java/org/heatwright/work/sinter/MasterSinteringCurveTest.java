@@ -136,10 +136,10 @@ class MasterSinteringCurveTest {
   @Test
   void theCurveIsAStraightLineOverTheLogarithm() {
     for (double x = -12; x <= -9; x += 0.25) {
-      assertThat(TRUTH.lineFactor(TRUTH.densityShareAt(x)))
+      assertThat(MasterSinteringCurve.line(TRUTH.densityShareAt(x), TRUTH.greenShare()))
           .isCloseTo((x + 10.5) / 0.6, within(1e-9));
     }
-    assertThatThrownBy(() -> TRUTH.lineFactor(0.5))
+    assertThatThrownBy(() -> MasterSinteringCurve.line(0.5, TRUTH.greenShare()))
         .isInstanceOf(IllegalArgumentException.class)
         .hasMessageContaining("green density");
   }
