@@ -7,6 +7,7 @@ import org.heatwright.material.Origin;
 import org.heatwright.units.HeatingRate;
 import org.heatwright.units.Temperature;
 import org.heatwright.units.TemperatureChange;
+import org.heatwright.units.TemperatureUnit;
 
 /**
  * A fine-silver wire beside the sensor, watched until it melts. Nobody sees the moment itself: the
@@ -31,7 +32,7 @@ public record MeltCheck(
   public static final Temperature KILN_ABOVE = Temperature.ofCelsius(970);
 
   /** Further off than this is not an offset but something to find (our estimate). */
-  private static final double LARGEST_OFFSET_KELVINS = 100;
+  public static final TemperatureChange LARGEST_OFFSET = TemperatureChange.ofKelvins(100);
 
   /** What is around the wire: silver takes up oxygen from air, which lowers its melting point. */
   public enum Surroundings {
@@ -74,14 +75,14 @@ public record MeltCheck(
         Math.max(
             Math.abs(lastWhole.minus(SILVER_MELTS).kelvins()),
             Math.abs(firstMelted.minus(SILVER_MELTS).kelvins()));
-    if (offKelvins > LARGEST_OFFSET_KELVINS) {
+    if (offKelvins > LARGEST_OFFSET.kelvins()) {
       throw new IllegalArgumentException(
-          "The wire melts at %s, and the display said %s to %s: more than %s K off is no offset; check"
+          "The wire melts at %s, and the display said %s to %s: more than %s off is no offset; check"
                   .formatted(
                       Words.celsius(SILVER_MELTS),
                       Words.celsius(lastWhole),
                       Words.celsius(firstMelted),
-                      Words.oneDecimal(LARGEST_OFFSET_KELVINS))
+                      Words.kelvins(LARGEST_OFFSET))
               + " the type setting, the leads, the unit and where the tip is.");
     }
   }
@@ -147,19 +148,19 @@ public record MeltCheck(
       }
     }
 
-    /** The stated offset as a function of temperature: a first guess, in proportion. */
-    public OffsetCorrection firstGuess() {
-      return OffsetCorrection.inProportion(new OffsetCorrection.Point(shown, offset));
+    /** The stated offset where it belongs: at the melt, with a display that stands still. */
+    public OffsetCorrection.Point point() {
+      return new OffsetCorrection.Point(SILVER_MELTS.plus(offset), offset);
     }
 
-    /** One sentence for people. */
-    public String sentence() {
+    /** One sentence for people, in the unit that the display shows. */
+    public String sentence(TemperatureUnit unit) {
       return "At %s the display shows %s (possible: %s to %s above the truth; wire %s)."
           .formatted(
-              Words.celsius(shown),
-              amount(offset),
-              Words.oneDecimal(lowOffset.kelvins()),
-              Words.kelvins(highOffset),
+              Words.of(shown, unit),
+              amount(offset, unit),
+              Words.oneDecimal(unit.value(lowOffset)),
+              Words.of(highOffset, unit),
               surroundings.words());
     }
 
@@ -177,12 +178,12 @@ public record MeltCheck(
               Origin.memory("charcoal keeps the oxygen away"));
     }
 
-    private static String amount(TemperatureChange offset) {
-      String size = Words.oneDecimal(Math.abs(offset.kelvins()));
-      if (size.equals("0")) {
-        return "the truth";
-      }
-      return size + (offset.kelvins() > 0 ? " K too much" : " K too little");
+    private static String amount(TemperatureChange offset, TemperatureUnit unit) {
+      String size = Words.oneDecimal(Math.abs(unit.value(offset)));
+      return size.equals("0")
+          ? "the truth"
+          : "%s %s too %s"
+              .formatted(size, unit.differenceSymbol(), offset.kelvins() > 0 ? "much" : "little");
     }
   }
 

@@ -24,7 +24,8 @@ public record OffsetCorrection(List<Point> points) {
       Objects.requireNonNull(offset, "offset");
     }
 
-    Temperature truth() {
+    /** What the display stood for. */
+    public Temperature truth() {
       return shown.plus(TemperatureChange.ofKelvins(-offset.kelvins()));
     }
   }

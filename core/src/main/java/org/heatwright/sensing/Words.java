@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.math.RoundingMode;
 import org.heatwright.units.Temperature;
 import org.heatwright.units.TemperatureChange;
+import org.heatwright.units.TemperatureUnit;
 
 /** Numbers as people read them. */
 final class Words {
@@ -14,6 +15,16 @@ final class Words {
 
   static String celsius(Temperature temperature) {
     return oneDecimal(temperature.celsius()) + " °C";
+  }
+
+  /** In the unit that is asked for: "961.8 °C", "1763.2 °F". */
+  static String of(Temperature temperature, TemperatureUnit unit) {
+    return oneDecimal(unit.value(temperature)) + " " + unit.symbol();
+  }
+
+  /** A difference: "3 K", "5.4 °F". */
+  static String of(TemperatureChange change, TemperatureUnit unit) {
+    return oneDecimal(unit.value(change)) + " " + unit.differenceSymbol();
   }
 
   static String kelvins(TemperatureChange change) {

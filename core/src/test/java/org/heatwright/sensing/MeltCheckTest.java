@@ -11,6 +11,7 @@ import org.heatwright.sensing.MeltCheck.Surroundings;
 import org.heatwright.units.HeatingRate;
 import org.heatwright.units.Temperature;
 import org.heatwright.units.TemperatureChange;
+import org.heatwright.units.TemperatureUnit;
 import org.junit.jupiter.api.Test;
 
 class MeltCheckTest {
@@ -41,10 +42,14 @@ class MeltCheckTest {
     assertThat(correction.offset().kelvins()).isCloseTo(-3.0, within(1e-9));
     assertThat(correction.lowOffset().kelvins()).isCloseTo(-3.0, within(1e-9));
     assertThat(correction.highOffset().kelvins()).isCloseTo(9.0, within(1e-9));
-    assertThat(correction.sentence())
+    assertThat(correction.sentence(TemperatureUnit.CELSIUS))
         .isEqualTo(
             "At 958.8 °C the display shows 3 K too little (possible: -3 to 9 K above the truth; wire"
                 + " bare in air).");
+    assertThat(correction.sentence(TemperatureUnit.FAHRENHEIT))
+        .isEqualTo(
+            "At 1757.8 °F the display shows 5.4 °F too little (possible: -5.4 to 16.2 °F above the"
+                + " truth; wire bare in air).");
     assertThat(correction.origins()).extracting(Origin::kind).contains(Origin.Kind.MEMORY);
   }
 
@@ -86,13 +91,15 @@ class MeltCheckTest {
   }
 
   @Test
-  void theFirstGuessIsInProportion() {
+  void theOffsetBelongsToTheMeltItself() {
     Correction correction =
-        MeltCheck.seenAt(Temperature.ofCelsius(971.78), Surroundings.SHIELDED_BY_CHARCOAL)
-            .correction();
-    assertThat(correction.firstGuess().offsetAt(Temperature.ofCelsius(485.89)).kelvins())
+        check(969.78, 971.78, Surroundings.SHIELDED_BY_CHARCOAL, 2).correction();
+    assertThat(correction.point().offset().kelvins()).isCloseTo(10.0, within(1e-9));
+    assertThat(correction.point().truth().celsius()).isCloseTo(961.78, within(1e-9));
+    OffsetCorrection guess = OffsetCorrection.inProportion(correction.point());
+    assertThat(guess.offsetAt(Temperature.ofCelsius(485.89)).kelvins())
         .isCloseTo(5.0, within(1e-9));
-    assertThat(correction.firstGuess().truth(Temperature.ofCelsius(971.78)).celsius())
+    assertThat(guess.truth(Temperature.ofCelsius(971.78)).celsius())
         .isCloseTo(961.78, within(1e-9));
   }
 
