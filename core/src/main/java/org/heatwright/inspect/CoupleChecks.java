@@ -57,8 +57,8 @@ final class CoupleChecks {
     }
     String judge =
         kiln.limit().compareTo(MeltCheck.KILN_ABOVE) > 0
-            ? "a melt check"
-            : "a trusted couple beside it";
+            ? "a melt check (heatwright offset)"
+            : "a trusted couple beside it (heatwright offset)";
     return judge + (vouchedFor ? " tells by how much" : " tells how far it is off");
   }
 }

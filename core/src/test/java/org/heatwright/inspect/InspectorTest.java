@@ -418,12 +418,13 @@ class InspectorTest {
     Schedule schedule = celsius(at(300, 800, 10), at(300, 500, 10));
     assertThat(coupleNote('K', Optional.empty(), 0, schedule, 1100))
         .isEqualTo(
-            "A class 2 type K couple may be 6 K off at 800 °C; a melt check tells by how much."
+            "A class 2 type K couple may be 6 K off at 800 °C; a melt check (heatwright offset) tells by how much."
                 + " (The kiln's description names no class; class 2 is the usual one.) Used type K"
                 + " shifts besides, by up to 5 K after hours between 340 and 600 °C, and creeps up"
                 + " by some kelvins in hundreds of hours above 800 °C.");
     assertThat(coupleNote('S', Optional.of(ToleranceClass.CLASS_1), 0, schedule, 1100))
-        .startsWith("A class 1 type S couple may be 1 K off at 800 °C; a melt check tells")
+        .startsWith(
+            "A class 1 type S couple may be 1 K off at 800 °C; a melt check (heatwright offset) tells")
         .doesNotContain("usual")
         .contains("Type S drifts little");
     assertThat(
@@ -441,7 +442,7 @@ class InspectorTest {
   void aKilnThatMayNotMeltSilverIsJudgedOtherwise() {
     Schedule schedule = celsius(at(300, 800, 10));
     assertThat(coupleNote('K', Optional.empty(), 0, schedule, 970))
-        .contains("; a trusted couple beside it tells by how much.");
+        .contains("; a trusted couple beside it (heatwright offset) tells by how much.");
   }
 
   @Test
@@ -451,7 +452,7 @@ class InspectorTest {
         .contains("; the kiln's description counts on the display being 4.5 K low. (");
     assertThat(coupleNote('J', Optional.of(ToleranceClass.CLASS_2), 0, schedule, 1100))
         .startsWith(
-            "No class 2 couple of type J is vouched for at 800 °C; a melt check tells how far it is"
+            "No class 2 couple of type J is vouched for at 800 °C; a melt check (heatwright offset) tells how far it is"
                 + " off. The iron leg");
   }
 

@@ -115,6 +115,7 @@ public final class Cli {
     all.put("why", WhyCommand::new);
     all.put("body", BodyCommand::new);
     all.put("couple", CoupleCommand::new);
+    all.put("offset", OffsetCommand::new);
     all.put("materials", MaterialsCommand::new);
     all.put("values", ValuesCommand::new);
     all.put("heatwork", HeatworkCommand::new);

@@ -260,6 +260,51 @@ class JsonShapeTest {
   }
 
   @Test
+  void offsetGivesTheLimitsAndWhatTheDisplayShows() throws IOException {
+    JsonNode root =
+        json(
+            Run.of(
+                "offset",
+                "--melt",
+                "958..962",
+                "--in-air",
+                "--compare",
+                "503=500",
+                "--kiln",
+                Studio.kiln("anchor"),
+                "--json"));
+    assertThat(keys(root))
+        .containsExactly(
+            "melt",
+            "comparisons",
+            "type",
+            "coldJunctionCelsius",
+            "suspects",
+            "kiln",
+            "work",
+            "shows",
+            "notes",
+            "cautions",
+            "origins");
+    assertThat(keys(root.get("melt")))
+        .containsExactly(
+            "lastWholeCelsius",
+            "firstMeltedCelsius",
+            "surroundings",
+            "mostBehindKelvins",
+            "shownCelsius",
+            "offsetKelvins",
+            "lowOffsetKelvins",
+            "highOffsetKelvins");
+    assertThat(keys(root.get("comparisons").get(0)))
+        .containsExactly("shownCelsius", "trueCelsius", "offsetKelvins");
+    assertThat(keys(root.get("kiln"))).containsExactly("name", "offsetKelvins");
+    assertThat(keys(root.get("work")))
+        .containsExactly("trueCelsius", "shownCelsius", "offsetKelvins", "standing");
+    assertThat(keys(root.get("shows").get(0))).isEqualTo(keys(root.get("work")));
+  }
+
+  @Test
   void castGivesValuesWithTheirRangesAndSources() throws IOException {
     JsonNode metal = json(Run.of("cast", "metal", "--alloy", "sterling", "--wax-g", 5, "--json"));
     assertThat(keys(metal))
