@@ -31,9 +31,10 @@ import picocli.CommandLine.Option;
 @Command(
     name = "offset",
     description = {
-      "Says how far the kiln's display is off: by a fine-silver wire that melts beside",
-      "the sensor, by a trusted thermometer beside it, or both. A wrong type setting",
-      "and swapped leads are looked for first. Temperatures are in the unit of --unit."
+      "Says how far a kiln's display is off, and what to write as offset-k.",
+      "By a fine-silver wire that melts beside the sensor, by a trusted thermometer",
+      "there, or by both. A wrong type setting and swapped leads are looked for first.",
+      "Temperatures are in the unit of --unit."
     },
     footerHeading = "%nA melt check:%n",
     footer = {

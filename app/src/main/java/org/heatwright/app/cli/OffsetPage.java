@@ -42,6 +42,9 @@ record OffsetPage(
 
   private static final double SAME_DEGREES = 1e-5;
 
+  /** Class 2 of type K is 7 K at the melt, what use does to it 1.7 %: more is something else. */
+  private static final double ODD_KELVINS = 25;
+
   OffsetJson json() {
     return OffsetJson.of(check, suspects, kiln, correction, work, table(), notes(), cautions());
   }
@@ -202,6 +205,15 @@ record OffsetPage(
     if (check.points().size() == 1) {
       notes.add(
           "From one reading the rest is a guess: --compare with a trusted thermometer near the working temperature beats it.");
+    }
+    boolean odd =
+        check.points().stream().anyMatch(p -> Math.abs(p.offset().kelvins()) > ODD_KELVINS);
+    if (odd) {
+      notes.add(
+          "More than %s %s is more than wire and age usually come to: look where the tip is, at the leads and at the type before you trust it."
+              .formatted(
+                  Wording.number(unit.value(TemperatureChange.ofKelvins(ODD_KELVINS))),
+                  unit.differenceSymbol()));
     }
     TemperatureChange offset = known.shown(work).minus(work);
     double stated = kiln.map(k -> k.thermocouple().offset().kelvins()).orElse(0.0);

@@ -252,6 +252,16 @@ class OffsetCommandTest {
         .contains("More than 100 K off is no offset, and neither another couple nor swapped leads");
   }
 
+  @Test
+  void aLargeOffsetIsToldWithDoubt() throws IOException {
+    assertThat(texts(json("--compare 830=800").get("notes")))
+        .anyMatch(note -> note.startsWith("More than 25 K is more than wire and age"));
+    assertThat(texts(json("--compare 1520=1472 --unit F").get("notes")))
+        .anyMatch(note -> note.startsWith("More than 45 °F is more than"));
+    assertThat(texts(json("--compare 824=800").get("notes")))
+        .noneMatch(note -> note.startsWith("More than"));
+  }
+
   // ---- the kiln's file
 
   @Test
