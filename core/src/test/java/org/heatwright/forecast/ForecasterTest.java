@@ -73,7 +73,7 @@ class ForecasterTest {
                 control.hysteresis(),
                 Optional.empty(),
                 control.afterPowerCut()));
-    ForecastRequest usual = ForecastRequest.of(slow, kiln, Charge.empty());
+    ForecastRequest usual = ForecastRequest.of(slow, kiln, Charge.empty()).withDraws(512);
     FiringConditions day = FiringConditions.usual();
     ForecastRequest stated =
         usual.withConditions(
@@ -88,7 +88,7 @@ class ForecasterTest {
     assertThat(endsStated.median()).isCloseTo(ends.median(), within(30.0));
     assertThat(endsStated.high() - endsStated.low())
         .isBetween(0.4 * (ends.high() - ends.low()), 0.7 * (ends.high() - ends.low()));
-    // Nine in ten of a normal spread of 2 K, to what the quantiles of 64 draws tell.
+    // Nine in ten of a normal spread of 2 K, to what the quantiles of 512 draws tell.
     assertThat(ends.high() - ends.low())
         .isCloseTo(2 * 1.645 * 2 * 30, Percentage.withPercentage(10));
   }
