@@ -1,13 +1,17 @@
 package org.heatwright.learn;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import org.heatwright.forecast.Charge;
 import org.heatwright.kiln.Control;
 import org.heatwright.kiln.FiringConditions;
 import org.heatwright.kiln.FiringConditions.Disturbance;
 import org.heatwright.kiln.Kiln;
 import org.heatwright.schedule.Schedule;
+import org.heatwright.units.Temperature;
+import org.heatwright.units.TemperatureUnit;
 
 /**
  * A firing that was watched: by a logger, or by a person with a clock.
@@ -100,6 +104,36 @@ public record LoggedFiring(
     return kiln.control().kind() == Control.Kind.ON_OFF
         ? clockWithin(Math.max(SWITCHED_CLOCK_SECONDS, clockSeconds))
         : this;
+  }
+
+  /** A display that moves by less tells nothing of its kiln, K. Our estimate. */
+  private static final double LEAST_MOVED_KELVINS = 40;
+
+  private static final int FEWEST_READINGS = 3;
+
+  /**
+   * Why its log teaches nothing of a kiln, as the rest of a sentence: too few readings, or a
+   * display that stands still. Empty where it may teach.
+   */
+  public Optional<String> silent() {
+    int count = readings.size();
+    if (count < FEWEST_READINGS) {
+      return Optional.of(
+          "it has %d %s; a log teaches with %d or more."
+              .formatted(count, count == 1 ? "reading" : "readings", FEWEST_READINGS));
+    }
+    double low = Arrays.stream(readings.celsius()).min().orElseThrow();
+    double high = Arrays.stream(readings.celsius()).max().orElseThrow();
+    if (high - low < LEAST_MOVED_KELVINS) {
+      TemperatureUnit unit = schedule.unit();
+      return Optional.of(
+          "its display stays between %.0f and %.0f %s; a log teaches where the kiln heats or cools."
+              .formatted(
+                  unit.value(Temperature.ofCelsius(low)),
+                  unit.value(Temperature.ofCelsius(high)),
+                  unit.symbol()));
+    }
+    return Optional.empty();
   }
 
   /** How far the program's clock is ahead of the readings' at a score of it, s. */

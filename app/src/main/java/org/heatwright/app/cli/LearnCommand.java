@@ -86,6 +86,14 @@ final class LearnCommand implements Callable<Integer> {
           "%s: no date in the log and no --date; counted as after everything in the kiln's history."
               .formatted(String.join(", ", watched.undated())));
     }
+    for (LoggedFiring firing : watched.firings()) {
+      firing
+          .silent()
+          .ifPresent(
+              why -> {
+                throw InputException.in(firing.name(), why);
+              });
+    }
     Lesson lesson = KilnLearner.learnDated(kiln, firings);
     lesson.openings().forEach(o -> notes.add(o.firing() + ": " + o.words()));
     if (lesson.firings().isEmpty()) {

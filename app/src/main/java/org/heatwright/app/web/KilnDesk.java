@@ -664,7 +664,12 @@ final class KilnDesk {
       List<DatedFiring> dated = new ArrayList<>();
       for (FiringLog log : used) {
         say.accept("“%s” is put on its program’s clock.".formatted(log.name()));
-        dated.add(new DatedFiring(log.date(), aligned(kiln, log).firing()));
+        LoggedFiring firing = aligned(kiln, log).firing();
+        Optional<String> silent = firing.silent();
+        if (silent.isPresent()) {
+          return "Nothing was learned from “%s”: %s".formatted(log.name(), silent.get());
+        }
+        dated.add(new DatedFiring(log.date(), firing));
       }
       Lesson lesson = KilnLearner.learnDated(kiln, dated, progress(used, say));
       if (lesson.firings().isEmpty()) {

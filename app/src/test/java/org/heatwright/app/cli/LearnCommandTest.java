@@ -11,6 +11,7 @@ import java.util.Arrays;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.heatwright.app.files.KilnFile;
 import org.heatwright.kiln.KilnQuantity;
 import org.heatwright.kiln.Learned;
@@ -160,6 +161,30 @@ class LearnCommandTest {
         .contains("nothing was learned")
         .contains("Expected the schedule that ran")
         .doesNotContain("Exception");
+    assertThat(run.err().strip().lines()).hasSize(1);
+    assertThat(known).doesNotExist();
+  }
+
+  /** A sensor that is not plugged in, a single reading: nothing is made of it. */
+  @Test
+  void aLogThatTellsNothingTeachesNothing() throws IOException {
+    String flat =
+        IntStream.range(0, 200)
+            .mapToObj(i -> "%d,%d%n".formatted(60 * i, 20 + i % 2))
+            .collect(Collectors.joining("", "time_s,chamber_c\n", ""));
+    assertTeachesNothing(flat, "stays between 20 and 21 °C");
+    assertTeachesNothing("time_s,chamber_c\n600,220\n", "it has 1 reading");
+  }
+
+  private void assertTeachesNothing(String log, String why) throws IOException {
+    Path silent = dir.resolve("silent.csv");
+    Files.writeString(silent, log);
+    Path known = dir.resolve("known.yaml");
+    Object[] arguments = learn("-o", known);
+    arguments[3] = silent;
+    Run run = Run.of(arguments);
+    assertThat(run.code()).isEqualTo(2);
+    assertThat(run.err()).contains("silent.csv").contains(why).doesNotContain("Exception");
     assertThat(run.err().strip().lines()).hasSize(1);
     assertThat(known).doesNotExist();
   }
