@@ -9,6 +9,7 @@ import java.net.URLDecoder;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.apache.pdfbox.Loader;
@@ -200,6 +201,37 @@ class BenchIT extends PlanWalk {
     int answer = browser.find("#answer").getRect().getX();
     int curve = browser.find("#curve").getRect().getX();
     assertThat(curve).isGreaterThan(answer + 300);
+  }
+
+  /** The curve stays beside the schedule; what to key lies below it and can be read. */
+  @Test
+  void theCurveNeverLiesOverWhatToKey() throws Exception {
+    browser.size(DESKTOP, 900);
+    choose("work", "Harbour burnout");
+    choose("kiln", "Capstan");
+    Number length = (Number) browser.script("return document.documentElement.scrollHeight");
+    for (int down = 0; down < length.intValue(); down += 150) {
+      assertThat(
+              browser.script(
+                  """
+                  window.scrollTo(0, arguments[0]);
+                  return [...document.querySelectorAll('#keying li, #keying a')].filter((line) => {
+                    const box = line.getBoundingClientRect();
+                    const at = document.elementFromPoint(box.x + box.width / 2, box.y + 4);
+                    return at && at.closest('#curve');
+                  }).map((line) => line.textContent);""",
+                  down))
+          .as("what the curve lies over after %d px", down)
+          .isEqualTo(List.of());
+    }
+    Number top =
+        (Number)
+            browser.script(
+                """
+                const curve = document.querySelector('#curve');
+                window.scrollTo(0, curve.parentElement.getBoundingClientRect().top + window.scrollY + 60);
+                return curve.getBoundingClientRect().top;""");
+    assertThat(top.doubleValue()).isBetween(-1.0, 1.0);
   }
 
   /** No pointer from the plan to the proof: the drawn keypad, then what its review shows. */
