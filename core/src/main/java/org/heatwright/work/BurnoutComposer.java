@@ -1008,7 +1008,8 @@ final class BurnoutComposer {
             0,
             Duration.ZERO,
             "last mould poured by now",
-            "The program ends, and the kiln cools by itself."));
+                "The program ends, and the kiln cools by itself.")
+            .asDeadline());
     return moments;
   }
 

@@ -342,7 +342,8 @@ final class EnamelComposer {
             segments,
             Duration.ZERO,
             "last piece out",
-            "The working hold ends, and the kiln cools by itself."));
+                "The working hold ends, and the kiln cools by itself.")
+            .asDeadline());
   }
 
   private boolean holdWaits() {

@@ -368,14 +368,16 @@ final class HeatTreatComposer {
             Duration.ZERO,
             "change the temperature",
             "Afterwards the piece's time is counted at another one."));
-    moments.add(
+    boolean last = heat.after().medium() == Medium.WATER;
+    Moment out =
         new Moment(
             Moment.Kind.ACT,
             Moment.Anchor.SEGMENT_END,
             segments,
             Duration.ZERO,
-            heat.after().medium() == Medium.WATER ? "last piece out" : "pieces may come out",
-            "The hold ends, and the kiln cools by itself."));
+            last ? "last piece out" : "pieces may come out",
+            "The hold ends, and the kiln cools by itself.");
+    moments.add(last ? out.asDeadline() : out);
     return moments;
   }
 

@@ -19,9 +19,16 @@ import org.heatwright.units.TemperatureUnit;
  * @param after how long after the anchor, zero or more
  * @param what what to do, short: "pour the first mould"
  * @param why why then, one sentence
+ * @param deadline whether what is done after it is too late: of a band only the early end is sure
  */
 public record Moment(
-    Kind kind, Anchor anchor, int segment, Duration after, String what, String why) {
+    Kind kind,
+    Anchor anchor,
+    int segment,
+    Duration after,
+    String what,
+    String why,
+    boolean deadline) {
 
   /** The sorts of moments. */
   public enum Kind {
@@ -57,6 +64,16 @@ public record Moment(
     }
   }
 
+  /** A deadline where it is the last time for a change. */
+  public Moment(Kind kind, Anchor anchor, int segment, Duration after, String what, String why) {
+    this(kind, anchor, segment, after, what, why, kind == Kind.LAST_CHANGE);
+  }
+
+  /** The same, to be done by then and not only then. */
+  Moment asDeadline() {
+    return new Moment(kind, anchor, segment, after, what, why, true);
+  }
+
   /**
    * When it comes, s from the program's start. Empty if the work is not ready in every case, or if
    * the schedule that was forecast has no such segment.
@@ -79,6 +96,7 @@ public record Moment(
 
   /** The same in another unit. */
   Moment in(TemperatureUnit unit) {
-    return new Moment(kind, anchor, segment, after, Wording.in(what, unit), Wording.in(why, unit));
+    return new Moment(
+        kind, anchor, segment, after, Wording.in(what, unit), Wording.in(why, unit), deadline);
   }
 }

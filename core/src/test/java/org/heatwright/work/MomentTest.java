@@ -70,6 +70,18 @@ class MomentTest {
   }
 
   @Test
+  void theLastTimeForAChangeIsADeadlineAndAnythingElseWhereItIsSaid() {
+    Moment act = moment(Moment.Anchor.PROGRAM_END, 0, 0);
+    Moment change =
+        new Moment(
+            Moment.Kind.LAST_CHANGE, Moment.Anchor.PROGRAM_END, 0, Duration.ZERO, "turn", "why");
+
+    assertThat(act.deadline()).isFalse();
+    assertThat(act.asDeadline().deadline()).isTrue();
+    assertThat(change.deadline()).isTrue();
+  }
+
+  @Test
   void aSegmentThatIsNotThereHasNoMoment() {
     assertThat(moment(Moment.Anchor.SEGMENT_END, 3, 0).seconds(forecast(List.of()))).isEmpty();
   }

@@ -80,7 +80,13 @@ public final class WatchWords {
     for (Card.Act act : watch.card().moments()) {
       boolean open = seconds <= act.seconds().high() + (act.actNow() ? SOON_SECONDS : 0);
       if (open && seconds >= act.seconds().low() - SOON_SECONDS) {
-        due.add(Wording.capital(act.what()) + ": " + clock(act.seconds()) + ".");
+        due.add(
+            Wording.capital(act.what())
+                + ": "
+                + (act.deadline()
+                    ? when.clock(when.minuteBefore(act.seconds().low()))
+                    : clock(act.seconds()))
+                + ".");
       }
     }
     return due;
@@ -92,7 +98,12 @@ public final class WatchWords {
     return watch.card().moments().stream()
         .filter(act -> seconds < act.seconds().low() - SOON_SECONDS)
         .findFirst()
-        .map(act -> Wording.capital(act.what()) + ": " + days(act.seconds()) + ".");
+        .map(
+            act ->
+                Wording.capital(act.what())
+                    + ": "
+                    + (act.deadline() ? act.at(when) : days(act.seconds()))
+                    + ".");
   }
 
   /** What is ready when; empty where that is not sure. */

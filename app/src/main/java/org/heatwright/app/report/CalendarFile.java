@@ -54,7 +54,7 @@ public final class CalendarFile {
 
   /**
    * The start, ready and act-now events of a card; none if the card has no start. An act-now event
-   * rings early enough for the early end of its band.
+   * rings early enough for the early end of its band; a deadline stands there.
    *
    * @param card what happens when
    * @param uidRoot stable for this firing, e.g. "harbour-burnout-1@heatwright"
@@ -78,7 +78,7 @@ public final class CalendarFile {
       }
       number++;
       String uid = uid(uidRoot, "act-" + number);
-      when.at(act.seconds().median())
+      when.at(act.atSeconds(when))
           .map(at -> act(act, at.toInstant(), when, uid, firing))
           .ifPresent(events::add);
     }
@@ -99,7 +99,11 @@ public final class CalendarFile {
 
   private static Optional<Event> ready(
       Card card, Card.Ready ready, WhenWords when, String uidRoot, String firing) {
-    double until = ready.untilSeconds().orElse(card.timing().endSeconds().median());
+    double until =
+        ready
+            .untilSeconds()
+            .map(when::minuteBefore)
+            .orElse(card.timing().endSeconds().median());
     double from = ready.fromSeconds().median();
     return when.at(from)
         .map(
@@ -113,7 +117,7 @@ public final class CalendarFile {
                             when.band(ready.fromSeconds()),
                             ready
                                 .untilSeconds()
-                                .map(when::full)
+                                .map(seconds -> when.full(when.minuteBefore(seconds)))
                                 .orElse("a person ends the program"),
                             Card.NEVER_STARTS_HEAT),
                     start.toInstant(),
@@ -122,14 +126,15 @@ public final class CalendarFile {
   }
 
   private static Event act(Card.Act act, Instant at, WhenWords when, String uid, String firing) {
-    Duration early = Duration.ofSeconds((long) (act.seconds().median() - act.seconds().low()));
+    Duration early = Duration.ofSeconds((long) (act.atSeconds(when) - act.seconds().low()));
     return new Event(
         uid,
         "Act now: " + act.what(),
-        "%s. Predicted %s (%s, nine in ten). %s"
+        "%s. %s %s (%s, nine in ten). %s"
             .formatted(
                 firing,
-                when.full(act.seconds().median()),
+                act.deadline() ? "By" : "Predicted",
+                act.at(when),
                 when.band(act.seconds()),
                 Card.NEVER_STARTS_HEAT),
         at,

@@ -199,6 +199,21 @@ public record Card(
    * @param what in words, e.g. "pour the moulds"
    * @param seconds when, s from the program's start
    * @param actNow true if it cannot wait: the calendar rings
+   * @param deadline true if what is done after it is too late
    */
-  public record Act(String what, Band seconds, boolean actNow) {}
+  public record Act(String what, Band seconds, boolean actNow, boolean deadline) {
+
+    /**
+     * The one time that stands for it, in full: a deadline is the earliest that it may be too late,
+     * down to the minute; anything else its median.
+     */
+    public String at(WhenWords when) {
+      return when.full(atSeconds(when));
+    }
+
+    /** The same, s from the program's start. */
+    double atSeconds(WhenWords when) {
+      return deadline ? when.minuteBefore(seconds.low()) : seconds.median();
+    }
+  }
 }

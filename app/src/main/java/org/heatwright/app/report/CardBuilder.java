@@ -279,8 +279,8 @@ public final class CardBuilder {
               at ->
                   acts.add(
                       moment.kind() != Moment.Kind.LAST_CHANGE
-                          ? new Card.Act(moment.what(), at, true)
-                          : new Card.Act(LAST_MOMENT + moment.what(), at, false)));
+                          ? new Card.Act(moment.what(), at, true, moment.deadline())
+                          : new Card.Act(LAST_MOMENT + moment.what(), at, false, true)));
     }
     if (told.isEmpty()) {
       int hottest = hottest();
@@ -288,7 +288,7 @@ public final class CardBuilder {
           hottest == 0 ? Band.exactly(0) : segment(hottest).endSeconds(); // 1-based: one before
       acts.add(
           new Card.Act(
-              LAST_MOMENT + "change the highest target, " + degrees(schedule.peak()), ramp, false));
+              LAST_MOMENT + "change the highest target, " + degrees(schedule.peak()), ramp, false, true));
     }
     acts.sort(Comparator.comparingDouble(a -> a.seconds().median()));
     return acts;

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.heatwright.app.qr.QrSymbol;
 import org.heatwright.app.report.Sheet.Weight;
 import org.heatwright.forecast.Band;
@@ -454,7 +455,7 @@ final class CardLayout {
         ready.map(r -> r.fromSeconds().median()),
         "",
         ready.map(r -> nineInTen(r.fromSeconds())).orElse(unsure));
-    Optional<Double> until = ready.flatMap(Card.Ready::untilSeconds);
+    Optional<Double> until = ready.flatMap(Card.Ready::untilSeconds).map(when::minuteBefore);
     boolean kept = ready.isPresent() && until.isEmpty();
     answer(
         2,
@@ -875,17 +876,25 @@ final class CardLayout {
       for (Card.Act act : acts) {
         b = act(act, x, b, clock, room);
       }
+      String leftOut =
+          card.moments().stream()
+              .filter(act -> !acts.contains(act))
+              .map(act -> act.what() + " " + act.at(when))
+              .collect(Collectors.joining("; "));
+      if (!leftOut.isEmpty()) {
+        b = paragraph("Also: " + leftOut + ".", x, b, room, density.small(), Weight.REGULAR, 4);
+      }
     }
     return Math.max(a, b) + density.gap();
   }
 
   private double clockWidth(Card.Act act) {
-    return sheet.widthOf(when.full(act.seconds().median()), Weight.BOLD, density.body());
+    return sheet.widthOf(act.at(when), Weight.BOLD, density.body());
   }
 
   private double act(Card.Act act, double x, double y, double clock, double room) {
     double at = y + density.lineOf(density.body());
-    sheet.text(x, at, when.full(act.seconds().median()), Weight.BOLD, density.body());
+    sheet.text(x, at, act.at(when), Weight.BOLD, density.body());
     List<String> lines =
         sheet.wrap(
             (act.actNow() ? "ACT: " : "") + act.what(),

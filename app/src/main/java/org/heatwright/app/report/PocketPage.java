@@ -241,7 +241,7 @@ public final class PocketPage {
       list(
           "told",
           card.moments().stream()
-              .map(m -> when.full(m.seconds().median()) + ": " + m.what())
+              .map(m -> m.at(when) + ": " + m.what())
               .toList());
     }
     out.append("<h3>When it is opened</h3>\n");
@@ -268,7 +268,7 @@ public final class PocketPage {
         .append("</span> <span class=\"day\">")
         .append(escaped(when.day(from).isEmpty() ? "after the program's start" : when.day(from)))
         .append(escaped(" (" + when.band(ready.fromSeconds()) + ", nine in ten)"));
-    ready.untilSeconds().ifPresent(until -> out.append(escaped(", until " + when.full(until))));
+    ready.untilSeconds().ifPresent(until -> out.append(escaped(", until " + when.full(when.minuteBefore(until)))));
     out.append("</span></p>\n");
   }
 

@@ -13,7 +13,8 @@ import org.heatwright.schedule.HourMinute;
 
 /**
  * Says when something is: by the clock, with weekday and date, if the start is known, else as time
- * after the start. Minutes are the finest step: a moment goes to the nearest, a band opens outward.
+ * after the start. Minutes are the finest step: a moment goes to the nearest, a deadline down, a
+ * band opens outward.
  * An hour that the clock shows twice says which one is meant.
  *
  * @param start when the program's first segment begins, where known
@@ -48,9 +49,8 @@ public record WhenWords(Optional<ZonedDateTime> start) {
    */
   public String band(Band seconds) {
     Optional<LocalDate> day = at(seconds.median()).map(ZonedDateTime::toLocalDate);
-    double low = seconds.low() - sinceMinute(seconds.low());
-    double past = sinceMinute(seconds.high());
-    double high = past == 0 ? seconds.high() : seconds.high() + MINUTE_SECONDS - past;
+    double low = minuteBefore(seconds.low());
+    double high = minuteAfter(seconds.high());
     return bound(low, day) + " to " + bound(high, day);
   }
 
@@ -59,6 +59,17 @@ public record WhenWords(Optional<ZonedDateTime> start) {
     double startSeconds = start.map(s -> s.getSecond() + s.getNano() / 1e9).orElse(0.0);
     double whole = Math.rint((startSeconds + seconds) * 1000) / 1000;
     return whole - Math.floor(whole / MINUTE_SECONDS) * MINUTE_SECONDS;
+  }
+
+  /** The whole minute that is not later, s: by when a deadline is told. */
+  public double minuteBefore(double seconds) {
+    return seconds - sinceMinute(seconds);
+  }
+
+  /** The whole minute that is not sooner, s. */
+  public double minuteAfter(double seconds) {
+    double past = sinceMinute(seconds);
+    return past == 0 ? seconds : seconds + MINUTE_SECONDS - past;
   }
 
   private String bound(double seconds, Optional<LocalDate> day) {

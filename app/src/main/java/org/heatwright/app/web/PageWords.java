@@ -174,9 +174,11 @@ final class PageWords {
   }
 
   private static String window(WhenWords when, Band band) {
-    String low = when.clock(band.low());
-    String high = when.clock(band.high());
-    return low.equals(high) ? low : low + " to " + high;
+    return when.clock(band.low()).equals(when.clock(band.high()))
+        ? when.clock(band.low())
+        : when.clock(when.minuteBefore(band.low()))
+            + " to "
+            + when.clock(when.minuteAfter(band.high()));
   }
 
   private static String whatNow(Firing firing, WhenWords when) {
@@ -317,14 +319,14 @@ final class PageWords {
 
   /** "Thu 3 Dec 08:10 to 08:50". */
   private static String days(WhenWords when, Band band) {
-    String low = when.full(band.low());
-    String high = when.full(band.high());
-    if (low.equals(high)) {
-      return low;
+    if (when.full(band.low()).equals(when.full(band.high()))) {
+      return when.full(band.low());
     }
-    return when.day(band.low()).equals(when.day(band.high()))
-        ? low + " to " + when.clock(band.high())
-        : low + " to " + high;
+    double low = when.minuteBefore(band.low());
+    double high = when.minuteAfter(band.high());
+    return when.full(low)
+        + " to "
+        + (when.day(low).equals(when.day(high)) ? when.clock(high) : when.full(high));
   }
 
   private static Page.Why why(Reason reason) {
@@ -449,24 +451,21 @@ final class PageWords {
 
   private static List<Page.Fact> moments(Firing firing, WhenWords when) {
     List<Page.Fact> moments = new ArrayList<>();
+    Band end = firing.forecast().endSeconds();
+    boolean goesOff = firing.program().expressible().atEnd() == AtEnd.OFF;
+    Page.Fact off =
+        new Page.Fact(days(when, end), "The elements go off; the work cools from here.");
     for (Card.Act act : firing.card().moments()) {
-      String at =
-          act.actNow()
-              ? days(when, act.seconds())
-              : when.full(act.seconds().low()); // until then: the earliest it may be too late
+      if (goesOff && !moments.contains(off) && act.seconds().median() > end.median()) {
+        moments.add(off);
+      }
+      String at = act.deadline() ? act.at(when) : days(when, act.seconds());
       moments.add(new Page.Fact(at, Wording.capital(act.what()) + "."));
     }
-    firing
-        .card()
-        .timing()
-        .ready()
-        .flatMap(Card.Ready::untilSeconds)
-        .ifPresent(
-            until ->
-                moments.add(
-                    new Page.Fact(
-                        when.full(until), "The elements go off; the work cools from here.")));
-    if (firing.program().expressible().atEnd() == AtEnd.KEEP) {
+    if (goesOff && !moments.contains(off)) {
+      moments.add(off);
+    }
+    if (!goesOff) {
       moments.add(
           new Page.Fact(
               "Until you stop it", "The kiln keeps its last target: somebody must come."));

@@ -134,6 +134,48 @@ class DemoCardTest {
     }
   }
 
+  /** One moment has one time: on the card, on the phone's card and in the calendar. */
+  @ParameterizedTest
+  @CsvSource({
+    "harbour-burnout, capstan, tern, 18",
+    "mixed-moulds, capstan, gull, 30",
+    "evening-enamel, buoy, heron, 2",
+  })
+  void everyDeadlineIsToldByItsEarlyEndAndNoneIsLeftOut(
+      String work, String kiln, String keypad, int hoursBefore) throws IOException {
+    Planned planned = plan(work, kiln, keypad, TemperatureUnit.CELSIUS, hoursBefore);
+    Card card = planned.card();
+    WhenWords when = new WhenWords(card.timing().start());
+    String pdf = PrintedPage.text(CardPdf.render(card, PageSize.A4)).replaceAll("\\s+", " ");
+    String phone =
+        PocketPage.file(
+            PocketPage.Content.of(
+                Optional.of(card),
+                planned.program(),
+                KeypadFile.read(text("keypads/" + keypad + ".yaml"), keypad),
+                2,
+                Optional.empty()));
+    List<CalendarFile.Event> events = CalendarFile.events(card, "a@b");
+    assertThat(card.moments()).filteredOn(Card.Act::deadline).hasSizeGreaterThanOrEqualTo(2);
+    for (Card.Act act : card.moments()) {
+      assertThat(pdf).contains(act.what());
+      if (!act.deadline()) {
+        continue;
+      }
+      double whole = when.minuteBefore(act.seconds().low());
+      assertThat(whole).isBetween(act.seconds().low() - 60, act.seconds().low());
+      assertThat(act.at(when)).isEqualTo(when.full(whole));
+      assertThat(pdf).contains(when.full(whole));
+      assertThat(phone).contains(when.full(whole) + ": " + act.what());
+      if (act.actNow()) {
+        assertThat(events)
+            .filteredOn(event -> event.summary().equals("Act now: " + act.what()))
+            .extracting(CalendarFile.Event::start)
+            .containsExactly(when.at(whole).orElseThrow().toInstant());
+      }
+    }
+  }
+
   /** The pour stands on the card, with the metal for three patterns of 14 g. */
   @Test
   void theCardSaysHowTheMouldsArePoured() throws IOException {

@@ -26,6 +26,15 @@ class WhenWordsTest {
   }
 
   @Test
+  void aDeadlineGoesDownToItsMinute() {
+    WhenWords words = from(2026, 12, 2, 20, 30, "Europe/Lisbon");
+    assertThat(words.full(words.minuteBefore(89))).isEqualTo("Wed 2 Dec 20:31");
+    assertThat(words.full(words.minuteBefore(59))).isEqualTo("Wed 2 Dec 20:30");
+    assertThat(words.full(words.minuteBefore(60))).isEqualTo("Wed 2 Dec 20:31");
+    assertThat(words.full(words.minuteAfter(61))).isEqualTo("Wed 2 Dec 20:32");
+  }
+
+  @Test
   void aBandOpensOutwardAndNamesTheOtherDay() {
     WhenWords words = from(2026, 12, 2, 20, 30, "Europe/Lisbon");
     assertThat(words.band(new Band(61, 300, 359))).isEqualTo("20:31 to 20:36");
