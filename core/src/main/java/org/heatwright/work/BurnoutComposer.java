@@ -1003,11 +1003,11 @@ final class BurnoutComposer {
             "Be there with metal, tongs and helper."));
     moments.add(
         new Moment(
-            Moment.Kind.ACT,
-            Moment.Anchor.PROGRAM_END,
-            0,
-            Duration.ZERO,
-            "last mould poured by now",
+                Moment.Kind.ACT,
+                Moment.Anchor.PROGRAM_END,
+                0,
+                Duration.ZERO,
+                "last mould poured by now",
                 "The program ends, and the kiln cools by itself.")
             .asDeadline());
     return moments;

@@ -2,6 +2,8 @@ package org.heatwright.work;
 
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
+import org.heatwright.forecast.Band;
 import org.heatwright.forecast.Charge;
 import org.heatwright.forecast.Forecast;
 import org.heatwright.forecast.StartPlanner;
@@ -85,7 +87,18 @@ public record Composition(
         .filter(moment -> moment.kind() == Moment.Kind.READY)
         .findFirst()
         .filter(moment -> moment.segment() <= forecast.segments().size())
-        .map(moment -> new StartPlanner.Ready(moment.what(), moment.seconds(forecast)))
+        .map(moment -> new StartPlanner.Ready(moment.what(), seconds(moment, forecast)))
         .orElseGet(() -> StartPlanner.ready(forecast));
+  }
+
+  /**
+   * When one of the moments comes, s from the program's start. Work that is not in moulds is ready
+   * no sooner than its judge says. Empty where that cannot be told.
+   */
+  public Optional<Band> seconds(Moment moment, Forecast forecast) {
+    Optional<Band> reached = moment.seconds(forecast);
+    return moment.kind() == Moment.Kind.READY && forecast.work().isEmpty()
+        ? judge.ready(forecast, reached)
+        : reached;
   }
 }

@@ -337,11 +337,11 @@ final class EnamelComposer {
             "change the working temperature",
             "Afterwards the walls must settle again."),
         new Moment(
-            Moment.Kind.ACT,
-            Moment.Anchor.SEGMENT_END,
-            segments,
-            Duration.ZERO,
-            "last piece out",
+                Moment.Kind.ACT,
+                Moment.Anchor.SEGMENT_END,
+                segments,
+                Duration.ZERO,
+                "last piece out",
                 "The working hold ends, and the kiln cools by itself.")
             .asDeadline());
   }

@@ -6,6 +6,7 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Supplier;
 import org.heatwright.forecast.Charge;
 import org.heatwright.forecast.Forecaster;
 import org.heatwright.inspect.Demands;
@@ -802,7 +803,32 @@ final class GlassComposer {
             slowEnd(),
             openAt(),
             shifted(GlassRules.DEVITRIFY_FROM_CELSIUS),
-            shifted(GlassRules.DEVITRIFY_TO_CELSIUS)));
+            shifted(GlassRules.DEVITRIFY_TO_CELSIUS)),
+        new CoastOnce(
+            () ->
+                KilnCoasting.readings(
+                    new Draft(upToTheSoak(false)).schedule(name(), unit),
+                    kiln,
+                    charge().loads(),
+                    GlassJudge.Coast.STEP_SECONDS,
+                    openAt().celsius())));
+  }
+
+  /** Simulates when it is first asked, and only then. */
+  private static final class CoastOnce implements GlassJudge.Coast {
+    private final Supplier<List<double[]>> simulation;
+    private Optional<List<double[]>> known = Optional.empty();
+
+    CoastOnce(Supplier<List<double[]>> simulation) {
+      this.simulation = simulation;
+    }
+
+    @Override
+    public synchronized List<double[]> readings() {
+      List<double[]> readings = known.orElseGet(simulation);
+      known = Optional.of(readings);
+      return readings;
+    }
   }
 
   // ---- what to know, and when to act

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 import org.heatwright.forecast.Band;
+import org.heatwright.forecast.Forecast;
 import org.heatwright.forecast.PieceForecast;
 import org.heatwright.inspect.Severity;
 import org.heatwright.inspect.Wording;
@@ -30,8 +31,20 @@ import org.heatwright.work.glass.PlateStress.HeldOrFree;
  *
  * @param work what is fired
  * @param limits what the composer keeps to
+ * @param coast how long glass that is too hot at the program's end is left shut in
  */
-record GlassJudge(GlassWork work, Limits limits) implements PieceJudge {
+record GlassJudge(GlassWork work, Limits limits, Coast coast) implements PieceJudge {
+
+  /** How the shut kiln cools with the glass in it, worked out when it is asked for. */
+  interface Coast {
+    /**
+     * @return for some likely kilns what the display shows from well above on until it is cool
+     *     enough to open, one reading every {@link #STEP_SECONDS}, °C
+     */
+    List<double[]> readings();
+
+    double STEP_SECONDS = 600;
+  }
 
   /**
    * Temperatures and times that the composer plans by.
@@ -414,18 +427,80 @@ record GlassJudge(GlassWork work, Limits limits) implements PieceJudge {
     }
   }
 
-  private Outcome opening(PieceForecast piece, TemperatureUnit unit) {
+  /**
+   * Glass that is too hot when the program ends is ready when the shut kiln has cooled it, as long
+   * as the likely kilns take for that.
+   */
+  @Override
+  public Optional<Band> ready(Forecast forecast, Optional<Band> reached) {
+    Band ends = forecast.endSeconds();
+    double last = ends.median();
+    double[] celsius = {forecast.trace().displayCelsiusAt(last).median()};
+    double[] seconds = {last};
+    if (forecast.pieces().size() == 1) {
+      PieceForecast piece = forecast.pieces().get(0);
+      celsius = endCelsius(piece);
+      seconds = new double[celsius.length];
+      for (int d = 0; d < seconds.length; d++) {
+        seconds[d] = endSecond(piece, d);
+      }
+    }
+    if (!tooHot(Band.of(celsius))) {
+      return reached;
+    }
+    List<double[]> kilns = coast.readings();
+    double[] ready = new double[celsius.length * kilns.size()];
+    for (int i = 0; i < ready.length; i++) {
+      int d = i / kilns.size();
+      ready[i] = seconds[d] + fallSeconds(kilns.get(i % kilns.size()), celsius[d]);
+    }
+    return Band.ofFinite(ready);
+  }
+
+  private boolean tooHot(Band endCelsius) {
+    return endCelsius.high() > limits.openAt().celsius() + AT_THE_DOOR_KELVINS;
+  }
+
+  /** How long a kiln takes from a temperature until it may be opened, s; infinite: longer. */
+  private double fallSeconds(double[] readings, double celsius) {
+    return Math.max(0, secondAt(readings, limits.openAt().celsius()) - secondAt(readings, celsius));
+  }
+
+  /** When falling readings first show no more than this, s. */
+  private static double secondAt(double[] readings, double celsius) {
+    int i = 0;
+    while (i < readings.length && readings[i] > celsius) {
+      i++;
+    }
+    if (i == readings.length) {
+      return Double.POSITIVE_INFINITY;
+    }
+    return i == 0
+        ? 0
+        : (i - (celsius - readings[i]) / (readings[i - 1] - readings[i])) * Coast.STEP_SECONDS;
+  }
+
+  private static double endSecond(PieceForecast piece, int draw) {
+    return Math.min(piece.draws().get(draw).endSecond(), piece.days().get(draw).endSeconds());
+  }
+
+  /** The hotter face of every draw when the program ends, °C. */
+  private static double[] endCelsius(PieceForecast piece) {
     double thick = piece.piece().slab().thicknessMetres();
     double[] ends = new double[piece.draws().size()];
     for (int d = 0; d < ends.length; d++) {
       SlabHistory draw = piece.draws().get(d);
-      double end = Math.min(draw.endSecond(), piece.days().get(d).endSeconds());
+      double end = endSecond(piece, d);
       ends[d] = Math.max(draw.celsiusAt(0, end), draw.celsiusAt(thick, end));
     }
-    Band band = Band.of(ends);
+    return ends;
+  }
+
+  private Outcome opening(PieceForecast piece, TemperatureUnit unit) {
+    Band band = Band.of(endCelsius(piece));
     String what = "the glass when the program ends";
     Origin origin = Origin.read("a glass workshop's page: thick pieces under 40 to 50 °C");
-    return band.high() > limits.openAt().celsius() + AT_THE_DOOR_KELVINS
+    return tooHot(band)
         ? Outcome.of(
             "opening",
             what,

@@ -1,6 +1,9 @@
 package org.heatwright.work;
 
 import java.util.List;
+import java.util.Optional;
+import org.heatwright.forecast.Band;
+import org.heatwright.forecast.Forecast;
 import org.heatwright.forecast.PieceForecast;
 import org.heatwright.schedule.Schedule;
 
@@ -23,6 +26,17 @@ public interface PieceJudge {
    */
   default PieceJudge settledFor(Schedule schedule) {
     return this;
+  }
+
+  /**
+   * When the work is ready, s from the program's start.
+   *
+   * @param forecast of what is run; without its pieces while it is only sketched
+   * @param reached when the program is that far
+   * @return empty where it cannot be told
+   */
+  default Optional<Band> ready(Forecast forecast, Optional<Band> reached) {
+    return reached;
   }
 
   /** For work that is judged elsewhere. */

@@ -273,8 +273,8 @@ public final class CardBuilder {
       if (moment.kind() == Moment.Kind.READY && ready().isPresent() && !readyAfterTheEnd()) {
         continue; // stands at the head of the card; after the end somebody must come back for it
       }
-      moment
-          .seconds(forecast)
+      composition
+          .flatMap(c -> c.seconds(moment, forecast))
           .ifPresent(
               at ->
                   acts.add(
@@ -288,7 +288,10 @@ public final class CardBuilder {
           hottest == 0 ? Band.exactly(0) : segment(hottest).endSeconds(); // 1-based: one before
       acts.add(
           new Card.Act(
-              LAST_MOMENT + "change the highest target, " + degrees(schedule.peak()), ramp, false, true));
+              LAST_MOMENT + "change the highest target, " + degrees(schedule.peak()),
+              ramp,
+              false,
+              true));
     }
     acts.sort(Comparator.comparingDouble(a -> a.seconds().median()));
     return acts;

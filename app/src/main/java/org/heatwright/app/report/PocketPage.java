@@ -238,11 +238,7 @@ public final class PocketPage {
     }
     if (!card.moments().isEmpty()) {
       out.append("<h3>What a person does, and when</h3>\n");
-      list(
-          "told",
-          card.moments().stream()
-              .map(m -> m.at(when) + ": " + m.what())
-              .toList());
+      list("told", card.moments().stream().map(m -> m.at(when) + ": " + m.what()).toList());
     }
     out.append("<h3>When it is opened</h3>\n");
     list("ticks", card.found().stream().map(Found::words).toList());
@@ -268,7 +264,9 @@ public final class PocketPage {
         .append("</span> <span class=\"day\">")
         .append(escaped(when.day(from).isEmpty() ? "after the program's start" : when.day(from)))
         .append(escaped(" (" + when.band(ready.fromSeconds()) + ", nine in ten)"));
-    ready.untilSeconds().ifPresent(until -> out.append(escaped(", until " + when.full(when.minuteBefore(until)))));
+    ready
+        .untilSeconds()
+        .ifPresent(until -> out.append(escaped(", until " + when.full(when.minuteBefore(until)))));
     out.append("</span></p>\n");
   }
 

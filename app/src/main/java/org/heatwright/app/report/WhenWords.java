@@ -14,8 +14,7 @@ import org.heatwright.schedule.HourMinute;
 /**
  * Says when something is: by the clock, with weekday and date, if the start is known, else as time
  * after the start. Minutes are the finest step: a moment goes to the nearest, a deadline down, a
- * band opens outward.
- * An hour that the clock shows twice says which one is meant.
+ * band opens outward. An hour that the clock shows twice says which one is meant.
  *
  * @param start when the program's first segment begins, where known
  */

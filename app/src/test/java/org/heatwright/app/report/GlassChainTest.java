@@ -17,6 +17,7 @@ import org.heatwright.app.files.ScheduleCode;
 import org.heatwright.app.files.ScheduleFile;
 import org.heatwright.app.files.WorkFile;
 import org.heatwright.app.qr.QrFinder;
+import org.heatwright.forecast.Band;
 import org.heatwright.forecast.Forecast;
 import org.heatwright.forecast.ForecastRequest;
 import org.heatwright.forecast.Forecaster;
@@ -45,6 +46,41 @@ class GlassChainTest {
     try (InputStream in = GlassChainTest.class.getResourceAsStream("/demo/" + path)) {
       return new String(in.readAllBytes(), StandardCharsets.UTF_8);
     }
+  }
+
+  /** Nobody is told to open a kiln in which the glass is still too hot to open it. */
+  @ParameterizedTest
+  @CsvSource({
+    "glass-bowl, buoy, tern",
+    "glass-disc, buoy, gull",
+    "glass-tack, buoy, heron",
+  })
+  void glassIsReadyOnlyWhenTheShutKilnHasCooledIt(
+      String workName, String kilnName, String keypadName) throws IOException {
+    Kiln kiln = KilnFile.read(text("kilns/" + kilnName + ".yaml"), kilnName);
+    Keypad keypad = KeypadFile.read(text("keypads/" + keypadName + ".yaml"), keypadName);
+    GlassWork work = (GlassWork) WorkFile.read(text("works/" + workName + ".yaml"), workName);
+    Composition composition = Composer.compose(work, kiln, Optional.of(keypad));
+    FittedProgram program = KeypadFit.fit(composition.schedule(), keypad);
+    ForecastRequest request = ForecastRequest.of(program.expressible(), kiln, composition.charge());
+    Forecast forecast = Forecaster.forecast(request);
+    List<Outcome> outcomes = composition.outcomes(program.expressible(), forecast);
+    assertThat(outcomes)
+        .filteredOn(o -> o.code().equals("opening"))
+        .allMatch(o -> o.meaning().startsWith("Too hot to open"));
+    Band ready = composition.ready(forecast).seconds().orElseThrow();
+    assertThat(ready.low()).isGreaterThanOrEqualTo(forecast.endSeconds().low());
+    assertThat(ready.high()).isGreaterThan(forecast.endSeconds().high() + 600);
+    Card card =
+        CardBuilder.of(program, keypad, kiln, forecast).composition(composition, outcomes).build();
+    assertThat(card.timing().ready().orElseThrow().fromSeconds()).isEqualTo(ready);
+    assertThat(card.moments())
+        .filteredOn(act -> act.what().equals("kiln may be opened"))
+        .extracting(Card.Act::seconds)
+        .containsExactly(ready);
+    Forecast sketch = Forecaster.forecastDisplay(request.withDraws(1));
+    assertThat(composition.ready(sketch).seconds().orElseThrow().median())
+        .isGreaterThanOrEqualTo(sketch.endSeconds().median() - 1);
   }
 
   @ParameterizedTest
