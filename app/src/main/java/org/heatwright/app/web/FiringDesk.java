@@ -20,6 +20,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.function.Supplier;
+import java.util.stream.Collectors;
 import org.heatwright.app.files.InputException;
 import org.heatwright.app.files.KilnFile;
 import org.heatwright.app.files.ScheduleFile;
@@ -37,6 +38,7 @@ import org.heatwright.app.store.Kind;
 import org.heatwright.app.store.Store;
 import org.heatwright.inspect.Wording;
 import org.heatwright.keypad.register.SlotRegister;
+import org.heatwright.learn.RunningFiring;
 import org.heatwright.schedule.HourMinute;
 import org.heatwright.schedule.Schedule;
 import org.heatwright.schedule.Segment;
@@ -213,12 +215,75 @@ final class FiringDesk {
     book.out(firing, when(firing, form), form.getOrDefault("why", ""));
   }
 
+  /** How it came out: of a firing whose result can be seen by now that says that it is out, too. */
   void result(FiringRecord firing, Map<String, String> form) {
     String outcome = form.getOrDefault("outcome", "");
     if (outcomes(firing).stream().noneMatch(o -> o.code().equals(outcome))) {
       throw InputException.in("outcome", "say how it came out: good, or what was wrong.");
     }
+    if (firing.state() == FiringRecord.State.RUNNING) {
+      if (!resultIsDue(firing)) {
+        throw InputException.in(
+            "outcome",
+            "by the clock it is still hot: say first that it is out, or that you stopped it.");
+      }
+      book.out(firing, book.now(), "");
+    }
     book.result(firing, book.now(), outcome, form.getOrDefault("note", ""));
+  }
+
+  /** Whether a person can see by now how it came out; yes of one that cannot be read any more. */
+  private boolean resultIsDue(FiringRecord firing) {
+    try {
+      return new WatchWords(watch(firing), book.now()).resultIsDue();
+    } catch (InputException notReadable) {
+      return true;
+    }
+  }
+
+  // ---- one kiln, one firing
+
+  /** Firings of a kiln that are under way by the book. */
+  List<FiringRecord> running(String kiln) {
+    return of(book.all(), FiringRecord.State.RUNNING).stream()
+        .filter(firing -> firing.entry().kiln().equals(kiln))
+        .toList();
+  }
+
+  /**
+   * Asks whether the work of a running firing is out before the kiln is started again.
+   *
+   * @param address where the start was told
+   * @param form with it
+   */
+  StillHotPage stillHot(FiringRecord running, String address, Map<String, String> form) {
+    Map<String, String> fields = new LinkedHashMap<>(form);
+    fields.remove("out");
+    return new StillHotPage(
+        clock(),
+        running.id(),
+        running.entry().kiln(),
+        "By the book it fires %s since %s, and nobody has told that it is out. A kiln fires one program at a time."
+            .formatted(
+                running.entry().job(),
+                CLOCK.format(running.pressed().orElseThrow().atZone(zone(running)))),
+        address,
+        fields);
+  }
+
+  /** A sentence for each kiln in which more than one firing is under way. */
+  private static List<String> twice(List<NowPage.Hot> hot) {
+    return hot.stream()
+        .collect(
+            Collectors.groupingBy(NowPage.Hot::kiln, LinkedHashMap::new, Collectors.counting()))
+        .entrySet()
+        .stream()
+        .filter(kiln -> kiln.getValue() > 1)
+        .map(
+            kiln ->
+                "By the book %d firings are under way in %s, and a kiln fires one at a time: say which is out."
+                    .formatted(kiln.getValue(), kiln.getKey()))
+        .toList();
   }
 
   void photo(FiringRecord firing, byte[] picture, Map<String, String> form) {
@@ -294,7 +359,8 @@ final class FiringDesk {
         of(all, FiringRecord.State.DONE).stream().limit(PAST_SHOWN).map(this::past).toList();
     return new NowPage(
         clock(),
-        headline(hot.size(), coming.size()),
+        headline((int) hot.stream().map(NowPage.Hot::kiln).distinct().count(), coming.size()),
+        twice(hot),
         hot,
         coming,
         past,
@@ -601,7 +667,9 @@ final class FiringDesk {
         "/plan?" + firing.entry().plan(),
         happened(firing, zone),
         photos(firing, zone),
-        firing.pressed().isPresent() ? outcomes(firing) : List.of(),
+        done || firing.state() == FiringRecord.State.RUNNING && resultIsDue(firing)
+            ? outcomes(firing)
+            : List.of(),
         result.map(FiringRecord.Result::outcome),
         causes.behind(firing, this::outcome),
         back,
@@ -621,7 +689,7 @@ final class FiringDesk {
       WatchedFiring watched =
           new WatchedFiring(
               watch.forecast(),
-              watch.update().isPresent() ? "The forecast has been moved by what was read." : "",
+              watch.update().map(FiringDesk::afterReading).orElse(""),
               watch.seen(),
               watch.unit(),
               Optional.of(watch.start()),
@@ -641,6 +709,13 @@ final class FiringDesk {
     } catch (InputException notReadable) {
       return Optional.empty();
     }
+  }
+
+  private static String afterReading(RunningFiring.Update update) {
+    return switch (update.verdict()) {
+      case NOT_HEATING, ODD -> "The forecast is left as it was: what was read fits no likely kiln.";
+      default -> "The forecast has been moved by what was read.";
+    };
   }
 
   /** What a kept text says, or why it cannot be read any more. */

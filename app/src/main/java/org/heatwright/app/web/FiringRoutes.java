@@ -33,7 +33,7 @@ final class FiringRoutes {
     routes.get("/firings", ctx -> ctx.html(pages.firings(desk.book(Asked.query(ctx, "kiln")))));
     routes.get("/firing", this::page);
     routes.get("/firing/photo/{line}", this::photo);
-    routes.post("/firing/pressed", ctx -> tell(ctx, true, f -> desk.pressed(f, form(ctx))));
+    routes.post("/firing/pressed", this::pressed);
     routes.post("/firing/shown", ctx -> tell(ctx, true, f -> desk.shown(f, form(ctx))));
     routes.post("/firing/out", ctx -> tell(ctx, true, f -> desk.out(f, form(ctx))));
     routes.post("/firing/result", ctx -> tell(ctx, false, f -> desk.result(f, form(ctx))));
@@ -53,8 +53,37 @@ final class FiringRoutes {
     if (!firing.program().fits()) {
       throw new BadRequestResponse(firing.program().refusals().get(0).message());
     }
-    desk.put(firing, ctx.formParam("pressed") != null);
-    ctx.redirect("/");
+    boolean pressed = ctx.formParam("pressed") != null;
+    if (!pressed || isFree(ctx, firing.choices().kiln(), "")) {
+      desk.put(firing, pressed);
+      ctx.redirect("/");
+    }
+  }
+
+  private void pressed(Context ctx) {
+    FiringRecord firing = firing(ctx);
+    if (isFree(ctx, firing.entry().kiln(), firing.id())) {
+      tell(ctx, true, f -> desk.pressed(f, form(ctx)));
+    }
+  }
+
+  /**
+   * Whether a kiln can be started: a firing that is under way in it was told to be out, now at
+   * last. Else asks whether it is.
+   *
+   * @param start of this firing; empty for a new one
+   */
+  private boolean isFree(Context ctx, String kiln, String start) {
+    String out = form(ctx).getOrDefault("out", "");
+    for (FiringRecord running : desk.running(kiln)) {
+      if (running.id().equals(out)) {
+        desk.out(running, Map.of());
+      } else if (!running.id().equals(start)) {
+        ctx.status(409).html(pages.stillHot(desk.stillHot(running, Asked.address(ctx), form(ctx))));
+        return false;
+      }
+    }
+    return true;
   }
 
   /**

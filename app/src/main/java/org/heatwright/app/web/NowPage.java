@@ -8,6 +8,7 @@ import java.util.Optional;
  *
  * @param clock the time at the bench
  * @param headline one sentence about all of it
+ * @param minds what a person must put right in the book, a sentence each
  * @param hot firings that run, the one that needs somebody first
  * @param coming planned ones, the next first
  * @param past the last that ended
@@ -16,6 +17,7 @@ import java.util.Optional;
 public record NowPage(
     String clock,
     String headline,
+    List<String> minds,
     List<Hot> hot,
     List<Coming> coming,
     List<Past> past,

@@ -56,6 +56,10 @@ final class Pages {
     return laidOut("now", page);
   }
 
+  String stillHot(StillHotPage page) {
+    return laidOut("stillhot", page);
+  }
+
   String firings(FiringsPage page) {
     return laidOut("firings", page);
   }

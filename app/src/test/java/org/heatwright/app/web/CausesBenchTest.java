@@ -78,6 +78,7 @@ class CausesBenchTest {
     String running = asked.get("firing?id=" + id).body();
     assertThat(running.indexOf("id=\"result\"")).isGreaterThan(running.indexOf("id=\"curve\""));
     assertThat(running).doesNotContain("What may be behind it");
+    asked.post("firing/out?id=" + id, Map.of("from", "firing", "why", ""));
     asked.post("firing/result?id=" + id, Map.of("outcome", "good"));
     String done = asked.get("firing?id=" + id).body();
     assertThat(done.indexOf("id=\"result\"")).isBetween(0, done.indexOf("id=\"curve\""));

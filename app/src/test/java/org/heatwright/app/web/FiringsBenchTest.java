@@ -115,6 +115,83 @@ class FiringsBenchTest extends BenchCase {
         .contains("one arm", "at 70 °C/h to 150 °C", "Nobody had read the slot back");
   }
 
+  /** A hot kiln leaves Now only when somebody says that it is out. */
+  @Test
+  void aResultIsTakenOnlyWhenTheWorkIsOut() throws Exception {
+    asked.post("firings?" + BURNOUT, Map.of("pressed", "now"));
+    String id = book.all().get(0).id();
+    clock.move(Duration.ofMinutes(4));
+    String page = asked.get("firing?id=" + id).body();
+    assertThat(page).contains("Is it out?").doesNotContain("How did it come out?");
+    HttpResponse<String> early =
+        asked.post("firing/result?id=" + id, Map.of("outcome", "incomplete"));
+    assertThat(early.statusCode()).isEqualTo(422);
+    assertThat(early.body()).contains("by the clock it is still hot");
+    assertThat(book.find(id).orElseThrow().state()).isEqualTo(FiringRecord.State.RUNNING);
+    asked.post("firing/out?id=" + id, Map.of("from", "firing", "why", ""));
+    assertThat(asked.get("firing?id=" + id).body()).contains("How did it come out?");
+    asked.post("firing/result?id=" + id, Map.of("outcome", "incomplete"));
+    assertThat(book.find(id).orElseThrow().result().orElseThrow().outcome())
+        .isEqualTo("incomplete");
+  }
+
+  @Test
+  void aResultInTimeTellsWhenItCameOut() throws Exception {
+    asked.post("firings?" + BURNOUT, Map.of("pressed", "now"));
+    String id = book.all().get(0).id();
+    clock.move(Duration.ofHours(30));
+    asked.post("firing/result?id=" + id, Map.of("outcome", "good"));
+    assertThat(book.find(id).orElseThrow().out()).contains(clock.instant());
+  }
+
+  /** One kiln fires one program at a time: a second start asks for the first. */
+  @Test
+  void aKilnThatIsHotIsNotStartedAgainWithoutAWord() throws Exception {
+    asked.post("firings?" + BURNOUT, Map.of("pressed", "now"));
+    String first = book.all().get(0).id();
+    asked.post("firings?" + BURNOUT, Map.of());
+    String planned =
+        book.all().stream().map(FiringRecord::id).filter(i -> !i.equals(first)).findFirst().get();
+    for (String start : List.of("firings?" + BURNOUT, "firing/pressed?id=" + planned)) {
+      HttpResponse<String> again = asked.post(start, Map.of("pressed", "now"));
+      assertThat(again.statusCode()).isEqualTo(409);
+      assertThat(again.body()).contains("Capstan is hot already", "value=\"" + first + "\"");
+    }
+    assertThat(book.all()).hasSize(2);
+    assertThat(asked.settled("")).contains("One kiln is hot.");
+    clock.move(Duration.ofMinutes(1));
+    assertThat(
+            asked
+                .post("firing/pressed?id=" + planned, Map.of("pressed", "now", "out", first))
+                .statusCode())
+        .isEqualTo(302);
+    assertThat(book.find(first).orElseThrow().out()).contains(clock.instant());
+    assertThat(book.find(planned).orElseThrow().state()).isEqualTo(FiringRecord.State.RUNNING);
+  }
+
+  /** Two that run in one kiln, by a book of an earlier version: counted once, and told. */
+  @Test
+  void twoFiringsInOneKilnAreOneHotKiln() throws Exception {
+    asked.post("firings?" + BURNOUT, Map.of());
+    asked.post("firings?" + BURNOUT, Map.of());
+    book.all().forEach(f -> book.pressed(f, clock.instant(), Optional.empty(), ""));
+    assertThat(asked.settled(""))
+        .contains("One kiln is hot.", "By the book 2 firings are under way in Capstan");
+  }
+
+  /** What the page of a firing says of its forecast is what Now says. */
+  @Test
+  void whatFitsNoKilnMovesNoForecastOnAnyPage() throws Exception {
+    asked.post("firings?" + BURNOUT, Map.of("pressed", "now"));
+    String id = book.all().get(0).id();
+    clock.move(Duration.ofHours(5));
+    asked.post("firing/shown?id=" + id, Map.of("shows", "24"));
+    assertThat(asked.settled("")).contains("the forecast is left as it was");
+    assertThat(asked.get("firing?id=" + id).body())
+        .contains("The forecast is left as it was")
+        .doesNotContain("has been moved by what was read");
+  }
+
   /** What the register knows of the slot runs, not what the plan wished for. */
   @Test
   void whatWasKeyedIsKeptApartFromWhatWasPlanned() throws Exception {
