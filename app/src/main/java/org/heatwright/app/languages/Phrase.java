@@ -186,6 +186,9 @@ record Phrase(
         return Optional.empty();
       }
       held[i] = matcher.group(i + 1);
+      if (holes.get(i).kind() == Kind.VERBATIM && held[i].indexOf("</") >= 0) {
+        return Optional.empty(); // a name holds no emphasised words
+      }
     }
     return Optional.of(List.of(held));
   }

@@ -147,7 +147,7 @@ final class PageWords {
     List<Page.Fact> facts = new ArrayList<>();
     facts.add(new Page.Fact("What now", whatNow(firing, when)));
     facts.add(new Page.Fact("How sure", howSure(firing)));
-    facts.add(new Page.Fact("Power", power(firing)));
+    facts.add(new Page.Fact("Energy", energy(firing)));
     firing.timeNotes().forEach(note -> facts.add(new Page.Fact("Mind", note)));
     return new Page.Answer(
         lead(firing, ready),
@@ -215,7 +215,7 @@ final class PageWords {
                 .orElse("the kiln's nameplate alone"));
   }
 
-  private static String power(Firing firing) {
+  private static String energy(Firing firing) {
     Band energy = firing.forecast().energyKilowattHours();
     String kilowattHours =
         firing.sketch()

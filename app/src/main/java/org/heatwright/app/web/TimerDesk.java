@@ -276,7 +276,7 @@ final class TimerDesk {
           stage(
               near,
               "look",
-              "Look",
+              "Look now",
               "The piece has the kiln's heat. If nothing flows in the next minutes, go hotter where the metal allows it.",
               "Look in {s} s"));
     } else {
@@ -291,7 +291,7 @@ final class TimerDesk {
           stage(
               earliest,
               "look",
-              "Look",
+              "Look now",
               "Glossy: take it out. Sugary, or like the skin of an orange: shut the door and look again in %d s."
                   .formatted(LOOK_SECONDS),
               "Look in {s} s"));

@@ -42,6 +42,14 @@ class PhrasebookTest {
     }
   }
 
+  /** Words emphasised before a sentence that begins with a name are no part of the name. */
+  @Test
+  void aNameHoldsNoEmphasisedWords() {
+    Phrase phrase = Phrase.of("{0!} can reach {1}", "{0!} kommt auf {1}", "here");
+    assertThat(phrase.heldBy("Buoy can reach 320 °C")).isPresent();
+    assertThat(phrase.heldBy("<1>warn</1> <2>segment 1</2> Buoy can reach 320 °C")).isEmpty();
+  }
+
   @Test
   void noPhraseStandsTwice() {
     Set<String> seen = new HashSet<>();
@@ -86,6 +94,14 @@ class PhrasebookTest {
           Read slot 12 without a plan         | Platz 12 ohne Plan ablesen
           Range: 150 to 200 °C/h              | Bereich: 150 bis 200 °C/h
           Source: read: bench table           | Quelle: gelesen: Werkstatttabelle
+          Segment 3: 730 °C meant (1346 °F): keyed in °F it is taken, and the kiln goes to 387.8 °C, which is 342 °C too cold. | Segment 3: 730 °C gemeint (1346 °F): in °F eingetastet wird es angenommen, und der Ofen geht auf 387,8 °C, das ist 342 °C zu kalt.
+          The metal begins to melt from about 962 °C, 38 K above the hottest that is likely. | Das Metall beginnt ab etwa 962 °C zu schmelzen, 38 K über dem, was wahrscheinlich am heißesten wird.
+          wax at your own 0.95 g/cm³.         | Wachs mit eigenen 0,95 g/cm³.
+          Look now                            | Nachsehen
+          do not enter                        | gesperrt
+          Energy                              | Energie
+          Test l-one of 29 November 2026 never ran the elements at full power for ten minutes on the way to a target, and so tells little of them. | Test l-one vom 29. November 2026 hat die Heizelemente auf dem Weg zu einem Ziel nie zehn Minuten lang mit voller Leistung betrieben und sagt darum wenig über sie.
+          The timer is for pieces that go in and out of a hot kiln: for enamel. | Die Stückuhr ist für Stücke, die in den heißen Ofen hinein und wieder heraus kommen: für Email.
           Reaches it Wed 2 Dec 16:50; moves on 18:50. | Erreicht es Mi 2. Dez. 16:50; weiter um 18:50.
           """)
   void textsAreSaid(String english, String german) {

@@ -124,7 +124,7 @@ class PhoneIT {
     browser.find("#sound").click(); // off, and on again: sound needs a press after a reload
     browser.find("#sound").click();
     browser.script("window.heard = []; window.felt = []");
-    browser.until("the look", () -> browser.text("#stage").equals("Look"));
+    browser.until("the look", () -> browser.text("#stage").equals("Look now"));
     assertThat((List<?>) browser.script("return window.heard")).hasSize(2);
     assertThat((List<?>) browser.script("return window.felt")).hasSize(1);
     browser.script("window.scrollTo(0, 0)");
@@ -142,7 +142,7 @@ class PhoneIT {
     shutAgo(look - 2);
     assertThat(browser.find("#sound").getAttribute("aria-checked")).isEqualTo("false");
     browser.script("window.heard = []; window.felt = []");
-    browser.until("the look", () -> browser.text("#stage").equals("Look"));
+    browser.until("the look", () -> browser.text("#stage").equals("Look now"));
     assertThat((List<?>) browser.script("return window.heard")).isEmpty();
     assertThat((List<?>) browser.script("return window.felt")).hasSize(1);
     browser.find("#sound").click();
