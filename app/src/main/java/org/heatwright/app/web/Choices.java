@@ -1,5 +1,6 @@
 package org.heatwright.app.web;
 
+import io.javalin.http.BadRequestResponse;
 import java.net.URLDecoder;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
@@ -8,6 +9,7 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import java.util.zip.CRC32;
 
 /**
  * What a person chose and typed, as typed: the fields of the form, which are also the address of
@@ -31,6 +33,10 @@ record Choices(
     String press,
     String of,
     Map<String, String> edits) {
+
+  private static final String SEAL = "&seal=";
+  private static final String INCOMPLETE =
+      "The address of this plan is incomplete: a part of it was lost. Open the plan, and this page from there.";
 
   private static final Pattern EDIT = Pattern.compile("(rate|target|hold)[1-9]\\d?");
   private static final int LONGEST_FIELD = 200;
@@ -115,17 +121,36 @@ record Choices(
         .collect(Collectors.joining("&"));
   }
 
-  /** The query in one word that shows nobody the values: the read-back is blind. */
+  /**
+   * The query in one word that shows nobody the values: the read-back is blind. Its end says
+   * whether all of it is there.
+   */
   String sealed() {
+    return sealed(query());
+  }
+
+  /** A query in one word. */
+  static String sealed(String query) {
     return Base64.getUrlEncoder()
         .withoutPadding()
-        .encodeToString(query().getBytes(StandardCharsets.UTF_8));
+        .encodeToString((query + SEAL + sum(query)).getBytes(StandardCharsets.UTF_8));
+  }
+
+  private static String sum(String query) {
+    CRC32 sum = new CRC32();
+    sum.update(query.getBytes(StandardCharsets.UTF_8));
+    return "%08x".formatted(sum.getValue());
   }
 
   private static Map<String, String> unsealed(String word) {
     Map<String, String> fields = new LinkedHashMap<>();
     try {
-      String query = new String(Base64.getUrlDecoder().decode(word), StandardCharsets.UTF_8);
+      String whole = new String(Base64.getUrlDecoder().decode(word), StandardCharsets.UTF_8);
+      int seal = whole.lastIndexOf(SEAL);
+      String query = whole.substring(0, Math.max(0, seal));
+      if (seal < 0 || !whole.substring(seal + SEAL.length()).equals(sum(query))) {
+        throw new BadRequestResponse(INCOMPLETE);
+      }
       for (String pair : query.split("&", -1)) {
         int equals = pair.indexOf('=');
         if (equals > 0) {
@@ -135,7 +160,7 @@ record Choices(
         }
       }
     } catch (IllegalArgumentException notSealedByUs) {
-      return Map.of(); // as if nothing had been chosen
+      throw new BadRequestResponse(INCOMPLETE);
     }
     return fields;
   }
