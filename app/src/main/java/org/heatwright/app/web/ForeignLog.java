@@ -84,6 +84,7 @@ final class ForeignLog {
     return new KilnPage.Recognised(
         read.said().text(),
         told(reading, unit),
+        reading.log().remarks(),
         reading.decisions().stream()
             .filter(d -> d.topic() != Topic.ENCODING) // the browser has decoded it
             .map(d -> decided(d, reading))

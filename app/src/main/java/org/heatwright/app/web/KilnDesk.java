@@ -84,6 +84,7 @@ final class KilnDesk {
 
   private final Store store;
   private final Clock clock;
+  private final Lately<String, List<String>> remarks = new Lately<>(REMARKS_KEPT);
   private final Forecasts forecasts = new Forecasts();
   private final Beside<Aligning, LogAlignment> alignments = new Beside<>(ALIGNMENTS_KEPT);
   private final Beside<HealthQuestion, KilnHealth> healths = new Beside<>(HEALTHS_KEPT);
@@ -484,6 +485,13 @@ final class KilnDesk {
         .toList();
   }
 
+  /** A line is drawn through so many readings, and not through fewer. */
+  private static final int LEAST_READINGS = 3;
+
+  /** Fewer than a dozen are called few. Our choice. */
+  private static final int FEW_READINGS = 12;
+
+  private static final int REMARKS_KEPT = 8;
   private static final int MOST_FOLLOWED = 16;
   private static final Duration HEALTH_PATIENCE = Duration.ofMinutes(2);
   private static final int HEALTHS_KEPT = 8;
@@ -500,6 +508,7 @@ final class KilnDesk {
         head(log),
         log.showed().happened(),
         log.showed().notShown(),
+        remarks.of(log.csv(), KilnDesk::remarks),
         opened(aligned(kiln, log).firing().session()),
         CurveFigure.of(
             "watched-firing",
@@ -515,6 +524,18 @@ final class KilnDesk {
         firing.comparable()
             ? Optional.of(plot(ResidualPlot.of(firing), "missed", name, log.id()))
             : Optional.empty());
+  }
+
+  /** What is odd in a log, a sentence each. */
+  private static List<String> remarks(String csv) {
+    LogFile.Log log = LogFile.read(csv, "The log");
+    List<String> remarks = new ArrayList<>(log.remarks());
+    if (log.rows().size() < FEW_READINGS) {
+      remarks.add(
+          "There are only %d readings: what the display said between them, nobody saw."
+              .formatted(log.rows().size()));
+    }
+    return remarks;
   }
 
   private static String head(FiringLog log) {
@@ -839,6 +860,12 @@ final class KilnDesk {
       FiringFile.read(typed.firing(), "What was so that day");
     }
     LocalDate date = date(kiln, typed, log);
+    if (log.rows().size() < LEAST_READINGS) {
+      throw InputException.in(
+          "The log",
+          "it has %s; a firing needs %d at least, and tells something from a dozen on."
+              .formatted(count(log.rows().size(), "reading"), LEAST_READINGS));
+    }
     String name = typed.name().isEmpty() ? ran : typed.name();
     return store.keepLog(
         kiln,

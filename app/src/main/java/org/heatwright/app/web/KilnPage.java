@@ -79,6 +79,7 @@ public record KilnPage(
    *
    * @param happened what went wrong in the firing and was kept out of what is learned
    * @param notShown what the display could not have shown
+   * @param remarks what is odd in the log itself: gaps, a clock that goes back, few readings
    * @param opened openings of the door that the log tells or shows, in a sentence; empty: none
    * @param firing the curves
    * @param svg address of the plot as a file, for a page without script; likewise {@code png}
@@ -87,6 +88,7 @@ public record KilnPage(
       String name,
       List<String> happened,
       List<String> notShown,
+      List<String> remarks,
       String opened,
       CurveFigure firing,
       String svg,
@@ -161,12 +163,18 @@ public record KilnPage(
    *
    * @param said what was corrected so far, a line each
    * @param told what came of it, a sentence
+   * @param remarks what is odd in it, a sentence each
    * @param decisions what was decided
    * @param head of each column
    * @param rows the first ones, beside what was made of them
    */
   public record Recognised(
-      String said, String told, List<Decided> decisions, List<String> head, List<ReadRow> rows) {
+      String said,
+      String told,
+      List<String> remarks,
+      List<Decided> decisions,
+      List<String> head,
+      List<ReadRow> rows) {
 
     /** What a person should look at. */
     public List<Decided> open() {
