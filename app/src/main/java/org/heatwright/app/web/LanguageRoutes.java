@@ -59,6 +59,17 @@ final class LanguageRoutes {
   void addTo(RoutesConfig routes) {
     routes.get("/language/{tag}", LanguageRoutes::choose);
     routes.get("/languages/words.js", LanguageRoutes::words);
+    // What a form was answered with has the form's address: opened again, it is the form's page.
+    FORMS.forEach(
+        (form, page) ->
+            routes.get(
+                form,
+                ctx ->
+                    ctx.redirect(
+                        page
+                            + Optional.ofNullable(ctx.queryString())
+                                .map(query -> "?" + query)
+                                .orElse(""))));
     routes.after(this::translate);
   }
 

@@ -60,6 +60,10 @@ final class Pages {
     return laidOut("stillhot", page);
   }
 
+  String trouble(TroublePage page) {
+    return laidOut("trouble", page);
+  }
+
   String firings(FiringsPage page) {
     return laidOut("firings", page);
   }

@@ -23,6 +23,22 @@ public enum Place {
     this.word = word;
   }
 
+  /** The place of an address, by how it begins; Now where nothing fits. */
+  static Place near(String path) {
+    if (path.startsWith("/kiln") || path.startsWith("/slots")) {
+      return KILNS;
+    }
+    if (path.startsWith("/firing")) {
+      return FIRINGS;
+    }
+    if (path.startsWith("/materials") || path.startsWith("/values")) {
+      return MATERIALS;
+    }
+    return path.startsWith("/plan") || path.startsWith("/readback") || path.startsWith("/rehearse")
+        ? PLAN
+        : NOW;
+  }
+
   public String address() {
     return address;
   }

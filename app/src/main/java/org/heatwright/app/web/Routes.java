@@ -8,6 +8,7 @@ import io.javalin.http.BadRequestResponse;
 import io.javalin.http.Context;
 import io.javalin.http.ForbiddenResponse;
 import io.javalin.http.HandlerType;
+import io.javalin.http.HttpResponseException;
 import io.javalin.http.NotFoundResponse;
 import io.javalin.http.UploadedFile;
 import java.nio.charset.StandardCharsets;
@@ -54,6 +55,7 @@ final class Routes {
           + " connect-src 'self'; worker-src 'self'; manifest-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'";
   private static final ObjectMapper READER = new ObjectMapper();
   private static final int LONGEST_FILE = 200_000;
+  private static final String NO_PAGE = "There is no such page here.";
   private static final String NOT_WANTED =
       "This is not wanted any more: it was stopped, or another value was typed.";
 
@@ -185,6 +187,12 @@ final class Routes {
     routes.get("/slots/read", ctx -> unknownSlot(ctx, false));
     routes.post("/slots/read", ctx -> unknownSlot(ctx, true));
     routes.get("/slots/register.pdf", this::registerPdf);
+    routes.exception(
+        HttpResponseException.class,
+        (e, ctx) -> {
+          String sentence = Objects.requireNonNullElse(e.getMessage(), NO_PAGE);
+          tell(ctx, e.getStatus(), sentence.startsWith("Endpoint ") ? NO_PAGE : sentence);
+        });
     routes.exception(
         StoreException.class, (e, ctx) -> tell(ctx, 503, Objects.requireNonNull(e.getMessage())));
     routes.exception(CancellationException.class, (e, ctx) -> tell(ctx, 409, NOT_WANTED));
@@ -689,9 +697,29 @@ final class Routes {
     return "attachment; filename=\"%s.%s\"".formatted(plain.isEmpty() ? "firing" : plain, ending);
   }
 
-  private static void tell(Context ctx, int status, String sentence) {
-    ctx.status(status)
-        .contentType("text/plain; charset=utf-8")
-        .result(sentence.getBytes(StandardCharsets.UTF_8));
+  /** What is wrong: a page for whoever looks at pages, else the sentence alone. */
+  private void tell(Context ctx, int status, String sentence) {
+    ctx.status(status);
+    if (Optional.ofNullable(ctx.header("Accept")).orElse("").contains("text/html")
+        && status != 403) {
+      String head =
+          switch (status) {
+            case 404 -> "There is nothing here";
+            case 400, 409, 422 -> "That did not work";
+            default -> "The bench has a trouble";
+          };
+      ctx.html(
+          pages.trouble(
+              new TroublePage(
+                  words.clock(),
+                  Place.near(ctx.path()),
+                  head,
+                  sentence,
+                  Asked.cameFrom(ctx)
+                      .filter(from -> !from.equals(Asked.address(ctx)))
+                      .orElse(""))));
+      return;
+    }
+    ctx.contentType("text/plain; charset=utf-8").result(sentence.getBytes(StandardCharsets.UTF_8));
   }
 }

@@ -698,6 +698,78 @@ class BenchTest extends BenchCase {
         .doesNotContain("<b>By hand");
   }
 
+  /** What the reader of a log finds odd stands on the kiln's page. */
+  @Test
+  void whatIsOddInALogIsToldBesideIt() throws Exception {
+    String ran = "log:" + store.logs("Anchor").get(0).id();
+    String ours = "time_s,chamber_c\n0,20\n60,40\n120,60\n180,80\n3840,700\n3780,690\n3900,695\n";
+    waited(
+        asked.post(
+            "kiln/log?name=Anchor", Map.of("date", "2026-11-30", "csv", ours, "chosen", ran)));
+    assertThat(settled("kiln?name=Anchor"))
+        .contains("The log has a gap of 3", "There are only ")
+        .containsPattern("Line \\d+ is out of order|Line \\d+: the clock goes back");
+    String foreign =
+        "time;temp °C\n10:00;20\n10:01;40\n10:02;60\n10:03;80\n11:04;700\n11:05;690\n11:06;695\n";
+    HttpResponse<String> read =
+        waited(
+            asked.post(
+                "kiln/log?name=Anchor",
+                Map.of("date", "2026-11-30", "csv", foreign, "chosen", ran)));
+    assertThat(read.body())
+        .contains("How this log was read", "The log has a gap of 3660 s after 180 s");
+    assertThat(store.logs("Anchor")).hasSize(5);
+  }
+
+  @Test
+  void aLogOfTooFewReadingsIsRefused() throws Exception {
+    String ran = "log:" + store.logs("Anchor").get(0).id();
+    HttpResponse<String> answer =
+        waited(
+            asked.post(
+                "kiln/log?name=Anchor",
+                Map.of("date", "2026-11-30", "csv", "time_s,chamber_c\n0,20\n", "chosen", ran)));
+    assertThat(answer.statusCode()).isEqualTo(422);
+    assertThat(answer.body()).contains("it has 1 reading; a firing needs 3 at least");
+    assertThat(store.logs("Anchor")).hasSize(4);
+  }
+
+  /** A browser gets a page with the way back; whoever asks for no page gets the sentence. */
+  @Test
+  void whatHasNoPageIsToldOnAPageWithTheWayBack() throws Exception {
+    for (String path :
+        List.of("kiln?name=Nobody", "no-such", "no/such/page", "firing?id=nothing")) {
+      HttpResponse<String> page = asked.send(asked.request(path).header("Accept", "text/html"));
+      assertThat(page.statusCode()).as(path).isEqualTo(404);
+      assertThat(page.headers().firstValue("Content-Type").orElseThrow()).startsWith("text/html");
+      assertThat(page.body()).contains("There is no such", "aria-label=\"Places\"", "href=\"/\"");
+      HttpResponse<String> bare = asked.get(path);
+      assertThat(bare.statusCode()).isEqualTo(404);
+      assertThat(bare.headers().firstValue("Content-Type").orElseThrow())
+          .isEqualToIgnoringCase("text/plain;charset=utf-8");
+    }
+    assertThat(asked.get("firing/shown?id=x").headers().firstValue("Location"))
+        .contains("/firing?id=x");
+  }
+
+  /** Nobody reads another program back than the one that was planned. */
+  @Test
+  void aPlansAddressThatLostAPartOpensNoOtherPlan() throws Exception {
+    String whole =
+        Choices.of(
+                Map.of("work", "Harbour burnout", "kiln", "Capstan", "keypad", "Tern", "slot", "3"))
+            .sealed();
+    assertThat(Choices.of(Map.of("plan", whole)).work()).isEqualTo("Harbour burnout");
+    for (String page : List.of("readback", "rehearse", "inside", "pocket.html", "plan")) {
+      for (String cut :
+          List.of("zz", whole.substring(0, 40), whole.substring(0, whole.length() - 1))) {
+        HttpResponse<String> answer = asked.get(page + "?plan=" + cut);
+        assertThat(answer.statusCode()).as(page + " " + cut).isEqualTo(400);
+        assertThat(answer.body()).startsWith("The address of this plan is incomplete");
+      }
+    }
+  }
+
   @Test
   void aLogOfEverySecondIsTakenAndDrawnLightly() throws Exception {
     StringBuilder csv = new StringBuilder("time_s,chamber_c,setpoint_c,power_w\n");
