@@ -210,6 +210,9 @@ function takeOver(filledIn, of) {
     }
   }
   lastAsked = JSON.stringify(chosen());
+  for (const bring of document.querySelectorAll("#shelf form")) {
+    bring.action = new URL(bring.action).pathname + "?" + filledIn; // what is brought comes to this plan
+  }
   document.querySelector("label[for=at]").textContent =
     filledIn.get("by") === "start" ? say("Heat begins") : say("Ready by");
 }

@@ -13,7 +13,7 @@ final class Pages {
 
   /** Parts of the page that follow from the choices; each is a template and an element's id. */
   private static final List<String> PARTS =
-      List.of("answer", "curve", "schedule", "findings", "keying", "taking");
+      List.of("answer", "curve", "schedule", "findings", "keying", "taking", "slotsof");
 
   private final TemplateEngine engine =
       TemplateEngine.createPrecompiled(
