@@ -288,7 +288,7 @@ final class HeatTreatCautions {
       cautions.add(
           new Caution(
               "hardness-range",
-              "Expect %.0f to %.0f HV after both heats, from 60 to 70%s; our sources disagree: try a strip of the same sheet with the pieces."
+              "At just these temperatures and times %.0f to %.0f HV come of both heats, from 60 to 70%s; what the kiln makes of it stands with what happens in the piece. Our sources disagree: try a strip of the same sheet with the pieces."
                   .formatted(expected.get().low(), expected.get().high(), dissolved),
               SterlingHardness.ORIGIN));
     } else if (expected.isEmpty() && (work.isAgeing() || work.isSolution())) {

@@ -627,7 +627,7 @@ final class SinterComposer {
     cautions.add(
         new Caution(
             "strength",
-            "Strength against %s for %s, as a range: %s. Wide because no curve of a clay is published; measured strips narrow it."
+            "Strength against %s for %s, as a range, at just these temperatures and times: %s. What the kiln makes of it stands with what happens in the piece. Wide because no curve of a clay is published; measured strips narrow it."
                 .formatted(
                     words(facts.best().at()),
                     HourMinute.words(facts.best().hold()),

@@ -77,7 +77,7 @@ class HeatTreatComposerTest {
             HeatTreatWorks.solution(
                 TreatedMetal.STERLING_925, Own.none().withSolder(Optional.empty())));
     assertThat(unknown.schedule().peak().celsius()).isEqualTo(700);
-    assertThat(caution(unknown, "hardness-range")).contains("74 to 140 HV", "our sources disagree");
+    assertThat(caution(unknown, "hardness-range")).contains("74 to 140 HV", "Our sources disagree");
     assertThat(caution(unknown, "soldered-joints")).contains("give the solder's flow");
     Composition known = compose(solution(745));
     assertThat(known.schedule().peak().celsius()).isBetween(690.0, 710.0);

@@ -113,7 +113,7 @@ public record LogAgainstForecast(List<Difference> differences) {
   private static String degrees(double kelvins, TemperatureUnit unit) {
     double size = unit.value(TemperatureChange.ofKelvins(Math.abs(kelvins)));
     return size < 1
-        ? "less than 1 " + unit.symbol()
-        : "%d %s".formatted(Math.round(size), unit.symbol());
+        ? "less than 1 " + unit.differenceSymbol()
+        : "%d %s".formatted(Math.round(size), unit.differenceSymbol());
   }
 }

@@ -26,7 +26,7 @@ public final class ResidualPlot {
                         "There is no reading to hold against the forecast."));
     TemperatureUnit unit = firing.unit();
     double span = degrees(spanKelvins(compared), unit);
-    Axis scale = Axis.numbers(-span, span, 1, unit.symbol());
+    Axis scale = Axis.numbers(-span, span, 1, unit.differenceSymbol());
     List<Layer.Reach> band = new ArrayList<>();
     List<Layer.Point> seen = new ArrayList<>();
     for (LogAgainstForecast.Difference difference : compared.differences()) {

@@ -338,7 +338,10 @@ final class FiringPlanner {
       LocalTime time = told.map(ZonedDateTime::toLocalTime).orElse(USUAL_READY);
       ZonedDateTime tomorrow = press.plusDays(1).with(time);
       if (told.isPresent() && typed.at().isEmpty()) {
-        notes.add("The work's own ready-by has passed; tomorrow at the same time stands instead.");
+        notes.add(
+            told.get().isAfter(clock.instant().atZone(press.getZone()))
+                ? "Start is pressed after the work's own ready-by; the day after it, at the same time, stands instead."
+                : "The work's own ready-by has passed; tomorrow at the same time stands instead.");
       }
       return tomorrow;
     }

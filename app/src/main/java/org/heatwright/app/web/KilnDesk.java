@@ -178,6 +178,7 @@ final class KilnDesk {
       trouble = trouble.isEmpty() ? Objects.requireNonNull(e.getMessage()) : trouble;
     }
     Optional<Learned> learned = kiln.flatMap(KilnDesk::learned);
+    Optional<KilnPage.Health> health = kiln.flatMap(k -> health(name, k, logs));
     return Optional.of(
         new KilnPage(
             CLOCK.format(clock.instant().atZone(zone(kiln))),
@@ -186,10 +187,10 @@ final class KilnDesk {
             encoded(name),
             learned.map(l -> count(l.firings(), "firing")).orElse("the nameplate"),
             learned.map(l -> "learned " + DAY.format(l.date())).orElse(""),
-            kiln.map(k -> facts(k, logs)).orElse(List.of()),
+            kiln.map(k -> facts(k, logs, health)).orElse(List.of()),
             trouble,
             kiln.flatMap(k -> learned.map(l -> taught(name, k, l, logs))),
-            kiln.flatMap(k -> health(name, k, logs)),
+            health,
             watched,
             reading,
             listed,
@@ -256,7 +257,7 @@ final class KilnDesk {
 
   private static String degrees(double kelvins, TemperatureUnit unit) {
     double size = unit.value(TemperatureChange.ofKelvins(kelvins));
-    return "%d %s".formatted(Math.max(1, Math.round(size)), unit.symbol());
+    return "%d %s".formatted(Math.max(1, Math.round(size)), unit.differenceSymbol());
   }
 
   private static String count(long number, String what) {
@@ -265,7 +266,7 @@ final class KilnDesk {
 
   // ---- facts
 
-  private List<Page.Fact> facts(Kiln kiln, List<FiringLog> logs) {
+  private List<Page.Fact> facts(Kiln kiln, List<FiringLog> logs, Optional<KilnPage.Health> health) {
     List<Page.Fact> facts = new ArrayList<>();
     long fresh = logs.stream().filter(l -> l.part() == FiringLog.Part.NEW).count();
     String now =
@@ -274,7 +275,10 @@ final class KilnDesk {
             : fresh > 0
                 ? "Learn: %s not taught anything yet."
                     .formatted(fresh == 1 ? "1 log has" : fresh + " logs have")
-                : "Nothing. Bring the next log when there is one.";
+                : "Nothing to learn. Bring the next log when there is one.";
+    if (health.stream().anyMatch(h -> h.told().stream().anyMatch(KilnPage.Health.Told::heavy))) {
+      now = "See what has changed over its firings, below, and do what stands there. " + now;
+    }
     facts.add(new Page.Fact("What now", now));
     TemperatureUnit unit =
         logs.isEmpty() ? TemperatureUnit.CELSIUS : unit(logs.get(logs.size() - 1));

@@ -19,6 +19,7 @@ import org.heatwright.units.TemperatureUnit;
  */
 final class PourForm {
 
+  private static final int MOST = 1000;
   private static final Pattern OPTION = Pattern.compile("--([a-z0-9]+(?:-[a-z0-9]+)*)");
   private static final int LONGEST = 60;
 
@@ -111,9 +112,15 @@ final class PourForm {
         .orElseThrow(() -> InputException.in("--" + name, "is needed: write a number."));
   }
 
+  /** A whole number as it was typed; what it counts says whether it is enough. */
   int count(String name) {
     double count = number(name, 1);
-    if (count != Math.rint(count) || Math.abs(count) > 1000) {
+    if (count == Math.rint(count) && count > MOST) {
+      throw InputException.in(
+          "--" + name,
+          "“%s” is too many; write a whole number up to %d.".formatted(value(name), MOST));
+    }
+    if (count != Math.rint(count) || count < -MOST) {
       throw InputException.in(
           "--" + name, "“%s” is no count; write a whole number.".formatted(value(name)));
     }

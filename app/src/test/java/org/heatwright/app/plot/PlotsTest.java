@@ -220,7 +220,7 @@ class PlotsTest {
                 TemperatureUnit.CELSIUS,
                 new org.heatwright.app.report.WhenWords(java.util.Optional.empty())))
         .startsWith(
-            "50 % of the readings lie inside the band; the furthest is 7 °C below it, at +0:02 h.");
+            "50 % of the readings lie inside the band; the furthest is 7 K below it, at +0:02 h.");
   }
 
   @Test

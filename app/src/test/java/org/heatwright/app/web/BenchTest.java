@@ -616,7 +616,7 @@ class BenchTest extends BenchCase {
     String page = settled("kiln?name=Anchor");
     assertThat(page)
         .contains("2 firings", "learned 2 December 2026", "What its logs have taught")
-        .contains("What is known of Anchor from 2 firings", "Nothing. Bring the next log")
+        .contains("What is known of Anchor from 2 firings", "Nothing to learn. Bring the next log")
         .contains("learned from: the fit is within", "put aside")
         .contains("The forecast has learned from this log.")
         .contains("What this display could not have shown", "would not have shown on this display")
