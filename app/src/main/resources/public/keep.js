@@ -4,6 +4,7 @@
 const LOOK_MILLIS = 5000;
 const ASK_AGAIN_MILLIS = 8000;
 const TYPED = "heatwright typed";
+const SENT = "heatwright sent";
 const asOf = document.querySelector(".as-of");
 let told = "";
 let lock = null;
@@ -68,12 +69,13 @@ if (asOf) {
         location.reload();
         return;
       }
+      const sent = document.querySelector("main.offline") !== null;
       const link = document.createElement("a");
       link.href = location.href;
-      link.textContent = document.body.dataset.again;
+      link.textContent = sent ? document.body.dataset.sendAgain : document.body.dataset.again;
       link.addEventListener("click", (event) => {
         event.preventDefault();
-        location.reload();
+        sent ? history.back() : location.reload();
       });
       asOf.replaceChildren(link);
     }
@@ -88,12 +90,45 @@ async function answers() {
   }
 }
 
+// ---- what was typed and could not be sent
+
+/** Said of the page that stands in for an answer that never came. */
+const notSent = asOf && document.querySelector("main.offline");
+const before = recall(SENT);
+if (before.page && !notSent) {
+  if (before.lost && before.page === location.href.split("#")[0]) {
+    fillIn(before);
+  }
+  store(SENT, {});
+} else if (notSent) {
+  store(SENT, { ...before, lost: true });
+}
+document.addEventListener("submit", ({ target, defaultPrevented }) => {
+  if (!defaultPrevented && target.method === "post" && !target.dataset.beside) {
+    const typed = [...target.elements]
+      .filter((field) => field.name && /^(text|number|time|date|textarea)$/.test(field.type))
+      .map((field) => [field.name, field.value]);
+    store(SENT, { page: location.href.split("#")[0], form: target.getAttribute("action"), typed });
+  }
+});
+
+function fillIn({ form, typed }) {
+  const here = [...document.forms].find((other) => other.getAttribute("action") === form);
+  for (const [name, words] of typed) {
+    const field = here?.elements.namedItem(name);
+    if (field?.value === field?.defaultValue && words) {
+      field.value = words;
+      field.closest("details")?.setAttribute("open", "");
+    }
+  }
+}
+
 // ---- the blind read-back on the bench's own page
 
 const reading = document.querySelector("form[data-beside]");
 if (reading) {
   const [way] = performance.getEntriesByType("navigation");
-  const before = read();
+  const before = recall(TYPED);
   if (before.of === reading.dataset.plan && (asOf || way?.type === "reload" || way?.type === "back_forward")) {
     for (const [name, words] of Object.entries(before)) {
       const field = reading.elements[name];
@@ -106,7 +141,7 @@ if (reading) {
   reading.addEventListener("submit", async (event) => {
     event.preventDefault();
     if (await answers()) {
-      write({});
+      store(TYPED, {});
       reading.submit();
     } else {
       remember(); // it is compared here, by the same core
@@ -116,20 +151,20 @@ if (reading) {
 }
 
 function remember() {
-  write({ of: reading.dataset.plan, ...Object.fromEntries(new FormData(reading)) });
+  store(TYPED, { of: reading.dataset.plan, ...Object.fromEntries(new FormData(reading)) });
 }
 
-function read() {
+function recall(name) {
   try {
-    return JSON.parse(sessionStorage.getItem(TYPED)) ?? {};
+    return JSON.parse(sessionStorage.getItem(name)) ?? {};
   } catch {
     return {};
   }
 }
 
-function write(values) {
+function store(name, values) {
   try {
-    sessionStorage.setItem(TYPED, JSON.stringify(values));
+    sessionStorage.setItem(name, JSON.stringify(values));
   } catch {
     // No memory is allowed here.
   }

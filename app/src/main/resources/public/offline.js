@@ -1,4 +1,24 @@
-// Lists what this browser kept of the bench, the newest first.
+// Lists what this browser kept of the bench, the newest first, and goes on as soon as the bench answers.
+
+const ASK_AGAIN_MILLIS = 8000;
+
+// What was asked for is asked for again; what was sent is not: keep.js leads back to it.
+if (!document.querySelector(".as-of")) {
+  const again = setInterval(async () => {
+    if (await answers()) {
+      clearInterval(again);
+      location.pathname === "/offline" ? location.assign("/") : location.reload();
+    }
+  }, ASK_AGAIN_MILLIS);
+}
+
+async function answers() {
+  try {
+    return (await fetch("/health", { signal: AbortSignal.timeout(4000) })).ok;
+  } catch {
+    return false;
+  }
+}
 
 const list = document.getElementById("kept-pages");
 for (const name of await caches.keys()) {

@@ -54,6 +54,7 @@ public final class PageTranslator {
           "data-gone",
           "data-back",
           "data-again",
+          "data-send-again",
           "data-waiting",
           "data-as-of",
           "data-not-sent");
