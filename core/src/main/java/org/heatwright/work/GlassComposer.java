@@ -5,7 +5,9 @@ import static org.heatwright.work.RoundNumbers.lower;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Supplier;
 import org.heatwright.forecast.Charge;
 import org.heatwright.forecast.Forecaster;
@@ -817,17 +819,15 @@ final class GlassComposer {
   /** Simulates when it is first asked, and only then. */
   private static final class CoastOnce implements GlassJudge.Coast {
     private final Supplier<List<double[]>> simulation;
-    private Optional<List<double[]>> known = Optional.empty();
+    private final Map<CoastOnce, List<double[]>> known = new ConcurrentHashMap<>();
 
     CoastOnce(Supplier<List<double[]>> simulation) {
       this.simulation = simulation;
     }
 
     @Override
-    public synchronized List<double[]> readings() {
-      List<double[]> readings = known.orElseGet(simulation);
-      known = Optional.of(readings);
-      return readings;
+    public List<double[]> readings() {
+      return known.computeIfAbsent(this, once -> simulation.get());
     }
   }
 
