@@ -752,6 +752,37 @@ class BenchTest extends BenchCase {
         .contains("/firing?id=x");
   }
 
+  /** The work's ready-by has not passed where only the press lies after it. */
+  @Test
+  void aPressAfterTheWorksReadyBySaysSo() throws Exception {
+    Map<String, String> late = new LinkedHashMap<>(DemoStudio.OPENING);
+    late.put("press", "2026-12-03T12:00");
+    JsonNode told = plan(late, 1);
+    assertThat(told.path("notes").toString())
+        .contains("Start is pressed after the work's own ready-by")
+        .doesNotContain("ready-by has passed");
+  }
+
+  @Test
+  void aCountThatIsTooLargeIsToldSo() throws Exception {
+    assertThat(
+            asked
+                .get("pour?what=powder&diameter-mm1=75&height-mm1=100&count1=5000&asked=1")
+                .body())
+        .contains("“5000” is too many; write a whole number up to 1000.")
+        .doesNotContain("is no count");
+  }
+
+  /** What leads on from the plan follows the kiln that is chosen. */
+  @Test
+  void whatIsInTheSlotsIsSwappedWithTheKiln() throws Exception {
+    Map<String, String> other = new LinkedHashMap<>(DemoStudio.OPENING);
+    other.put("kiln", "Anchor");
+    assertThat(plan(other, 1).path("parts").path("slotsof").asText())
+        .contains("what is in every program slot of Anchor")
+        .doesNotContain("Capstan");
+  }
+
   /** Nobody reads another program back than the one that was planned. */
   @Test
   void aPlansAddressThatLostAPartOpensNoOtherPlan() throws Exception {
