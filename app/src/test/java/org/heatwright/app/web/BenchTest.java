@@ -766,9 +766,7 @@ class BenchTest extends BenchCase {
   @Test
   void aCountThatIsTooLargeIsToldSo() throws Exception {
     assertThat(
-            asked
-                .get("pour?what=powder&diameter-mm1=75&height-mm1=100&count1=5000&asked=1")
-                .body())
+            asked.get("pour?what=powder&diameter-mm1=75&height-mm1=100&count1=5000&asked=1").body())
         .contains("“5000” is too many; write a whole number up to 1000.")
         .doesNotContain("is no count");
   }
