@@ -8,4 +8,8 @@ import java.lang.annotation.Target;
 /** An option that names a file or folder that a command writes, not one that it reads. */
 @Retention(RetentionPolicy.RUNTIME)
 @Target(ElementType.FIELD)
-public @interface Written {}
+public @interface Written {
+
+  /** Whether the file may be one that the command reads: it is then kept under another name. */
+  boolean inPlace() default false;
+}

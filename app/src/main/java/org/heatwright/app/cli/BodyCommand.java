@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
 import org.heatwright.app.api.Answers;
 import org.heatwright.app.api.Written;
 import org.heatwright.app.files.BodyFile;
@@ -37,6 +38,10 @@ import picocli.CommandLine.Parameters;
       "  heatwright body mould.yaml --material my-powder.yaml --json"
     })
 final class BodyCommand implements Callable<Integer> {
+
+  /** Its columns before those of places that the file adds. */
+  static final String TRACE_HEADER =
+      "time_s" + BodyProbe.USUAL.stream().map(p -> "," + column(p)).collect(Collectors.joining());
 
   private static final int ROWS = 13;
 
@@ -104,8 +109,11 @@ final class BodyCommand implements Callable<Integer> {
 
   /** The four usual columns come first whatever the file lists, as programs expect them. */
   static String trace(BodyHistory history) {
-    StringBuilder out = new StringBuilder(Trace.FIRST_COLUMN);
-    history.probes().forEach(p -> out.append(',').append(column(p)));
+    StringBuilder out = new StringBuilder(TRACE_HEADER);
+    List<BodyProbe> probes = history.probes();
+    probes
+        .subList(BodyProbe.USUAL.size(), probes.size())
+        .forEach(p -> out.append(',').append(column(p)));
     out.append("\r\n");
     double[] seconds = history.seconds();
     List<double[]> columns = history.probes().stream().map(history::celsius).toList();

@@ -149,6 +149,11 @@ public final class Cli {
     line.setUsageHelpLongOptionsMaxWidth(22);
     line.setParameterExceptionHandler(Cli::wrongArguments);
     line.setExecutionExceptionHandler(Cli::failed);
+    line.setExecutionStrategy(
+        parsed -> {
+          NamedFiles.requireApart(parsed);
+          return new CommandLine.RunLast().execute(parsed);
+        });
     return line;
   }
 

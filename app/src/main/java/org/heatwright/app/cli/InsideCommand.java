@@ -56,6 +56,9 @@ import picocli.CommandLine.Parameters;
     })
 final class InsideCommand implements Callable<Integer> {
 
+  static final String TRACE_HEADER =
+      "time_s,chamber_c,centre_low_c,centre_c,centre_high_c,surface_c,water_share\r\n";
+
   /** Rows of a trace are so far apart, s. */
   private static final double TRACE_SECONDS = 60;
 
@@ -434,10 +437,7 @@ final class InsideCommand implements Callable<Integer> {
   }
 
   private static String trace(Told told, InsideForecast inside) {
-    StringBuilder out =
-        new StringBuilder(
-            Trace.FIRST_COLUMN
-                + ",chamber_c,centre_low_c,centre_c,centre_high_c,surface_c,water_share\r\n");
+    StringBuilder out = new StringBuilder(TRACE_HEADER);
     int rows = (int) Math.floor(told.lastSecond() / TRACE_SECONDS);
     for (int row = 0; row <= rows; row++) {
       double second = row * TRACE_SECONDS;

@@ -50,7 +50,7 @@ final class LearnCommand implements Callable<Integer> {
       names = "-o",
       paramLabel = "K2",
       description = "Writes the kiln file with what it taught.")
-  @Written
+  @Written(inPlace = true)
   private Optional<Path> output;
 
   @Option(

@@ -47,7 +47,11 @@ final class LogImportCommand implements Callable<Integer> {
   @Parameters(paramLabel = "FILE", description = "What the logger wrote, as text (CSV).")
   private Path file;
 
-  @Option(names = "--out", paramLabel = "LOG", description = "Write the log in our own form.")
+  @Option(
+      names = "--out",
+      paramLabel = "LOG",
+      description =
+          "Write the log in our own form; a log that is there is kept, under its name with ~.")
   @Written
   private Optional<Path> out;
 

@@ -8,6 +8,7 @@ import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.util.Arrays;
 import java.util.EnumSet;
+import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import org.heatwright.app.files.InputException;
@@ -18,8 +19,8 @@ import org.heatwright.app.files.WorkFile;
 
 /**
  * Files a command writes. A file that is there already is replaced only if it is of the kind that
- * is being written; a schedule, kiln, keypad or work that is replaced is kept beside it under its
- * name with {@code ~}, {@code ~2} and so on at the end. A file is there whole or not at all.
+ * is being written; a schedule, kiln, keypad, work or log that is replaced is kept beside it under
+ * its name with {@code ~}, {@code ~2} and so on at the end. A file is there whole or not at all.
  */
 final class Output {
 
@@ -72,7 +73,8 @@ final class Output {
     TRACE("a trace") {
       @Override
       boolean is(byte[] bytes) {
-        return startsWith(bytes, Trace.FIRST_COLUMN + ",");
+        String header = firstLine(bytes);
+        return TRACE_HEADERS.stream().anyMatch(start -> header.startsWith(start));
       }
     },
     LOG("a log of ours") {
@@ -119,6 +121,10 @@ final class Output {
       }
     };
 
+    /** Whole headers, as commands that trace write them: a log begins with a time too. */
+    private static final List<String> TRACE_HEADERS =
+        List.of(Trace.HEADER, InsideCommand.TRACE_HEADER, BodyCommand.TRACE_HEADER);
+
     private final String words;
 
     Kind(String words) {
@@ -127,14 +133,22 @@ final class Output {
 
     abstract boolean is(byte[] bytes);
 
+    /** With the line ending that traces have; empty where the line ends otherwise. */
+    private static String firstLine(byte[] bytes) {
+      String text = new String(bytes, StandardCharsets.UTF_8);
+      int end = text.indexOf("\n");
+      String line = end < 0 ? "" : text.substring(0, end + 1);
+      return line.endsWith("\r\n") ? line : "";
+    }
+
     private static boolean startsWith(byte[] bytes, String start) {
       return new String(bytes, StandardCharsets.ISO_8859_1).startsWith(start);
     }
   }
 
-  /** What a person may have written by hand. */
+  /** What a person may have written by hand, and what was measured and comes but once. */
   private static final Set<Kind> KEPT_BEFORE =
-      EnumSet.of(Kind.SCHEDULE, Kind.KILN, Kind.KEYPAD, Kind.WORK);
+      EnumSet.of(Kind.SCHEDULE, Kind.KILN, Kind.KEYPAD, Kind.WORK, Kind.LOG);
 
   private Output() {}
 

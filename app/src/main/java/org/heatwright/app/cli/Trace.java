@@ -10,7 +10,8 @@ import org.heatwright.forecast.ForecastTrace;
 /** A forecast's curves as CSV (RFC 4180). */
 final class Trace {
 
-  static final String FIRST_COLUMN = "time_s";
+  /** Its columns before those of the work. */
+  static final String HEADER = "time_s,setpoint_c,chamber_low_c,chamber_c,chamber_high_c,power_w";
 
   private static final Pattern PLACE = Pattern.compile("mould (\\d+) (.+)");
   private static final double THOUSANDTHS = 1000;
@@ -19,9 +20,7 @@ final class Trace {
 
   static String csv(ForecastTrace trace) {
     List<String> places = trace.workNames();
-    StringBuilder out =
-        new StringBuilder(
-            FIRST_COLUMN + ",setpoint_c,chamber_low_c,chamber_c,chamber_high_c,power_w");
+    StringBuilder out = new StringBuilder(HEADER);
     places.forEach(place -> out.append(',').append(column(place)));
     out.append("\r\n");
     double[][] columns = new double[6 + places.size()][];

@@ -42,7 +42,7 @@ final class ValuesCommand implements Callable<Integer> {
       description =
           "Write the changed work there. A work that is there already is kept under its name with"
               + " ~ at the end; any other file is left alone.")
-  @Written
+  @Written(inPlace = true)
   private Optional<Path> output;
 
   @Mixin private InUnit inUnit;

@@ -54,7 +54,12 @@ class BadInputTest {
     refused(
         Run.of("send", schedule, "--keypad", gull, "-o", schedule),
         2,
-        schedule
+        "--output: %s is the file that S reads, which would be lost; choose another name to write to."
+            .formatted(schedule));
+    refused(
+        Run.of("send", schedule, "--keypad", gull, "-o", Studio.keypad("heron")),
+        2,
+        Studio.keypad("heron")
             + ": the file is there already and is not a page of ours; choose another name or move it away.");
     usage(
         Run.of("send", schedule, "--keypad", gull, "--start", "10:00"),

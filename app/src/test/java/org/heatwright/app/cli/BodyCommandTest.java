@@ -53,6 +53,20 @@ class BodyCommandTest {
     assertThat(Double.parseDouble(hour[4])).isCloseTo(477.3514, within(0.1));
   }
 
+  /** Another program's reference has the same columns; its lines end otherwise. */
+  @Test
+  void aTraceReplacesNoReference() throws IOException {
+    String text = "time_s,centre_c,mid_radius_c,surface_c,mean_c\n0,20,20,20,20\n";
+    Path reference = file("reference.csv", text);
+    Run run = Run.of("body", file("b.yaml", STEP), "--trace", reference);
+    assertThat(run.code()).isEqualTo(2);
+    assertThat(run.err()).contains("is not a trace; choose another name").hasLineCount(1);
+    assertThat(reference).hasContent(text);
+    Path trace = dir.resolve("out.csv");
+    Run.of("body", file("b.yaml", STEP), "--trace", trace);
+    assertThat(Run.of("body", file("b.yaml", STEP), "--trace", trace).code()).isZero();
+  }
+
   /** Surroundings that only step tell no end: until the body has come to them, in whole hours. */
   @Test
   void aStepRunsUntilTheBodyHasComeToIt() throws IOException {

@@ -167,6 +167,48 @@ class ForecastCommandTest {
     assertThat(Run.of("forecast", HARBOUR, "--kiln", ANCHOR, "--trace", trace).code()).isZero();
   }
 
+  /** What was measured comes but once: no forecast takes its place. */
+  @Test
+  void aTraceReplacesNoLog() throws IOException {
+    String rows = "time_s,chamber_c\n0,20\n60,21\n120,23\n";
+    Path log = Files.writeString(dir.resolve("log.csv"), rows);
+    Path truth =
+        Files.writeString(
+            dir.resolve("truth.csv"), "time_s,setpoint_c,sensor_c,air_c\n0,19.0,18.06,19.00\n");
+    for (Path kept : List.of(log, truth)) {
+      String before = Files.readString(kept);
+      Run run = Run.of("forecast", HARBOUR, "--kiln", ANCHOR, "--trace", kept);
+      assertThat(run.code()).isEqualTo(2);
+      assertThat(run.err())
+          .isEqualTo(
+              kept
+                  + ": the file is there already and is not a trace; choose another name or move it away."
+                  + System.lineSeparator());
+      assertThat(kept).hasContent(before);
+    }
+    Run own = Run.of("forecast", HARBOUR, "--kiln", ANCHOR, "--log", log, "--trace", log);
+    assertThat(own.code()).isEqualTo(2);
+    assertThat(own.err())
+        .isEqualTo(
+            "--trace: %s is the file that --log reads, which would be lost; choose another name to write to.%n"
+                .formatted(log));
+    assertThat(log).hasContent(rows);
+    assertThat(
+            Run.of("forecast", HARBOUR, "--kiln", ANCHOR, "--trace", dir.resolve("x.svg")).code())
+        .isZero();
+    Run two =
+        Run.of(
+            "inside",
+            HARBOUR,
+            "--kiln",
+            ANCHOR,
+            "--plot",
+            dir.resolve("a.svg"),
+            "--curves",
+            dir.resolve("./a.svg"));
+    assertThat(two.err()).contains("is written by --curves too; choose two names.");
+  }
+
   @Test
   void aFiringFileHoldsTheHeat() throws IOException {
     Path firing = dir.resolve("firing.yaml");

@@ -41,6 +41,22 @@ class LogImportCommandTest {
     assertThat(dir.resolve("none.db")).doesNotExist();
   }
 
+  /** Another firing's log that stands under the name is kept; the file that is read is refused. */
+  @Test
+  void anotherLogIsKept() throws IOException {
+    String before = "time_s,chamber_c\n0,20\n60,21\n";
+    Path out = Files.writeString(dir.resolve("out.csv"), before);
+    Object[] words = {"log", "import", log(LOG), "--store", dir.resolve("none.db"), "--out", out};
+    Run run = Run.of(words);
+    assertThat(run.code()).isZero();
+    assertThat(run.out().replaceAll("\\s+", "")).contains("iskeptas" + out + "~.");
+    assertThat(Path.of(out + "~")).hasContent(before);
+    assertThat(Run.of(words).out()).doesNotContain("is kept as");
+    Run own = Run.of("log", "import", out, "--store", dir.resolve("none.db"), "--out", out);
+    assertThat(own.code()).isEqualTo(2);
+    assertThat(own.err()).startsWith("--out: " + out + " is the file that FILE reads");
+  }
+
   @Test
   void correctionsAreRememberedForTheNextFileOfTheForm() throws IOException {
     Path store = dir.resolve("studio.db");
