@@ -7,6 +7,7 @@ import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Optional;
 import org.heatwright.app.firings.FiringRecord;
+import org.heatwright.app.firings.LogOfFiring;
 import org.heatwright.app.firings.Watch;
 import org.heatwright.forecast.Charge;
 import org.heatwright.forecast.Forecast;
@@ -63,6 +64,18 @@ public record FiringFacts(
   /** A thermocouple that was changed so lately counts as touched, days. */
   private static final long LATELY_DAYS = 60;
 
+  /**
+   * What was found.
+   *
+   * @param strange why the log tells nothing of the inside of the work: a sentence; empty if it
+   *     does, or if there is none
+   */
+  public record Found(Facts facts, Optional<String> strange) {
+    private static Found of(Facts facts) {
+      return new Found(facts, Optional.empty());
+    }
+  }
+
   /** A log in rows this many tells the inside of the work; a few readings do not. */
   private static final int ROWS_OF_A_LOG = 20;
 
@@ -84,7 +97,7 @@ public record FiringFacts(
             Optional.of(firing.keypad()),
             Optional.of(firing.work()),
             readings);
-    Facts facts = known.find(watch.composition(), false);
+    Facts facts = known.find(watch.composition(), false).facts();
     if (log.isEmpty() && watch.update().isPresent()) {
       facts = ran(watch.schedule(), kiln, watch.composition(), watch.forecast()).or(facts);
     }
@@ -129,18 +142,18 @@ public record FiringFacts(
    * Everything that can be found. A forecast of the plan stands behind it, and with a log the
    * inside of the work is worked out from it: some seconds.
    */
-  public Facts find() {
+  public Found find() {
     return find(composed(), true);
   }
 
   /**
    * @param inside whether to work out the inside of the work from a log
    */
-  private Facts find(Optional<Composition> composition, boolean inside) {
+  private Found find(Optional<Composition> composition, boolean inside) {
     Facts facts = work.map(WorkFacts::of).orElse(Facts.none());
     facts = facts.or(kiln.map(WorkFacts::of).orElse(Facts.none()));
     if (planned.isEmpty()) {
-      return facts;
+      return Found.of(facts);
     }
     Schedule plan = planned.get();
     Facts slot = keyed.map(k -> KeyedFacts.of(plan, k)).orElse(Facts.none());
@@ -149,9 +162,13 @@ public record FiringFacts(
     if (composition.isPresent()) {
       facts = facts.or(InspectedFacts.ofPlan(findings(plan, composition.get().demands())));
     }
-    return inside && readings.filter(r -> r.size() >= ROWS_OF_A_LOG).isPresent() && kiln.isPresent()
-        ? facts.or(fromLog(keyed.orElse(plan), composition))
-        : facts;
+    if (!inside
+        || kiln.isEmpty()
+        || readings.filter(r -> r.size() >= ROWS_OF_A_LOG && r.lastSecond() > 0).isEmpty()) {
+      return Found.of(facts);
+    }
+    Found byLog = fromLog(keyed.orElse(plan), composition);
+    return new Found(facts.or(byLog.facts()), byLog.strange());
   }
 
   private Optional<Composition> composed() {
@@ -199,9 +216,9 @@ public record FiringFacts(
   }
 
   /** What the inside did by a log. */
-  private Facts fromLog(Schedule ran, Optional<Composition> composition) {
+  private Found fromLog(Schedule ran, Optional<Composition> composition) {
     if (composition.isEmpty() || composition.get().charge().isEmpty()) {
-      return Facts.none();
+      return Found.of(Facts.none());
     }
     ForecastRequest request =
         new ForecastRequest(
@@ -211,6 +228,16 @@ public record FiringFacts(
             composition.get().charge(),
             DRAWS,
             1L);
+    Forecast meant = Forecaster.forecastDisplay(request);
+    Optional<String> strange = LogOfFiring.strange(meant, readings.orElseThrow());
+    if (strange.isPresent()) {
+      return new Found(
+          Facts.none(),
+          strange.map(
+              why ->
+                  "Of the log: %s. Perhaps another slot ran. What happened inside the work is not worked out from it."
+                      .formatted(why)));
+    }
     if (!composition.get().charge().followed().isEmpty()) {
       List<Outcome> outcomes =
           composition
@@ -220,9 +247,8 @@ public record FiringFacts(
                   ran,
                   InsideFromLog.pieces(
                       request, readings.orElseThrow().seconds(), readings.orElseThrow().celsius()));
-      return InspectedFacts.ofWhatRan(Outcome.among(List.of(), outcomes));
+      return Found.of(InspectedFacts.ofWhatRan(Outcome.among(List.of(), outcomes)));
     }
-    Forecast meant = Forecaster.forecastDisplay(request);
     Forecast inside =
         new Forecast(
             meant.schedule(),
@@ -236,7 +262,7 @@ public record FiringFacts(
             InsideFromLog.estimate(
                 request, readings.orElseThrow().seconds(), readings.orElseThrow().celsius()),
             List.of());
-    return ran(ran, kiln.orElseThrow(), composition, inside);
+    return Found.of(ran(ran, kiln.orElseThrow(), composition, inside));
   }
 
   /** What a forecast that knows the readings says of what ran. */

@@ -15,6 +15,7 @@ import org.heatwright.app.casting.CastInput;
 import org.heatwright.app.files.InputException;
 import org.heatwright.app.files.LogFile;
 import org.heatwright.app.files.YamlText;
+import org.heatwright.app.firings.LogOfFiring;
 import org.heatwright.app.json.InsideJson;
 import org.heatwright.app.plot.CorePlot;
 import org.heatwright.app.plot.SectionPlot;
@@ -64,13 +65,7 @@ final class InsideCommand implements Callable<Integer> {
 
   private static final double THOUSANDTHS = 1000;
 
-  /** A log that begins later says too little of the heating up, s. Our choice. */
-  private static final double LATEST_BEGIN_SECONDS = 3600;
-
   private static final double LONGEST_DOOR_SECONDS = 600;
-
-  /** Forecasts from the nameplate are far surer than this, K. Our choice. */
-  private static final double STRANGE_KELVINS = 150;
 
   @Parameters(paramLabel = "S", description = "Schedule file.")
   private Path schedulePath;
@@ -282,33 +277,13 @@ final class InsideCommand implements Callable<Integer> {
         notes);
   }
 
-  /** A log of something else would tell of an inside that never was. */
   private static void requireOfThisFiring(Fire.Planned planned, Readings readings) {
-    if (readings.second(0) > LATEST_BEGIN_SECONDS) {
-      throw InputException.in(
-          "--log",
-          "it begins %s after the program's start, by where its display fits best; expected the log of this schedule from its start."
-              .formatted(
-                  HourMinute.words(Duration.ofMinutes(Math.round(readings.second(0) / 60)))));
-    }
-    double[] grid = planned.forecast().trace().seconds();
-    double sum = 0;
-    int count = 0;
-    for (int i = 0; i < readings.size(); i++) {
-      double second = readings.second(i);
-      if (second >= 0 && second <= grid[grid.length - 1]) {
-        sum +=
-            Math.abs(
-                readings.celsius(i) - planned.forecast().trace().displayCelsiusAt(second).median());
-        count++;
-      }
-    }
-    if (count > 0 && sum / count > STRANGE_KELVINS) {
-      throw InputException.in(
-          "--log",
-          "on average its display is %.0f K off the forecast, so that it is not of this schedule in this kiln; expected the log of this firing."
-              .formatted(sum / count));
-    }
+    LogOfFiring.strange(planned.forecast(), readings)
+        .ifPresent(
+            why -> {
+              throw InputException.in(
+                  "--log", why + "; expected the log of this schedule from its start.");
+            });
   }
 
   /** What a log said at a time: straight lines between readings. */

@@ -130,12 +130,13 @@ final class WhyCommand implements Callable<Integer> {
     Optional<Work> work = workPath.map(Input::work);
     String kind = kind(work);
     Found fault = fault(kind);
-    Facts facts = told(facts(work));
+    FiringFacts.Found found = found(work);
+    Facts facts = told(found.facts());
     Ranking ranking = CauseBook.rank(kind, fault.code(), facts);
     answer.give(
         surroundings,
-        WhyJson.of(kind, fault.code(), facts, ranking),
-        page(kind, fault, facts, ranking));
+        WhyJson.of(kind, fault.code(), facts, ranking, found.strange()),
+        page(kind, fault, ranking, found.strange()));
     boolean hurts =
         ranking.causes().stream()
             .findFirst()
@@ -189,7 +190,7 @@ final class WhyCommand implements Callable<Integer> {
                                 .collect(Collectors.joining(", ")))));
   }
 
-  private Facts facts(Optional<Work> work) {
+  private FiringFacts.Found found(Optional<Work> work) {
     Optional<Keypad> keypad = keypadPath.map(Input::keypad);
     Optional<Kiln> kiln = kilnPath.map(p -> KilnOnKeypad.of(Input.kiln(p).kiln(), keypad));
     Optional<Composition> composition =
@@ -202,7 +203,7 @@ final class WhyCommand implements Callable<Integer> {
     requirePlan("--seen", !seen.isEmpty(), planned);
     requirePlan("--log", logPath.isPresent(), planned);
     Optional<Readings> readings = readings(planned, keyed, kiln, composition);
-    Facts found = new FiringFacts(planned, keyed, kiln, keypad, work, readings).find();
+    FiringFacts.Found known = new FiringFacts(planned, keyed, kiln, keypad, work, readings).find();
     return highest
         .map(
             value ->
@@ -210,8 +211,8 @@ final class WhyCommand implements Callable<Integer> {
                     planned.orElseThrow(),
                     celsius(value, planned.orElseThrow().unit()),
                     kiln.map(k -> k.control().kind() == Control.Kind.ON_OFF).orElse(false)))
-        .map(found::or)
-        .orElse(found);
+        .map(shown -> new FiringFacts.Found(shown.or(known.facts()), known.strange()))
+        .orElse(known);
   }
 
   private static double celsius(double value, TemperatureUnit unit) {
@@ -304,9 +305,10 @@ final class WhyCommand implements Callable<Integer> {
 
   // ---- for people
 
-  private static Page page(String kind, Found fault, Facts facts, Ranking ranking) {
+  private static Page page(String kind, Found fault, Ranking ranking, Optional<String> strange) {
     Page page = new Page();
     page.line("What may be behind “%s” (%s):".formatted(fault.words(), CauseBook.words(kind)));
+    strange.ifPresent(why -> page.hanging("note  ", why));
     int number = 0;
     for (Ranked ranked : ranking.causes()) {
       number++;

@@ -20,7 +20,8 @@ public record WhyJson(
     List<DismissedJson> contradicted,
     List<QuestionJson> questions,
     Optional<String> change,
-    List<FactJson> facts) {
+    List<FactJson> facts,
+    List<String> notes) {
 
   /** A cause: standing is likely, possible or unlikely. */
   public record CauseJson(
@@ -63,7 +64,8 @@ public record WhyJson(
   /** What was known. */
   public record FactJson(String clue, boolean isSo, String how) {}
 
-  public static WhyJson of(String kind, String found, Facts facts, Ranking ranking) {
+  public static WhyJson of(
+      String kind, String found, Facts facts, Ranking ranking, Optional<String> note) {
     return new WhyJson(
         kind,
         found,
@@ -77,6 +79,7 @@ public record WhyJson(
         ranking.proposed().map(ranked -> ranked.cause().change().words()),
         facts.known().entrySet().stream()
             .map(e -> new FactJson(e.getKey().code(), e.getValue().isSo(), e.getValue().words()))
-            .toList());
+            .toList(),
+        note.stream().toList());
   }
 }

@@ -237,7 +237,8 @@ final class AskDesk {
         Optional<Work> work = made.map(Firing::work);
         facts =
             new FiringFacts(planned, Optional.empty(), kiln, keypad(), work, Optional.empty())
-                .find();
+                .find()
+                .facts();
       }
       Facts looked = highest(planned, kiln);
       return units(planned).or(looked).or(facts);

@@ -28,7 +28,8 @@ class WhyCommandTest {
     assertThat(root.get("causes").get(0).get("tests")).isNotEmpty();
     assertThat(root.get("facts")).isEmpty();
     assertThat(fields(root))
-        .containsExactly("kind", "found", "causes", "contradicted", "questions", "change", "facts");
+        .containsExactly(
+            "kind", "found", "causes", "contradicted", "questions", "change", "facts", "notes");
     assertThat(fields(root.get("causes").get(0)))
         .containsExactly(
             "code",
@@ -115,6 +116,36 @@ class WhyCommandTest {
     assertThat(root.get("facts").findValuesAsText("clue"))
         .contains("resin", "stayed-cold", "plan-short", "behind");
     assertThat(root.get("kind").asText()).isEqualTo("burnout");
+  }
+
+  /** A log of quite another program: the inside is left out, and that is said. */
+  @Test
+  void aLogOfAnotherProgramIsSaidToBeOne() throws Exception {
+    StringBuilder csv = new StringBuilder("time_s,chamber_c\n");
+    for (int second = 0; second <= 36_000; second += 60) {
+      csv.append(second).append(',').append(20 + Math.min(880, second / 4)).append('\n');
+    }
+    Path log = Files.writeString(dir.resolve("other.csv"), csv);
+    Object[] words = {
+      "why",
+      "--work",
+      Studio.work("harbour-burnout"),
+      "--kiln",
+      Studio.kiln("capstan"),
+      "--found",
+      "carbon",
+      "--log",
+      log
+    };
+    Run run = Run.of(words);
+    assertThat(run.err()).isEmpty();
+    assertThat(run.code()).isIn(0, 1);
+    assertThat(run.out().replaceAll("\\s+", " "))
+        .contains("note Of the log: on average its display is ")
+        .contains("Perhaps another slot ran. What happened inside the work is not worked out");
+    Object[] more = java.util.Arrays.copyOf(words, words.length + 1);
+    more[words.length] = "--json";
+    assertThat(json(more).get("notes").get(0).asText()).startsWith("Of the log: on average");
   }
 
   @Test
