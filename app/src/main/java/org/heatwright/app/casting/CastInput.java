@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Supplier;
 import org.heatwright.app.files.InputException;
+import org.heatwright.app.files.TypedNumber;
 import org.heatwright.app.files.YamlText;
 import org.heatwright.material.Origin;
 import org.heatwright.mould.Investment.Binder;
@@ -26,6 +27,9 @@ import org.heatwright.work.casting.PouringMethod;
  * line names it.
  */
 public final class CastInput {
+
+  /** A day; our estimate. */
+  private static final double MOST_MINUTES = 1440;
 
   private CastInput() {}
 
@@ -71,6 +75,15 @@ public final class CastInput {
     if (!(value >= 0 && value < Double.POSITIVE_INFINITY)) {
       throw InputException.in(
           option, "\"%s\" is not possible; expected zero or more.".formatted(typed(value)));
+    }
+    return value;
+  }
+
+  /** Minutes of one step at the kiln: zero to a day. */
+  public static double minutes(String option, double value) {
+    if (!(value >= 0 && value <= MOST_MINUTES)) {
+      throw InputException.in(
+          option, "\"%s\" is not possible; expected 0 to 1440 (a day).".formatted(typed(value)));
     }
     return value;
   }
@@ -193,11 +206,6 @@ public final class CastInput {
   }
 
   private static Optional<Double> number(String text) {
-    try {
-      double value = Double.parseDouble(text.strip());
-      return Double.isFinite(value) ? Optional.of(value) : Optional.empty();
-    } catch (NumberFormatException e) {
-      return Optional.empty();
-    }
+    return TypedNumber.bare(text).stream().boxed().findFirst();
   }
 }

@@ -52,7 +52,7 @@ public record OrderAsk(
   /** Works it out. */
   public PouringOrder order() {
     Temperature now = CastInput.temperature("--kiln-now", kilnNow, unit);
-    CastInput.notNegative("--pour-minutes", pourMinutes);
+    CastInput.minutes("--pour-minutes", pourMinutes);
     return PouringOrder.of(wanted(), now, change, pourMinutes);
   }
 
@@ -104,7 +104,7 @@ public record OrderAsk(
       TemperatureUnit unit) {
     CastInput.positive("--fall-per-hour", fallPerHour);
     risePerHour.ifPresent(r -> CastInput.positive("--rise-per-hour", r));
-    CastInput.notNegative("--settle-minutes", settleMinutes);
+    CastInput.minutes("--settle-minutes", settleMinutes);
     return (from, to) -> {
       boolean falls = to.compareTo(from) <= 0;
       double rate =

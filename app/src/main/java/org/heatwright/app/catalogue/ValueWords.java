@@ -5,8 +5,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.function.UnaryOperator;
+import java.util.function.BiFunction;
 import org.heatwright.app.files.OwnValues;
+import org.heatwright.app.files.TypedNumber;
 import org.heatwright.app.files.ValuesOf;
 import org.heatwright.app.files.YamlText;
 import org.heatwright.app.files.YamlValue;
@@ -194,29 +195,29 @@ public final class ValueWords {
    */
   public static String yaml(String key, String typed, TemperatureUnit unit) {
     return switch (measure(key)) {
-      case TEMPERATURE -> converted(typed, v -> unit.temperature(v).celsius());
-      case RATE -> converted(typed, v -> unit.rate(v).kelvinsPerHour());
+      case TEMPERATURE -> converted(typed, unit, (v, u) -> u.temperature(v).celsius());
+      case RATE -> converted(typed, unit, (v, u) -> u.rate(v).kelvinsPerHour());
       case DURATION -> YamlText.quoted(typed);
       case OTHER ->
           typed.startsWith("{") ? typed : parsed(typed).map(YamlText::number).orElse(text(typed));
     };
   }
 
-  private static String converted(String typed, UnaryOperator<Double> convert) {
+  /** By its own letter if it has one, else by the unit that was asked for. */
+  private static String converted(
+      String typed, TemperatureUnit unit, BiFunction<Double, TemperatureUnit, Double> convert) {
     try {
-      return parsed(typed).map(convert).map(ValueWords::number).orElse(text(typed));
+      return TypedNumber.of(typed)
+          .map(number -> convert.apply(number.value(), number.unit().orElse(unit)))
+          .map(ValueWords::number)
+          .orElse(text(typed));
     } catch (IllegalArgumentException impossible) { // below absolute zero
       return text(typed);
     }
   }
 
   private static Optional<Double> parsed(String typed) {
-    try {
-      double value = Double.parseDouble(typed.replace(',', '.').replaceFirst("\\s*°?[CF]$", ""));
-      return Double.isFinite(value) ? Optional.of(value) : Optional.empty();
-    } catch (NumberFormatException e) {
-      return Optional.empty();
-    }
+    return TypedNumber.bare(typed).stream().boxed().findFirst();
   }
 
   /** Words stand bare in files, so that a list of them can be held against them. */

@@ -9,8 +9,10 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.OptionalDouble;
 import java.util.function.Function;
 import org.heatwright.app.files.InputException;
+import org.heatwright.app.files.TypedNumber;
 import org.heatwright.app.store.StoreException;
 import org.heatwright.app.web.BenchException;
 import org.heatwright.work.WorkRefusedException;
@@ -19,6 +21,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.ParseResult;
+import picocli.CommandLine.TypeConversionException;
 import picocli.CommandLine.UnmatchedArgumentException;
 
 /** Parses the command line and runs the command it names. */
@@ -51,6 +54,9 @@ public final class Cli {
 
   /** Every command by its name, in the order in which the help shows them. */
   private static final Map<String, Function<Surroundings, Object>> COMMANDS = commands();
+
+  /** No number that an option takes is larger; our estimate. */
+  private static final double LARGEST = 1e9;
 
   private Cli() {}
 
@@ -147,6 +153,8 @@ public final class Cli {
     line.setColorScheme(CommandLine.Help.defaultColorScheme(CommandLine.Help.Ansi.OFF));
     line.setUsageHelpWidth(Page.COLUMNS);
     line.setUsageHelpLongOptionsMaxWidth(22);
+    line.registerConverter(Double.class, Cli::number);
+    line.registerConverter(double.class, Cli::number);
     line.setParameterExceptionHandler(Cli::wrongArguments);
     line.setExecutionExceptionHandler(Cli::failed);
     line.setExecutionStrategy(
@@ -155,6 +163,17 @@ public final class Cli {
           return new CommandLine.RunLast().execute(parsed);
         });
     return line;
+  }
+
+  /** Java's own reading takes "800F" for 800, and "NaN" for a number. */
+  private static Double number(String text) {
+    OptionalDouble value = text.contains(",") ? OptionalDouble.empty() : TypedNumber.bare(text);
+    if (value.isEmpty() || Math.abs(value.getAsDouble()) > LARGEST) {
+      throw new TypeConversionException(
+          "'%s' is not a number; expected digits alone, without a unit, such as 800 or 0.5"
+              .formatted(text));
+    }
+    return value.getAsDouble();
   }
 
   private static PrintWriter writer(PrintStream stream) {

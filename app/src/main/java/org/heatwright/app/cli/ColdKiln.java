@@ -1,8 +1,8 @@
 package org.heatwright.app.cli;
 
 import java.util.Optional;
-import java.util.OptionalDouble;
 import org.heatwright.app.files.InputException;
+import org.heatwright.app.files.TypedNumber;
 import org.heatwright.keypad.UnitCheck;
 import org.heatwright.units.TemperatureUnit;
 import picocli.CommandLine.Option;
@@ -34,18 +34,10 @@ final class ColdKiln {
     if (thermometer.isEmpty()) {
       return Optional.empty();
     }
-    if (!Double.isFinite(displayReads.orElseThrow())) {
-      throw InputException.in(
-          "--display-reads",
-          "%s is not a reading; expected the number on the display.".formatted(displayReads.get()));
-    }
     String text = thermometer.get().strip();
-    Optional<TemperatureUnit> unit =
-        text.isEmpty()
-            ? Optional.empty()
-            : TemperatureUnit.ofLetter(text.substring(text.length() - 1));
-    OptionalDouble degrees = number(text.isEmpty() ? "" : text.substring(0, text.length() - 1));
-    if (unit.isEmpty() || degrees.isEmpty()) {
+    Optional<TypedNumber> degrees = TypedNumber.of(text);
+    Optional<TemperatureUnit> unit = degrees.flatMap(TypedNumber::unit);
+    if (degrees.isEmpty() || unit.isEmpty()) {
       throw InputException.in(
           "--thermometer",
           "\"%s\" is not a reading; expected a number with its unit, such as 20C or 68F."
@@ -53,15 +45,6 @@ final class ColdKiln {
     }
     return Optional.of(
         UnitCheck.judge(
-            displayReads.orElseThrow(), degrees.getAsDouble(), unit.get(), unheatedOvernight));
-  }
-
-  private static OptionalDouble number(String text) {
-    try {
-      double value = Double.parseDouble(text.strip());
-      return Double.isFinite(value) ? OptionalDouble.of(value) : OptionalDouble.empty();
-    } catch (NumberFormatException e) {
-      return OptionalDouble.empty();
-    }
+            displayReads.orElseThrow(), degrees.get().value(), unit.get(), unheatedOvernight));
   }
 }

@@ -1,6 +1,7 @@
 package org.heatwright.app.cli;
 
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.concurrent.Callable;
 import org.heatwright.app.demo.DemoStudio;
 import org.heatwright.app.store.Store;
@@ -36,14 +37,14 @@ final class DemoCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws InterruptedException {
+    OptionalInt asked = Serving.port(port);
     Bench.warmUp();
     try (Store store = Store.temporary(surroundings.clock())) {
       DemoStudio.fill(store);
       Serving.serve(
           surroundings,
           answer,
-          new BenchSettings(store, surroundings.clock(), Serving.port(port), DemoStudio.OPENING)
-              .asDemo(""),
+          new BenchSettings(store, surroundings.clock(), asked, DemoStudio.OPENING).asDemo(""),
           "The demo studio",
           Optional.empty());
     }

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import org.heatwright.app.files.InputException;
+import org.heatwright.app.files.TypedNumber;
 import org.heatwright.learn.Readings;
 import org.heatwright.units.TemperatureUnit;
 
@@ -13,6 +14,11 @@ import org.heatwright.units.TemperatureUnit;
 final class Seen {
 
   private static final String OPTION = "--seen";
+
+  /** Nothing that a kiln's display shows lies outside of these, °C; our estimate. */
+  private static final double COLDEST_CELSIUS = -75;
+
+  private static final double HOTTEST_CELSIUS = 2200;
 
   private Seen() {}
 
@@ -58,13 +64,9 @@ final class Seen {
     if (parts.length != 2) {
       throw wrong(text);
     }
-    double shown;
-    try {
-      shown = Double.parseDouble(parts[1].strip().replace(',', '.'));
-    } catch (NumberFormatException e) {
-      throw wrong(text);
-    }
-    if (!(shown > -100 && shown < 4000)) {
+    // A letter behind the number goes before the display's unit.
+    double celsius = TypedNumber.celsius(parts[1], unit).orElseThrow(() -> wrong(text));
+    if (!(celsius > COLDEST_CELSIUS && celsius < HOTTEST_CELSIUS)) {
       throw wrong(text);
     }
     Duration after = Duration.between(began, clock.apply(parts[0].strip()));
@@ -72,7 +74,7 @@ final class Seen {
       throw InputException.in(
           OPTION, "\"%s\" is before the start; expected a time after it.".formatted(text));
     }
-    return new double[] {after.toMillis() / 1000.0, unit.temperature(shown).celsius()};
+    return new double[] {after.toMillis() / 1000.0, celsius};
   }
 
   private static InputException wrong(String text) {

@@ -2,6 +2,7 @@ package org.heatwright.app.cli;
 
 import java.nio.file.Path;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.concurrent.Callable;
 import org.heatwright.app.store.Store;
 import org.heatwright.app.web.Bench;
@@ -40,6 +41,7 @@ final class ServeCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws InterruptedException {
+    OptionalInt asked = Serving.port(port);
     Bench.warmUp();
     Path file =
         storePath.orElseGet(
@@ -48,7 +50,7 @@ final class ServeCommand implements Callable<Integer> {
       Serving.serve(
           surroundings,
           answer,
-          new BenchSettings(store, surroundings.clock(), Serving.port(port)),
+          new BenchSettings(store, surroundings.clock(), asked),
           "The bench",
           Optional.of(file));
     }

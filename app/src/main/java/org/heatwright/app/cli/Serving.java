@@ -4,12 +4,15 @@ import java.nio.file.Path;
 import java.util.Optional;
 import java.util.OptionalInt;
 import org.heatwright.app.api.ApiRoutes;
+import org.heatwright.app.files.InputException;
 import org.heatwright.app.json.ServingJson;
 import org.heatwright.app.web.Bench;
 import org.heatwright.app.web.BenchSettings;
 
 /** Serves the bench until the process is told to end. */
 final class Serving {
+
+  private static final int MOST_PORT = 65_535;
 
   private Serving() {}
 
@@ -39,7 +42,20 @@ final class Serving {
     }
   }
 
+  /**
+   * The port that was asked for.
+   *
+   * @throws InputException if there is no such port
+   */
   static OptionalInt port(Optional<Integer> asked) {
-    return asked.map(OptionalInt::of).orElse(OptionalInt.empty());
+    if (asked.isEmpty()) {
+      return OptionalInt.empty();
+    }
+    int port = asked.get();
+    if (port < 0 || port > MOST_PORT) {
+      throw InputException.in(
+          "--port", "%d is no port; expected 0 (any free one) to %d.".formatted(port, MOST_PORT));
+    }
+    return OptionalInt.of(port);
   }
 }

@@ -152,7 +152,8 @@ public final class FiringBook {
     String media =
         Pictures.mediaType(picture)
             .orElseThrow(
-                () -> InputException.in("photo", "is no picture: choose a JPEG, PNG or WebP."));
+                () ->
+                    InputException.in("photo", "that is no picture: choose a JPEG, PNG or WebP."));
     shelf.tell(
         firing.id(),
         new FiringEntry.Told(
@@ -203,7 +204,7 @@ public final class FiringBook {
 
   private static String required(String field, String text) {
     if (text.isBlank()) {
-      throw InputException.in(field, "is empty; write a few words.");
+      throw InputException.in(field, "it is empty; write a few words.");
     }
     return limited(text);
   }

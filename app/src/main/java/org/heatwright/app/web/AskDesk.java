@@ -277,7 +277,7 @@ final class AskDesk {
     }
 
     private Optional<Double> number(String field) {
-      String plain = text(field).replace(',', '.').replaceAll("\\s*°?[CF]?$", "");
+      String plain = text(field).replace(',', '.').strip();
       if (plain.isEmpty()) {
         return Optional.empty();
       }

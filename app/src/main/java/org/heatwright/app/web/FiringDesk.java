@@ -24,6 +24,7 @@ import java.util.stream.Collectors;
 import org.heatwright.app.files.InputException;
 import org.heatwright.app.files.KilnFile;
 import org.heatwright.app.files.ScheduleFile;
+import org.heatwright.app.files.TypedNumber;
 import org.heatwright.app.firings.FiringBook;
 import org.heatwright.app.firings.FiringRecord;
 import org.heatwright.app.firings.Happening;
@@ -195,16 +196,16 @@ final class FiringDesk {
   void shown(FiringRecord firing, Map<String, String> form) {
     String typed = form.getOrDefault("shows", "").strip();
     TemperatureUnit unit = firing.runs().unit();
-    double value;
-    try {
-      value = Double.parseDouble(typed.replace(',', '.').replaceAll("\\s*°?[CF]?$", ""));
-    } catch (NumberFormatException e) {
-      throw InputException.in(
-          "shows",
-          "type the number that the display says, in %s, e.g. %s."
-              .formatted(unit.symbol(), unit == TemperatureUnit.CELSIUS ? "612" : "1134"));
-    }
-    book.shown(firing, when(firing, form), unit.temperature(value).celsius());
+    double celsius =
+        TypedNumber.celsius(typed, unit)
+            .orElseThrow(
+                () ->
+                    InputException.in(
+                        "shows",
+                        "type the number that the display says, in %s, e.g. %s."
+                            .formatted(
+                                unit.symbol(), unit == TemperatureUnit.CELSIUS ? "612" : "1134")));
+    book.shown(firing, when(firing, form), celsius);
   }
 
   void note(FiringRecord firing, Map<String, String> form) {
@@ -482,13 +483,15 @@ final class FiringDesk {
 
   /** What the display said, in its unit; in °C where the schedule cannot be read any more. */
   private static String degrees(FiringRecord firing, FiringEntry.Told told) {
-    TemperatureUnit unit;
+    return Wording.whole(told.celsius().orElseThrow(), displayUnit(firing));
+  }
+
+  private static TemperatureUnit displayUnit(FiringRecord firing) {
     try {
-      unit = firing.runs().unit();
+      return firing.runs().unit();
     } catch (InputException notReadable) {
-      unit = TemperatureUnit.CELSIUS;
+      return TemperatureUnit.CELSIUS;
     }
-    return Wording.whole(told.celsius().orElseThrow(), unit);
   }
 
   private NowPage.Coming coming(FiringRecord firing) {
@@ -676,7 +679,8 @@ final class FiringDesk {
         firing.entry().removed().isPresent(),
         trouble.field(),
         trouble.sentence(),
-        trouble.typed());
+        trouble.typed(),
+        displayUnit(firing).symbol());
   }
 
   /** Forecast and readings; a firing whose texts cannot be read any more has none. */

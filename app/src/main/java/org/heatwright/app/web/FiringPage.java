@@ -31,6 +31,7 @@ import java.util.Optional;
  * @param field with the trouble; may be empty
  * @param error what is wrong with it
  * @param typed what was typed
+ * @param unit of the display
  */
 public record FiringPage(
     String clock,
@@ -56,7 +57,8 @@ public record FiringPage(
     boolean away,
     String field,
     String error,
-    Map<String, String> typed) {
+    Map<String, String> typed,
+    String unit) {
 
   /** Something that was told. */
   public record Happened(String id, String when, String what, String words) {}

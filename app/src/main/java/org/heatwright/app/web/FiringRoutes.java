@@ -98,12 +98,21 @@ final class FiringRoutes {
       what.accept(firing);
     } catch (InputException e) {
       FiringDesk.Trouble trouble =
-          new FiringDesk.Trouble(
-              firing.id(), e.fileName(), Objects.requireNonNull(e.getMessage()), form(ctx));
+          new FiringDesk.Trouble(firing.id(), e.fileName(), sentence(e), form(ctx));
       ctx.status(422).html(fromNow ? pages.now(desk.now(trouble)) : page(ctx, trouble));
       return;
     }
     ctx.redirect(fromNow ? "/#f-" + firing.id() : FiringDesk.address(firing.id()));
+  }
+
+  /** Without the field's name: the sentence stands beside the field. */
+  private static String sentence(InputException e) {
+    String message = Objects.requireNonNull(e.getMessage());
+    String field = e.fileName() + ": ";
+    return message.startsWith(field)
+        ? Character.toUpperCase(message.charAt(field.length()))
+            + message.substring(field.length() + 1)
+        : message;
   }
 
   private void page(Context ctx) {

@@ -10,6 +10,7 @@ import java.util.OptionalDouble;
 import org.heatwright.app.files.InputException;
 import org.heatwright.app.files.KilnFile;
 import org.heatwright.app.files.ScheduleFile;
+import org.heatwright.app.files.TypedNumber;
 import org.heatwright.app.firings.FiringRecord;
 import org.heatwright.app.report.HeatworkCurves;
 import org.heatwright.app.report.HeatworkWords;
@@ -54,12 +55,13 @@ final class HeatworkDesk {
     TemperatureUnit unit = fahrenheit ? TemperatureUnit.FAHRENHEIT : TemperatureUnit.CELSIUS;
     String activation = typed.getOrDefault("activation", "").strip();
     String at = typed.getOrDefault("at", "").strip();
-    OptionalDouble kilojoules = number(activation);
+    OptionalDouble kilojoules = TypedNumber.bare(activation);
     boolean rightQ =
         kilojoules.isPresent()
             && kilojoules.getAsDouble() >= LEAST_KILOJOULES
             && kilojoules.getAsDouble() <= MOST_KILOJOULES;
-    Optional<Temperature> reference = number(at).stream().mapToObj(unit::temperature).findFirst();
+    Optional<Temperature> reference =
+        TypedNumber.celsius(at, unit).stream().mapToObj(Temperature::ofCelsius).findFirst();
     boolean rightAt =
         at.isEmpty()
             || reference
@@ -148,14 +150,6 @@ final class HeatworkDesk {
     return kiln.map(k -> HeatworkCurves.inKiln(schedule, k))
         .orElseGet(
             () -> HeatworkCurves.onPaper(schedule, Temperature.ofCelsius(20), Optional.empty()));
-  }
-
-  private static OptionalDouble number(String typed) {
-    try {
-      return OptionalDouble.of(Double.parseDouble(typed.replace(',', '.')));
-    } catch (NumberFormatException e) {
-      return OptionalDouble.empty();
-    }
   }
 
   // ---- what there is to choose from

@@ -10,6 +10,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.heatwright.app.casting.CastInput;
 import org.heatwright.app.files.InputException;
+import org.heatwright.app.files.TypedNumber;
 import org.heatwright.units.TemperatureUnit;
 
 /**
@@ -93,14 +94,13 @@ final class PourForm {
   Optional<Double> number(String name) {
     return word(name)
         .map(
-            text -> {
-              try {
-                return Double.parseDouble(text.replace(',', '.'));
-              } catch (NumberFormatException e) {
-                throw InputException.in(
-                    "--" + name, "“%s” is no number; write it like 1.2.".formatted(text));
-              }
-            });
+            text ->
+                TypedNumber.bare(text)
+                    .orElseThrow(
+                        () ->
+                            InputException.in(
+                                "--" + name,
+                                "“%s” is no number; write it like 1.2.".formatted(text))));
   }
 
   double number(String name, double otherwise) {

@@ -14,6 +14,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 import org.heatwright.app.files.InputException;
+import org.heatwright.app.files.TypedNumber;
 import org.heatwright.app.firings.FiringBook;
 import org.heatwright.app.firings.FiringRecord;
 import org.heatwright.app.firings.Happening;
@@ -207,13 +208,7 @@ final class TimerDesk {
   }
 
   private static double heat(String typed, TemperatureUnit unit) {
-    double value;
-    try {
-      value = Double.parseDouble(typed.strip().replace(',', '.').replaceAll("\\s*°?[CFcf]?$", ""));
-    } catch (NumberFormatException e) {
-      value = Double.NaN;
-    }
-    double celsius = Double.isNaN(value) ? value : unit.temperature(value).celsius();
+    double celsius = TypedNumber.celsius(typed, unit).orElse(Double.NaN);
     if (!(celsius >= COLDEST_CELSIUS && celsius <= HOTTEST_CELSIUS)) {
       throw InputException.in(
           "heat",

@@ -7,6 +7,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Whatever is wrong, people get one sentence and an exit code, never a stack trace. */
 class BadInputTest {
@@ -375,22 +377,68 @@ class BadInputTest {
             + " expected.");
   }
 
+  /** Java reads "800F" as 800 and "0x1p7" as 128; a person means degrees Fahrenheit, or nothing. */
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "couple --type K --celsius",
+        "couple --type K --millivolt",
+        "cast pour --alloy sterling --my-metal",
+        "cast order --kiln-now 600 --fall-per-hour 100 --wants",
+        "cast metal --alloy sterling --wax-g",
+        "why --kind glass --found devit --highest",
+        "sinter size --celsius",
+        "heatwork a.yaml b.yaml --activation",
+        "heatwork a.yaml b.yaml --fastest",
+        "inside s.yaml --kiln k.yaml --door-s",
+        "readback s.yaml --keypad p.yaml --shown x.yaml --display-reads"
+      })
+  void aNumberIsDigitsAlone(String words) {
+    String[] typed = words.split(" ");
+    String option = typed[typed.length - 1];
+    for (String number : new String[] {"800F", "302d", "0x1p7", "NaN", "Infinity", "1e308"}) {
+      Object[] all = java.util.Arrays.copyOf(typed, typed.length + 1, Object[].class);
+      all[typed.length] = number;
+      usage(
+          Run.of(all),
+          "Invalid value for option '%s': '%s' is not a number; expected digits alone, without a unit, such as 800 or 0.5."
+              .formatted(option, number));
+    }
+  }
+
   @Test
-  void aDisplayReadingMustBeANumber() {
+  void aPortIsOne() {
+    for (String port : new String[] {"70000", "-1"}) {
+      refused(
+          Run.of("demo", "--port", port),
+          2,
+          "--port: %s is no port; expected 0 (any free one) to 65535.".formatted(port));
+      refused(
+          Run.of("serve", "--store", dir.resolve("s.db"), "--port", port),
+          2,
+          "--port: %s is no port; expected 0 (any free one) to 65535.".formatted(port));
+    }
+    assertThat(dir.resolve("s.db")).doesNotExist();
+  }
+
+  @Test
+  void aPourTakesNoMoreThanADay() {
     refused(
         Run.of(
-            "readback",
-            Studio.schedule("working-heat"),
-            "--keypad",
-            Studio.keypad("gull"),
-            "--shown",
-            "shown.yaml",
-            "--display-reads",
-            "NaN",
-            "--thermometer",
-            "20C"),
+            "cast",
+            "order",
+            "--kiln-now",
+            "600",
+            "--fall-per-hour",
+            "100",
+            "--mould",
+            "a",
+            "--wants",
+            "500",
+            "--pour-minutes",
+            "1e8"),
         2,
-        "--display-reads: NaN is not a reading; expected the number on the display.");
+        "--pour-minutes: \"100000000\" is not possible; expected 0 to 1440 (a day).");
   }
 
   @Test

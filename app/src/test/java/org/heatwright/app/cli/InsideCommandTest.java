@@ -148,7 +148,6 @@ class InsideCommandTest {
     told(inside("--at", "+99:00"), "--at", "outside of what is known");
     told(inside("--mould", "2"), "--mould", "expected 1 to 1");
     told(inside("--pattern-mm", "31"), "--pattern-mm", "outside mould 1");
-    told(inside("--pattern-mm", "NaN"), "--pattern-mm", "NaN mm lies outside mould 1");
     told(inside("--plot", dir.resolve("a.gif")), "a.gif", ".svg or .png");
     told(
         Run.of("inside", M1.resolve("schedule.yaml"), "--kiln", M1.resolve("kiln.yaml")),

@@ -35,6 +35,21 @@ class SeenTest {
     return json.get("seen").get("readings").get(0).get("expectedCelsius").get("median").asDouble();
   }
 
+  /** A letter goes before the schedule's unit: 302 °F is 150 °C. */
+  @Test
+  void aReadingWithALetterIsTakenByIt() throws IOException {
+    JsonNode json =
+        new ObjectMapper()
+            .readTree(forecast("--seen", "19:40=302F", "--seen", "19:50=150C", "--json").out());
+    assertThat(json.get("seen").get("readings").findValuesAsText("celsius"))
+        .containsExactly("150", "150");
+    for (String none : new String[] {"302d", "0x1p7", "NaN", "-300", "302 K"}) {
+      Run run = forecast("--seen", "19:40=" + none);
+      assertThat(run.code()).isEqualTo(2);
+      assertThat(run.err()).startsWith("--seen: \"19:40=" + none + "\" is not a reading");
+    }
+  }
+
   @Test
   void whatWasExpectedIsNormal() throws IOException {
     Run run = forecast("--seen", "19:40=" + Math.round(expected(3600)));

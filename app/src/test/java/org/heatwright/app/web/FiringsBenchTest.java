@@ -222,9 +222,15 @@ class FiringsBenchTest extends BenchCase {
     String id = book.all().get(0).id();
     HttpResponse<String> word = asked.post("firing/shown?id=" + id, Map.of("shows", "hot"));
     assertThat(word.statusCode()).isEqualTo(422);
-    assertThat(word.body()).contains("value=\"hot\"", "type the number that the display says");
+    assertThat(word.body())
+        .contains("value=\"hot\"", ">Type the number that the display says, in °C, e.g. 612.");
     assertThat(asked.post("firing/shown?id=" + id, Map.of("shows", "6120")).body())
         .contains("between -40 and 1500 °C");
+    for (String impossible : new String[] {"-300", "302d", "0x1p7", "NaN", "20 K"}) {
+      HttpResponse<String> none = asked.post("firing/shown?id=" + id, Map.of("shows", impossible));
+      assertThat(none.statusCode()).isEqualTo(422);
+      assertThat(none.body()).contains(">Type the number that the display says, in °C");
+    }
     assertThat(asked.post("firing/shown?id=" + id, Map.of("shows", "20", "time", "1405")).body())
         .contains("write it like 14:05");
     assertThat(asked.post("firing/shown?id=" + id, Map.of("shows", "20", "time", "14:05")).body())
@@ -232,8 +238,22 @@ class FiringsBenchTest extends BenchCase {
     assertThat(asked.post("firing/note?id=" + id, Map.of("note", " ")).body())
         .contains("write a few words");
     assertThat(asked.post("firing/result?id=" + id, Map.of("outcome", "splendid")).body())
-        .contains("say how it came out");
+        .contains("Say how it came out");
     assertThat(book.find(id).orElseThrow().all(Happening.SHOWN)).isEmpty();
+  }
+
+  /** A letter behind the number is meant: 68 °F is a cold kiln, 68 °C is not. */
+  @Test
+  void aReadingIsTakenInTheUnitThatIsTyped() throws Exception {
+    asked.post("firings?" + BURNOUT, Map.of("pressed", "now"));
+    String id = book.all().get(0).id();
+    assertThat(asked.get("firing?id=" + id).body()).contains("<span class=\"unit\">°C</span>");
+    for (String typed : new String[] {"68F", "68 °F", "20C", "20"}) {
+      asked.post("firing/shown?id=" + id, Map.of("shows", typed));
+    }
+    assertThat(book.find(id).orElseThrow().all(Happening.SHOWN))
+        .hasSize(4)
+        .allSatisfy(told -> assertThat(told.celsius().orElseThrow()).isEqualTo(20));
   }
 
   @Test

@@ -55,6 +55,9 @@ class HeatworkBenchTest extends BenchCase {
         .contains("Evening of brooches (invented), Buoy");
     assertThat(asked.get(BOTH + "lots").body())
         .contains("“lots” is no number from 20 to 1000 (kJ/mol).", "value=\"lots\"");
+    assertThat(asked.get(BOTH + "NaN").body())
+        .contains("“NaN” is no number from 20 to 1000 (kJ/mol).");
+    assertThat(asked.get(BOTH + "185&at=NaN").body()).contains("“NaN” is no temperature");
     assertThat(asked.get(BOTH + "185&at=20").body())
         .contains("“20” is no temperature from 100 °C to 1800 °C.");
     assertThat(asked.get("heatwork?a=x&b=y&activation=185").body())
