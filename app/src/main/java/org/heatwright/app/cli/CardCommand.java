@@ -12,6 +12,7 @@ import org.heatwright.app.json.CardJson;
 import org.heatwright.app.report.CalendarFile;
 import org.heatwright.app.report.Card;
 import org.heatwright.app.report.CardPdf;
+import org.heatwright.app.report.Ending;
 import org.heatwright.app.report.PageSize;
 import org.heatwright.forecast.ClockWords;
 import org.heatwright.inspect.Finding;
@@ -129,6 +130,7 @@ final class CardCommand implements Callable<Integer> {
             output.toString(),
             calendarPath.map(Path::toString),
             planned.start(),
+            Ending.of(planned.forecast()),
             findings),
         page(planned, findings, written));
     return FindingWords.stops(findings) ? Answer.STOP : Answer.DONE;

@@ -13,6 +13,7 @@ import org.heatwright.app.files.LogFile;
 import org.heatwright.app.json.ForecastJson;
 import org.heatwright.app.plot.FiringPlot;
 import org.heatwright.app.plot.WatchedFiring;
+import org.heatwright.app.report.Ending;
 import org.heatwright.app.report.SeenWords;
 import org.heatwright.forecast.Band;
 import org.heatwright.forecast.ClockWords;
@@ -250,6 +251,10 @@ final class ForecastCommand implements Callable<Integer> {
   }
 
   private static String end(Forecast forecast, Optional<StartPlan> plan) {
+    Ending ending = Ending.of(forecast);
+    if (!ending.isTold()) {
+      return ending.sentence();
+    }
     return "Ends %s."
         .formatted(
             plan.map(p -> p.end().words())
@@ -266,7 +271,7 @@ final class ForecastCommand implements Callable<Integer> {
                 segment.index(),
                 words,
                 segment.arrivedSeconds().map(a -> times(a, plan)).orElse("not in every case"),
-                times(segment.endSeconds(), plan)));
+                Ending.isTold(segment) ? times(segment.endSeconds(), plan) : "may be never"));
   }
 
   /** "19:50 to 20:05", or "1:50 to 2:05" after the start. */

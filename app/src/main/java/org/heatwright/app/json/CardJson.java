@@ -2,6 +2,7 @@ package org.heatwright.app.json;
 
 import java.util.List;
 import java.util.Optional;
+import org.heatwright.app.report.Ending;
 import org.heatwright.forecast.StartPlan;
 import org.heatwright.inspect.Finding;
 
@@ -21,8 +22,14 @@ public record CardJson(
       String card,
       Optional<String> calendar,
       Optional<StartPlan> start,
+      Ending ending,
       List<Finding> findings) {
     return new CardJson(
-        schedule, kiln, card, calendar, start.map(StartJson::of), FindingJson.of(findings));
+        schedule,
+        kiln,
+        card,
+        calendar,
+        start.map(s -> StartJson.of(s, ending)),
+        FindingJson.of(findings));
   }
 }

@@ -4,8 +4,11 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.heatwright.app.plot.LogAgainstForecast;
+import org.heatwright.app.report.Ending;
+import org.heatwright.forecast.Band;
 import org.heatwright.forecast.CostEstimate;
 import org.heatwright.forecast.Forecast;
+import org.heatwright.forecast.SegmentForecast;
 import org.heatwright.forecast.StartPlan;
 import org.heatwright.inspect.Finding;
 import org.heatwright.learn.RunningFiring;
@@ -13,13 +16,14 @@ import org.heatwright.work.Outcome;
 
 /**
  * What {@code forecast --json} prints. Seconds count from the start of the program, after any
- * delay.
+ * delay. {@code endSeconds} is null where in more than one case of twenty a target is never reached
+ * and the program does not end.
  */
 public record ForecastJson(
     String schedule,
     String kiln,
     List<SegmentJson> segments,
-    BandJson endSeconds,
+    Optional<BandJson> endSeconds,
     BandJson energyKilowattHours,
     Optional<CostJson> cost,
     List<WorkJson> work,
@@ -114,13 +118,14 @@ public record ForecastJson(
 
   /**
    * {@code reachedShare}: how much of the ensemble reaches the target, 0 to 1; {@code
-   * arrivedSeconds}: when the display is there, null where it is not in every case.
+   * arrivedSeconds}: when the display is there, null where it is not in every case; {@code
+   * reachedSeconds} and {@code endSeconds}: null where {@code reachedShare} is below 0.95.
    */
   public record SegmentJson(
       int index,
-      BandJson reachedSeconds,
+      Optional<BandJson> reachedSeconds,
       Optional<BandJson> arrivedSeconds,
-      BandJson endSeconds,
+      Optional<BandJson> endSeconds,
       double saturatedSeconds,
       double behindSeconds,
       double reachedShare) {}
@@ -146,6 +151,7 @@ public record ForecastJson(
       Optional<CostEstimate> cost,
       Optional<StartPlan> start,
       List<Finding> findings) {
+    Ending ending = Ending.of(forecast);
     return new ForecastJson(
         forecast.schedule(),
         forecast.kiln(),
@@ -154,14 +160,14 @@ public record ForecastJson(
                 s ->
                     new SegmentJson(
                         s.index(),
-                        BandJson.of(s.reachedSeconds()),
+                        told(s, s.reachedSeconds()),
                         s.arrivedSeconds().map(BandJson::of),
-                        BandJson.of(s.endSeconds()),
+                        told(s, s.endSeconds()),
                         s.saturatedSeconds(),
                         s.behindSeconds(),
                         s.reachedShare()))
             .toList(),
-        BandJson.of(forecast.endSeconds()),
+        ending.isTold() ? Optional.of(BandJson.of(ending.seconds())) : Optional.empty(),
         BandJson.of(forecast.energyKilowattHours()),
         cost.map(ForecastJson::cost),
         forecast.work().stream()
@@ -177,11 +183,15 @@ public record ForecastJson(
         PieceJson.of(forecast.pieces()),
         List.of(),
         List.of(),
-        start.map(StartJson::of),
+        start.map(s -> StartJson.of(s, ending)),
         FindingJson.of(findings),
         Optional.empty(),
         Optional.empty(),
         Optional.empty());
+  }
+
+  private static Optional<BandJson> told(SegmentForecast segment, Band seconds) {
+    return Ending.isTold(segment) ? Optional.of(BandJson.of(seconds)) : Optional.empty();
   }
 
   private static CostJson cost(CostEstimate cost) {

@@ -3,6 +3,7 @@ package org.heatwright.app.json;
 import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Optional;
+import org.heatwright.app.report.Ending;
 import org.heatwright.forecast.StartPlan;
 
 /** A plan on the clock; times are ISO 8601 with their offset from UTC. */
@@ -11,7 +12,7 @@ public record StartJson(
     Optional<Long> delayToSetSeconds,
     String readyWhat,
     Optional<WindowJson> ready,
-    WindowJson end,
+    Optional<WindowJson> end,
     boolean inTime,
     List<String> notes) {
 
@@ -24,13 +25,13 @@ public record StartJson(
     }
   }
 
-  static StartJson of(StartPlan plan) {
+  static StartJson of(StartPlan plan, Ending ending) {
     return new StartJson(
         DateTimeFormatter.ISO_OFFSET_DATE_TIME.format(plan.start()),
         plan.delayToSet().map(delay -> delay.toSeconds()),
         plan.readyWhat(),
         plan.ready().map(WindowJson::of),
-        WindowJson.of(plan.end()),
+        ending.isTold() ? Optional.of(WindowJson.of(plan.end())) : Optional.empty(),
         plan.inTime(),
         plan.notes());
   }

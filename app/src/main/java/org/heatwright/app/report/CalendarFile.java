@@ -100,7 +100,10 @@ public final class CalendarFile {
   private static Optional<Event> ready(
       Card card, Card.Ready ready, WhenWords when, String uidRoot, String firing) {
     double until =
-        ready.untilSeconds().map(when::minuteBefore).orElse(card.timing().endSeconds().median());
+        ready
+            .untilSeconds()
+            .map(when::minuteBefore)
+            .orElse(card.timing().ending().seconds().median());
     double from = ready.fromSeconds().median();
     return when.at(from)
         .map(

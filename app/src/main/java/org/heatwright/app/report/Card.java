@@ -133,7 +133,7 @@ public record Card(
    * @param start when the program's first segment begins; empty: not planned, clock times are blank
    * @param delayed whether the controller waits between being started and the first segment
    * @param ready when the work is ready, and until when; empty: not surely while the program runs
-   * @param endSeconds when the program ends, s from its start
+   * @param ending when the program ends, if it does
    * @param atEnd what the controller does then
    * @param notes on daylight saving and the like
    */
@@ -141,7 +141,7 @@ public record Card(
       Optional<ZonedDateTime> start,
       boolean delayed,
       Optional<Ready> ready,
-      Band endSeconds,
+      Ending ending,
       AtEnd atEnd,
       List<String> notes) {
     public Timing {
@@ -175,10 +175,15 @@ public record Card(
    * @param digits rate, target and hold as the keypad takes them, in keying order
    * @param meaning in words, with units
    * @param reachedSeconds when the target counts as reached and the hold's clock starts, s from the
-   *     program's start; a controller that does not wait starts it with the setpoint
+   *     program's start; a controller that does not wait starts it with the setpoint; empty where
+   *     the kiln may never get there
    */
   public record Entry(
-      int segment, String purpose, List<String> digits, String meaning, Band reachedSeconds) {
+      int segment,
+      String purpose,
+      List<String> digits,
+      String meaning,
+      Optional<Band> reachedSeconds) {
     public Entry {
       digits = List.copyOf(digits);
     }

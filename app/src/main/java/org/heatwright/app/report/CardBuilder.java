@@ -229,7 +229,7 @@ public final class CardBuilder {
         start,
         !schedule.startDelay().isZero(),
         ready(),
-        forecast.endSeconds(),
+        Ending.of(forecast),
         schedule.atEnd(),
         startNotes);
   }
@@ -350,7 +350,9 @@ public final class CardBuilder {
               purpose(i),
               order().stream().map(kind -> digits(index, kind)).toList(),
               meaning(i),
-              segment(i + 1).reachedSeconds()));
+              Optional.of(segment(i + 1))
+                  .filter(Ending::isTold)
+                  .map(SegmentForecast::reachedSeconds)));
     }
     return entries;
   }

@@ -439,6 +439,7 @@ final class CardLayout {
     String what = ready.map(Card.Ready::what).orElse("Ready");
     String unsure = "not known for this program";
     sheet.fill(SIDE + cell, y, 3 * cell, height, PREDICTED_GREY);
+    Ending ending = timing.ending();
     answer(
         0,
         y,
@@ -472,9 +473,9 @@ final class CardLayout {
         timing.atEnd() == AtEnd.OFF
             ? "Program ends, elements off"
             : "Last hold ends, heat stays on",
-        Optional.of(timing.endSeconds().median()),
-        "",
-        nineInTen(timing.endSeconds()));
+        Optional.of(ending.seconds().median()).filter(end -> ending.isTold()),
+        ending.briefly(),
+        ending.isTold() ? nineInTen(ending.seconds()) : ending.cases());
     sheet.box(SIDE, y, width, height, FINE);
     for (int i = 1; i < 4; i++) {
       sheet.line(SIDE + i * cell, y, SIDE + i * cell, y + height, FINE);
@@ -649,14 +650,16 @@ final class CardLayout {
     centred(sheet.wrap(text, Weight.REGULAR, density.small(), room, mostLines), x, middle);
   }
 
-  private void reached(Band seconds, double x, double middle, double room, boolean single) {
+  private void reached(
+      Optional<Band> seconds, double x, double middle, double room, boolean single) {
     double points = density.small();
-    String at = when.full(seconds.median());
+    String at = seconds.map(s -> when.full(s.median())).orElse("may be never");
     double first = middle + Sheet.capitals(points) / 2 - (single ? 0 : density.cellLine() / 2);
     sheet.text(x, first, sheet.fit(at, Weight.BOLD, points, room), Weight.BOLD, points);
     double left = single ? x + sheet.widthOf(at, Weight.BOLD, points) + 1.5 : x;
     double band = single ? first : first + density.cellLine();
-    String words = sheet.fit(when.band(seconds), Weight.REGULAR, 7.5, x + room - left);
+    String words =
+        sheet.fit(seconds.map(when::band).orElse(""), Weight.REGULAR, 7.5, x + room - left);
     sheet.text(left, band, words, Weight.REGULAR, 7.5);
   }
 

@@ -209,10 +209,7 @@ public final class PocketPage {
             .orElse("when start is pressed; times below count from then"));
     fact(
         card.timing().atEnd() == AtEnd.OFF ? "ends, elements off" : "last hold ends, heat stays on",
-        when.full(card.timing().endSeconds().median())
-            + " ("
-            + when.band(card.timing().endSeconds())
-            + ", nine in ten)");
+        ending(card.timing().ending(), when));
     fact("kiln", card.header().kiln());
     keyed();
     fact("responsible", card.header().responsible().orElse("not told"));
@@ -253,6 +250,13 @@ public final class PocketPage {
     list("told", card.estimates());
     facts("Power", card.power());
     element("p", "aside", card.scheduleText());
+  }
+
+  private static String ending(Ending ending, WhenWords when) {
+    return ending.isTold()
+        ? "%s (%s, nine in ten)"
+            .formatted(when.full(ending.seconds().median()), when.band(ending.seconds()))
+        : "%s, %s".formatted(ending.briefly(), ending.cases());
   }
 
   private void ready(Card.Ready ready, WhenWords when) {
@@ -323,9 +327,13 @@ public final class PocketPage {
                 element(
                     "p",
                     "meaning",
-                    "hold starts about "
-                        + new WhenWords(c.timing().start())
-                            .full(entry.orElseThrow().reachedSeconds().median())));
+                    entry
+                        .flatMap(Card.Entry::reachedSeconds)
+                        .map(
+                            reached ->
+                                "hold starts about "
+                                    + new WhenWords(c.timing().start()).full(reached.median()))
+                        .orElse("the kiln may never get there")));
       }
       out.append("</li>");
       from = to;

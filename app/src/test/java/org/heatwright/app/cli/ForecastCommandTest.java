@@ -9,6 +9,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.List;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -165,6 +168,62 @@ class ForecastCommandTest {
       before = Double.parseDouble(cells[0]);
     }
     assertThat(Run.of("forecast", HARBOUR, "--kiln", ANCHOR, "--trace", trace).code()).isZero();
+  }
+
+  private Run weak(int watts, Object... more) throws IOException {
+    Path kiln = dir.resolve("weak.yaml");
+    Files.writeString(kiln, Files.readString(ANCHOR).replace("rated-w: 2600", "rated-w: " + watts));
+    Path schedule = dir.resolve("hot.yaml");
+    Files.writeString(
+        schedule, "name: hot\nunit: C\nsegments: [{rate: 300, target: 800, hold: \"0:30\"}]\n");
+    List<Object> all =
+        new java.util.ArrayList<>(
+            List.of("forecast", schedule, "--kiln", kiln, "--start", "2026-12-03T10:00"));
+    all.addAll(List.of(more));
+    return Run.of(all.toArray());
+  }
+
+  /** When a simulation gives up is no end of the program. */
+  @Test
+  void aKilnThatIsTooWeakHasNoEnd() throws IOException {
+    JsonNode some = json(weak(900, "--json"));
+    assertThat(some.get("segments").get(0).get("reachedShare").asDouble()).isBetween(0.5, 0.94);
+    assertThat(weak(900).out().replaceAll("\\s+", " "))
+        .containsPattern("No end can be promised: in \\d+ of 100 cases that the forecast tried")
+        .contains("may be never")
+        .doesNotContain("Ends ");
+    JsonNode none = json(weak(300, "--json"));
+    assertThat(none.get("segments").get(0).get("reachedShare").asDouble()).isZero();
+    assertThat(weak(300).out()).contains("It never ends: ").doesNotContain("Ends ");
+    for (JsonNode root : List.of(some, none)) {
+      assertThat(root.get("endSeconds").isNull()).isTrue();
+      assertThat(root.get("start").get("end").isNull()).isTrue();
+      assertThat(root.get("segments").get(0).get("reachedSeconds").isNull()).isTrue();
+      assertThat(root.get("segments").get(0).get("endSeconds").isNull()).isTrue();
+    }
+    assertThat(json(weak(2600, "--json")).get("endSeconds").get("high").asDouble()).isPositive();
+  }
+
+  /** Nor does the card print one. */
+  @Test
+  void theCardOfSuchAKilnPromisesNoEnd() throws IOException {
+    weak(900);
+    Path card = dir.resolve("card.pdf");
+    Run run =
+        Run.of(
+            "card",
+            dir.resolve("hot.yaml"),
+            "--kiln",
+            dir.resolve("weak.yaml"),
+            "--start",
+            "2026-12-03T10:00",
+            "-o",
+            card);
+    assertThat(run.err()).isEmpty();
+    try (PDDocument pdf = Loader.loadPDF(card.toFile())) {
+      assertThat(new PDFTextStripper().getText(pdf))
+          .contains("may never end", "of 100 cases", "may be never");
+    }
   }
 
   /** What was measured comes but once: no forecast takes its place. */

@@ -286,10 +286,10 @@ class DemoCardTest {
     Card card = planned.card();
     assertThat(card.timing().ready().orElseThrow().fromSeconds())
         .isEqualTo(planned.forecast().workReadySeconds().orElseThrow());
-    assertThat(card.timing().endSeconds()).isEqualTo(planned.forecast().endSeconds());
+    assertThat(card.timing().ending().seconds()).isEqualTo(planned.forecast().endSeconds());
     for (Card.Entry entry : card.entries()) {
       assertThat(entry.reachedSeconds())
-          .isEqualTo(planned.forecast().segments().get(entry.segment() - 1).reachedSeconds());
+          .contains(planned.forecast().segments().get(entry.segment() - 1).reachedSeconds());
     }
     for (Card.DisplayRow row : card.display()) {
       assertThat(row.displayCelsius())
