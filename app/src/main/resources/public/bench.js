@@ -77,6 +77,8 @@ async function sketch() {
         showCurve(answer.curve);
         swap({ answer: answer.answer });
         measure("plan:sketch");
+      } else if (answer?.failed) {
+        alarm(answer.failed);
       }
     }
   } catch (failure) {
@@ -132,13 +134,25 @@ async function post(address, body, signal) {
       body: JSON.stringify(body),
       signal,
     });
-    return response.ok ? await response.json() : { failed: await response.text() };
   } catch (failure) {
-    if (failure.name === "AbortError") {
-      return null;
-    }
-    throw failure;
+    return unlessStopped(failure, () => {
+      throw failure;
+    });
   }
+  // Here the bench has answered, whatever it says: it is not to be told that it does not.
+  try {
+    return response.ok ? await response.json() : { failed: (await response.text()) || notWorkedOut() };
+  } catch (failure) {
+    return unlessStopped(failure, () => ({ failed: notWorkedOut() }));
+  }
+}
+
+function unlessStopped(failure, otherwise) {
+  return failure.name === "AbortError" ? null : otherwise();
+}
+
+function notWorkedOut() {
+  return say("The bench could not work that out; the terminal it runs in says more.");
 }
 
 function showCurve(data) {

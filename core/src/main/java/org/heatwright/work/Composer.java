@@ -4,6 +4,8 @@ import java.util.Optional;
 import org.heatwright.inspect.Wording;
 import org.heatwright.keypad.Keypad;
 import org.heatwright.kiln.Kiln;
+import org.heatwright.schedule.ProgramLimits;
+import org.heatwright.schedule.Schedule;
 import org.heatwright.units.TemperatureUnit;
 
 /** Makes a schedule for a piece of work, by rules of practice and the maker's data sheet. */
@@ -23,10 +25,22 @@ public final class Composer {
     TemperatureUnit unit =
         keypad.map(k -> k.unitFor(TemperatureUnit.CELSIUS)).orElse(TemperatureUnit.CELSIUS);
     try {
-      return compose(work, kiln, unit, keypad);
+      Composition composition = compose(work, kiln, unit, keypad);
+      requireShort(composition.schedule());
+      return composition;
     } catch (WorkRefusedException refused) {
       throw new WorkRefusedException(Wording.in(String.valueOf(refused.getMessage()), unit));
     }
+  }
+
+  private static void requireShort(Schedule schedule) {
+    ProgramLimits.beyond(schedule.segments())
+        .ifPresent(
+            beyond -> {
+              throw new WorkRefusedException(
+                  "With segment %d the program for this work comes to %s; a program is %s. Look for a slip in the work's holds, rates and sizes."
+                      .formatted(beyond.segment(), beyond.what(), beyond.expected()));
+            });
   }
 
   private static Composition compose(

@@ -16,6 +16,7 @@ import java.util.regex.Pattern;
 import java.util.zip.CRC32;
 import org.heatwright.schedule.AtEnd;
 import org.heatwright.schedule.HourMinute;
+import org.heatwright.schedule.ProgramLimits;
 import org.heatwright.schedule.Ramp;
 import org.heatwright.schedule.Schedule;
 import org.heatwright.schedule.Segment;
@@ -207,6 +208,14 @@ public final class ScheduleCode {
       for (String segment : fields[4].split("\\*", -1)) {
         segments.add(segment(segments.size() + 1, segment, unit));
       }
+      ProgramLimits.beyond(segments)
+          .ifPresent(
+              beyond -> {
+                throw InputException.in(
+                    from,
+                    "with segment %d of the code the program comes to %s; expected %s."
+                        .formatted(beyond.segment(), beyond.what(), beyond.expected()));
+              });
       AtEnd atEnd =
           switch (fields[6]) {
             case "OFF" -> AtEnd.OFF;

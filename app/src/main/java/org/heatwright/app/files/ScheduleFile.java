@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import org.heatwright.schedule.AtEnd;
 import org.heatwright.schedule.HourMinute;
+import org.heatwright.schedule.ProgramLimits;
 import org.heatwright.schedule.Ramp;
 import org.heatwright.schedule.Schedule;
 import org.heatwright.schedule.Segment;
@@ -27,8 +28,18 @@ public final class ScheduleFile {
             .only("name", "unit", "segments", "start-delay", "at-end");
     String name = file.required("name").text();
     TemperatureUnit unit = unit(file.required("unit"));
-    List<Segment> segments =
-        file.required("segments").filledList().stream().map(s -> segment(s, unit)).toList();
+    List<YamlValue> items = file.required("segments").filledList();
+    List<Segment> segments = items.stream().map(s -> segment(s, unit)).toList();
+    ProgramLimits.beyond(segments)
+        .ifPresent(
+            beyond -> {
+              YamlValue item = items.get(beyond.segment() - 1);
+              throw InputException.at(
+                  fileName,
+                  item.line(),
+                  "with %s the program comes to %s; expected %s."
+                      .formatted(item.path(), beyond.what(), beyond.expected()));
+            });
     return new Schedule(
         name,
         unit,

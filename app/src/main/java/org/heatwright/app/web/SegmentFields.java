@@ -12,6 +12,7 @@ import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.heatwright.schedule.HourMinute;
+import org.heatwright.schedule.ProgramLimits;
 import org.heatwright.schedule.Ramp;
 import org.heatwright.schedule.Schedule;
 import org.heatwright.schedule.Segment;
@@ -95,7 +96,32 @@ final class SegmentFields {
       }
       segments.add(edited);
     }
+    Optional<ProgramLimits.Beyond> beyond =
+        kept.isEmpty() ? Optional.empty() : ProgramLimits.beyond(segments);
+    if (beyond.isPresent()) {
+      String field = blamed(kept, beyond.get().segment());
+      errors.putIfAbsent(
+          field,
+          "With this (%s) the program comes to %s; expected %s."
+              .formatted(
+                  quoted(kept.getOrDefault(field, "")),
+                  beyond.get().what(),
+                  beyond.get().expected()));
+      return new Edited(composed, errors, kept);
+    }
     return new Edited(composed.withSegments(segments), errors, kept);
+  }
+
+  /** The edit of the segment that passes a limit, else the last one before it, else any. */
+  private static String blamed(Map<String, String> kept, int segment) {
+    for (int number = segment; number > 0; number--) {
+      for (String name : List.of("hold", "rate", "target")) {
+        if (kept.containsKey(name + number)) {
+          return name + number;
+        }
+      }
+    }
+    return kept.keySet().iterator().next();
   }
 
   /** What was typed into a field, or empty where it is missing or as composed. */

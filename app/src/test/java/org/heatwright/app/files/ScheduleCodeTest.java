@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Random;
 import java.util.zip.CRC32;
 import org.heatwright.schedule.AtEnd;
+import org.heatwright.schedule.ProgramLimits;
 import org.heatwright.schedule.Ramp;
 import org.heatwright.schedule.Schedule;
 import org.heatwright.schedule.Segment;
@@ -63,8 +64,13 @@ class ScheduleCodeTest {
   void everyScheduleThatAFileHoldsReadsBackEqual() {
     Random random = new Random(20261126);
     int inKelvins = 0;
-    for (int i = 0; i < 5000; i++) {
+    int kept = 0;
+    while (kept < 5000) {
       Schedule schedule = anySchedule(random);
+      if (ProgramLimits.beyond(schedule.segments()).isPresent()) {
+        continue;
+      }
+      kept++;
       String code = ScheduleCode.write(schedule);
       assertThat(code).matches("[0-9A-Z $%*+./:-]+"); // QR alphanumeric mode, ISO/IEC 18004
       assertThat(read(code)).isEqualTo(schedule);
@@ -94,7 +100,7 @@ class ScheduleCodeTest {
           new Segment(
               ramp,
               odd ? Temperature.ofCelsius(2000 * random.nextDouble()) : unit.temperature(target),
-              Duration.ofMinutes(random.nextBoolean() ? 0 : random.nextInt(60_000))));
+              Duration.ofMinutes(random.nextBoolean() ? 0 : random.nextInt(3_000))));
     }
     StringBuilder name = new StringBuilder("x");
     for (int n = random.nextInt(20); n > 0; n--) {

@@ -60,6 +60,8 @@ class SegmentFieldsTest {
     "hold1, 90, 1:30 or 90:00",
     "hold1, 1.50, such as 2:30",
     "hold1, '', empty now",
+    "hold1, 999:00, the program comes to 41 days 19 h",
+    "rate1, '0,1', the program comes to 116 days",
   })
   void aWrongTextIsToldInOneSentenceAndTheComposedValueStands(
       String field, String typed, String told) {
