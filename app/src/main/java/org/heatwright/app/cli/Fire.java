@@ -70,7 +70,9 @@ final class Fire {
   @Option(
       names = "--press-at",
       paramLabel = "TIME",
-      description = "When start will be pressed: the delay counts from then. Now if left out.")
+      description =
+          "When start will be pressed: the delay counts from then. Now if left out; alone, the"
+              + " program starts after the schedule's own delay.")
   private Optional<String> pressText;
 
   /**
@@ -153,8 +155,17 @@ final class Fire {
         press
             .map(LocalChoice::time)
             .orElse(kiln.timeZone().map(now::withZoneSameInstant).orElse(now));
-    Optional<LocalChoice> start = startText.map(t -> time("--start", t, kiln, pressed));
     Optional<LocalChoice> readyBy = readyBy(work, kiln, pressed, notes);
+    // Pressing alone tells the start, too: the program waits for its own delay from then.
+    Optional<LocalChoice> start =
+        startText
+            .map(t -> time("--start", t, kiln, pressed))
+            .or(
+                () ->
+                    press
+                        .filter(p -> readyBy.isEmpty())
+                        .map(
+                            p -> new LocalChoice(p.time().plus(schedule.startDelay()), List.of())));
     Optional<Readings> readings =
         seen.isEmpty()
             ? Optional.empty()
@@ -163,6 +174,7 @@ final class Fire {
                     seen,
                     schedule.unit(),
                     start.map(LocalChoice::time),
+                    now,
                     time -> time("--seen", time, kiln, start.orElseThrow().time()).time()));
     ForecastRequest request =
         ForecastRequest.of(schedule, kiln, charge).withConditions(firing.conditions());

@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.function.Function;
 import org.heatwright.app.files.InputException;
 import org.heatwright.app.files.TypedNumber;
+import org.heatwright.forecast.ClockWords;
 import org.heatwright.learn.Readings;
 import org.heatwright.units.TemperatureUnit;
 
@@ -20,6 +21,9 @@ final class Seen {
 
   private static final double HOTTEST_CELSIUS = 2200;
 
+  /** A kiln's clock may be ahead of this machine's by so much; our estimate. */
+  private static final Duration CLOCKS_DIFFER = Duration.ofMinutes(2);
+
   private Seen() {}
 
   /**
@@ -28,12 +32,14 @@ final class Seen {
    * @param texts one a reading, in any order
    * @param unit of the display
    * @param start when the program's first segment began
+   * @param now nothing was seen later
    * @param clock turns the part before the sign into an instant
    */
   static Readings parse(
       List<String> texts,
       TemperatureUnit unit,
       Optional<ZonedDateTime> start,
+      ZonedDateTime now,
       Function<String, ZonedDateTime> clock) {
     ZonedDateTime began =
         start.orElseThrow(
@@ -42,7 +48,7 @@ final class Seen {
                     OPTION, "needs --start: when the first segment began, e.g. --start 18:40."));
     List<double[]> rows =
         texts.stream()
-            .map(text -> reading(text, unit, began, clock))
+            .map(text -> reading(text, unit, began, now, clock))
             .sorted(java.util.Comparator.comparingDouble(row -> row[0]))
             .toList();
     for (int i = 1; i < rows.size(); i++) {
@@ -59,6 +65,7 @@ final class Seen {
       String text,
       TemperatureUnit unit,
       ZonedDateTime began,
+      ZonedDateTime now,
       Function<String, ZonedDateTime> clock) {
     String[] parts = text.split("=", -1);
     if (parts.length != 2) {
@@ -69,7 +76,18 @@ final class Seen {
     if (!(celsius > COLDEST_CELSIUS && celsius < HOTTEST_CELSIUS)) {
       throw wrong(text);
     }
-    Duration after = Duration.between(began, clock.apply(parts[0].strip()));
+    ZonedDateTime at = clock.apply(parts[0].strip());
+    if (at.isAfter(now.plus(CLOCKS_DIFFER))) {
+      throw InputException.in(
+          OPTION,
+          "\"%s\" would be at %s, which is still to come; expected a time from the start (%s) to now (%s)."
+              .formatted(
+                  text,
+                  ClockWords.moment(at),
+                  ClockWords.moment(began),
+                  ClockWords.moment(now.withZoneSameInstant(began.getZone()))));
+    }
+    Duration after = Duration.between(began, at);
     if (after.isNegative() || after.toHours() > 999) {
       throw InputException.in(
           OPTION, "\"%s\" is before the start; expected a time after it.".formatted(text));

@@ -266,6 +266,7 @@ final class WhyCommand implements Callable<Integer> {
             seen,
             planned.orElseThrow().unit(),
             start,
+            now,
             text ->
                 When.parse(
                         "--seen",

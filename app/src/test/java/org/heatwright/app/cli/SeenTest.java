@@ -7,6 +7,7 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -19,13 +20,16 @@ class SeenTest {
   private static final Path SCHEDULE = DEMO.resolve("schedules/harbour-burnout.yaml");
   private static final Path KILN = DEMO.resolve("kilns/capstan.yaml");
 
+  /** The next morning: what was seen had been. */
+  private static final Instant MORNING = Instant.parse("2026-12-03T08:00:00Z");
+
   private static Run forecast(Object... more) {
     Object[] first = {
       "forecast", SCHEDULE, "--kiln", KILN, "--start", "2026-12-02T18:40",
     };
     Object[] all = java.util.Arrays.copyOf(first, first.length + more.length);
     System.arraycopy(more, 0, all, first.length, more.length);
-    return Run.of(all);
+    return Run.at(MORNING, all);
   }
 
   /** The demo's own forecast says what is normal at a time; the test does not know it. */
@@ -48,6 +52,54 @@ class SeenTest {
       assertThat(run.code()).isEqualTo(2);
       assertThat(run.err()).startsWith("--seen: \"19:40=" + none + "\" is not a reading");
     }
+  }
+
+  /** Nobody has seen what is still to come, nor what was before the start. */
+  @Test
+  void aReadingIsFromTheStartToNow() {
+    Object[] words = {
+      "forecast", SCHEDULE, "--kiln", KILN, "--start", "2026-12-02T04:00", "--seen", ""
+    };
+    for (String time : new String[] {"23:00", "03:00", "2026-12-02T12:03"}) {
+      words[words.length - 1] = time + "=20";
+      Run run = Run.at(Run.NOON, words);
+      assertThat(run.code()).isEqualTo(2);
+      assertThat(run.err())
+          .startsWith("--seen: \"" + time + "=20\" would be at ")
+          .contains("which is still to come; expected a time from the start (")
+          .hasLineCount(1);
+    }
+    words[words.length - 1] = "2026-12-02T03:00=20";
+    assertThat(Run.at(Run.NOON, words).err()).contains("is before the start");
+    words[words.length - 1] = "12:00=300";
+    assertThat(Run.at(Run.NOON, words).err()).isEmpty();
+  }
+
+  /** Pressing alone tells the start: the program waits for its own delay from then. */
+  @Test
+  void pressingTellsTheStart(@TempDir Path dir) throws IOException {
+    Path schedule = dir.resolve("odd.yaml");
+    Files.writeString(
+        schedule,
+        "name: odd\nunit: C\nsegments: [{rate: 300, target: 500}]\nstart-delay: \"3:17\"\n");
+    Object[] words = {
+      "forecast", schedule, "--kiln", KILN, "--press-at", "2026-12-02T22:00", "--json"
+    };
+    JsonNode start = new ObjectMapper().readTree(Run.of(words).out()).get("start");
+    assertThat(start.get("start").asText()).startsWith("2026-12-03T01:17");
+    assertThat(start.get("delayToSetSeconds").asInt()).isEqualTo((3 * 60 + 17) * 60);
+    Run card =
+        Run.of(
+            "card",
+            schedule,
+            "--kiln",
+            KILN,
+            "--press-at",
+            "2026-12-02T22:00",
+            "-o",
+            dir.resolve("c.pdf"));
+    assertThat(card.err()).isEmpty();
+    assertThat(card.out()).contains("Start 01:17 Thursday 3 December");
   }
 
   @Test
@@ -89,10 +141,13 @@ class SeenTest {
       "--json"
     };
     JsonNode expected =
-        new ObjectMapper().readTree(Run.of(plain).out()).at("/seen/readings/0/expectedCelsius");
+        new ObjectMapper()
+            .readTree(Run.at(MORNING, plain).out())
+            .at("/seen/readings/0/expectedCelsius");
     long slow = Math.round(expected.get("low").asDouble() - 8);
     Run run =
-        Run.of(
+        Run.at(
+            MORNING,
             "forecast",
             schedule,
             "--kiln",
@@ -126,7 +181,8 @@ class SeenTest {
           - {rate: 200, target: 1300, hold: "1:00"}
         """);
     Run run =
-        Run.of(
+        Run.at(
+            MORNING,
             "forecast",
             schedule,
             "--kiln",
