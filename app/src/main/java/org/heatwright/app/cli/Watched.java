@@ -56,9 +56,12 @@ record Watched(
     ZoneId zone = kiln.timeZone().orElse(ZoneOffset.UTC);
     Watched watched =
         new Watched(new ArrayList<>(), new ArrayList<>(), new ArrayList<>(), new ArrayList<>());
+    List<LogFile.Log> read = new ArrayList<>();
     for (int i = 0; i < logs.size(); i++) {
       String name = logs.get(i).toString();
       LogFile.Log log = Input.log(logs.get(i));
+      requireAnother(name, log, i, logs, read);
+      read.add(log);
       log.remarks().forEach(remark -> watched.notes.add(name + ": " + remark));
       Firing firing = days.isEmpty() ? Firing.usual() : Input.firing(days.get(i));
       if (firing.load().isEmpty()) {
@@ -90,6 +93,20 @@ record Watched(
       watched.firings.add(aligned.firing());
     }
     return watched;
+  }
+
+  /** One firing that counts twice would make a kiln look surer than it is. */
+  private static void requireAnother(
+      String name, LogFile.Log log, int number, List<Path> logs, List<LogFile.Log> before) {
+    for (int i = 0; i < number; i++) {
+      if (before.get(i).rows().equals(log.rows())
+          && before.get(i).start().equals(log.start())
+          && before.get(i).localStart().equals(log.localStart())) {
+        throw InputException.in(
+            "--log",
+            "%s and %s are the same log; expected each firing once.".formatted(logs.get(i), name));
+      }
+    }
   }
 
   private static LocalDate date(String text) {

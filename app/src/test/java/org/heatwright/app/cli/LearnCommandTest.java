@@ -50,6 +50,26 @@ class LearnCommandTest {
     assertThat(after).isLessThan(2.0 / 3 * before);
   }
 
+  /** The same log given twice, under two names, is one firing. */
+  @Test
+  void theSameLogTwiceIsRefused() throws IOException {
+    Path copy = Files.copy(K1.resolve("f3/log.csv"), dir.resolve("copy.csv"));
+    Object[] twice = {
+      "--log", copy,
+      "--schedule", K1.resolve("f3/schedule.yaml"),
+      "--firing", K1.resolve("f3/firing.yaml")
+    };
+    Run run = Run.of(learn(twice));
+    assertThat(run.code()).isEqualTo(2);
+    assertThat(run.err())
+        .isEqualTo(
+            "--log: %s and %s are the same log; expected each firing once.%n"
+                .formatted(K1.resolve("f3/log.csv"), copy));
+    Object[] health = learn(twice);
+    health[0] = "health";
+    assertThat(Run.of(health).err()).contains("are the same log");
+  }
+
   private static double width(Path kiln) throws IOException {
     Run run = Run.of("forecast", K1.resolve("f4/schedule.yaml"), "--kiln", kiln, "--json");
     JsonNode end = new ObjectMapper().readTree(run.out()).get("endSeconds");
