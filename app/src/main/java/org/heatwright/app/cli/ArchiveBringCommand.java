@@ -43,6 +43,7 @@ final class ArchiveBringCommand implements Callable<Integer> {
     if (!Files.isRegularFile(path)) {
       throw InputException.in(path.toString(), "there is no such file; expected an archive.");
     }
+    requireArchive();
     Archive.Brought brought;
     try (InputStream in = Files.newInputStream(path);
         Store store = Store.open(ownStore.file(surroundings), surroundings.clock())) {
@@ -58,6 +59,17 @@ final class ArchiveBringCommand implements Callable<Integer> {
             brought.texts(), brought.logs(), brought.firings(), brought.cards(), brought.pieces()),
         page(brought));
     return Answer.DONE;
+  }
+
+  /** Before a store is made for it. */
+  private void requireArchive() {
+    try (InputStream in = Files.newInputStream(path)) {
+      Archive.require(in, surroundings.clock());
+    } catch (ArchiveException e) {
+      throw InputException.in(path.toString(), Objects.requireNonNull(e.getMessage()));
+    } catch (IOException e) {
+      throw InputException.in(path.toString(), "the file cannot be read; check who owns it.");
+    }
   }
 
   private static Page page(Archive.Brought brought) {

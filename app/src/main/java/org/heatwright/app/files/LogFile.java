@@ -19,6 +19,8 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.function.Function;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.heatwright.learn.RowOrder;
 import org.heatwright.units.TemperatureUnit;
 
@@ -37,6 +39,11 @@ public final class LogFile {
   private static final double GAP_STEPS = 5;
 
   private static final double SHORTEST_GAP_SECONDS = 60;
+  private static final int SHOWN_LETTERS = 60;
+
+  /** Letters of a note about an event; our estimate. */
+  private static final int LONGEST_EVENT = 1000;
+
   private static final int TOLD_OF_A_KIND = 5;
 
   private static final String WITHOUT_OFFSET =
@@ -195,6 +202,13 @@ public final class LogFile {
     return '"' + text.replace("\"", "\"\"") + '"';
   }
 
+  /** What to do with what another logger wrote. */
+  private static final String IMPORT =
+      "; heatwright log import makes a log of ours of what another logger wrote";
+
+  private static final Pattern FIELDS =
+      Pattern.compile("Record (\\d+) has (\\d+) fields?, but .*?(\\d+) fields?.*");
+
   /** One reading of one log; used by one thread, once. */
   private static final class Reading {
 
@@ -218,6 +232,7 @@ public final class LogFile {
             checkColumns(record.getHeader());
             first = false;
           }
+          requireClosed(record);
           readRow(record);
         }
         if (first) {
@@ -227,7 +242,7 @@ public final class LogFile {
                   + " it.");
         }
       } catch (CsvParseException e) {
-        throw InputException.in(fileName, "this is not CSV (%s).".formatted(reason(e)));
+        throw notCsv(e);
       } catch (java.io.IOException e) {
         throw new java.io.UncheckedIOException(e); // text in memory cannot fail
       }
@@ -235,6 +250,43 @@ public final class LogFile {
         throw InputException.in(fileName, "no row of the log has a reading of the chamber.");
       }
       return ordered();
+    }
+
+    private InputException notCsv(CsvParseException e) {
+      String reason = reason(e);
+      Matcher fields = FIELDS.matcher(reason);
+      if (fields.matches()) {
+        return InputException.in(
+            fileName,
+            "row %s, the header counted, has %s columns and the header has %s, as in a file that was cut off; remove that row, or give it its columns."
+                .formatted(fields.group(1), fields.group(2), fields.group(3)));
+      }
+      return InputException.in(
+          fileName, "this is not CSV (%s)%s.".formatted(shortened(reason), IMPORT));
+    }
+
+    /** Refuses a quote that is never closed: it makes one field of all that follows. */
+    private void requireClosed(NamedCsvRecord record) {
+      for (String field : record.getFields()) {
+        boolean lines = field.indexOf('\n') >= 0 || field.indexOf('\r') >= 0;
+        boolean event = field.length() <= LONGEST_EVENT && isEvent(record, field);
+        if (lines && !event) {
+          throw InputException.at(
+              fileName,
+              (int) record.getStartingLineNumber(),
+              "a quote (\") is opened in this row and not closed in it; remove it or close it.");
+        }
+      }
+    }
+
+    /** What a person writes about an event may have lines. */
+    private static boolean isEvent(NamedCsvRecord record, String field) {
+      return record.findField("event").filter(field::equals).isPresent();
+    }
+
+    private static String shortened(String text) {
+      String line = text.replaceAll("\\s+", " ");
+      return line.length() <= SHOWN_LETTERS ? line : line.substring(0, SHOWN_LETTERS) + "…";
     }
 
     private static String reason(CsvParseException e) {
@@ -266,8 +318,8 @@ public final class LogFile {
         throw InputException.at(
             fileName,
             1,
-            "expected one of the columns %s and %s; found %s."
-                .formatted(one, other, String.join(", ", header)));
+            "expected one of the columns %s and %s; found %s%s."
+                .formatted(one, other, shortened(String.join(", ", header)), IMPORT));
       }
     }
 
@@ -346,7 +398,8 @@ public final class LogFile {
         throw InputException.at(
             fileName,
             (int) line,
-            "time is \"%s\"; expected ISO 8601 such as 2026-12-03T10:00:00+00:00.".formatted(text));
+            "time is \"%s\"; expected ISO 8601 such as 2026-12-03T10:00:00+00:00."
+                .formatted(shortened(text)));
       }
     }
 
@@ -358,7 +411,9 @@ public final class LogFile {
       if (!text.matches("[-+]?(\\.[0-9]+|[0-9]+(\\.[0-9]*)?)([eE][-+]?[0-9]+)?")
           || !Double.isFinite(Double.parseDouble(text))) {
         throw InputException.at(
-            fileName, (int) line, "%s is \"%s\"; expected a number.".formatted(column, text));
+            fileName,
+            (int) line,
+            "%s is \"%s\"; expected a number.".formatted(column, shortened(text)));
       }
       return OptionalDouble.of(Double.parseDouble(text));
     }

@@ -101,6 +101,12 @@ public final class YamlFile {
           fileName, line, "the line is indented with a tab; YAML wants spaces there.");
     }
     String problem = e.getProblem() == null ? "" : e.getProblem().strip();
+    if (problem.contains("found another document")) {
+      return InputException.at(
+          fileName,
+          line,
+          "a second document begins here; expected one document in a file: take out the line of three hyphens, or make two files.");
+    }
     return InputException.at(
         fileName,
         line,

@@ -114,15 +114,38 @@ public final class Archive {
     try {
       Path copy = folder.resolve(STORE);
       if (!unpack(in, copy)) {
-        throw new ArchiveException(
-            "The file is no archive of a Heatwright store: expected a ZIP file with %s in it."
-                .formatted(STORE));
+        throw none();
       }
       upToDate(copy, clock);
       return store.bring(copy);
     } finally {
       remove(folder);
     }
+  }
+
+  /**
+   * Looks whether a file can be brought; nothing is.
+   *
+   * @param in stays open
+   * @throws ArchiveException if it is no archive, or a newer version wrote it
+   */
+  public static void require(InputStream in, Clock clock) throws IOException {
+    Path folder = Files.createTempDirectory("heatwright-archive-");
+    try {
+      Path copy = folder.resolve(STORE);
+      if (!unpack(in, copy)) {
+        throw none();
+      }
+      upToDate(copy, clock);
+    } finally {
+      remove(folder);
+    }
+  }
+
+  private static ArchiveException none() {
+    return new ArchiveException(
+        "The file is no archive of a Heatwright store: expected a ZIP file with %s in it."
+            .formatted(STORE));
   }
 
   /** Brings it to this version's layout. */

@@ -54,6 +54,7 @@ class ArchiveCommandTest {
     Run noArchive = Run.of("archive", "bring", zip, "--store", store);
     assertThat(noArchive.code()).isEqualTo(2);
     assertThat(noArchive.err()).contains("studio.zip", "no archive of a Heatwright store");
+    assertThat(store).doesNotExist();
     Run noFile = Run.of("archive", "bring", dir.resolve("gone.zip"), "--store", store);
     assertThat(noFile.code()).isEqualTo(2);
     assertThat(noFile.err()).contains("gone.zip", "there is no such file");

@@ -129,11 +129,11 @@ class LogFileTest {
     Inputs.refused(
         () -> read("time_s,temp\n0,20\n"),
         "log.csv, line 1: expected one of the columns chamber_c and chamber_f; found time_s,"
-            + " temp.");
+            + " temp; heatwright log import makes a log of ours of what another logger wrote.");
     Inputs.refused(
         () -> read("time_s,chamber_c,chamber_f\n0,20,68\n"),
         "log.csv, line 1: expected one of the columns chamber_c and chamber_f; found time_s,"
-            + " chamber_c, chamber_f.");
+            + " chamber_c, chamber_f; heatwright log import makes a log of ours of what another logger wrote.");
     Inputs.refused(
         () -> read("time_s,chamber_c\n0,20\n10,n/a\n"),
         "log.csv, line 3: chamber_c is \"n/a\"; expected a number.");
@@ -150,5 +150,22 @@ class LogFileTest {
     Inputs.refused(
         () -> read("time_s,chamber_c\n0,\n"),
         "log.csv: no row of the log has a reading of the chamber.");
+  }
+
+  /** None of them prints the file, and what another logger wrote is sent to the import. */
+  @Test
+  void whatAnotherLoggerOrACutLeavesIsToldShortly() {
+    String rows = "20,20\n".repeat(2000);
+    Inputs.refused(
+        () -> read("time_s,chamber_c\n0,20\n10,\"20\n" + rows),
+        "log.csv, line 3: a quote (\") is opened in this row and not closed in it; remove it or close it.");
+    Inputs.refused(
+        () -> read("time_s,chamber_c\n0,20\n10"),
+        "log.csv: row 3, the header counted, has 1 columns and the header has 2, as in a file that was cut off; remove that row, or give it its columns.");
+    Inputs.refused(
+        () -> read("Date;Temp\n3.4.26;20\n"),
+        "log.csv, line 1: expected one of the columns time_s and time; found Date;Temp; heatwright log import makes a log of ours of what another logger wrote.");
+    LogFile.Log log = read("time_s,chamber_c,event\n0,20,\"door\nwide\"\n");
+    assertThat(log.rows().get(0).event()).contains("door\nwide");
   }
 }

@@ -138,7 +138,7 @@ class YamlFileTest {
   void aSecondDocumentIsRefused() {
     assertThatThrownBy(() -> read("a: 1\n---\na: 2\n"))
         .isInstanceOf(InputException.class)
-        .hasMessageStartingWith("a.yaml, line 2: this is not YAML: ");
+        .hasMessageStartingWith("a.yaml, line 2: a second document begins here; expected one");
   }
 
   @Test
@@ -209,5 +209,14 @@ class YamlFileTest {
         assertThat(e.getMessage()).startsWith("noise.yaml").endsWith(".").doesNotContain("\n");
       }
     }
+  }
+
+  @Test
+  void aSecondDocumentIsToldInPlainWords() {
+    Inputs.refused(
+        () ->
+            ScheduleFile.read(
+                "name: a\nunit: C\nsegments: [{rate: 1, target: 9}]\n---\nname: b\n", "s.yaml"),
+        "s.yaml, line 4: a second document begins here; expected one document in a file: take out the line of three hyphens, or make two files.");
   }
 }
