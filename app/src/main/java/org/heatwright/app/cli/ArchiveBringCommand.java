@@ -18,8 +18,8 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "bring",
     description = {
-      "Brings all of an archive to your store, which is made if it is not there. What is in",
-      "both stays once; where a name holds different texts the older one is kept as earlier."
+      "Brings all of an archive to your store, which is made if it is not there.",
+      "What is in both stays once; where a name holds different texts the older one is kept as earlier."
     },
     footerHeading = "%nExamples:%n",
     footer = {"  heatwright archive bring studio.zip"})

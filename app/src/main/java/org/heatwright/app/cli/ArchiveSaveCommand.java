@@ -14,8 +14,8 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "save",
     description = {
-      "Writes all of your store into one ZIP file: the store itself, and its texts, logs",
-      "and cards as plain files. An archive that is there is replaced, any other file is not."
+      "Writes all of your store into one ZIP file: the store itself, and its texts, logs and cards as plain files.",
+      "An archive that is there is replaced, any other file is not."
     },
     footerHeading = "%nExamples:%n",
     footer = {"  heatwright archive save studio.zip"})

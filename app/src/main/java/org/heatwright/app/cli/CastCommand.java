@@ -7,8 +7,7 @@ import picocli.CommandLine.Option;
 @Command(
     name = "cast",
     description = {
-      "Casting arithmetic: metal for a pattern, powder and water for moulds, alloying",
-      "to a fineness, sizes with shrinkage, temperatures of a pour and their order.",
+      "Casting arithmetic: metal for a pattern, powder and water for moulds, alloying to a fineness, sizes with shrinkage, temperatures of a pour and their order.",
       "heatwright cast COMMAND --help says more."
     },
     synopsisSubcommandLabel = "COMMAND",

@@ -13,8 +13,8 @@ import picocli.CommandLine.Option;
 @Command(
     name = "metal",
     description = {
-      "How much metal to melt for a pattern of wax or resin, or for a volume, with",
-      "sprues and button, as a value and a range. Your own density goes first."
+      "How much metal to melt for a pattern of wax or resin, or for a volume, with sprues and button, as a value and a range.",
+      "Your own density goes first."
     },
     footerHeading = "%nExamples:%n",
     footer = {

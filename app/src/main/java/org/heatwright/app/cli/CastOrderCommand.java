@@ -25,10 +25,8 @@ import picocli.CommandLine.Option;
 @Command(
     name = "order",
     description = {
-      "Moulds that want different temperatures from one kiln: the order, with the",
-      "waits between, and what one temperature for all would cost. Temperatures are",
-      "in the unit of --unit. With a kiln and its burnout the waits are forecast, for",
-      "the slowest kiln and core in ten; else they go by the rates you give."
+      "Moulds that want different temperatures from one kiln: the order, with the waits between, and what one temperature for all would cost.",
+      "Temperatures are in the unit of --unit. With a kiln and its burnout the waits are forecast, for the slowest kiln and core in ten; else they go by the rates you give."
     },
     footerHeading = "%nExamples:%n",
     footer = {

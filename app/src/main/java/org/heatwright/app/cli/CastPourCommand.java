@@ -18,9 +18,8 @@ import picocli.CommandLine.Option;
 @Command(
     name = "pour",
     description = {
-      "Temperatures of mould and metal for a pour: your own value first, then every",
-      "source with its own row, a proposed value and why. And the clocks around the",
-      "kiln, from mixing powder to breaking out."
+      "Temperatures of mould and metal for a pour: your own value first, then every source with its own row, a proposed value and why.",
+      "And the clocks around the kiln, from mixing powder to breaking out."
     },
     footerHeading = "%nExamples:%n",
     footer = {

@@ -17,8 +17,8 @@ import picocli.CommandLine.Option;
 @Command(
     name = "powder",
     description = {
-      "Powder and water for one mould or several, from their size, what is in them",
-      "and the water to powder ratio. Begin the next size with --diameter-mm."
+      "Powder and water for one mould or several, from their size, what is in them and the water to powder ratio.",
+      "Begin the next size with --diameter-mm."
     },
     footerHeading = "%nExamples:%n",
     footer = {

@@ -13,8 +13,7 @@ import picocli.CommandLine.Option;
 @Command(
     name = "size",
     description = {
-      "The size of a pattern for a casting of a wanted size, or of the casting from a",
-      "pattern: linear shrinkage of wax, mould and metal together."
+      "The size of a pattern for a casting of a wanted size, or of the casting from a pattern: linear shrinkage of wax, mould and metal together."
     },
     footerHeading = "%nExamples:%n",
     footer = {

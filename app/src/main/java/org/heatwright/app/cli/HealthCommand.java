@@ -22,10 +22,8 @@ import picocli.CommandLine.Option;
 @Command(
     name = "health",
     description = {
-      "Follows a kiln over its firings: power of the elements, heat lost, lag of",
-      "the thermocouple; what to expect and what to look at.",
-      "Two logs with their dates or more. The kiln file's history (new elements, a",
-      "new thermocouple, a new door seal) begins anew what it touches."
+      "Follows a kiln over its firings: power of the elements, heat lost, lag of the thermocouple; what to expect and what to look at.",
+      "Two logs with their dates or more. The kiln file's history (new elements, a new thermocouple, a new door seal) begins anew what it touches."
     },
     footerHeading = "%nExamples:%n",
     footer = {

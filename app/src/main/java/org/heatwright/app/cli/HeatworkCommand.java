@@ -37,8 +37,7 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "heatwork",
     description = {
-      "Compares two schedules by what time and temperature do together: each as time",
-      "at one temperature, and the hold that makes the second do what the first does."
+      "Compares two schedules by what time and temperature do together: each as time at one temperature, and the hold that makes the second do what the first does."
     },
     footerHeading = "%nExamples:%n",
     footer = {

@@ -14,8 +14,8 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "check",
     description = {
-      "Reads a keypad's description back in words: what it holds, and what each key",
-      "does in each state. Stand at the controller and compare."
+      "Reads a keypad's description back in words: what it holds, and what each key does in each state.",
+      "Stand at the controller and compare."
     },
     footerHeading = "%nExamples:%n",
     footer = {"  heatwright keypad check keypad.yaml"})

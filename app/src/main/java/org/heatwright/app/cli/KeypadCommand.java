@@ -7,8 +7,8 @@ import picocli.CommandLine.Option;
 @Command(
     name = "keypad",
     description = {
-      "Describes a keypad by answering questions, and reads a description back",
-      "in words. heatwright keypad COMMAND --help says more."
+      "Describes a keypad by answering questions, and reads a description back in words.",
+      "heatwright keypad COMMAND --help says more."
     },
     synopsisSubcommandLabel = "COMMAND",
     footerHeading = "%nExamples:%n",

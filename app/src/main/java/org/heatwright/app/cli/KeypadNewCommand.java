@@ -23,8 +23,8 @@ import picocli.CommandLine.Option;
 @Command(
     name = "new",
     description = {
-      "Describes an unknown keypad: asks what to try at the controller, and writes the",
-      "keypad file from the answers. Some fifty short questions, ten minutes."
+      "Describes an unknown keypad: asks what to try at the controller, and writes the keypad file from the answers.",
+      "Some fifty short questions, ten minutes."
     },
     footerHeading = "%nExamples:%n",
     footer = {

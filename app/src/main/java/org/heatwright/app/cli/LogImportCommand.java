@@ -32,9 +32,8 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "import",
     description = {
-      "Reads the log of any logger: separator, columns, units, decimal sign and time",
-      "are recognised, told with how sure that is, and can be corrected. With --out",
-      "it is written in our own form, for forecast, learn, inside and health."
+      "Reads the log of any logger: separator, columns, units, decimal sign and time are recognised, told with how sure that is, and can be corrected.",
+      "With --out it is written in our own form, for forecast, learn, inside and health."
     },
     footerHeading = "%nExamples:%n",
     footer = {

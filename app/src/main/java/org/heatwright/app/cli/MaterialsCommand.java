@@ -14,8 +14,7 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "materials",
     description = {
-      "Prints what is known of materials, every value with where it is from:",
-      "read in a source, from memory, common practice, an estimate."
+      "Prints what is known of materials, every value with where it is from: read in a source, from memory, common practice, an estimate."
     },
     footerHeading = "%nExamples:%n",
     footer = {

@@ -40,9 +40,8 @@ import picocli.CommandLine.Option;
 @Command(
     name = "pieces",
     description = {
-      "What to expect of an enamelled piece that goes into the hot kiln, from the",
-      "door's shutting on; with logs: each session split into its pieces by the dips",
-      "of the door. What logs tell of named pieces can be kept, and listed later."
+      "What to expect of an enamelled piece that goes into the hot kiln, from the door's shutting on; with logs: each session split into its pieces by the dips of the door.",
+      "What logs tell of named pieces can be kept, and listed later."
     },
     footerHeading = "%nExamples:%n",
     footer = {

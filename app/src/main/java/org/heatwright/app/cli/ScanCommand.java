@@ -23,8 +23,7 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "scan",
     description = {
-      "Reads the schedule back from the code on a card: from a photograph (PNG,",
-      "JPEG), from the card's PDF, or from the code's text."
+      "Reads the schedule back from the code on a card: from a photograph (PNG, JPEG), from the card's PDF, or from the code's text."
     },
     footerHeading = "%nExamples:%n",
     footer = {

@@ -24,9 +24,7 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "fit",
     description = {
-      "What the measured strips of a work file (tests) teach of its clay: density and",
-      "shrinkage after the usual firings, before and after the strips, and how thin that",
-      "is."
+      "What the measured strips of a work file (tests) teach of its clay: density and shrinkage after the usual firings, before and after the strips, and how thin that is."
     },
     footerHeading = "%nExamples:%n",
     footer = {"  heatwright sinter fit rings.yaml", "  heatwright sinter fit rings.yaml --json"})

@@ -34,9 +34,7 @@ import picocli.CommandLine.Option;
 @Command(
     name = "size",
     description = {
-      "The size to make in bone-dry clay for a wanted size after the firing, as a range:",
-      "by the clay's usual shrinkage, by strips of yours (tests in a work file), or by",
-      "a shrinkage you measured."
+      "The size to make in bone-dry clay for a wanted size after the firing, as a range: by the clay's usual shrinkage, by strips of yours (tests in a work file), or by a shrinkage you measured."
     },
     footerHeading = "%nExamples:%n",
     footer = {

@@ -7,8 +7,8 @@ import picocli.CommandLine.Option;
 @Command(
     name = "slots",
     description = {
-      "Which program is in which slot of a kiln's keypad, since when, and whether it is",
-      "proven; kept in your own store. heatwright slots COMMAND --help says more."
+      "Which program is in which slot of a kiln's keypad, since when, and whether it is proven; kept in your own store.",
+      "heatwright slots COMMAND --help says more."
     },
     synopsisSubcommandLabel = "COMMAND",
     footerHeading = "%nExamples:%n",

@@ -18,8 +18,8 @@ import picocli.CommandLine.Option;
 @Command(
     name = "learn",
     description = {
-      "Keeps what a slot holds that nobody has a plan of, from what its review shows in",
-      "order: a file like that of readback. It proves nothing; one reading can be misread."
+      "Keeps what a slot holds that nobody has a plan of, from what its review shows in order: a file like that of readback.",
+      "It proves nothing; one reading can be misread."
     },
     footerHeading = "%nExamples:%n",
     footer = {

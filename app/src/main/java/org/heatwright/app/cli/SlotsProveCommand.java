@@ -21,9 +21,8 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "prove",
     description = {
-      "Keeps a blind read-back with its slot, whatever came of it; exit code 0 only if it",
-      "is proven. The file of what the",
-      "display showed comes from heatwright readback --questions and names the slot."
+      "Keeps a blind read-back with its slot, whatever came of it; exit code 0 only if it is proven.",
+      "The file of what the display showed comes from heatwright readback --questions and names the slot."
     },
     footerHeading = "%nExamples:%n",
     footer = "  heatwright slots prove burnout.yaml --shown shown.yaml --kiln Anchor --by student")

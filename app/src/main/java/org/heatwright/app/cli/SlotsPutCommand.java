@@ -18,8 +18,8 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "put",
     description = {
-      "Notes that a schedule was keyed into a slot. It is not proven by that: read it",
-      "back (slots prove). A slot that somebody needs is not overwritten without --anyway."
+      "Notes that a schedule was keyed into a slot.",
+      "It is not proven by that: read it back (slots prove). A slot that somebody needs is not overwritten without --anyway."
     },
     footerHeading = "%nExamples:%n",
     footer = "  heatwright slots put burnout.yaml --kiln Anchor --slot 3 --by maker")

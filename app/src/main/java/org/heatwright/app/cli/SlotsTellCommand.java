@@ -18,9 +18,8 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "tell",
     description = {
-      "Notes what happened. Of the whole keypad: power-cut, fired-by-other,",
-      "unit-switched, reset, rules (--good-for, --keeps-programs). Of one slot (--slot):",
-      "edited, ran, needed (--what, --until), released. Nothing is ever deleted."
+      "Notes what happened.",
+      "Of the whole keypad: power-cut, fired-by-other, unit-switched, reset, rules (--good-for, --keeps-programs). Of one slot (--slot): edited, ran, needed (--what, --until), released. Nothing is ever deleted."
     },
     footerHeading = "%nExamples:%n",
     footer = {

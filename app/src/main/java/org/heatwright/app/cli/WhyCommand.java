@@ -43,10 +43,8 @@ import picocli.CommandLine.Option;
 @Command(
     name = "why",
     description = {
-      "From how a firing came out to what may be behind it: causes ranked by what is",
-      "known, a test for each that a person can do, and one change to try.",
-      "What is not known is asked for; answer with --told.",
-      "Exit code 1: the likeliest cause can hurt; see to it before the next firing."
+      "From how a firing came out to what may be behind it: causes ranked by what is known, a test for each that a person can do, and one change to try.",
+      "What is not known is asked for; answer with --told. Exit code 1: the likeliest cause can hurt; see to it before the next firing."
     },
     footerHeading = "%nExamples:%n",
     footer = {

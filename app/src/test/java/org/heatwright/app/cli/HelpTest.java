@@ -2,10 +2,12 @@ package org.heatwright.app.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import picocli.CommandLine;
 
 class HelpTest {
 
@@ -135,5 +137,25 @@ class HelpTest {
 
     assertThat(run.code()).isZero();
     assertThat(run.out()).contains("complete -F").contains("forecast").contains("--ready-by");
+  }
+
+  /** Lists of commands show the first element of a description: it is a whole sentence. */
+  @Test
+  void everySummaryIsAWholeSentence() {
+    List<String> cut = new ArrayList<>();
+    summaries(Cli.commandLine(Surroundings.ofProcess()), cut);
+    assertThat(cut).isEmpty();
+    assertThat(Run.of("--help").out().replaceAll("\\s+", " "))
+        .contains("since when, and whether it is proven; kept in your own store.");
+  }
+
+  private static void summaries(CommandLine line, List<String> cut) {
+    for (CommandLine command : line.getSubcommands().values()) {
+      String first = command.getCommandSpec().usageMessage().description()[0];
+      if (!first.endsWith(".")) {
+        cut.add(command.getCommandName() + ": " + first);
+      }
+      summaries(command, cut);
+    }
   }
 }
