@@ -1,6 +1,7 @@
 package org.heatwright.app.cli;
 
 import java.io.IOException;
+import java.lang.reflect.AnnotatedElement;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -73,18 +74,18 @@ final class NamedFiles {
   }
 
   private static Named named(ArgSpec arg, Path path) {
-    Written written = written(arg);
+    Optional<Written> written = written(arg);
     return new Named(
         arg instanceof OptionSpec option ? option.longestName() : arg.paramLabel(),
         path,
-        written != null,
-        written != null && written.inPlace());
+        written.isPresent(),
+        written.map(Written::inPlace).orElse(false));
   }
 
-  private static Written written(ArgSpec arg) {
-    return arg.userObject() instanceof java.lang.reflect.AnnotatedElement element
-        ? element.getAnnotation(Written.class)
-        : null;
+  private static Optional<Written> written(ArgSpec arg) {
+    return arg.userObject() instanceof AnnotatedElement element
+        ? Optional.ofNullable(element.getAnnotation(Written.class))
+        : Optional.empty();
   }
 
   private static List<Path> paths(ArgSpec arg) {
