@@ -16,8 +16,8 @@ import org.heatwright.work.Outcome;
 
 /**
  * What {@code forecast --json} prints. Seconds count from the start of the program, after any
- * delay. {@code endSeconds} is null where in more than one case of twenty a target is never reached
- * and the program does not end.
+ * delay. {@code endSeconds} is null where in most cases a target is never reached and the program
+ * does not end.
  */
 public record ForecastJson(
     String schedule,
@@ -119,7 +119,8 @@ public record ForecastJson(
   /**
    * {@code reachedShare}: how much of the ensemble reaches the target, 0 to 1; {@code
    * arrivedSeconds}: when the display is there, null where it is not in every case; {@code
-   * reachedSeconds} and {@code endSeconds}: null where {@code reachedShare} is below 0.95.
+   * reachedSeconds} and {@code endSeconds}: null where {@code reachedShare} is below 0.5; below
+   * 0.95 their high is when the simulation gave up.
    */
   public record SegmentJson(
       int index,
@@ -167,7 +168,7 @@ public record ForecastJson(
                         s.behindSeconds(),
                         s.reachedShare()))
             .toList(),
-        ending.isTold() ? Optional.of(BandJson.of(ending.seconds())) : Optional.empty(),
+        ending.hasMedian() ? Optional.of(BandJson.of(ending.seconds())) : Optional.empty(),
         BandJson.of(forecast.energyKilowattHours()),
         cost.map(ForecastJson::cost),
         forecast.work().stream()
@@ -191,7 +192,7 @@ public record ForecastJson(
   }
 
   private static Optional<BandJson> told(SegmentForecast segment, Band seconds) {
-    return Ending.isTold(segment) ? Optional.of(BandJson.of(seconds)) : Optional.empty();
+    return Ending.hasMedian(segment) ? Optional.of(BandJson.of(seconds)) : Optional.empty();
   }
 
   private static CostJson cost(CostEstimate cost) {

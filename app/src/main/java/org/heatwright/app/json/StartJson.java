@@ -31,7 +31,7 @@ public record StartJson(
         plan.delayToSet().map(delay -> delay.toSeconds()),
         plan.readyWhat(),
         plan.ready().map(WindowJson::of),
-        ending.isTold() ? Optional.of(WindowJson.of(plan.end())) : Optional.empty(),
+        ending.hasMedian() ? Optional.of(WindowJson.of(plan.end())) : Optional.empty(),
         plan.inTime(),
         plan.notes());
   }

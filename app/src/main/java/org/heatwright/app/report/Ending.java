@@ -16,6 +16,9 @@ public record Ending(Band seconds, double share) {
   /** A band is nine in ten: where more than one case of twenty has no time, there is none. */
   private static final double LEAST_SHARE = 0.95;
 
+  /** Where fewer get there the median is no time either. */
+  private static final double MEDIAN_SHARE = 0.5;
+
   public static Ending of(Forecast forecast) {
     SegmentForecast last = forecast.segments().get(forecast.segments().size() - 1);
     return new Ending(forecast.endSeconds(), last.reachedShare());
@@ -24,6 +27,16 @@ public record Ending(Band seconds, double share) {
   /** Whether a segment's times can be told. */
   public static boolean isTold(SegmentForecast segment) {
     return segment.reachedShare() >= LEAST_SHARE;
+  }
+
+  /** Whether a segment's times have a middle at least, which programs may take. */
+  public static boolean hasMedian(SegmentForecast segment) {
+    return segment.reachedShare() >= MEDIAN_SHARE;
+  }
+
+  /** Whether its time has a middle at least. */
+  public boolean hasMedian() {
+    return share >= MEDIAN_SHARE;
   }
 
   /** Whether its time can be told. */

@@ -195,12 +195,13 @@ class ForecastCommandTest {
     JsonNode none = json(weak(300, "--json"));
     assertThat(none.get("segments").get(0).get("reachedShare").asDouble()).isZero();
     assertThat(weak(300).out()).contains("It never ends: ").doesNotContain("Ends ");
-    for (JsonNode root : List.of(some, none)) {
-      assertThat(root.get("endSeconds").isNull()).isTrue();
-      assertThat(root.get("start").get("end").isNull()).isTrue();
-      assertThat(root.get("segments").get(0).get("reachedSeconds").isNull()).isTrue();
-      assertThat(root.get("segments").get(0).get("endSeconds").isNull()).isTrue();
-    }
+    assertThat(none.get("endSeconds").isNull()).isTrue();
+    assertThat(none.get("start").get("end").isNull()).isTrue();
+    assertThat(none.get("segments").get(0).get("reachedSeconds").isNull()).isTrue();
+    assertThat(none.get("segments").get(0).get("endSeconds").isNull()).isTrue();
+    // A program may take what most cases tell, beside the share that tells how many.
+    assertThat(some.get("endSeconds").get("median").asDouble()).isPositive();
+    assertThat(some.get("segments").get(0).get("reachedSeconds").isNull()).isFalse();
     assertThat(json(weak(2600, "--json")).get("endSeconds").get("high").asDouble()).isPositive();
   }
 
