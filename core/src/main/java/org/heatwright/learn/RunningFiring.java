@@ -26,9 +26,10 @@ public final class RunningFiring {
   /** A fit that misses the readings by more than this explains nothing, K. */
   private static final double UNEXPLAINED_KELVINS = 20;
 
-  /** A reading so far outside its band, and so many of its widths, is of no likely kiln, K. */
-  private static final double FAR_KELVINS = 40;
-
+  // A reading so far above its band, or below it, and so many of its widths, is of no likely kiln,
+  // K. A weak kiln that no longer follows falls back further than a controller lets one run ahead.
+  private static final double FAR_ABOVE_KELVINS = 40;
+  private static final double FAR_BELOW_KELVINS = 150;
   private static final double FAR_WIDTHS = 2;
 
   /** What a display shows this early is about what the kiln started at, s. Our estimate. */
@@ -69,15 +70,16 @@ public final class RunningFiring {
 
     /** Whether it is hotter than any likely kiln shows: a relay that sticks may be behind it. */
     public boolean farAbove() {
-      return celsius > expectedCelsius.high() + far();
+      return celsius > expectedCelsius.high() + Math.max(FAR_ABOVE_KELVINS, widths());
     }
 
     private boolean likely() {
-      return !farAbove() && celsius >= expectedCelsius.low() - far();
+      return !farAbove()
+          && celsius >= expectedCelsius.low() - Math.max(FAR_BELOW_KELVINS, widths());
     }
 
-    private double far() {
-      return Math.max(FAR_KELVINS, FAR_WIDTHS * (expectedCelsius.high() - expectedCelsius.low()));
+    private double widths() {
+      return FAR_WIDTHS * (expectedCelsius.high() - expectedCelsius.low());
     }
   }
 

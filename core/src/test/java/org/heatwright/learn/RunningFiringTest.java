@@ -133,7 +133,7 @@ class RunningFiringTest {
       assertThat(update.believed()).isFalse();
     }
     assertThat(drying(new double[] {10_000}, 165).verdict()).isEqualTo(Verdict.AHEAD);
-    Update cold = drying(new double[] {16_000}, 100);
+    Update cold = drying(new double[] {23_000}, 100);
     assertThat(cold.verdict()).isEqualTo(Verdict.ODD);
     assertThat(cold.last().farAbove()).isFalse();
   }

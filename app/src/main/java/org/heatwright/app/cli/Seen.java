@@ -77,7 +77,8 @@ final class Seen {
       throw wrong(text);
     }
     ZonedDateTime at = clock.apply(parts[0].strip());
-    if (at.isAfter(now.plus(CLOCKS_DIFFER))) {
+    // A firing that is to begin later is a rehearsal: its readings are, too.
+    if (!began.isAfter(now) && at.isAfter(now.plus(CLOCKS_DIFFER))) {
       throw InputException.in(
           OPTION,
           "\"%s\" would be at %s, which is still to come; expected a time from the start (%s) to now (%s)."

@@ -54,6 +54,23 @@ class SeenTest {
     }
   }
 
+  /** Who tries it out the day before may type what will be. */
+  @Test
+  void readingsOfAFiringThatIsToComeAreARehearsal() {
+    Run run =
+        Run.at(
+            Run.NOON,
+            "forecast",
+            SCHEDULE,
+            "--kiln",
+            KILN,
+            "--start",
+            "2026-12-05T04:00",
+            "--seen",
+            "05:00=20");
+    assertThat(run.err()).isEmpty();
+  }
+
   /** Nobody has seen what is still to come, nor what was before the start. */
   @Test
   void aReadingIsFromTheStartToNow() {
