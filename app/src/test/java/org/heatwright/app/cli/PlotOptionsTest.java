@@ -77,7 +77,7 @@ class PlotOptionsTest {
   }
 
   private static double missed(String out) {
-    Matcher kelvins = Pattern.compile("display was\\s+([0-9.]+)\\s+°C\\s+from").matcher(out);
+    Matcher kelvins = Pattern.compile("display was\\s+([0-9.]+)\\s+K\\s+from").matcher(out);
     assertThat(kelvins.find()).as(out).isTrue();
     return Double.parseDouble(kelvins.group(1));
   }

@@ -126,7 +126,7 @@ class FiringsBenchTest extends BenchCase {
     HttpResponse<String> early =
         asked.post("firing/result?id=" + id, Map.of("outcome", "incomplete"));
     assertThat(early.statusCode()).isEqualTo(422);
-    assertThat(early.body()).contains("by the clock it is still hot");
+    assertThat(early.body()).contains("By the clock it is still hot");
     assertThat(book.find(id).orElseThrow().state()).isEqualTo(FiringRecord.State.RUNNING);
     asked.post("firing/out?id=" + id, Map.of("from", "firing", "why", ""));
     assertThat(asked.get("firing?id=" + id).body()).contains("How did it come out?");
