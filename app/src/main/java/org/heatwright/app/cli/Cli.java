@@ -18,6 +18,7 @@ import org.heatwright.app.web.BenchException;
 import org.heatwright.work.WorkRefusedException;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.ParseResult;
@@ -153,8 +154,10 @@ public final class Cli {
     line.setColorScheme(CommandLine.Help.defaultColorScheme(CommandLine.Help.Ansi.OFF));
     line.setUsageHelpWidth(Page.COLUMNS);
     line.setUsageHelpLongOptionsMaxWidth(22);
-    line.registerConverter(Double.class, Cli::number);
-    line.registerConverter(double.class, Cli::number);
+    // One object for both: Java 17 crashes when it lays out the classes of two alike (heatwright).
+    ITypeConverter<Double> numbers = Cli::number;
+    line.registerConverter(Double.class, numbers);
+    line.registerConverter(double.class, numbers);
     line.setParameterExceptionHandler(Cli::wrongArguments);
     line.setExecutionExceptionHandler(Cli::failed);
     line.setExecutionStrategy(
