@@ -1,8 +1,9 @@
 // What a phone needs of every page: the worker that keeps pages for when the network drops, and a screen
 // that stays awake while somebody reads it with hands that are not free. Everything works without it.
 
+import { answers, onceItAnswers } from "/again.js";
+
 const LOOK_MILLIS = 5000;
-const ASK_AGAIN_MILLIS = 8000;
 const TYPED = "heatwright typed";
 const SENT = "heatwright sent";
 const asOf = document.querySelector(".as-of");
@@ -62,32 +63,21 @@ function tellWhatToKeep(registration) {
 // ---- what was kept
 
 if (asOf) {
-  const again = setInterval(async () => {
-    if (await answers()) {
-      clearInterval(again);
-      if (document.querySelector("main.now") && !document.querySelector("main.now input:focus")) {
-        location.reload();
-        return;
-      }
-      const sent = document.querySelector("main.offline") !== null;
-      const link = document.createElement("a");
-      link.href = location.href;
-      link.textContent = sent ? document.body.dataset.sendAgain : document.body.dataset.again;
-      link.addEventListener("click", (event) => {
-        event.preventDefault();
-        sent ? history.back() : location.reload();
-      });
-      asOf.replaceChildren(link);
+  onceItAnswers(() => {
+    if (document.querySelector("main.now") && !document.querySelector("main.now input:focus")) {
+      location.reload();
+      return;
     }
-  }, ASK_AGAIN_MILLIS);
-}
-
-async function answers() {
-  try {
-    return (await fetch("/health", { signal: AbortSignal.timeout(4000) })).ok;
-  } catch {
-    return false;
-  }
+    const sent = document.querySelector("main.offline") !== null;
+    const link = document.createElement("a");
+    link.href = location.href;
+    link.textContent = sent ? document.body.dataset.sendAgain : document.body.dataset.again;
+    link.addEventListener("click", (event) => {
+      event.preventDefault();
+      sent ? history.back() : location.reload();
+    });
+    asOf.replaceChildren(link);
+  });
 }
 
 // ---- what was typed and could not be sent

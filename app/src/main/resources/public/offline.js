@@ -1,23 +1,10 @@
 // Lists what this browser kept of the bench, the newest first, and goes on as soon as the bench answers.
 
-const ASK_AGAIN_MILLIS = 8000;
+import { onceItAnswers } from "/again.js";
 
 // What was asked for is asked for again; what was sent is not: keep.js leads back to it.
 if (!document.querySelector(".as-of")) {
-  const again = setInterval(async () => {
-    if (await answers()) {
-      clearInterval(again);
-      location.pathname === "/offline" ? location.assign("/") : location.reload();
-    }
-  }, ASK_AGAIN_MILLIS);
-}
-
-async function answers() {
-  try {
-    return (await fetch("/health", { signal: AbortSignal.timeout(4000) })).ok;
-  } catch {
-    return false;
-  }
+  onceItAnswers(() => (location.pathname === "/offline" ? location.assign("/") : location.reload()));
 }
 
 const list = document.getElementById("kept-pages");

@@ -74,7 +74,7 @@ public class LearnBenchmark {
     return Readings.of(seconds, celsius);
   }
 
-  /** A fit of 15 quantities and three of the day, with covariance, and two usual forecasts. */
+  /** A fit of 14 quantities and two of the day, with covariance, and two usual forecasts. */
   @Benchmark
   public RunningFiring.Update updateByTwelveHours() {
     return RunningFiring.update(

@@ -13,8 +13,9 @@ import org.hipparchus.distribution.continuous.NormalDistribution;
 /**
  * How far the displays of an ensemble are off the model's when they arrive at their targets. A
  * display that creeps tells its arrival minutes sooner or later by a kelvin; a hold's clock that
- * waits for it, and all that comes after, move with that. No quantity of the kiln says it. Nor does
- * one say where in the swing of its switch the display of an on-off kiln is then.
+ * waits for it, and all that comes after, move with that. What arrivals of a kiln have in common is
+ * its crests; no quantity of the kiln says by how much they differ. Nor does one say where in the
+ * swing of its switch the display of an on-off kiln is then.
  */
 final class ArrivalErrors {
 

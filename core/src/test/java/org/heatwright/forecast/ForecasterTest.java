@@ -59,20 +59,24 @@ class ForecasterTest {
     assertThat(forecast.reachesEveryTarget()).isTrue();
   }
 
+  /** The muffle, whose holds begin with the setpoint. */
+  private static Kiln withoutWaiting() {
+    Control waits = MUFFLE.control();
+    return MUFFLE.withControl(
+        new Control(
+            waits.kind(),
+            waits.cycleSeconds(),
+            waits.hysteresis(),
+            Optional.empty(),
+            waits.afterPowerCut()));
+  }
+
   /** A ramp begins where the room is: at 120 °C/h each kelvin of it is half a minute. */
   @Test
   void knowsARoomThatWasStatedTwiceAsWellAsTheUsualOne() {
     Schedule slow = BURNOUT.withSegments(List.of(segment(120, 400, 30)));
     // Its holds begin with the setpoint, so that only where that began counts.
-    Control control = MUFFLE.control();
-    Kiln kiln =
-        MUFFLE.withControl(
-            new Control(
-                control.kind(),
-                control.cycleSeconds(),
-                control.hysteresis(),
-                Optional.empty(),
-                control.afterPowerCut()));
+    Kiln kiln = withoutWaiting();
     ForecastRequest usual = ForecastRequest.of(slow, kiln, Charge.empty()).withDraws(512);
     FiringConditions day = FiringConditions.usual();
     ForecastRequest stated =
@@ -128,15 +132,7 @@ class ForecasterTest {
 
   @Test
   void tellsWhenTheDisplayArrivesWhereTheHoldDoesNotWaitForIt() {
-    Control waits = MUFFLE.control();
-    Kiln hasty =
-        MUFFLE.withControl(
-            new Control(
-                waits.kind(),
-                waits.cycleSeconds(),
-                waits.hysteresis(),
-                Optional.empty(),
-                waits.afterPowerCut()));
+    Kiln hasty = withoutWaiting();
     Schedule session = BURNOUT.withSegments(List.of(segment(0, 800, 180)));
     SegmentForecast there =
         Forecaster.forecast(ForecastRequest.of(session, hasty, Charge.empty())).segments().get(0);
@@ -151,15 +147,7 @@ class ForecasterTest {
   /** The kiln cools into a target that it keeps: it gets there after the program's last second. */
   @Test
   void looksBeyondTheEndWhereTheLastTargetIsKept() {
-    Control waits = MUFFLE.control();
-    Kiln hasty =
-        MUFFLE.withControl(
-            new Control(
-                waits.kind(),
-                waits.cycleSeconds(),
-                waits.hysteresis(),
-                Optional.empty(),
-                waits.afterPowerCut()));
+    Kiln hasty = withoutWaiting();
     List<Segment> down = List.of(segment(200, 700, 60), segment(0, 500, 0));
     Schedule off = BURNOUT.withSegments(down);
     Schedule keep =

@@ -5,11 +5,12 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
-import java.util.regex.Pattern;
 import org.heatwright.app.api.Answers;
 import org.heatwright.app.casting.CastInput;
 import org.heatwright.app.files.InputException;
+import org.heatwright.app.files.TypedNumber;
 import org.heatwright.app.json.OffsetJson;
 import org.heatwright.inspect.Wording;
 import org.heatwright.kiln.Kiln;
@@ -72,8 +73,6 @@ final class OffsetCommand implements Callable<Integer> {
   private static final Temperature HOTTEST = Temperature.ofCelsius(1800);
   private static final Temperature COLDEST_TERMINALS = Temperature.ofCelsius(0);
   private static final Temperature HOTTEST_TERMINALS = Temperature.ofCelsius(70);
-
-  private static final Pattern NUMBER = Pattern.compile("[+-]?\\d{1,5}(?:\\.\\d{1,6})?");
 
   @Option(
       names = "--melt",
@@ -400,10 +399,8 @@ final class OffsetCommand implements Callable<Integer> {
     }
   }
 
-  /** As people write readings; no hexadecimal, no exponents. */
   private static Optional<Double> number(String text) {
-    return NUMBER.matcher(text.strip()).matches()
-        ? Optional.of(Double.valueOf(text.strip()))
-        : Optional.empty();
+    OptionalDouble typed = TypedNumber.bare(text);
+    return typed.isPresent() ? Optional.of(typed.getAsDouble()) : Optional.empty();
   }
 }

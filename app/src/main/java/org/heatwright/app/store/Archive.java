@@ -11,6 +11,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.stream.Stream;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipException;
@@ -110,17 +111,7 @@ public final class Archive {
    *     then
    */
   public static Brought read(InputStream in, Store store, Clock clock) throws IOException {
-    Path folder = Files.createTempDirectory("heatwright-archive-");
-    try {
-      Path copy = folder.resolve(STORE);
-      if (!unpack(in, copy)) {
-        throw none();
-      }
-      upToDate(copy, clock);
-      return store.bring(copy);
-    } finally {
-      remove(folder);
-    }
+    return unpacked(in, clock, store::bring);
   }
 
   /**
@@ -130,6 +121,12 @@ public final class Archive {
    * @throws ArchiveException if it is no archive, or a newer version wrote it
    */
   public static void require(InputStream in, Clock clock) throws IOException {
+    unpacked(in, clock, copy -> copy);
+  }
+
+  /** Does something with the store in an archive, in this version's layout. */
+  private static <T> T unpacked(InputStream in, Clock clock, Function<Path, T> what)
+      throws IOException {
     Path folder = Files.createTempDirectory("heatwright-archive-");
     try {
       Path copy = folder.resolve(STORE);
@@ -137,6 +134,7 @@ public final class Archive {
         throw none();
       }
       upToDate(copy, clock);
+      return what.apply(copy);
     } finally {
       remove(folder);
     }

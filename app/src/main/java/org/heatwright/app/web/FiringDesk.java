@@ -716,10 +716,9 @@ final class FiringDesk {
   }
 
   private static String afterReading(RunningFiring.Update update) {
-    return switch (update.verdict()) {
-      case NOT_HEATING, ODD -> "The forecast is left as it was: what was read fits no likely kiln.";
-      default -> "The forecast has been moved by what was read.";
-    };
+    return update.believed()
+        ? "The forecast has been moved by what was read."
+        : "The forecast is left as it was: what was read fits no likely kiln.";
   }
 
   /** What a kept text says, or why it cannot be read any more. */

@@ -31,6 +31,7 @@ final class PhoneRoutes {
           "/timer.css",
           "/pocket.css",
           "/keep.js",
+          "/again.js",
           "/say.js",
           "/languages/words.js",
           "/bench.js",
