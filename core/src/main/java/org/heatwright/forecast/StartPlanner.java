@@ -43,30 +43,50 @@ public final class StartPlanner {
 
   /** The instant that a local time means; never later than a person can have meant. */
   public static LocalChoice atLocal(LocalDateTime local, ZoneId zone) {
-    List<ZoneOffset> offsets = zone.getRules().getValidOffsets(local);
-    if (offsets.size() == 1) {
-      return new LocalChoice(ZonedDateTime.of(local, zone), List.of());
+    List<ZonedDateTime> instants = instants(local, zone);
+    if (instants.size() == 1) {
+      return new LocalChoice(instants.get(0), List.of());
     }
-    ZoneOffsetTransition change = zone.getRules().getTransition(local);
-    String asked = ClockWords.moment(local.atZone(ZoneOffset.UTC));
-    if (offsets.isEmpty()) {
-      ZonedDateTime moment = change.getInstant().atZone(zone);
+    if (instants.isEmpty()) {
+      ZonedDateTime moment = change(local, zone);
       return new LocalChoice(
-          moment,
-          List.of(
-              "%s does not exist in %s: the clocks go forward from %s to %s. Taken as %s."
-                  .formatted(
-                      asked,
-                      zone.getId(),
-                      change.getDateTimeBefore().toLocalTime(),
-                      change.getDateTimeAfter().toLocalTime(),
-                      ClockWords.time(moment))));
+          moment, List.of("%s. Taken as %s.".formatted(odd(local, zone), ClockWords.time(moment))));
     }
+    ZonedDateTime first = instants.get(0);
     return new LocalChoice(
-        ZonedDateTime.ofLocal(local, zone, offsets.get(0)),
+        first,
         List.of(
-            "%s comes twice in %s, because the clocks go back. Taken as the first (UTC%s)."
-                .formatted(asked, zone.getId(), offsets.get(0).getId())));
+            "%s. Taken as the first (UTC%s)."
+                .formatted(odd(local, zone), ClockWords.offset(first))));
+  }
+
+  /**
+   * The instants at which a zone's clock shows a local time: none in an hour that is missing, two,
+   * the earlier first, in one that comes twice.
+   */
+  public static List<ZonedDateTime> instants(LocalDateTime local, ZoneId zone) {
+    return zone.getRules().getValidOffsets(local).stream()
+        .map(offset -> ZonedDateTime.ofLocal(local, zone, offset))
+        .toList();
+  }
+
+  /** When the clocks change over a local time that is missing or comes twice. */
+  public static ZonedDateTime change(LocalDateTime local, ZoneId zone) {
+    return zone.getRules().getTransition(local).getInstant().atZone(zone);
+  }
+
+  /** What is odd about a local time that is missing or comes twice: a clause without its stop. */
+  public static String odd(LocalDateTime local, ZoneId zone) {
+    String asked = ClockWords.moment(local.atZone(ZoneOffset.UTC));
+    ZoneOffsetTransition change = zone.getRules().getTransition(local);
+    return change.isGap()
+        ? "%s does not exist in %s: the clocks go forward from %s to %s"
+            .formatted(
+                asked,
+                zone.getId(),
+                change.getDateTimeBefore().toLocalTime(),
+                change.getDateTimeAfter().toLocalTime())
+        : "%s comes twice in %s, because the clocks go back".formatted(asked, zone.getId());
   }
 
   /** What follows from a start. */

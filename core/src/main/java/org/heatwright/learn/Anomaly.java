@@ -1,13 +1,12 @@
 package org.heatwright.learn;
 
 import java.time.Duration;
-import java.time.LocalTime;
-import java.time.format.DateTimeFormatter;
+import java.time.ZonedDateTime;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Stream;
+import org.heatwright.forecast.ClockWords;
 import org.heatwright.kiln.FiringConditions.Disturbance;
 import org.heatwright.schedule.HourMinute;
 
@@ -62,17 +61,15 @@ public record Anomaly(
    * What happened, in a sentence or two, e.g. "At 14:32 (+1:46) the display began to move as if the
    * mains were off; it lasted 5 min."
    *
-   * @param started local time of the program's start, where it is known
+   * @param started when the program started, by the clock where the kiln stands, where it is known
    */
-  public String happened(Optional<LocalTime> started) {
+  public String happened(Optional<ZonedDateTime> started) {
     String clock =
         started
-            .map(time -> time.plusSeconds(Math.round(beganSeconds())).format(CLOCK) + " (%s)")
+            .map(time -> ClockWords.time(time.plusSeconds(Math.round(beganSeconds()))) + " (%s)")
             .orElse("%s");
     return happened("At " + clock.formatted(beganWords()));
   }
-
-  private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
 
   private String happened(String when) {
     String lasted =

@@ -6,7 +6,8 @@ import static org.assertj.core.api.Assertions.within;
 import static org.heatwright.schedule.TestSchedules.segment;
 
 import java.time.LocalDate;
-import java.time.LocalTime;
+import java.time.ZoneOffset;
+import java.time.ZonedDateTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -33,6 +34,8 @@ import org.junit.jupiter.api.Test;
 /** Twin experiments: the model's own kilns, with known scores, noise and whole degrees. */
 class KilnLearnerTest {
 
+  private static final ZonedDateTime NINE =
+      ZonedDateTime.of(2026, 5, 2, 9, 0, 0, 0, ZoneOffset.UTC);
   private static final Kiln MUFFLE = TestKilns.brickMuffle(2200);
 
   private static final Schedule QUICK = schedule(segment(0, 900, 60));
@@ -176,7 +179,7 @@ class KilnLearnerTest {
               assertThat(happened.what().beganSeconds()).isCloseTo(4_000, within(120.0));
               assertThat(happened.what().happened(Optional.empty()))
                   .matches("At \\+1:0\\d the display .*");
-              assertThat(happened.what().happened(Optional.of(LocalTime.of(9, 0))))
+              assertThat(happened.what().happened(Optional.of(NINE)))
                   .matches("At 10:0\\d \\(\\+1:0\\d\\) the display .*");
             });
     Lesson clean = KilnLearner.learn(MUFFLE, List.of(good, other));

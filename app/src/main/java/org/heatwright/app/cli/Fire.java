@@ -175,7 +175,7 @@ final class Fire {
                     schedule.unit(),
                     start.map(LocalChoice::time),
                     now,
-                    time -> time("--seen", time, kiln, start.orElseThrow().time()).time()));
+                    time -> seen(time, kiln, start.orElseThrow().time(), now)));
     ForecastRequest request =
         ForecastRequest.of(schedule, kiln, charge).withConditions(firing.conditions());
     Optional<RunningFiring.Update> update = readings.map(r -> RunningFiring.update(request, r));
@@ -232,6 +232,17 @@ final class Fire {
 
   private LocalChoice time(String option, String text, Kiln kiln, ZonedDateTime now) {
     return When.parse(option, text, kiln.timeZone(), String.valueOf(kilnPath.getFileName()), now);
+  }
+
+  private ZonedDateTime seen(String text, Kiln kiln, ZonedDateTime began, ZonedDateTime now) {
+    return When.exactly(
+        "--seen",
+        text,
+        kiln.timeZone(),
+        String.valueOf(kilnPath.getFileName()),
+        began,
+        Seen.latest(began, now),
+        now);
   }
 
   /** What was asked for, or what the work itself asks for if that is still to come. */

@@ -188,6 +188,8 @@ final class ForecastCommand implements Callable<Integer> {
 
   // ---- for people
 
+  private static final int TIMES_WIDTH = 17;
+
   private static Page page(
       Schedule schedule,
       Fire.Planned planned,
@@ -207,9 +209,25 @@ final class ForecastCommand implements Callable<Integer> {
       page.line(note);
     }
     page.blank().line("%s in %s".formatted(forecast.schedule(), forecast.kiln()));
-    page.raw("     %-38s %-18s %s%n".formatted("", "target reached", "segment ends"));
+    List<String> reached =
+        forecast.segments().stream()
+            .map(segment -> segment.arrivedSeconds().map(a -> times(a, planned.start())))
+            .map(times -> times.orElse("not in every case"))
+            .toList();
+    // Times in an hour that comes twice are longer.
+    int width = reached.stream().mapToInt(String::length).reduce(TIMES_WIDTH, Math::max);
+    page.raw("     %-38s %s  %s%n".formatted("", wide("target reached", width), "segment ends"));
     for (SegmentForecast segment : forecast.segments()) {
-      segment(page, schedule, segment, planned.start());
+      page.raw(
+          "%3d  %-38s %s  %s%n"
+              .formatted(
+                  segment.index(),
+                  ScheduleWords.segment(
+                      schedule.segments().get(segment.index() - 1), schedule.unit()),
+                  wide(reached.get(segment.index() - 1), width),
+                  Ending.isTold(segment)
+                      ? times(segment.endSeconds(), planned.start())
+                      : "may be never"));
     }
     page.blank();
     Band energy = forecast.energyKilowattHours();
@@ -261,17 +279,8 @@ final class ForecastCommand implements Callable<Integer> {
                 .orElseGet(() -> elapsed(forecast.endSeconds()) + " after the start"));
   }
 
-  private static void segment(
-      Page page, Schedule schedule, SegmentForecast segment, Optional<StartPlan> plan) {
-    String words =
-        ScheduleWords.segment(schedule.segments().get(segment.index() - 1), schedule.unit());
-    page.raw(
-        "%3d  %-38s %-18s %s%n"
-            .formatted(
-                segment.index(),
-                words,
-                segment.arrivedSeconds().map(a -> times(a, plan)).orElse("not in every case"),
-                Ending.isTold(segment) ? times(segment.endSeconds(), plan) : "may be never"));
+  private static String wide(String text, int width) {
+    return text + " ".repeat(Math.max(0, width - text.length()));
   }
 
   /** "19:50 to 20:05", or "1:50 to 2:05" after the start. */

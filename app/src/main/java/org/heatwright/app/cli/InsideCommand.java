@@ -324,8 +324,15 @@ final class InsideCommand implements Callable<Integer> {
                           "--at",
                           "a clock time needs a start; give --start too, or +H:MM after the start."));
       ZonedDateTime at =
-          When.parse("--at", text, told.planned().kiln().timeZone(), "--kiln", start).time();
-      second = Duration.between(start, text.equals("now") ? now : at).toSeconds();
+          When.exactly(
+              "--at",
+              text,
+              told.planned().kiln().timeZone(),
+              "--kiln",
+              start,
+              start.plusSeconds((long) told.lastSecond()),
+              now);
+      second = Duration.between(start, at).toSeconds();
     }
     if (second < 0 || second > told.lastSecond()) {
       throw InputException.in(

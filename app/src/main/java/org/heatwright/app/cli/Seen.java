@@ -24,7 +24,19 @@ final class Seen {
   /** A kiln's clock may be ahead of this machine's by so much; our estimate. */
   private static final Duration CLOCKS_DIFFER = Duration.ofMinutes(2);
 
+  private static final Duration LONGEST = Duration.ofHours(1000).minusSeconds(1);
+
   private Seen() {}
+
+  /**
+   * Nothing was seen later than that.
+   *
+   * @param began when the program's first segment began; a firing that is to begin later is a
+   *     rehearsal, and its readings are, too
+   */
+  static ZonedDateTime latest(ZonedDateTime began, ZonedDateTime now) {
+    return began.isAfter(now) ? began.plus(LONGEST) : now.plus(CLOCKS_DIFFER);
+  }
 
   /**
    * Reads {@code 21:40=312} and the like.
@@ -77,8 +89,7 @@ final class Seen {
       throw wrong(text);
     }
     ZonedDateTime at = clock.apply(parts[0].strip());
-    // A firing that is to begin later is a rehearsal: its readings are, too.
-    if (!began.isAfter(now) && at.isAfter(now.plus(CLOCKS_DIFFER))) {
+    if (!began.isAfter(now) && at.isAfter(latest(began, now))) {
       throw InputException.in(
           OPTION,
           "\"%s\" would be at %s, which is still to come; expected a time from the start (%s) to now (%s)."
@@ -89,7 +100,7 @@ final class Seen {
                   ClockWords.moment(now.withZoneSameInstant(began.getZone()))));
     }
     Duration after = Duration.between(began, at);
-    if (after.isNegative() || after.toHours() > 999) {
+    if (after.isNegative() || after.compareTo(LONGEST) > 0) {
       throw InputException.in(
           OPTION, "\"%s\" is before the start; expected a time after it.".formatted(text));
     }

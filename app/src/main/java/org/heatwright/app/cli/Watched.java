@@ -2,9 +2,9 @@ package org.heatwright.app.cli;
 
 import java.nio.file.Path;
 import java.time.LocalDate;
-import java.time.LocalTime;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
+import java.time.ZonedDateTime;
 import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -142,17 +142,19 @@ record Watched(
     return dated;
   }
 
-  /** Local times at which the programs started, by the log's name, where a log has clock times. */
-  Map<String, LocalTime> started(Kiln kiln) {
+  /**
+   * When the programs started by the kiln's clock, by the log's name, where a log has clock times.
+   */
+  Map<String, ZonedDateTime> started(Kiln kiln) {
     ZoneId zone = kiln.timeZone().orElse(ZoneOffset.UTC);
-    Map<String, LocalTime> all = new HashMap<>();
+    Map<String, ZonedDateTime> all = new HashMap<>();
     for (int i = 0; i < logs.size(); i++) {
       LogFile.Log log = logs.get(i);
       String name = firings.get(i).name();
-      log.localStart().ifPresent(start -> all.put(name, start.toLocalTime()));
+      log.localStart().ifPresent(start -> all.put(name, start.atZone(zone)));
       log.start()
           .filter(start -> kiln.timeZone().isPresent())
-          .ifPresent(start -> all.put(name, LocalTime.ofInstant(start, zone)));
+          .ifPresent(start -> all.put(name, start.atZone(zone)));
     }
     return all;
   }

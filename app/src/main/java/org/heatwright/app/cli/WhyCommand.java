@@ -258,7 +258,8 @@ final class WhyCommand implements Callable<Integer> {
       return Optional.empty();
     }
     ZonedDateTime now = ZonedDateTime.now(surroundings.clock());
-    Optional<ZonedDateTime> start = startText.map(text -> moment("--start", text, kiln, now));
+    Optional<ZonedDateTime> start =
+        startText.map(text -> moment("--start", text, kiln, now.minusHours(24), now, now));
     return Optional.of(
         Seen.parse(
             seen,
@@ -266,24 +267,30 @@ final class WhyCommand implements Callable<Integer> {
             start,
             now,
             text ->
-                When.parse(
-                        "--seen",
-                        text,
-                        kiln.flatMap(Kiln::timeZone).or(() -> Optional.of(now.getZone())),
-                        "the kiln file",
-                        start.orElse(now).minusMinutes(1))
-                    .time()));
+                moment(
+                    "--seen",
+                    text,
+                    kiln,
+                    start.orElse(now).minusMinutes(1),
+                    Seen.latest(start.orElse(now), now),
+                    now)));
   }
 
   private static ZonedDateTime moment(
-      String option, String text, Optional<Kiln> kiln, ZonedDateTime now) {
-    return When.parse(
-            option,
-            text,
-            kiln.flatMap(Kiln::timeZone).or(() -> Optional.of(now.getZone())),
-            "the kiln file",
-            now.minusDays(1))
-        .time();
+      String option,
+      String text,
+      Optional<Kiln> kiln,
+      ZonedDateTime from,
+      ZonedDateTime until,
+      ZonedDateTime now) {
+    return When.exactly(
+        option,
+        text,
+        kiln.flatMap(Kiln::timeZone).or(() -> Optional.of(now.getZone())),
+        "the kiln file",
+        from,
+        until,
+        now);
   }
 
   private Facts told(Facts known) {

@@ -12,6 +12,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.heatwright.app.files.YamlValue;
 import org.heatwright.app.store.PieceEntry;
+import org.heatwright.forecast.ClockWords;
 import org.heatwright.inspect.Wording;
 import org.heatwright.units.TemperatureUnit;
 import org.heatwright.work.EnamelWork;
@@ -26,8 +27,8 @@ import org.heatwright.work.enamel.Look;
  */
 public record KeptPiece(String name, List<PieceEntry> firings) {
 
-  private static final DateTimeFormatter MOMENT =
-      DateTimeFormatter.ofPattern("d MMM yyyy HH:mm", Locale.ENGLISH);
+  private static final DateTimeFormatter DAY =
+      DateTimeFormatter.ofPattern("d MMM yyyy", Locale.ENGLISH);
 
   public KeptPiece {
     firings = List.copyOf(firings);
@@ -107,7 +108,8 @@ public record KeptPiece(String name, List<PieceEntry> firings) {
     parts.add(
         firing
             .fired()
-            .map(at -> MOMENT.format(at.atZone(zone)))
+            .map(at -> at.atZone(zone))
+            .map(at -> DAY.format(at) + " " + ClockWords.time(at))
             .orElseGet(() -> LoggedSession.clock(firing.inSeconds()) + " in the log"));
     firing.coat().ifPresent(coat -> parts.add("coat " + coat));
     if (!firing.place().isEmpty()) {

@@ -1,6 +1,6 @@
 package org.heatwright.app.json;
 
-import java.time.LocalTime;
+import java.time.ZonedDateTime;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -51,7 +51,7 @@ public record LearnJson(
       double sizeShare,
       String sentence,
       String check) {
-    static AnomalyJson of(Lesson.Happened happened, Optional<LocalTime> started) {
+    static AnomalyJson of(Lesson.Happened happened, Optional<ZonedDateTime> started) {
       Anomaly what = happened.what();
       return new AnomalyJson(
           happened.firing(),
@@ -88,13 +88,14 @@ public record LearnJson(
 
   /**
    * @param unseen what each firing's display could not have shown, by its log's name
-   * @param started local time at which a firing's program started, by its log's name, where known
+   * @param started when a firing's program started by the kiln's clock, by its log's name, where
+   *     known
    */
   public static LearnJson of(
       Kiln kiln,
       Lesson lesson,
       TemperatureUnit unit,
-      Map<String, LocalTime> started,
+      Map<String, ZonedDateTime> started,
       Map<String, List<Unseen>> unseen,
       List<String> notes,
       List<String> plots) {

@@ -63,7 +63,11 @@ final class Conventions {
           + WEEKDAY
           + ",? )?"
           + CLOCK
-          + "|\\+\\d+:\\d{2} h|\\d{4}-\\d{2}-\\d{2}(?:[ T]"
+          + "(?: "
+          + WEEKDAY
+          + " \\d{1,2} "
+          + MONTH
+          + ")?|\\+\\d+:\\d{2} h|\\d{4}-\\d{2}-\\d{2}(?:[ T]"
           + CLOCK
           + ")?|"
           + MONTH

@@ -9,6 +9,7 @@ import java.time.temporal.ChronoUnit;
 import java.util.Locale;
 import java.util.Optional;
 import org.heatwright.forecast.Band;
+import org.heatwright.forecast.ClockWords;
 import org.heatwright.schedule.HourMinute;
 
 /**
@@ -25,11 +26,12 @@ public record WhenWords(Optional<ZonedDateTime> start) {
   private static final DateTimeFormatter LONG_DAY =
       DateTimeFormatter.ofPattern("EEEE d MMMM yyyy", Locale.UK);
   private static final DateTimeFormatter WEEKDAY = DateTimeFormatter.ofPattern("EEE", Locale.UK);
-  private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm", Locale.UK);
 
   /** "Thu 3 Dec 08:31", or "+12:01 h". */
   public String full(double seconds) {
-    return at(seconds).map(when -> day(when) + " " + clock(when)).orElse(elapsed(seconds));
+    return at(seconds)
+        .map(when -> day(when) + " " + ClockWords.time(when))
+        .orElse(elapsed(seconds));
   }
 
   /** "Thu 3 Dec", or empty without a start. */
@@ -39,7 +41,7 @@ public record WhenWords(Optional<ZonedDateTime> start) {
 
   /** "08:31", or "+12:01 h". The day must stand beside it. */
   public String clock(double seconds) {
-    return at(seconds).map(WhenWords::clock).orElse(elapsed(seconds));
+    return at(seconds).map(ClockWords::time).orElse(elapsed(seconds));
   }
 
   /**
@@ -105,14 +107,5 @@ public record WhenWords(Optional<ZonedDateTime> start) {
 
   private static String day(ZonedDateTime when) {
     return DAY.format(when);
-  }
-
-  private static String clock(ZonedDateTime when) {
-    boolean twice = when.getZone().getRules().getValidOffsets(when.toLocalDateTime()).size() == 2;
-    if (!twice) {
-      return CLOCK.format(when);
-    }
-    boolean first = when.equals(when.withEarlierOffsetAtOverlap());
-    return CLOCK.format(when) + (first ? " (1st)" : " (2nd)");
   }
 }

@@ -3,10 +3,9 @@ package org.heatwright.app.slots;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
-import java.time.format.DateTimeFormatter;
-import java.util.Locale;
 import java.util.Optional;
 import org.heatwright.app.files.YamlText;
+import org.heatwright.forecast.ClockWords;
 import org.heatwright.keypad.FittedProgram;
 import org.heatwright.keypad.Keypad;
 import org.heatwright.keypad.KeypadFit;
@@ -20,9 +19,6 @@ import org.heatwright.schedule.Schedule;
 
 /** A slot register in words. */
 public final class SlotWords {
-
-  private static final DateTimeFormatter MOMENT =
-      DateTimeFormatter.ofPattern("d MMM yyyy HH:mm", Locale.UK);
 
   private SlotWords() {}
 
@@ -103,7 +99,7 @@ public final class SlotWords {
 
   /** "26 Nov 2026 14:05". */
   public static String moment(Instant at, ZoneId zone) {
-    return MOMENT.format(at.atZone(zone));
+    return DayWords.day(at, zone) + " " + ClockWords.time(at.atZone(zone));
   }
 
   /** What happened, e.g. "keyed “Burnout”". */

@@ -7,6 +7,7 @@ import java.time.DateTimeException;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.time.LocalDateTime;
 import java.time.LocalTime;
 import java.time.ZoneId;
 import java.time.ZonedDateTime;
@@ -37,6 +38,8 @@ import org.heatwright.app.store.FiringEntry;
 import org.heatwright.app.store.FiringLog;
 import org.heatwright.app.store.Kind;
 import org.heatwright.app.store.Store;
+import org.heatwright.forecast.ClockWords;
+import org.heatwright.forecast.StartPlanner;
 import org.heatwright.inspect.Wording;
 import org.heatwright.keypad.register.SlotRegister;
 import org.heatwright.learn.RunningFiring;
@@ -49,14 +52,11 @@ import org.heatwright.work.Found;
 /** Firings to come, that run and that are past: what is told of them, and what that means. */
 final class FiringDesk {
 
-  private static final DateTimeFormatter CLOCK =
-      DateTimeFormatter.ofPattern("EEE d MMM, HH:mm", Locale.UK);
   private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("EEE d MMM", Locale.UK);
   private static final DateTimeFormatter LONG_DAY =
       DateTimeFormatter.ofPattern("EEEE d MMMM yyyy", Locale.UK);
   private static final DateTimeFormatter MONTH =
       DateTimeFormatter.ofPattern("MMMM yyyy", Locale.UK);
-  private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("HH:mm", Locale.UK);
 
   /** A firing on Now is waited for so long; then it comes by itself. Our choice. */
   private static final Duration PATIENCE = Duration.ofSeconds(1);
@@ -122,7 +122,7 @@ final class FiringDesk {
                     firing.id(),
                     "%s, %s in %s"
                         .formatted(
-                            CLOCK.format(firing.pressed().orElseThrow().atZone(zone(firing))),
+                            ClockWords.stamp(firing.pressed().orElseThrow().atZone(zone(firing))),
                             firing.entry().job(),
                             firing.entry().kiln())))
         .toList();
@@ -267,7 +267,7 @@ final class FiringDesk {
         "By the book it fires %s since %s, and nobody has told that it is out. A kiln fires one program at a time."
             .formatted(
                 running.entry().job(),
-                CLOCK.format(running.pressed().orElseThrow().atZone(zone(running)))),
+                ClockWords.stamp(running.pressed().orElseThrow().atZone(zone(running)))),
         address,
         fields);
   }
@@ -307,13 +307,31 @@ final class FiringDesk {
   private Instant when(FiringRecord firing, Map<String, String> form) {
     String typed = form.getOrDefault("time", "").strip();
     Instant now = book.now();
-    if (typed.isEmpty()) {
-      return now;
+    return typed.isEmpty() ? now : last(typed, now.atZone(zone(firing))).toInstant();
+  }
+
+  /** The last moment at which a clock showed a time; one that it left out is refused. */
+  static ZonedDateTime last(String typed, ZonedDateTime now) {
+    return last(now.toLocalDate().atTime(clockTime(typed)), now.plusMinutes(1));
+  }
+
+  private static ZonedDateTime last(LocalDateTime local, ZonedDateTime latest) {
+    ZoneId zone = latest.getZone();
+    List<ZonedDateTime> instants = StartPlanner.instants(local, zone);
+    if (instants.isEmpty() && !StartPlanner.change(local, zone).isAfter(latest)) {
+      throw InputException.in(
+          "time",
+          "%s; write a time that the clock has shown.".formatted(StartPlanner.odd(local, zone)));
     }
+    return instants.stream()
+        .filter(at -> !at.isAfter(latest))
+        .reduce((first, second) -> second)
+        .orElseGet(() -> last(local.minusDays(1), latest));
+  }
+
+  private static LocalTime clockTime(String typed) {
     try {
-      ZonedDateTime local = now.atZone(zone(firing));
-      ZonedDateTime told = local.with(LocalTime.parse(typed));
-      return (told.isAfter(local.plusMinutes(1)) ? told.minusDays(1) : told).toInstant();
+      return LocalTime.parse(typed);
     } catch (DateTimeException e) {
       throw InputException.in(
           "time", "“%s” is no clock time; write it like 14:05.".formatted(typed));
@@ -369,7 +387,7 @@ final class FiringDesk {
   }
 
   private String clock() {
-    return CLOCK.format(clock.instant().atZone(clock.getZone()));
+    return ClockWords.stamp(clock.instant().atZone(clock.getZone()));
   }
 
   private static List<FiringRecord> of(List<FiringRecord> all, FiringRecord.State state) {
@@ -476,7 +494,8 @@ final class FiringDesk {
           new NowPage.Line(
               told.id(),
               "%s: %s"
-                  .formatted(TIME.format(told.at().atZone(zone(firing))), degrees(firing, told))));
+                  .formatted(
+                      ClockWords.time(told.at().atZone(zone(firing))), degrees(firing, told))));
     }
     return lines;
   }
@@ -502,7 +521,7 @@ final class FiringDesk {
         firing.entry().job(),
         firing.entry().kiln(),
         Integer.toString(firing.entry().slot()),
-        CLOCK.format(press) + (late ? ", that has passed" : ""),
+        ClockWords.stamp(press) + (late ? ", that has passed" : ""),
         heatBegins(firing, press),
         "/plan?" + firing.entry().plan());
   }
@@ -513,7 +532,7 @@ final class FiringDesk {
       return delay.isZero()
           ? "heat begins at once"
           : "with a delay of %s keyed in, heat begins %s"
-              .formatted(HourMinute.words(delay), CLOCK.format(press.plus(delay)));
+              .formatted(HourMinute.words(delay), ClockWords.stamp(press.plus(delay)));
     } catch (InputException e) {
       return Objects.requireNonNull(e.getMessage());
     }
@@ -524,7 +543,7 @@ final class FiringDesk {
         address(firing.id()),
         firing.entry().job(),
         firing.entry().kiln(),
-        CLOCK.format(firing.pressed().orElseThrow().atZone(zone(firing))),
+        ClockWords.stamp(firing.pressed().orElseThrow().atZone(zone(firing))),
         firing.result().map(r -> words(firing, r.outcome())).orElse("result not told"));
   }
 
@@ -640,8 +659,8 @@ final class FiringDesk {
         new Page.Fact(
             "Start",
             firing.pressed().isPresent()
-                ? "pressed " + CLOCK.format(pressed)
-                : "to be pressed " + CLOCK.format(pressed)));
+                ? "pressed " + ClockWords.stamp(pressed)
+                : "to be pressed " + ClockWords.stamp(pressed)));
     facts.add(
         new Page.Fact(
             "Program", "slot %d on %s".formatted(firing.entry().slot(), firing.entry().keypad())));
@@ -774,7 +793,7 @@ final class FiringDesk {
     Optional<Instant> pressed = firing.pressed();
     for (FiringEntry.Told told : firing.entry().told()) {
       Happening kind = Happening.valueOf(told.kind().toUpperCase(Locale.ROOT));
-      String when = CLOCK.format(told.at().atZone(zone));
+      String when = ClockWords.stamp(told.at().atZone(zone));
       String after =
           pressed
               .filter(p -> told.at().isAfter(p))
@@ -822,7 +841,7 @@ final class FiringDesk {
                     told.id(),
                     "/firing/photo/" + told.id(),
                     told.text(),
-                    CLOCK.format(told.at().atZone(zone))))
+                    ClockWords.stamp(told.at().atZone(zone))))
         .toList();
   }
 }

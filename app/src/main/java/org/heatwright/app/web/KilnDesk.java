@@ -6,7 +6,6 @@ import java.time.Clock;
 import java.time.DateTimeException;
 import java.time.Duration;
 import java.time.LocalDate;
-import java.time.LocalTime;
 import java.time.ZoneId;
 import java.time.ZonedDateTime;
 import java.time.format.DateTimeFormatter;
@@ -41,6 +40,7 @@ import org.heatwright.app.store.Kind;
 import org.heatwright.app.store.Store;
 import org.heatwright.forecast.Band;
 import org.heatwright.forecast.Charge;
+import org.heatwright.forecast.ClockWords;
 import org.heatwright.forecast.ForecastRequest;
 import org.heatwright.kiln.FiringConditions;
 import org.heatwright.kiln.Kiln;
@@ -70,8 +70,6 @@ final class KilnDesk {
 
   private static final DateTimeFormatter DAY =
       DateTimeFormatter.ofPattern("d MMMM yyyy", Locale.UK);
-  private static final DateTimeFormatter CLOCK =
-      DateTimeFormatter.ofPattern("EEE d MMM, HH:mm", Locale.UK);
   private static final int LONGEST_LOG = 5_000_000;
   private static final int LONGEST_FILE = 200_000;
   private static final int LONGEST_NAME = 200;
@@ -181,7 +179,7 @@ final class KilnDesk {
     Optional<KilnPage.Health> health = kiln.flatMap(k -> health(name, k, logs));
     return Optional.of(
         new KilnPage(
-            CLOCK.format(clock.instant().atZone(zone(kiln))),
+            ClockWords.stamp(clock.instant().atZone(zone(kiln))),
             name,
             address(name),
             encoded(name),
@@ -738,11 +736,10 @@ final class KilnDesk {
 
   private FiringLog.Showed showed(
       Kiln known, Lesson lesson, List<DatedFiring> dated, FiringLog log) {
-    Optional<LocalTime> started =
+    Optional<ZonedDateTime> started =
         WatchedFiring.start(
-                LogFile.read(log.csv(), log.name()).startingAt(aligned(known, log).startSeconds()),
-                zone(Optional.of(known)))
-            .map(ZonedDateTime::toLocalTime);
+            LogFile.read(log.csv(), log.name()).startingAt(aligned(known, log).startSeconds()),
+            zone(Optional.of(known)));
     List<String> happened =
         lesson.happened().stream()
             .filter(one -> one.firing().equals(log.id()))

@@ -18,6 +18,7 @@ import org.heatwright.app.store.Document;
 import org.heatwright.app.store.Kind;
 import org.heatwright.app.store.Store;
 import org.heatwright.forecast.Band;
+import org.heatwright.forecast.ClockWords;
 import org.heatwright.forecast.CostEstimate;
 import org.heatwright.forecast.SegmentForecast;
 import org.heatwright.inspect.Finding;
@@ -49,10 +50,8 @@ final class PageWords {
 
   private static final DateTimeFormatter DAY =
       DateTimeFormatter.ofPattern("EEEE d MMMM", Locale.UK);
-  private static final DateTimeFormatter CLOCK =
-      DateTimeFormatter.ofPattern("EEE d MMM, HH:mm", Locale.UK);
   private static final DateTimeFormatter KEPT =
-      DateTimeFormatter.ofPattern("EEE d MMM yyyy, HH:mm", Locale.UK);
+      DateTimeFormatter.ofPattern("EEE d MMM yyyy", Locale.UK);
   private static final int SHELF_SHOWS = 8;
 
   private final Store store;
@@ -67,13 +66,13 @@ final class PageWords {
 
   /** What the time is at the bench. */
   String clock() {
-    return CLOCK.format(clock.instant().atZone(clock.getZone()));
+    return ClockWords.stamp(clock.instant().atZone(clock.getZone()));
   }
 
   Page page(PlanResult result, Optional<Page.Reading> reading) {
     ZoneId zone = result.firing().map(f -> f.press().getZone()).orElse(clock.getZone());
     return new Page(
-        CLOCK.format(clock.instant().atZone(zone)),
+        ClockWords.stamp(clock.instant().atZone(zone)),
         choosing(result, zone),
         result.errors(),
         result.refusal(),
@@ -506,6 +505,6 @@ final class PageWords {
   }
 
   private static String kept(ZonedDateTime when) {
-    return KEPT.format(when);
+    return KEPT.format(when) + ", " + ClockWords.time(when);
   }
 }

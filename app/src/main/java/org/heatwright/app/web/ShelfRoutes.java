@@ -17,12 +17,11 @@ import org.heatwright.app.store.AwayShelf;
 import org.heatwright.app.store.Document;
 import org.heatwright.app.store.Kind;
 import org.heatwright.app.store.Store;
+import org.heatwright.forecast.ClockWords;
 
 /** What is on the shelf: each thing can be put away, and put back. */
 final class ShelfRoutes {
 
-  private static final DateTimeFormatter CLOCK =
-      DateTimeFormatter.ofPattern("EEE d MMM, HH:mm", Locale.UK);
   private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMM yyyy", Locale.UK);
   private static final int CARDS_SHOWN = 200;
 
@@ -69,7 +68,7 @@ final class ShelfRoutes {
     String undo = Asked.query(ctx, "undo");
     return pages.shelf(
         new ShelfPage(
-            CLOCK.format(clock.instant().atZone(clock.getZone())),
+            ClockWords.stamp(clock.instant().atZone(clock.getZone())),
             groups(),
             store.away().all().stream().map(this::away).toList(),
             store.away().find(undo).map(this::away),

@@ -7,7 +7,6 @@ import java.time.DateTimeException;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
-import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
@@ -26,6 +25,7 @@ import org.heatwright.app.slots.SlotWords;
 import org.heatwright.app.store.Document;
 import org.heatwright.app.store.Kind;
 import org.heatwright.app.store.Store;
+import org.heatwright.forecast.ClockWords;
 import org.heatwright.keypad.Keypad;
 import org.heatwright.keypad.ReadbackQuestion;
 import org.heatwright.keypad.ReviewReading;
@@ -46,8 +46,6 @@ import org.heatwright.units.TemperatureUnit;
 /** What is in the program slots of a kiln's keypad, and what people tell of them. */
 final class SlotsDesk {
 
-  private static final DateTimeFormatter CLOCK =
-      DateTimeFormatter.ofPattern("EEE d MMM, HH:mm", Locale.UK);
   private static final int RECENT = 12;
   private static final int LONGEST_NEED = 120;
 
@@ -120,7 +118,7 @@ final class SlotsDesk {
     List<SlotEvent> newest = new ArrayList<>(register.history());
     Collections.reverse(newest);
     return new SlotsPage(
-        CLOCK.format(now.atZone(at.zone())),
+        ClockWords.stamp(now.atZone(at.zone())),
         at.kiln(),
         at.keypad(),
         key(at.kiln(), at.keypad()),
@@ -338,7 +336,7 @@ final class SlotsDesk {
   SlotsPage.Unknown unknown(At at, int slot, Map<String, String> typed, String error) {
     Keypad keypad = at.described();
     return new SlotsPage.Unknown(
-        CLOCK.format(book.now().atZone(at.zone())),
+        ClockWords.stamp(book.now().atZone(at.zone())),
         at.kiln(),
         at.keypad(),
         key(at.kiln(), at.keypad()),

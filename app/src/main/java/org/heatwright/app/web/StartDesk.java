@@ -8,7 +8,6 @@ import java.time.Clock;
 import java.time.DateTimeException;
 import java.time.Duration;
 import java.time.ZoneId;
-import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -27,6 +26,7 @@ import org.heatwright.app.files.YamlText;
 import org.heatwright.app.store.Document;
 import org.heatwright.app.store.Kind;
 import org.heatwright.app.store.Store;
+import org.heatwright.forecast.ClockWords;
 import org.heatwright.schedule.HourMinute;
 
 /**
@@ -37,9 +37,6 @@ final class StartDesk {
 
   /** A keypad that stands in until somebody has described the real one; see {@link Page.Keying}. */
   static final String NOT_DESCRIBED = "Keypad not described yet";
-
-  private static final DateTimeFormatter CLOCK =
-      DateTimeFormatter.ofPattern("EEE d MMM, HH:mm", Locale.UK);
 
   private static final Pattern NUMBER =
       Pattern.compile("(\\d{1,7}(?:[.,]\\d{1,3})?)\\s*([A-Za-z°]*)");
@@ -201,7 +198,7 @@ final class StartDesk {
       open = open && errors(other, answers).isEmpty();
     }
     return new StartPage(
-        CLOCK.format(clock.instant().atZone(clock.getZone())),
+        ClockWords.stamp(clock.instant().atZone(clock.getZone())),
         steps,
         step.word(),
         switch (step) {

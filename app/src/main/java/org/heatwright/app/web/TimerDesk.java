@@ -4,7 +4,6 @@ import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.time.Instant;
-import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -19,6 +18,7 @@ import org.heatwright.app.firings.FiringBook;
 import org.heatwright.app.firings.FiringRecord;
 import org.heatwright.app.firings.Happening;
 import org.heatwright.app.json.Json;
+import org.heatwright.forecast.ClockWords;
 import org.heatwright.inspect.Severity;
 import org.heatwright.inspect.Wording;
 import org.heatwright.keypad.Keypad;
@@ -41,9 +41,6 @@ import org.heatwright.work.enamel.PullWindow;
  * sentences. Safe for use from several threads.
  */
 final class TimerDesk {
-
-  private static final DateTimeFormatter CLOCK =
-      DateTimeFormatter.ofPattern("EEE d MMM, HH:mm", Locale.UK);
 
   /** Between two looks, s: as the outlook's own words say, every 10 to 15 s. */
   private static final int LOOK_SECONDS = 15;
@@ -186,7 +183,7 @@ final class TimerDesk {
             OVER_REPEAT_SECONDS,
             of.firing().map(this::pieces).orElse(List.of()));
     return new TimerPage(
-        CLOCK.format(clock.instant().atZone(clock.getZone())),
+        ClockWords.stamp(clock.instant().atZone(clock.getZone())),
         of.job(),
         of.kiln(),
         of.back(),

@@ -102,6 +102,9 @@ class PhrasebookTest {
           Energy                              | Energie
           Test l-one of 29 November 2026 never ran the elements at full power for ten minutes on the way to a target, and so tells little of them. | Test l-one vom 29. November 2026 hat die Heizelemente auf dem Weg zu einem Ziel nie zehn Minuten lang mit voller Leistung betrieben und sagt darum wenig über sie.
           The timer is for pieces that go in and out of a hot kiln: for enamel. | Die Stückuhr ist für Stücke, die in den heißen Ofen hinein und wieder heraus kommen: für Email.
+          01:30 Sunday 28 March does not exist in Europe/London: the clocks go forward from 01:00 to 02:00; write a time that the clock has shown. | 01:30 Sonntag 28. März gibt es in Europe/London nicht: die Uhren gehen von 01:00 auf 02:00 vor; eine Zeit angeben, die die Uhr gezeigt hat.
+          01:30 Sunday 25 October comes twice in Europe/London, because the clocks go back. Taken as the first (UTC+01:00). | 01:30 Sonntag 25. Oktober kommt in Europe/London zweimal vor, weil die Uhren zurückgehen. Genommen wird das erste (UTC+01:00).
+          Sun 25 Oct, 01:30 (2nd)             | So 25. Okt., 01:30 (2.)
           Reaches it Wed 2 Dec 16:50; moves on 18:50. | Erreicht es Mi 2. Dez. 16:50; weiter um 18:50.
           """)
   void textsAreSaid(String english, String german) {
