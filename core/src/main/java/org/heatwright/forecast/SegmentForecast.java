@@ -28,6 +28,30 @@ public record SegmentForecast(
     double reachedShare,
     Optional<Overshoot> overshoot) {
 
+  /** A band is nine in ten: where more than one draw of twenty has no time, there is none. */
+  private static final double BAND_SHARE = 0.95;
+
+  /** Where fewer get there the median is no time either. */
+  private static final double MEDIAN_SHARE = 0.5;
+
+  /** Where fewer get there, not even the low end of a band is a time. */
+  private static final double LOW_SHARE = 0.05;
+
+  /** Whether so many draws get somewhere that a band of their times is one. */
+  public static boolean hasBand(double share) {
+    return share >= BAND_SHARE;
+  }
+
+  /** Whether so many draws get somewhere that their times have a middle. */
+  public static boolean hasMedian(double share) {
+    return share >= MEDIAN_SHARE;
+  }
+
+  /** Whether so many draws get somewhere that the low end of their times is one. */
+  public static boolean hasLow(double share) {
+    return share > LOW_SHARE;
+  }
+
   /** A segment of which nothing is told about its hold. */
   public SegmentForecast(
       int index,

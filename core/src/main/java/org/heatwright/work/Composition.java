@@ -87,7 +87,11 @@ public record Composition(
         .filter(moment -> moment.kind() == Moment.Kind.READY)
         .findFirst()
         .filter(moment -> moment.segment() <= forecast.segments().size())
-        .map(moment -> new StartPlanner.Ready(moment.what(), seconds(moment, forecast)))
+        .map(
+            moment ->
+                new StartPlanner.Ready(
+                    moment.what(),
+                    moment.hasBand(forecast) ? seconds(moment, forecast) : Optional.empty()))
         .orElseGet(() -> StartPlanner.ready(forecast));
   }
 

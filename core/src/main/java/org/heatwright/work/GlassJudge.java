@@ -8,6 +8,7 @@ import java.util.function.ToDoubleFunction;
 import org.heatwright.forecast.Band;
 import org.heatwright.forecast.Forecast;
 import org.heatwright.forecast.PieceForecast;
+import org.heatwright.forecast.SegmentForecast;
 import org.heatwright.inspect.Severity;
 import org.heatwright.inspect.Wording;
 import org.heatwright.material.Origin;
@@ -429,10 +430,14 @@ record GlassJudge(GlassWork work, Limits limits, Coast coast) implements PieceJu
 
   /**
    * Glass that is too hot when the program ends is ready when the shut kiln has cooled it, as long
-   * as the likely kilns take for that.
+   * as the likely kilns take for that. Never where in most cases the program does not end.
    */
   @Override
   public Optional<Band> ready(Forecast forecast, Optional<Band> reached) {
+    SegmentForecast lastSegment = forecast.segments().get(forecast.segments().size() - 1);
+    if (!SegmentForecast.hasMedian(lastSegment.reachedShare())) {
+      return Optional.empty();
+    }
     Band ends = forecast.endSeconds();
     double last = ends.median();
     double[] celsius = {forecast.trace().displayCelsiusAt(last).median()};

@@ -1,10 +1,12 @@
 package org.heatwright.work;
 
 import java.time.Duration;
+import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import org.heatwright.forecast.Band;
 import org.heatwright.forecast.Forecast;
+import org.heatwright.forecast.SegmentForecast;
 import org.heatwright.forecast.StartPlanner;
 import org.heatwright.inspect.Wording;
 import org.heatwright.units.TemperatureUnit;
@@ -75,11 +77,16 @@ public record Moment(
   }
 
   /**
-   * When it comes, s from the program's start. Empty if the work is not ready in every case, or if
-   * the schedule that was forecast has no such segment.
+   * When it comes, s from the program's start. Empty if the work is not ready in every case, if the
+   * schedule that was forecast has no such segment, or if in most cases the kiln never gets there;
+   * a deadline keeps its early end as long as there is one.
    */
   public Optional<Band> seconds(Forecast forecast) {
     if (segment > forecast.segments().size()) {
+      return Optional.empty();
+    }
+    double share = share(forecast);
+    if (!(deadline ? SegmentForecast.hasLow(share) : SegmentForecast.hasMedian(share))) {
       return Optional.empty();
     }
     Optional<Band> anchored =
@@ -92,6 +99,21 @@ public record Moment(
           case PROGRAM_END -> Optional.of(forecast.endSeconds());
         };
     return anchored.map(band -> band.plus(after.toSeconds()));
+  }
+
+  /** Whether it comes in so many cases that its band is one. */
+  boolean hasBand(Forecast forecast) {
+    return segment <= forecast.segments().size() && SegmentForecast.hasBand(share(forecast));
+  }
+
+  /** In how many cases the kiln gets to what it is tied to, 0 to 1. */
+  private double share(Forecast forecast) {
+    List<SegmentForecast> segments = forecast.segments();
+    return switch (anchor) {
+      case PROGRAM_START, WORK_READY -> 1;
+      case SEGMENT_REACHED, SEGMENT_END -> segments.get(segment - 1).reachedShare();
+      case PROGRAM_END -> segments.get(segments.size() - 1).reachedShare();
+    };
   }
 
   /** The same in another unit. */

@@ -20,6 +20,10 @@ class MomentTest {
   private static final double[] NOTHING = {0, 0};
 
   private static Forecast forecast(List<WorkForecast> work) {
+    return forecast(work, 1);
+  }
+
+  private static Forecast forecast(List<WorkForecast> work, double lastShare) {
     return new Forecast(
         "s",
         "k",
@@ -39,7 +43,7 @@ class MomentTest {
                 new Band(170, 180, 190),
                 0,
                 0,
-                1)),
+                lastShare)),
         new Band(170, 180, 190),
         Band.exactly(1),
         1000,
@@ -84,6 +88,19 @@ class MomentTest {
   @Test
   void aSegmentThatIsNotThereHasNoMoment() {
     assertThat(moment(Moment.Anchor.SEGMENT_END, 3, 0).seconds(forecast(List.of()))).isEmpty();
+  }
+
+  /** When a simulation gave up is no moment; the early end of a deadline is one for longer. */
+  @Test
+  void whereTheKilnNeverGetsToThereIsNoMoment() {
+    for (Moment.Anchor anchor : List.of(Moment.Anchor.SEGMENT_END, Moment.Anchor.PROGRAM_END)) {
+      Moment act = moment(anchor, anchor == Moment.Anchor.PROGRAM_END ? 0 : 2, 0);
+      assertThat(act.seconds(forecast(List.of(), 0.5))).isPresent();
+      assertThat(act.seconds(forecast(List.of(), 0.49))).isEmpty();
+      assertThat(act.asDeadline().seconds(forecast(List.of(), 0.49))).isPresent();
+      assertThat(act.asDeadline().seconds(forecast(List.of(), 0.05))).isEmpty();
+    }
+    assertThat(moment(Moment.Anchor.SEGMENT_END, 1, 0).seconds(forecast(List.of(), 0))).isPresent();
   }
 
   @Test

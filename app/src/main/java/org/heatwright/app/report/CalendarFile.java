@@ -10,6 +10,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.heatwright.forecast.Band;
 
 /**
  * Writes iCalendar text. Times are UTC, so that no reader needs our zone.
@@ -54,7 +57,8 @@ public final class CalendarFile {
 
   /**
    * The start, ready and act-now events of a card; none if the card has no start. An act-now event
-   * rings early enough for the early end of its band; a deadline stands there.
+   * rings early enough for the early end of its band; a deadline stands there. Where the program
+   * may never end, every event says so, and none has an end that rests on its end.
    *
    * @param card what happens when
    * @param uidRoot stable for this firing, e.g. "harbour-burnout-1@heatwright"
@@ -79,7 +83,7 @@ public final class CalendarFile {
       number++;
       String uid = uid(uidRoot, "act-" + number);
       when.at(act.atSeconds(when))
-          .map(at -> act(act, at.toInstant(), when, uid, firing))
+          .map(at -> act(card, act, at.toInstant(), when, uid, firing))
           .ifPresent(events::add);
     }
     return events;
@@ -91,7 +95,7 @@ public final class CalendarFile {
     return new Event(
         uid,
         what,
-        firing + ". " + Card.NEVER_STARTS_HEAT,
+        firing + ". " + known(card),
         at,
         at.plus(ACT_LENGTH),
         Optional.of(LEAST_WARNING));
@@ -99,44 +103,63 @@ public final class CalendarFile {
 
   private static Optional<Event> ready(
       Card card, Card.Ready ready, WhenWords when, String uidRoot, String firing) {
-    double until =
-        ready
-            .untilSeconds()
-            .map(when::minuteBefore)
-            .orElse(card.timing().ending().seconds().median());
+    Ending ending = card.timing().ending();
     double from = ready.fromSeconds().median();
+    double until =
+        ending.hasMedian()
+            ? ready.untilSeconds().map(when::minuteBefore).orElse(ending.seconds().median())
+            : from + ACT_LENGTH.toSeconds();
     return when.at(from)
         .map(
             start ->
                 new Event(
                     uid(uidRoot, "ready"),
                     ready.what() + ": " + firing,
-                    "Predicted ready from %s (%s, nine in ten), until %s. %s"
+                    "Predicted ready from %s (%s), until %s. %s"
                         .formatted(
                             when.full(from),
-                            when.band(ready.fromSeconds()),
+                            band(ending, ready.fromSeconds(), when),
                             ready
                                 .untilSeconds()
                                 .map(seconds -> when.full(when.minuteBefore(seconds)))
+                                .map(end -> ending.isTold() ? end : end + " at the earliest")
                                 .orElse("a person ends the program"),
-                            Card.NEVER_STARTS_HEAT),
+                            known(card)),
                     start.toInstant(),
                     when.at(Math.max(from, until)).map(ZonedDateTime::toInstant).orElseThrow(),
                     Optional.empty()));
   }
 
-  private static Event act(Card.Act act, Instant at, WhenWords when, String uid, String firing) {
+  /** "11:20 to 11:50, nine in ten", or the early end alone where there may be no late one. */
+  private static String band(Ending ending, Band seconds, WhenWords when) {
+    return ending.isTold()
+        ? when.band(seconds) + ", nine in ten"
+        : when.full(when.minuteBefore(seconds.low())) + " at the earliest";
+  }
+
+  /** What stands in every event. */
+  private static String known(Card card) {
+    return Stream.concat(
+            card.timing().ending().warning().stream(), Stream.of(Card.NEVER_STARTS_HEAT))
+        .collect(Collectors.joining(" "));
+  }
+
+  private static Event act(
+      Card card, Card.Act act, Instant at, WhenWords when, String uid, String firing) {
+    Ending ending = card.timing().ending();
     Duration early = Duration.ofSeconds((long) (act.atSeconds(when) - act.seconds().low()));
     return new Event(
         uid,
         "Act now: " + act.what(),
-        "%s. %s %s (%s, nine in ten). %s"
+        "%s. %s %s%s. %s"
             .formatted(
                 firing,
                 act.deadline() ? "By" : "Predicted",
                 act.at(when),
-                when.band(act.seconds()),
-                Card.NEVER_STARTS_HEAT),
+                act.deadline() && !ending.isTold()
+                    ? ""
+                    : " (%s)".formatted(band(ending, act.seconds(), when)),
+                known(card)),
         at,
         at.plus(ACT_LENGTH),
         Optional.of(early.compareTo(LEAST_WARNING) > 0 ? early : LEAST_WARNING));

@@ -236,7 +236,7 @@ public final class CardBuilder {
 
   private Optional<Card.Ready> ready() {
     Optional<Double> until =
-        schedule.atEnd() == AtEnd.OFF ? Optional.of(forecast.endSeconds().low()) : Optional.empty();
+        schedule.atEnd() == AtEnd.OFF ? Ending.of(forecast).earliestSeconds() : Optional.empty();
     boolean work = !forecast.work().isEmpty() || !forecast.pieces().isEmpty();
     String what = work ? "Work ready" : "Kiln ready";
     Optional<Band> from = readyFrom();
@@ -251,7 +251,8 @@ public final class CardBuilder {
 
   private boolean readyAfterTheEnd() {
     return schedule.atEnd() == AtEnd.OFF
-        && readyFrom().stream().anyMatch(from -> from.median() >= forecast.endSeconds().low());
+        && Ending.of(forecast).earliestSeconds().stream()
+            .anyMatch(end -> readyFrom().stream().anyMatch(from -> from.median() >= end));
   }
 
   /** The work if there is any, else what the composition calls ready, else the last target. */

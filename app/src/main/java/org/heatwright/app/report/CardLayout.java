@@ -458,14 +458,15 @@ final class CardLayout {
         ready.map(r -> nineInTen(r.fromSeconds())).orElse(unsure));
     Optional<Double> until = ready.flatMap(Card.Ready::untilSeconds).map(when::minuteBefore);
     boolean kept = ready.isPresent() && until.isEmpty();
+    boolean cold = timing.atEnd() == AtEnd.OFF && ending.earliestSeconds().isPresent();
     answer(
         2,
         y,
         what + " until",
         until,
-        kept ? (timing.atEnd() == AtEnd.OFF ? "cold" : "kept hot") : "",
+        kept ? (cold ? "cold" : "kept hot") : "",
         kept
-            ? (timing.atEnd() == AtEnd.OFF ? "and it keeps" : "until a person ends it")
+            ? (cold ? "and it keeps" : "until a person ends it")
             : ready.map(r -> "then the kiln cools").orElse(unsure));
     answer(
         3,

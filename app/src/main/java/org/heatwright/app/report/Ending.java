@@ -1,5 +1,6 @@
 package org.heatwright.app.report;
 
+import java.util.Optional;
 import org.heatwright.forecast.Band;
 import org.heatwright.forecast.Forecast;
 import org.heatwright.forecast.SegmentForecast;
@@ -13,12 +14,6 @@ import org.heatwright.forecast.SegmentForecast;
  */
 public record Ending(Band seconds, double share) {
 
-  /** A band is nine in ten: where more than one case of twenty has no time, there is none. */
-  private static final double LEAST_SHARE = 0.95;
-
-  /** Where fewer get there the median is no time either. */
-  private static final double MEDIAN_SHARE = 0.5;
-
   public static Ending of(Forecast forecast) {
     SegmentForecast last = forecast.segments().get(forecast.segments().size() - 1);
     return new Ending(forecast.endSeconds(), last.reachedShare());
@@ -26,22 +21,27 @@ public record Ending(Band seconds, double share) {
 
   /** Whether a segment's times can be told. */
   public static boolean isTold(SegmentForecast segment) {
-    return segment.reachedShare() >= LEAST_SHARE;
+    return SegmentForecast.hasBand(segment.reachedShare());
   }
 
   /** Whether a segment's times have a middle at least, which programs may take. */
   public static boolean hasMedian(SegmentForecast segment) {
-    return segment.reachedShare() >= MEDIAN_SHARE;
+    return SegmentForecast.hasMedian(segment.reachedShare());
   }
 
   /** Whether its time has a middle at least. */
   public boolean hasMedian() {
-    return share >= MEDIAN_SHARE;
+    return SegmentForecast.hasMedian(share);
+  }
+
+  /** From when on it may have ended; empty where hardly any case ends. */
+  public Optional<Double> earliestSeconds() {
+    return SegmentForecast.hasLow(share) ? Optional.of(seconds.low()) : Optional.empty();
   }
 
   /** Whether its time can be told. */
   public boolean isTold() {
-    return share >= LEAST_SHARE;
+    return SegmentForecast.hasBand(share);
   }
 
   /** In place of a time: "may never end". */
@@ -54,6 +54,15 @@ public record Ending(Band seconds, double share) {
     return share > 0
         ? "in %.0f of 100 cases".formatted(Math.max(1, Math.rint((1 - share) * 100)))
         : "in every case";
+  }
+
+  /** What a person must know who does not see the forecast; empty where the end can be told. */
+  public Optional<String> warning() {
+    return isTold()
+        ? Optional.empty()
+        : Optional.of(
+            "This program %s: %s that the forecast tried the kiln does not reach a target, and then the program does not go on by itself. Somebody must be there to switch it off."
+                .formatted(briefly(), cases()));
   }
 
   /** In place of a sentence that tells the end. */

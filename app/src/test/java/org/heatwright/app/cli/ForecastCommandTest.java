@@ -2,6 +2,8 @@ package org.heatwright.app.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import biweekly.Biweekly;
+import biweekly.component.VEvent;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
@@ -225,6 +227,47 @@ class ForecastCommandTest {
       assertThat(new PDFTextStripper().getText(pdf))
           .contains("may never end", "of 100 cases", "may be never");
     }
+  }
+
+  /** Nor does its calendar; nor is work ready, or to be taken out, when a simulation gave up. */
+  @Test
+  void theCalendarOfSuchAKilnHasNoInventedTimes() throws IOException {
+    weak(300);
+    Path calendar = dir.resolve("firing.ics");
+    Path work = Studio.work("soldered-catches");
+    Path schedule = dir.resolve("catches.yaml");
+    assertThat(Run.of("compose", work, "--kiln", ANCHOR, "-o", schedule).err()).isEmpty();
+    Object[] asked = {
+      "card",
+      schedule,
+      "--kiln",
+      dir.resolve("weak.yaml"),
+      "--work",
+      work,
+      "--start",
+      "2026-12-03T10:00",
+      "--calendar",
+      calendar,
+      "-o",
+      dir.resolve("card.pdf")
+    };
+    assertThat(Run.of(asked).err()).isEmpty();
+    List<VEvent> events = Biweekly.parse(Files.readString(calendar)).first().getEvents();
+    assertThat(events).hasSize(1);
+    assertThat(events.get(0).getSummary().getValue()).startsWith("Act now: ");
+    assertThat(events.get(0).getDescription().getValue())
+        .contains("This program never ends: in every case");
+    Object[] forecast = {
+      "forecast",
+      schedule,
+      "--kiln",
+      dir.resolve("weak.yaml"),
+      "--work",
+      work,
+      "--start",
+      "2026-12-03T10:00"
+    };
+    assertThat(Run.of(forecast).out()).contains("No ready time can be promised.", "It never ends");
   }
 
   /** What was measured comes but once: no forecast takes its place. */

@@ -9,11 +9,18 @@ import biweekly.component.VEvent;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
+import org.heatwright.forecast.Forecast;
+import org.heatwright.forecast.SegmentForecast;
+import org.heatwright.kiln.Kiln;
+import org.heatwright.schedule.AtEnd;
+import org.heatwright.schedule.Schedule;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** The independent parser is biweekly. */
@@ -113,6 +120,82 @@ class CalendarFileTest {
         .isGreaterThanOrEqualTo((long) Math.max(600, early));
     ICalendar calendar = Biweekly.parse(CalendarFile.write(events, STAMP)).first();
     assertThat(calendar.getEvents()).hasSize(3);
+  }
+
+  /** The same burnout in a kiln that reaches the last target in so many cases only. */
+  private static Card weak(double share, AtEnd atEnd) {
+    Schedule burnout = TestFirings.burnout();
+    Schedule schedule =
+        new Schedule(
+            burnout.name(), burnout.unit(), burnout.segments(), burnout.startDelay(), atEnd);
+    Kiln kiln = TestFirings.kiln("Capstan");
+    Forecast forecast = TestFirings.forecast(schedule, kiln, true);
+    List<SegmentForecast> segments = new ArrayList<>(forecast.segments());
+    SegmentForecast last = segments.remove(segments.size() - 1);
+    segments.add(
+        new SegmentForecast(
+            last.index(),
+            last.reachedSeconds(),
+            Optional.empty(),
+            last.endSeconds(),
+            last.saturatedSeconds(),
+            last.behindSeconds(),
+            share));
+    return CardBuilder.of(
+            schedule,
+            kiln,
+            new Forecast(
+                forecast.schedule(),
+                forecast.kiln(),
+                segments,
+                forecast.endSeconds(),
+                forecast.energyKilowattHours(),
+                forecast.meanWatts(),
+                forecast.work(),
+                forecast.trace(),
+                forecast.inside(),
+                forecast.pieces()))
+        .composition(TestFirings.composition(schedule), List.of())
+        .start(TestFirings.EVENING, List.of())
+        .build();
+  }
+
+  /** A calendar is read where no forecast stands beside it. */
+  @ParameterizedTest
+  @CsvSource({
+    "0.8, may never end: in 20 of 100 cases",
+    "0.3, may never end: in 70 of 100 cases",
+    "0, never ends: in every case"
+  })
+  void aProgramThatMayNeverEndIsToldInEveryEvent(double share, String told) {
+    for (AtEnd atEnd : AtEnd.values()) {
+      assertThat(CalendarFile.events(weak(share, atEnd), "a@b"))
+          .hasSize(3)
+          .allSatisfy(
+              event ->
+                  assertThat(event.description())
+                      .contains("This program " + told)
+                      .contains("Somebody must be there to switch it off.")
+                      .doesNotContain("nine in ten"));
+    }
+    assertThat(CalendarFile.events(weak(0.95, AtEnd.OFF), "a@b"))
+        .allSatisfy(event -> assertThat(event.description()).doesNotContain("never end"));
+  }
+
+  @Test
+  void whereMostCasesNeverEndNoEventEndsWithTheProgram() {
+    for (AtEnd atEnd : AtEnd.values()) {
+      for (double share : new double[] {0, 0.3}) {
+        Card card = weak(share, atEnd);
+        assertThat(CalendarFile.events(card, "a@b"))
+            .allSatisfy(
+                event -> assertThat(event.end()).isEqualTo(event.start().plusSeconds(15 * 60)));
+      }
+    }
+    String never = CalendarFile.events(weak(0, AtEnd.OFF), "a@b").get(1).description();
+    assertThat(never).contains("until a person ends the program");
+    String some = CalendarFile.events(weak(0.3, AtEnd.OFF), "a@b").get(1).description();
+    assertThat(some).containsPattern("until Thu 3 Dec \\d\\d:\\d\\d at the earliest\\.");
   }
 
   @Test
