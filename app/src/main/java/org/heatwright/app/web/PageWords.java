@@ -13,6 +13,7 @@ import java.util.stream.Stream;
 import org.heatwright.app.demo.DemoStudio;
 import org.heatwright.app.plot.PiecePlot;
 import org.heatwright.app.report.Card;
+import org.heatwright.app.report.Ending;
 import org.heatwright.app.report.WhenWords;
 import org.heatwright.app.store.Document;
 import org.heatwright.app.store.Kind;
@@ -141,17 +142,21 @@ final class PageWords {
 
   private Page.Answer answer(Firing firing, WhenWords when, List<Page.Remark> findings) {
     Optional<Card.Ready> ready = firing.card().timing().ready();
-    Band from = ready.map(Card.Ready::fromSeconds).orElse(firing.forecast().endSeconds());
+    Ending ending = firing.card().timing().ending();
+    boolean endless = ready.isEmpty() && !ending.isTold();
+    Band from = ready.map(Card.Ready::fromSeconds).orElse(ending.seconds());
     String figure = firing.sketch() ? "about " + when.clock(from.median()) : window(when, from);
     List<Page.Fact> facts = new ArrayList<>();
     facts.add(new Page.Fact("What now", whatNow(firing, when)));
-    facts.add(new Page.Fact("How sure", howSure(firing)));
+    facts.add(new Page.Fact("How sure", howSure(firing, endless)));
     facts.add(new Page.Fact("Energy", energy(firing)));
     firing.timeNotes().forEach(note -> facts.add(new Page.Fact("Mind", note)));
     return new Page.Answer(
-        lead(firing, ready),
-        figure,
-        when.at(from.median()).map(this::day).orElse(""),
+        endless ? "Not sure to be ready; the program" : lead(firing, ready),
+        endless ? (firing.sketch() ? "may never end" : ending.briefly()) : figure,
+        endless
+            ? (firing.sketch() ? "" : ending.cases())
+            : when.at(from.median()).map(this::day).orElse(""),
         facts,
         findings.stream().filter(f -> !f.severity().equals(word(Severity.NOTE))).findFirst(),
         firing.sketch());
@@ -196,9 +201,12 @@ final class PageWords {
             .formatted(HourMinute.words(delay), press, when.full(0));
   }
 
-  private static String howSure(Firing firing) {
+  private static String howSure(Firing firing, boolean endless) {
     if (firing.sketch()) {
       return "A first sketch from one draw; the band is being worked out.";
+    }
+    if (endless) {
+      return firing.card().timing().ending().sentence();
     }
     return "Nine firings in ten should land in this window, as far as %s can tell."
         .formatted(
@@ -242,7 +250,8 @@ final class PageWords {
   }
 
   private static String summary(Firing firing, WhenWords when) {
-    List<SegmentForecast> segments = firing.forecast().segments();
+    List<SegmentForecast> segments =
+        firing.forecast().segments().stream().filter(Ending::hasMedian).toList();
     StringBuilder words = new StringBuilder("The curve of the display over time.");
     for (SegmentForecast segment : segments) {
       Segment asked = firing.program().expressible().segments().get(segment.index() - 1);
@@ -298,7 +307,9 @@ final class PageWords {
             .arrivedSeconds()
             .map(band -> "Reaches it " + at(when, band, sketch))
             .orElse("Does not reach it in every case that was tried");
-    return "%s; moves on %s.".formatted(arrives, at(when, expected.endSeconds(), sketch));
+    return Ending.isTold(expected)
+        ? "%s; moves on %s.".formatted(arrives, at(when, expected.endSeconds(), sketch))
+        : "%s; may never move on.".formatted(arrives);
   }
 
   private static String at(WhenWords when, Band band, boolean sketch) {
@@ -451,7 +462,8 @@ final class PageWords {
   private static List<Page.Fact> moments(Firing firing, WhenWords when) {
     List<Page.Fact> moments = new ArrayList<>();
     Band end = firing.forecast().endSeconds();
-    boolean goesOff = firing.program().expressible().atEnd() == AtEnd.OFF;
+    boolean ends = firing.card().timing().ending().isTold();
+    boolean goesOff = ends && firing.program().expressible().atEnd() == AtEnd.OFF;
     Page.Fact off =
         new Page.Fact(days(when, end), "The elements go off; the work cools from here.");
     for (Card.Act act : firing.card().moments()) {
@@ -467,7 +479,10 @@ final class PageWords {
     if (!goesOff) {
       moments.add(
           new Page.Fact(
-              "Until you stop it", "The kiln keeps its last target: somebody must come."));
+              "Until you stop it",
+              ends
+                  ? "The kiln keeps its last target: somebody must come."
+                  : "The program may never end: somebody must come."));
     }
     return moments;
   }
