@@ -99,9 +99,7 @@ record Watched(
   private static void requireAnother(
       String name, LogFile.Log log, int number, List<Path> logs, List<LogFile.Log> before) {
     for (int i = 0; i < number; i++) {
-      if (before.get(i).rows().equals(log.rows())
-          && before.get(i).start().equals(log.start())
-          && before.get(i).localStart().equals(log.localStart())) {
+      if (before.get(i).isSameAs(log)) {
         throw InputException.in(
             "--log",
             "%s and %s are the same log; expected each firing once.".formatted(logs.get(i), name));

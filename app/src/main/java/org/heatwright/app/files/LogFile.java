@@ -11,6 +11,9 @@ import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.time.format.DateTimeParseException;
+import java.time.temporal.ChronoField;
+import java.time.temporal.ChronoUnit;
+import java.time.temporal.Temporal;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashSet;
@@ -46,6 +49,12 @@ public final class LogFile {
 
   private static final int TOLD_OF_A_KIND = 5;
 
+  /** What writing a log anew may do to its times. */
+  private static final double SAME_SECONDS = 0.002;
+
+  /** Half a tenth of a kelvin: °F to tenths of °C and back. */
+  private static final double SAME_KELVINS = 0.0501;
+
   private static final String WITHOUT_OFFSET =
       "The times have no offset from UTC: a night when the clocks change would show as a gap or as"
           + " rows out of order.";
@@ -79,6 +88,41 @@ public final class LogFile {
               start.map(instant -> instant.plusMillis(Math.round(1000 * second))),
               localStart.map(local -> local.plusNanos(Math.round(1e9 * second))),
               remarks);
+    }
+
+    /**
+     * Whether it is the same log, however it was written and whatever it is called: the chamber's
+     * same readings at the same times, and not told to be of another moment. In what unit, from
+     * where its seconds count and what else stands in it does not matter.
+     */
+    public boolean isSameAs(Log other) {
+      if (rows.size() != other.rows.size()
+          || differ(began(start), other.began(other.start))
+          || differ(began(localStart), other.began(other.localStart))) {
+        return false;
+      }
+      double shift = other.rows.get(0).seconds() - rows.get(0).seconds();
+      for (int i = 0; i < rows.size(); i++) {
+        Row one = rows.get(i);
+        Row two = other.rows.get(i);
+        if (!(Math.abs(two.seconds() - one.seconds() - shift) <= SAME_SECONDS
+            && Math.abs(two.chamberCelsius() - one.chamberCelsius()) <= SAME_KELVINS)) {
+          return false;
+        }
+      }
+      return true;
+    }
+
+    /** When its first row was, to the second. */
+    private <T extends Temporal> Optional<Temporal> began(Optional<T> secondZero) {
+      return secondZero.map(
+          zero ->
+              zero.plus(Math.round(rows.get(0).seconds()), ChronoUnit.SECONDS)
+                  .with(ChronoField.NANO_OF_SECOND, 0));
+    }
+
+    private static <T> boolean differ(Optional<T> one, Optional<T> other) {
+      return one.isPresent() && other.isPresent() && !one.equals(other);
     }
 
     /** The day of the first row where a kiln stands; empty where the log counts seconds alone. */

@@ -684,6 +684,10 @@ final class KilnDesk {
     }
     try {
       Kiln kiln = kiln(document.get());
+      Optional<String> twice = twice(used);
+      if (twice.isPresent()) {
+        return twice.get();
+      }
       List<DatedFiring> dated = new ArrayList<>();
       for (FiringLog log : used) {
         say.accept("“%s” is put on its program’s clock.".formatted(log.name()));
@@ -719,6 +723,26 @@ final class KilnDesk {
     } catch (InputException e) {
       return Objects.requireNonNull(e.getMessage());
     }
+  }
+
+  /** One firing that counts twice would make a kiln look surer than it is. */
+  private static Optional<String> twice(List<FiringLog> logs) {
+    List<LogFile.Log> read = new ArrayList<>();
+    for (FiringLog log : logs) {
+      read.add(LogFile.read(log.csv(), log.name()));
+      for (int i = 0; i < read.size() - 1; i++) {
+        if (read.get(i).isSameAs(read.get(read.size() - 1))) {
+          return Optional.of(
+              "“%s” of %s and “%s” of %s are the same log: tick one of the two."
+                  .formatted(
+                      logs.get(i).name(),
+                      DAY.format(logs.get(i).date()),
+                      log.name(),
+                      DAY.format(log.date())));
+        }
+      }
+    }
+    return Optional.empty();
   }
 
   private static Progress progress(List<FiringLog> logs, Consumer<String> say) {
@@ -867,6 +891,7 @@ final class KilnDesk {
           "it has %s; a firing needs %d at least, and tells something from a dozen on."
               .formatted(count(log.rows().size(), "reading"), LEAST_READINGS));
     }
+    requireAnother(kiln, log);
     String name = typed.name().isEmpty() ? ran : typed.name();
     return store.keepLog(
         kiln,
@@ -875,6 +900,26 @@ final class KilnDesk {
         csv,
         schedule,
         typed.firing());
+  }
+
+  /** The same log lies beside its kiln once. */
+  private void requireAnother(String kiln, LogFile.Log log) {
+    for (FiringLog kept : store.logs(kiln)) {
+      if (isSame(kept, log)) {
+        throw InputException.in(
+            "The log",
+            "it is that of “%s”, %s, which lies beside this kiln already; put that one away on the shelf first if you mean to bring it anew."
+                .formatted(kept.name(), DAY.format(kept.date())));
+      }
+    }
+  }
+
+  private static boolean isSame(FiringLog kept, LogFile.Log log) {
+    try {
+      return LogFile.read(kept.csv(), kept.name()).isSameAs(log);
+    } catch (InputException cannotBeRead) {
+      return false;
+    }
   }
 
   private String schedule(String kiln, KilnPage.Bringing typed) {

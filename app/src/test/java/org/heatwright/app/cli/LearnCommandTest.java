@@ -7,6 +7,7 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.Arrays;
 import java.util.HashMap;
 import java.util.Map;
@@ -68,6 +69,32 @@ class LearnCommandTest {
     Object[] health = learn(twice);
     health[0] = "health";
     assertThat(Run.of(health).err()).contains("are the same log");
+  }
+
+  /** Nor is it another one when it is written anew: with dates, in °F, with a column more. */
+  @Test
+  void aLogThatIsWrittenAnewIsTheSame() throws IOException {
+    String[] rows = Files.readString(K1.resolve("f3/log.csv")).strip().split("\\R");
+    StringBuilder anew = new StringBuilder("time,chamber_f,event\n");
+    for (String row : Arrays.asList(rows).subList(1, rows.length)) {
+      String[] cells = row.split(",");
+      double fahrenheit = 32 + 1.8 * Double.parseDouble(cells[1]);
+      anew.append(
+          "%s,%s,%n"
+              .formatted(
+                  Instant.parse("2026-11-14T17:00:00Z")
+                      .plusMillis(Math.round(1000 * Double.parseDouble(cells[0]))),
+                  Math.rint(100 * fahrenheit) / 100));
+    }
+    Path copy = Files.writeString(dir.resolve("anew.csv"), anew.toString());
+    Run run =
+        Run.of(
+            learn(
+                "--log", copy,
+                "--schedule", K1.resolve("f3/schedule.yaml"),
+                "--firing", K1.resolve("f3/firing.yaml")));
+    assertThat(run.code()).isEqualTo(2);
+    assertThat(run.err()).contains("anew.csv are the same log; expected each firing once.");
   }
 
   private static double width(Path kiln) throws IOException {

@@ -168,4 +168,40 @@ class LogFileTest {
     LogFile.Log log = read("time_s,chamber_c,event\n0,20,\"door\nwide\"\n");
     assertThat(log.rows().get(0).event()).contains("door\nwide");
   }
+
+  /** The readings and their times count, and a moment only where both tell one. */
+  @Test
+  void theSameLogIsTheSameHoweverItIsWritten() {
+    LogFile.Log log = read("time_s,chamber_c\n0,20\n60,22.5\n120,31\n");
+    for (String same :
+        new String[] {
+          "time_s,chamber_c,event\r\n0,20,\r\n60,22.5,door-open\r\n120,31,\r\n\r\n",
+          "time_s,chamber_c\n120,31\n0,20\n60,22.5\n",
+          "time_s,chamber_c,power_w\n600,20,0\n660,22.5,2200\n720,31,\n",
+          "time_s,chamber_f\n0,68\n60,72.5\n120,87.8\n",
+          "time,chamber_c\n2026-05-02T09:00:00Z,20\n2026-05-02T09:01:00Z,22.5\n2026-05-02T09:02:00Z,31\n",
+        }) {
+      assertThat(log.isSameAs(read(same))).as(same).isTrue();
+      assertThat(read(same).isSameAs(log)).as(same).isTrue();
+    }
+    for (String other :
+        new String[] {
+          "time_s,chamber_c\n0,20\n60,22.7\n120,31\n",
+          "time_s,chamber_c\n0,20\n61,22.5\n120,31\n",
+          "time_s,chamber_c\n0,20\n60,22.5\n",
+          "time_s,chamber_c\n0,20\n60,22.5\n120,31\n180,40\n",
+        }) {
+      assertThat(log.isSameAs(read(other))).as(other).isFalse();
+    }
+    LogFile.Log first = read("time,chamber_c\n2026-05-02T09:00:00Z,20\n2026-05-02T09:01:00Z,30\n");
+    assertThat(
+            first.isSameAs(
+                read(
+                    "time,chamber_c\n2026-05-02T10:00:00+01:00,20\n2026-05-02T10:01:00+01:00,30\n")))
+        .isTrue();
+    assertThat(
+            first.isSameAs(
+                read("time,chamber_c\n2026-05-03T09:00:00Z,20\n2026-05-03T09:01:00Z,30\n")))
+        .isFalse();
+  }
 }

@@ -104,6 +104,8 @@ class PhrasebookTest {
           The timer is for pieces that go in and out of a hot kiln: for enamel. | Die Stückuhr ist für Stücke, die in den heißen Ofen hinein und wieder heraus kommen: für Email.
           01:30 Sunday 28 March does not exist in Europe/London: the clocks go forward from 01:00 to 02:00; write a time that the clock has shown. | 01:30 Sonntag 28. März gibt es in Europe/London nicht: die Uhren gehen von 01:00 auf 02:00 vor; eine Zeit angeben, die die Uhr gezeigt hat.
           01:30 Sunday 25 October comes twice in Europe/London, because the clocks go back. Taken as the first (UTC+01:00). | 01:30 Sonntag 25. Oktober kommt in Europe/London zweimal vor, weil die Uhren zurückgehen. Genommen wird das erste (UTC+01:00).
+          “May” of 2 May 2026 and “Again” of 30 November 2026 are the same log: tick one of the two. | „May“ vom 2. Mai 2026 und „Again“ vom 30. November 2026 sind dasselbe Protokoll: nur eines von beiden ankreuzen.
+          The log: it is that of “May”, 2 May 2026, which lies beside this kiln already; put that one away on the shelf first if you mean to bring it anew. | Protokoll: es ist das von „May“, 2. Mai 2026, und liegt schon neben diesem Ofen; zuerst jenes auf dem Regal weglegen, wenn es neu gebracht werden soll.
           Sun 25 Oct, 01:30 (2nd)             | So 25. Okt., 01:30 (2.)
           Reaches it Wed 2 Dec 16:50; moves on 18:50. | Erreicht es Mi 2. Dez. 16:50; weiter um 18:50.
           """)

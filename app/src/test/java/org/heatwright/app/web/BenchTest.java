@@ -11,9 +11,12 @@ import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.ZoneOffset;
+import java.time.format.DateTimeFormatter;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
@@ -696,6 +699,60 @@ class BenchTest extends BenchCase {
     assertThat(page)
         .contains("&lt;b&gt;By hand", "30 November 2026", "read off the display")
         .doesNotContain("<b>By hand");
+  }
+
+  /** Its contents count, not its name, its date, its schedule, or how its file is written. */
+  @Test
+  void theSameLogIsNotPutBesideItsKilnTwice() throws Exception {
+    FiringLog first = store.logs("Anchor").get(0);
+    String ran = "log:" + store.logs("Anchor").get(1).id();
+    for (String csv : List.of(first.csv(), first.csv().replace("\r", "").replace("\n", "\r\n"))) {
+      HttpResponse<String> answer =
+          waited(
+              asked.post(
+                  "kiln/log?name=Anchor",
+                  Map.of("logname", "again", "date", "2026-11-30", "csv", csv, "chosen", ran)));
+      assertThat(answer.statusCode()).isEqualTo(422);
+      assertThat(answer.body())
+          .contains(
+              "The log: it is that of “%s”, %s, which lies beside this kiln already; put that one away on the shelf first if you mean to bring it anew."
+                  .formatted(
+                      first.name(),
+                      DateTimeFormatter.ofPattern("d MMMM yyyy", Locale.UK).format(first.date())));
+    }
+    assertThat(store.logs("Anchor")).hasSize(4);
+    store.away().putAway("log", first.id());
+    assertThat(
+            waited(
+                    asked.post(
+                        "kiln/log?name=Anchor",
+                        Map.of("date", "2026-11-30", "csv", first.csv(), "chosen", ran)))
+                .statusCode())
+        .isEqualTo(302);
+    assertThat(store.logs("Anchor")).hasSize(4);
+  }
+
+  /** One that was put back, or came with an archive, is not learned from twice. */
+  @Test
+  void theSameLogTeachesOnce() throws Exception {
+    FiringLog first = store.logs("Anchor").get(0);
+    FiringLog again =
+        store.keepLog(
+            "Anchor",
+            "Again",
+            LocalDate.of(2026, 11, 30),
+            first.csv() + "\n",
+            first.schedule(),
+            first.firing());
+    HttpResponse<String> answer =
+        waited(
+            asked.post(
+                "kiln/learn?name=Anchor", "use=%s&use=%s".formatted(first.id(), again.id())));
+    assertThat(answer.statusCode()).isEqualTo(422);
+    assertThat(answer.body())
+        .contains(first.name())
+        .contains("“Again” of 30 November 2026 are the same log: tick one of the two.");
+    assertThat(store.earlier(Kind.KILN, "Anchor")).isEmpty();
   }
 
   /** What the reader of a log finds odd stands on the kiln's page. */
