@@ -150,7 +150,7 @@ final class Fire {
     Optional<Composition> composition = work.map(w -> Composer.compose(w, kiln, keypad));
     Charge charge = charge(firing, composition);
     // Times that cannot be understood are told before the forecast takes its time.
-    Optional<LocalChoice> press = pressText.map(t -> time("--press-at", t, kiln, now));
+    Optional<LocalChoice> press = pressText.map(t -> began("--press-at", t, kiln, seen, now, now));
     ZonedDateTime pressed =
         press
             .map(LocalChoice::time)
@@ -159,7 +159,7 @@ final class Fire {
     // Pressing alone tells the start, too: the program waits for its own delay from then.
     Optional<LocalChoice> start =
         startText
-            .map(t -> time("--start", t, kiln, pressed))
+            .map(t -> began("--start", t, kiln, seen, pressed, now))
             .or(
                 () ->
                     press
@@ -234,13 +234,43 @@ final class Fire {
     return When.parse(option, text, kiln.timeZone(), String.valueOf(kilnPath.getFileName()), now);
   }
 
+  /**
+   * When a firing begins or is begun: with readings it runs, and a time of day is the last one that
+   * is not after the first of them.
+   *
+   * @param pressed without readings a time of day is the next one after it
+   */
+  private LocalChoice began(
+      String option,
+      String text,
+      Kiln kiln,
+      List<String> seen,
+      ZonedDateTime pressed,
+      ZonedDateTime now) {
+    if (seen.isEmpty()) {
+      return time(option, text, kiln, pressed);
+    }
+    ZonedDateTime first =
+        seen.stream()
+            .flatMap(reading -> Seen.time(reading).stream())
+            .map(at -> last("--seen", at, kiln, Seen.latest(now, now), now).time())
+            .reduce(now, (a, b) -> b.isBefore(a) ? b : a);
+    return last(option, text, kiln, first, now);
+  }
+
+  private LocalChoice last(
+      String option, String text, Kiln kiln, ZonedDateTime until, ZonedDateTime now) {
+    return When.last(
+        option, text, kiln.timeZone(), String.valueOf(kilnPath.getFileName()), until, now);
+  }
+
   private ZonedDateTime seen(String text, Kiln kiln, ZonedDateTime began, ZonedDateTime now) {
     return When.exactly(
         "--seen",
         text,
         kiln.timeZone(),
         String.valueOf(kilnPath.getFileName()),
-        began,
+        began.minusSeconds(1), // what was seen in the minute of the start is of it
         Seen.latest(began, now),
         now);
   }

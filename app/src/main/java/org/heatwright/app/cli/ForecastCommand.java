@@ -55,6 +55,8 @@ import picocli.CommandLine.Parameters;
       "      --ready-by 10:00",
       "  heatwright forecast schedule.yaml --kiln anchor.yaml --start now \\",
       "      --trace curve.csv",
+      "  heatwright forecast schedule.yaml --kiln anchor.yaml --start 18:40 \\",
+      "      --seen 21:40=312",
       "  heatwright forecast schedule.yaml --kiln anchor.yaml --log may.csv \\",
       "      --plot may.svg"
     })
@@ -88,7 +90,8 @@ final class ForecastCommand implements Callable<Integer> {
       names = "--seen",
       paramLabel = "TIME=READING",
       description =
-          "What the display said while it runs, e.g. 21:40=312; may be repeated; needs --start.")
+          "What the display said while it runs, e.g. 21:40=312; may be repeated; needs --start, of"
+              + " which a time of day is then the last one.")
   private List<String> seen = new ArrayList<>();
 
   ForecastCommand(Surroundings surroundings) {

@@ -38,6 +38,12 @@ final class Seen {
     return began.isAfter(now) ? began.plus(LONGEST) : now.plus(CLOCKS_DIFFER);
   }
 
+  /** The part of {@code 21:40=312} before the sign; empty where it is no reading. */
+  static Optional<String> time(String text) {
+    String[] parts = text.split("=", -1);
+    return parts.length == 2 ? Optional.of(parts[0].strip()) : Optional.empty();
+  }
+
   /**
    * Reads {@code 21:40=312} and the like.
    *

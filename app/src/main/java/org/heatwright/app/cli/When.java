@@ -10,7 +10,9 @@ import java.time.format.DateTimeParseException;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.BiFunction;
 import org.heatwright.app.files.InputException;
+import org.heatwright.forecast.ClockWords;
 import org.heatwright.forecast.StartPlanner;
 import org.heatwright.forecast.StartPlanner.LocalChoice;
 
@@ -43,7 +45,13 @@ record When(LocalDateTime local, ZoneId zone, List<ZonedDateTime> instants) {
     if (sure.isPresent()) {
       return new LocalChoice(sure.get(), List.of());
     }
-    When when = local(option, text, zone, kilnFile, now);
+    When when =
+        local(
+            option,
+            text,
+            zone,
+            kilnFile,
+            (time, there) -> next(time, now.withZoneSameInstant(there)));
     if (when.instants.size() == 1) {
       return new LocalChoice(when.instants.get(0), List.of());
     }
@@ -57,6 +65,49 @@ record When(LocalDateTime local, ZoneId zone, List<ZonedDateTime> instants) {
                     .formatted(
                         String.join(" ", choice.notes()),
                         WITH_OFFSET.format(when.instants.get(1)))));
+  }
+
+  /**
+   * The same for what has been: a time of day is the last one. Where that hour came twice it is the
+   * second, unless that is still to come, and a note says how to mean the first.
+   *
+   * @param until nothing later can be meant
+   * @param now what "now" means
+   */
+  static LocalChoice last(
+      String option,
+      String text,
+      Optional<ZoneId> zone,
+      String kilnFile,
+      ZonedDateTime until,
+      ZonedDateTime now) {
+    if (sure(text, zone, now).isPresent() || dated(text).isPresent()) {
+      return parse(option, text, zone, kilnFile, now);
+    }
+    When when =
+        local(
+            option,
+            text,
+            zone,
+            kilnFile,
+            (time, there) -> {
+              ZonedDateTime latest = until.withZoneSameInstant(there);
+              return last(latest.toLocalDate().atTime(time), latest);
+            });
+    if (when.instants.isEmpty()) {
+      return StartPlanner.atLocal(when.local, when.zone);
+    }
+    ZonedDateTime meant = when.instants.get(when.instants.size() - 1);
+    return new LocalChoice(
+        meant,
+        when.instants.size() == 1
+            ? List.of()
+            : List.of(
+                "%s. Taken as the second (UTC%s). For the first write %s."
+                    .formatted(
+                        StartPlanner.odd(when.local, when.zone),
+                        ClockWords.offset(meant),
+                        WITH_OFFSET.format(when.instants.get(0)))));
   }
 
   /**
@@ -79,7 +130,13 @@ record When(LocalDateTime local, ZoneId zone, List<ZonedDateTime> instants) {
     if (sure.isPresent()) {
       return sure.get();
     }
-    When when = local(option, text, zone, kilnFile, from);
+    When when =
+        local(
+            option,
+            text,
+            zone,
+            kilnFile,
+            (time, there) -> next(time, from.withZoneSameInstant(there)));
     if (when.instants.isEmpty()) {
       throw InputException.in(
           option,
@@ -120,9 +177,17 @@ record When(LocalDateTime local, ZoneId zone, List<ZonedDateTime> instants) {
     }
   }
 
-  /** A local time; a time of day is the next one after {@code after}. */
+  /**
+   * A local time.
+   *
+   * @param of turns a time of day into the one that is meant
+   */
   private static When local(
-      String option, String text, Optional<ZoneId> zone, String kilnFile, ZonedDateTime after) {
+      String option,
+      String text,
+      Optional<ZoneId> zone,
+      String kilnFile,
+      BiFunction<LocalTime, ZoneId, When> of) {
     Optional<LocalDateTime> dated = dated(text);
     Optional<LocalTime> timeOfDay =
         dated.isPresent() ? Optional.empty() : Optional.of(timeOfDay(option, text));
@@ -136,9 +201,21 @@ record When(LocalDateTime local, ZoneId zone, List<ZonedDateTime> instants) {
                         + " time-zone: Europe/Lisbon."));
     return dated
         .map(local -> new When(local, there, StartPlanner.instants(local, there)))
-        .orElseGet(() -> next(timeOfDay.orElseThrow(), after.withZoneSameInstant(there)));
+        .orElseGet(() -> of.apply(timeOfDay.orElseThrow(), there));
   }
 
+  /** The last one that is not after {@code latest}. */
+  private static When last(LocalDateTime local, ZonedDateTime latest) {
+    ZoneId zone = latest.getZone();
+    List<ZonedDateTime> all = StartPlanner.instants(local, zone);
+    List<ZonedDateTime> been = all.stream().filter(at -> !at.isAfter(latest)).toList();
+    boolean missing = all.isEmpty() && !StartPlanner.change(local, zone).isAfter(latest);
+    return missing || !been.isEmpty()
+        ? new When(local, zone, been)
+        : last(local.minusDays(1), latest);
+  }
+
+  /** The next one after {@code after}. */
   private static When next(LocalTime time, ZonedDateTime after) {
     LocalDateTime today = after.toLocalDate().atTime(time);
     When when = new When(today, after.getZone(), StartPlanner.instants(today, after.getZone()));

@@ -153,6 +153,33 @@ class ClockChangeTest {
                 + " from 01:00 to 02:00; expected a time that the clock has shown.");
   }
 
+  /** As on the bench: the last time that the clock showed it before what was seen. */
+  @Test
+  void aStartInTheDoubledHourIsTheLastOneThatCanBeMeant() throws IOException {
+    Instant morning = Instant.parse("2026-10-25T08:00:00Z");
+    String[] late = {"--start", "01:30", "--seen", "03:00=100"};
+    assertThat(words(forecast(morning, late[0], late[1], late[2], late[3])))
+        .contains(
+            "Start 01:30 (2nd) Sunday 25 October",
+            "because the clocks go back. Taken as the second (UTC+00:00). For the first write"
+                + " 2026-10-25T01:30+01:00.");
+    String early =
+        start(
+            forecast(
+                morning, "--start", "01:30", "--seen", "2026-10-25T01:50+01:00=100", "--json"));
+    assertThat(early).isEqualTo("2026-10-25T01:30:00+01:00");
+    assertThat(
+            start(
+                forecast(
+                    Instant.parse("2027-03-28T08:00:00Z"),
+                    "--start",
+                    "01:30",
+                    "--seen",
+                    "03:00=100",
+                    "--json")))
+        .isEqualTo("2027-03-28T02:00:00+01:00");
+  }
+
   /** Now is when it is typed, not when the firing began. */
   @Test
   void whatTheDisplaySaysNowIsOfNow() throws IOException {

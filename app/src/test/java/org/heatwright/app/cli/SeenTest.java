@@ -92,6 +92,54 @@ class SeenTest {
     assertThat(Run.at(Run.NOON, words).err()).isEmpty();
   }
 
+  /** A firing whose display was read runs: it began the last time that the clock showed that. */
+  @ParameterizedTest
+  @CsvSource({
+    "2026-12-02T13:37:00Z, 10:37, 13:36, 2026-12-02T10:37:00Z, 10740",
+    "2026-12-02T13:37:00Z, 10:37, now, 2026-12-02T10:37:00Z, 10800",
+    "2026-12-02T13:37:00Z, 10:37, 10:37, 2026-12-02T10:37:00Z, 0",
+    // The evening before, by the clock and by a reading of that evening.
+    "2026-12-03T00:30:00Z, 18:40, 21:40, 2026-12-02T18:40:00Z, 10800",
+    "2026-12-03T08:00:00Z, 18:40, 07:50, 2026-12-02T18:40:00Z, 47400",
+    "2026-12-03T19:00:00Z, 18:40, 2026-12-02T21:40, 2026-12-02T18:40:00Z, 10800",
+    // Of a firing of a day and a half what was seen this morning.
+    "2026-12-03T12:00:00Z, 10:37, 09:00, 2026-12-02T10:37:00Z, 80580",
+    // This machine's clock may be behind the kiln's by a minute.
+    "2026-12-02T13:37:00Z, 10:37, 13:38, 2026-12-02T10:37:00Z, 10860",
+  })
+  void aStartWithoutADateIsTheLastOne(
+      Instant now, String start, String time, String expected, int seconds) throws IOException {
+    for (String option : new String[] {"--start", "--press-at"}) {
+      Object[] words = {
+        "forecast", SCHEDULE, "--kiln", KILN, option, start, "--seen", time + "=100", "--json"
+      };
+      Run run = Run.at(now, words);
+      assertThat(run.err()).isEmpty();
+      JsonNode json = new ObjectMapper().readTree(run.out());
+      assertThat(json.at("/start/start").asText()).isEqualTo(expected);
+      assertThat(json.at("/seen/readings/0/seconds").asInt()).isEqualTo(seconds);
+    }
+  }
+
+  /** A firing that is to come begins the next time, as ever. */
+  @Test
+  void withoutReadingsAStartWithoutADateIsTheNextOne() throws IOException {
+    Object[] words = {"forecast", SCHEDULE, "--kiln", KILN, "--start", "10:37", "--json"};
+    assertThat(
+            new ObjectMapper()
+                .readTree(Run.at(Instant.parse("2026-12-02T13:37:00Z"), words).out())
+                .at("/start/start")
+                .asText())
+        .isEqualTo("2026-12-03T10:37:00Z");
+  }
+
+  @Test
+  void theHelpShowsHowARunningFiringIsTold() {
+    assertThat(Run.of("forecast", "--help").out().replaceAll("\\s+", " "))
+        .contains("--start 18:40 \\ --seen 21:40=312")
+        .contains("needs --start, of which a time of day is then the last one");
+  }
+
   /** Pressing alone tells the start: the program waits for its own delay from then. */
   @Test
   void pressingTellsTheStart(@TempDir Path dir) throws IOException {
