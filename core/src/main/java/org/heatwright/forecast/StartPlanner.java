@@ -114,24 +114,32 @@ public final class StartPlanner {
   }
 
   /** As the other {@code readyBy}, ready as the forecast itself can tell. */
-  public static StartPlan readyBy(Forecast forecast, ZonedDateTime readyBy, ZonedDateTime now) {
+  public static Optional<StartPlan> readyBy(
+      Forecast forecast, ZonedDateTime readyBy, ZonedDateTime now) {
     return readyBy(forecast, ready(forecast), readyBy, now);
   }
 
   /**
    * The latest safe start: ready-by minus the high end of ready, to the whole minute from now that
-   * is not later. If that has passed, the plan starts now and says how late it will be.
+   * is not later. If that has passed, the plan starts now and says how late it will be. What is not
+   * ready in every case is counted from the high end of the program; empty where that is no time
+   * either, because the program may never end.
    */
-  public static StartPlan readyBy(
+  public static Optional<StartPlan> readyBy(
       Forecast forecast, Ready ready, ZonedDateTime readyBy, ZonedDateTime now) {
+    Optional<Band> back = ready.seconds().or(() -> end(forecast));
+    if (back.isEmpty()) {
+      return Optional.empty();
+    }
+    Band counted = back.get();
     ZonedDateTime nowThere = now.withZoneSameInstant(readyBy.getZone());
     List<String> notes = new ArrayList<>();
-    Band counted = ready.seconds().orElse(forecast.endSeconds());
     Instant latest = readyBy.toInstant().minusMillis((long) Math.ceil(counted.high() * 1000));
     long minutes = Math.floorDiv(Duration.between(nowThere.toInstant(), latest).toMillis(), 60_000);
     if (minutes >= 0) {
       Duration delay = Duration.ofMinutes(minutes);
-      return plan(forecast, ready, nowThere.plus(delay), Optional.of(delay), notes, true);
+      return Optional.of(
+          plan(forecast, ready, nowThere.plus(delay), Optional.of(delay), notes, true));
     }
     StartPlan plan = plan(forecast, ready, nowThere, Optional.of(Duration.ZERO), List.of(), false);
     ZonedDateTime sure = plan.at(counted.high());
@@ -142,8 +150,23 @@ public final class StartPlanner {
                 ClockWords.moment(ClockWords.roundedUp(sure)),
                 HourMinute.words(Duration.between(readyBy, ClockWords.roundedUp(sure)))));
     notes.addAll(plan.notes());
-    return new StartPlan(
-        plan.start(), plan.delayToSet(), plan.readyWhat(), plan.ready(), plan.end(), false, notes);
+    return Optional.of(
+        new StartPlan(
+            plan.start(),
+            plan.delayToSet(),
+            plan.readyWhat(),
+            plan.ready(),
+            plan.end(),
+            false,
+            notes));
+  }
+
+  /** When the program ends; empty where in so many cases it never does that its band is none. */
+  private static Optional<Band> end(Forecast forecast) {
+    SegmentForecast last = forecast.segments().get(forecast.segments().size() - 1);
+    return SegmentForecast.hasBand(last.reachedShare())
+        ? Optional.of(forecast.endSeconds())
+        : Optional.empty();
   }
 
   /**

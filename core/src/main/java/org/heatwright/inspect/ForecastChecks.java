@@ -3,10 +3,12 @@ package org.heatwright.inspect;
 import static org.heatwright.inspect.Walk.finding;
 
 import java.time.Duration;
+import java.time.ZonedDateTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.heatwright.forecast.Band;
+import org.heatwright.forecast.ClockWords;
 import org.heatwright.forecast.Forecast;
 import org.heatwright.forecast.Forecaster;
 import org.heatwright.forecast.SegmentForecast;
@@ -57,6 +59,22 @@ final class ForecastChecks {
       work(forecast, walk, findings);
     }
     return findings;
+  }
+
+  /** See {@link Inspector#noStart}. */
+  static Finding noStart(Forecast forecast, ZonedDateTime readyBy) {
+    double share = forecast.segments().get(forecast.segments().size() - 1).reachedShare();
+    double hundredths = Math.floor(share * 100);
+    String by = ClockWords.moment(readyBy);
+    return finding(
+        Severity.STOP,
+        "no-start",
+        hundredths < 1
+            ? "No start can be reckoned for ready by %s: the kiln gets there in hardly any likely case."
+                .formatted(by)
+            : "No start can be reckoned for ready by %s: the kiln gets there in %.0f of 100 likely cases only."
+                .formatted(by, hundredths),
+        FORECAST);
   }
 
   /** Work that is not dry, or not at its temperature, when the program ends. */

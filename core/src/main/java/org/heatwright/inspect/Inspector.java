@@ -1,5 +1,6 @@
 package org.heatwright.inspect;
 
+import java.time.ZonedDateTime;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -54,6 +55,14 @@ public final class Inspector {
     findings.replaceAll(finding -> isAboutUnits(finding) ? finding : finding.in(walk.unit()));
     findings.sort(GRAVEST_FIRST);
     return List.copyOf(findings);
+  }
+
+  /**
+   * What stops a firing that is to be ready by a time and for which {@link
+   * org.heatwright.forecast.StartPlanner#readyBy} has no start.
+   */
+  public static Finding noStart(Forecast forecast, ZonedDateTime readyBy) {
+    return ForecastChecks.noStart(forecast, readyBy);
   }
 
   /** What must be told in both units, or in the keypad's. */

@@ -111,7 +111,8 @@ class StartPlannerTest {
         Forecasts.withWork(Optional.of(new Band(50_000, 51_000, 52_000)), Band.exactly(60_000));
 
     StartPlan plan =
-        StartPlanner.readyBy(forecast, lisbon("2026-12-03T10:00"), lisbon("2026-12-02T12:00"));
+        StartPlanner.readyBy(forecast, lisbon("2026-12-03T10:00"), lisbon("2026-12-02T12:00"))
+            .orElseThrow();
 
     assertThat(plan.inTime()).isTrue();
     assertThat(plan.start()).isEqualTo(lisbon("2026-12-02T19:33")); // 14 h 26 min 40 s before
@@ -125,7 +126,8 @@ class StartPlannerTest {
     Forecast forecast = Forecasts.withWork(Optional.of(Band.exactly(36_000)), Band.exactly(40_000));
 
     StartPlan plan =
-        StartPlanner.readyBy(forecast, lisbon("2027-03-28T08:00"), lisbon("2027-03-27T12:00"));
+        StartPlanner.readyBy(forecast, lisbon("2027-03-28T08:00"), lisbon("2027-03-27T12:00"))
+            .orElseThrow();
 
     assertThat(plan.start()).isEqualTo(lisbon("2027-03-27T21:00"));
     assertThat(plan.delayToSet()).contains(Duration.ofHours(9));
@@ -142,7 +144,8 @@ class StartPlannerTest {
         Forecasts.withWork(Optional.of(new Band(30_000, 33_000, 36_000)), Band.exactly(40_000));
 
     StartPlan plan =
-        StartPlanner.readyBy(forecast, lisbon("2026-12-03T10:00"), lisbon("2026-12-03T03:00"));
+        StartPlanner.readyBy(forecast, lisbon("2026-12-03T10:00"), lisbon("2026-12-03T03:00"))
+            .orElseThrow();
 
     assertThat(plan.inTime()).isFalse();
     assertThat(plan.delayToSet()).contains(Duration.ZERO);
@@ -158,7 +161,8 @@ class StartPlannerTest {
     Forecast forecast = Forecasts.withWork(Optional.empty(), Band.exactly(36_000));
 
     StartPlan plan =
-        StartPlanner.readyBy(forecast, lisbon("2026-12-03T10:00"), lisbon("2026-12-02T12:00"));
+        StartPlanner.readyBy(forecast, lisbon("2026-12-03T10:00"), lisbon("2026-12-02T12:00"))
+            .orElseThrow();
 
     assertThat(plan.inTime()).isFalse();
     assertThat(plan.ready()).isEmpty();
@@ -166,6 +170,28 @@ class StartPlannerTest {
         .singleElement()
         .asString()
         .contains("the work is still more than 10 °C from the last target");
+  }
+
+  /** When a simulation gave up is no time to count back from; what is ready before it is one. */
+  @Test
+  void whereTheProgramMayNeverEndNoStartIsReckoned() {
+    ZonedDateTime by = lisbon("2026-12-03T10:00");
+    ZonedDateTime now = lisbon("2026-12-02T12:00");
+    for (double share : new double[] {0, 0.3, 0.94}) {
+      Forecast forecast = reachedIn(share);
+      assertThat(StartPlanner.readyBy(forecast, by, now)).isEmpty();
+      StartPlanner.Ready early =
+          new StartPlanner.Ready("the first piece", Optional.of(Band.exactly(3600)));
+      assertThat(StartPlanner.readyBy(forecast, early, by, now).orElseThrow().start())
+          .isEqualTo(lisbon("2026-12-03T09:00"));
+    }
+    assertThat(StartPlanner.readyBy(reachedIn(0.95), by, now).orElseThrow().start())
+        .isEqualTo(lisbon("2026-12-03T08:00"));
+  }
+
+  private static Forecast reachedIn(double share) {
+    return Forecasts.forecast(
+        Band.exactly(3600), share, Band.exactly(7200), 1000, Band.exactly(1), List.of());
   }
 
   @Test
@@ -197,7 +223,7 @@ class StartPlannerTest {
               .atZone(zones.get(random.nextInt(zones.size())));
       ZonedDateTime readyBy = now.plusSeconds(random.nextInt(200_000));
 
-      StartPlan plan = StartPlanner.readyBy(forecast, readyBy, now);
+      StartPlan plan = StartPlanner.readyBy(forecast, readyBy, now).orElseThrow();
 
       Duration spare = Duration.between(plan.ready().orElseThrow().until(), readyBy);
       assertThat(plan.inTime()).isEqualTo(!spare.isNegative());
@@ -265,10 +291,11 @@ class StartPlannerTest {
 
     StartPlan plan =
         StartPlanner.readyBy(
-            ending(Duration.ofHours(5)),
-            warm,
-            lisbon("2026-12-02T18:30"),
-            lisbon("2026-12-02T12:00"));
+                ending(Duration.ofHours(5)),
+                warm,
+                lisbon("2026-12-02T18:30"),
+                lisbon("2026-12-02T12:00"))
+            .orElseThrow();
 
     assertThat(plan.start()).isEqualTo(lisbon("2026-12-02T16:30"));
     assertThat(plan.readyWhat()).isEqualTo("the first piece");

@@ -101,7 +101,9 @@ final class CardCommand implements Callable<Integer> {
             fire,
             now,
             planned -> {
-              if (calendarPath.isPresent() && planned.start().isEmpty()) {
+              if (calendarPath.isPresent()
+                  && planned.start().isEmpty()
+                  && planned.noStart().isEmpty()) {
                 throw InputException.in(
                     "--calendar", "clock times need --start or --ready-by; give one of them.");
               }
@@ -115,7 +117,9 @@ final class CardCommand implements Callable<Integer> {
     List<Finding> findings = fired.findings();
     Card card = fired.card();
     String written = Output.write(output, Output.Kind.PDF, CardPdf.render(card, size));
-    calendarPath.ifPresent(
+    // Where no start can be reckoned there is nothing to put into a calendar.
+    Optional<Path> calendar = calendarPath.filter(path -> planned.start().isPresent());
+    calendar.ifPresent(
         path ->
             Output.write(
                 path,
@@ -128,7 +132,7 @@ final class CardCommand implements Callable<Integer> {
             fired.schedule().name(),
             planned.kiln().name(),
             output.toString(),
-            calendarPath.map(Path::toString),
+            calendar.map(Path::toString),
             planned.start(),
             Ending.of(planned.forecast()),
             findings),
@@ -166,7 +170,12 @@ final class CardCommand implements Callable<Integer> {
             });
     planned.notes().forEach(page::line);
     page.line(written);
-    calendarPath.ifPresent(path -> page.line("Calendar written to " + path + "."));
+    calendarPath.ifPresent(
+        path ->
+            page.line(
+                planned.start().isPresent()
+                    ? "Calendar written to " + path + "."
+                    : "No calendar was written: it would have no times."));
     page.line("Inspection: " + FindingWords.sum(findings));
     FindingWords.print(findings, page);
     return page;

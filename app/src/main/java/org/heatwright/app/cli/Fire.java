@@ -6,6 +6,7 @@ import java.time.ZonedDateTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.heatwright.app.files.Firing;
 import org.heatwright.app.files.InputException;
 import org.heatwright.app.files.KilnFile;
@@ -19,6 +20,8 @@ import org.heatwright.forecast.SessionPieces;
 import org.heatwright.forecast.StartPlan;
 import org.heatwright.forecast.StartPlanner;
 import org.heatwright.forecast.StartPlanner.LocalChoice;
+import org.heatwright.inspect.Finding;
+import org.heatwright.inspect.Inspector;
 import org.heatwright.keypad.Keypad;
 import org.heatwright.kiln.FiringConditions;
 import org.heatwright.kiln.Kiln;
@@ -82,6 +85,7 @@ final class Fire {
    * @param work what must happen to the load, where it was given
    * @param pressed when start is pressed: the delay counts from there
    * @param update what display readings have changed, if any were given
+   * @param noStart why no start can be reckoned, where a ready-by was asked for that has none
    * @param notes what to know about these results
    */
   record Planned(
@@ -96,7 +100,13 @@ final class Fire {
       Optional<StartPlan> start,
       Optional<CostEstimate> cost,
       Optional<RunningFiring.Update> update,
+      Optional<Finding> noStart,
       List<String> notes) {
+
+    /** What an inspection found, behind what stops the plan itself. */
+    List<Finding> findings(List<Finding> inspected) {
+      return Stream.concat(noStart.stream(), inspected.stream()).toList();
+    }
 
     /** What the firing does to the pieces: to be asked once, it may take a second. */
     List<Outcome> outcomes(Schedule run) {
@@ -119,6 +129,7 @@ final class Fire {
           Optional.of(plan),
           kiln.tariff().map(t -> CostEstimate.of(forecast, t, plan.start())),
           update,
+          noStart,
           all);
     }
   }
@@ -193,7 +204,12 @@ final class Fire {
     Optional<StartPlan> plan =
         start
             .map(choice -> StartPlanner.startingAt(forecast, ready, choice.time(), pressed))
-            .or(() -> readyBy.map(c -> StartPlanner.readyBy(forecast, ready, c.time(), pressed)));
+            .or(
+                () ->
+                    readyBy.flatMap(c -> StartPlanner.readyBy(forecast, ready, c.time(), pressed)));
+    Optional<Finding> noStart =
+        plan.isEmpty() ? readyBy.map(c -> Inspector.noStart(forecast, c.time())) : Optional.empty();
+    noStart.map(Finding::message).ifPresent(notes::add);
     plan.ifPresent(p -> notes.addAll(p.notes()));
     return new Planned(
         kiln,
@@ -207,6 +223,7 @@ final class Fire {
         plan,
         cost(forecast, kiln, plan, pressed),
         update,
+        noStart,
         notes);
   }
 

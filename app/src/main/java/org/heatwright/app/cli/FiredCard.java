@@ -122,13 +122,14 @@ record FiredCard(
   private static List<Finding> findings(
       Schedule schedule, Fire.Planned planned, Optional<Keypad> keypad, List<Outcome> outcomes) {
     return Outcome.among(
-        Inspector.inspect(
-            new Inspection(
-                schedule,
-                Optional.of(planned.kiln()),
-                keypad,
-                planned.composition().map(c -> c.demands()),
-                Optional.of(planned.forecast()))),
+        planned.findings(
+            Inspector.inspect(
+                new Inspection(
+                    schedule,
+                    Optional.of(planned.kiln()),
+                    keypad,
+                    planned.composition().map(c -> c.demands()),
+                    Optional.of(planned.forecast())))),
         outcomes);
   }
 

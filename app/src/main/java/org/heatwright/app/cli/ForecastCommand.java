@@ -157,8 +157,12 @@ final class ForecastCommand implements Callable<Integer> {
       Schedule schedule, Fire.Planned planned, List<Outcome> outcomes) {
     Inspection inspection = Inspection.of(schedule).in(planned.kiln()).with(planned.forecast());
     return Outcome.among(
-        Inspector.inspect(
-            planned.composition().map(c -> inspection.forWork(c.demands())).orElse(inspection)),
+        planned.findings(
+            Inspector.inspect(
+                planned
+                    .composition()
+                    .map(c -> inspection.forWork(c.demands()))
+                    .orElse(inspection))),
         outcomes);
   }
 

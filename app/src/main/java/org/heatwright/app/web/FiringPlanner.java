@@ -17,6 +17,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
+import java.util.stream.Stream;
 import org.heatwright.app.files.InputException;
 import org.heatwright.app.files.KeypadFile;
 import org.heatwright.app.files.KilnFile;
@@ -208,16 +209,27 @@ final class FiringPlanner {
               forecast, ready, press.plus(program.expressible().startDelay()), press);
       Set<String> timeNotes = new LinkedHashSet<>(wanted.notes());
       timeNotes.addAll(start.notes());
+      Optional<Finding> noStart =
+          choices.readyBy() && StartPlanner.readyBy(forecast, ready, at, press).isEmpty()
+              ? Optional.of(Inspector.noStart(forecast, at))
+              : Optional.empty();
+      if (noStart.isPresent()) {
+        timeNotes.add("The times here are for a start without a delay, as soon as it is pressed.");
+      }
       Composition composition = composed.settledFor(program.expressible());
       List<Outcome> outcomes = composition.outcomes(program.expressible(), forecast);
       List<Finding> findings =
           Outcome.among(
-              Inspector.inspect(
-                  Inspection.of(program.expressible())
-                      .in(kiln)
-                      .on(keypad)
-                      .forWork(composition.demands())
-                      .with(forecast)),
+              Stream.concat(
+                      noStart.stream(),
+                      Inspector.inspect(
+                          Inspection.of(program.expressible())
+                              .in(kiln)
+                              .on(keypad)
+                              .forWork(composition.demands())
+                              .with(forecast))
+                          .stream())
+                  .toList(),
               outcomes);
       CardBuilder card =
           program.fits()
@@ -257,10 +269,12 @@ final class FiringPlanner {
           draws == 1);
     }
 
+    /** Where no start can be reckoned, as soon as start is pressed. */
     private StartPlan wanted(
         Forecast forecast, StartPlanner.Ready ready, ZonedDateTime at, ZonedDateTime press) {
       return choices.readyBy()
           ? StartPlanner.readyBy(forecast, ready, at, press)
+              .orElseGet(() -> StartPlanner.startingAt(forecast, ready, press, press))
           : StartPlanner.startingAt(forecast, ready, at, press);
     }
 

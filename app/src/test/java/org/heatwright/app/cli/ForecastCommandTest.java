@@ -173,6 +173,10 @@ class ForecastCommandTest {
   }
 
   private Run weak(int watts, Object... more) throws IOException {
+    return weakly(watts, "--start", more);
+  }
+
+  private Run weakly(int watts, String option, Object... more) throws IOException {
     Path kiln = dir.resolve("weak.yaml");
     Files.writeString(kiln, Files.readString(ANCHOR).replace("rated-w: 2600", "rated-w: " + watts));
     Path schedule = dir.resolve("hot.yaml");
@@ -180,7 +184,7 @@ class ForecastCommandTest {
         schedule, "name: hot\nunit: C\nsegments: [{rate: 300, target: 800, hold: \"0:30\"}]\n");
     List<Object> all =
         new java.util.ArrayList<>(
-            List.of("forecast", schedule, "--kiln", kiln, "--start", "2026-12-03T10:00"));
+            List.of("forecast", schedule, "--kiln", kiln, option, "2026-12-03T10:00"));
     all.addAll(List.of(more));
     return Run.of(all.toArray());
   }
@@ -205,6 +209,60 @@ class ForecastCommandTest {
     assertThat(some.get("endSeconds").get("median").asDouble()).isPositive();
     assertThat(some.get("segments").get(0).get("reachedSeconds").isNull()).isFalse();
     assertThat(json(weak(2600, "--json")).get("endSeconds").get("high").asDouble()).isPositive();
+  }
+
+  /** No start is counted back from when a simulation gave up. */
+  @Test
+  void aKilnThatIsTooWeakHasNoStartForAReadyBy() throws IOException {
+    String why =
+        "No start can be reckoned for ready by 10:00 Thursday 3 December: the kiln gets there in ";
+    for (int watts : new int[] {300, 900}) {
+      Run words = weakly(watts, "--ready-by");
+      assertThat(words.code()).isEqualTo(1);
+      assertThat(words.out()).doesNotContain("\nStart ").contains("No ready time can be promised.");
+      assertThat(words.out().replaceAll("\\s+", " "))
+          .containsPattern(
+              why
+                  + (watts == 300
+                      ? "hardly any likely case\\."
+                      : "[5-9]\\d of 100 likely cases only\\."));
+      Run asked = weakly(watts, "--ready-by", "--json");
+      assertThat(asked.code()).isEqualTo(1);
+      JsonNode root = json(asked);
+      assertThat(root.get("start").isNull()).isTrue();
+      JsonNode first = root.get("findings").get(0);
+      assertThat(first.get("severity").asText()).isEqualTo("stop");
+      assertThat(first.get("code").asText()).isEqualTo("no-start");
+      assertThat(first.get("message").asText()).startsWith(why);
+    }
+    assertThat(weakly(2600, "--ready-by").out()).contains("\nStart ").doesNotContain("No start");
+  }
+
+  /** Its card has no times, and there is no calendar; both are said. */
+  @Test
+  void theCardOfAReadyByWithoutAStartHasNoTimes() throws IOException {
+    weak(300);
+    Path card = dir.resolve("card.pdf");
+    Path calendar = dir.resolve("firing.ics");
+    Run run =
+        Run.of(
+            "card",
+            dir.resolve("hot.yaml"),
+            "--kiln",
+            dir.resolve("weak.yaml"),
+            "--ready-by",
+            "2026-12-03T10:00",
+            "--calendar",
+            calendar,
+            "-o",
+            card);
+    assertThat(run.err()).isEmpty();
+    assertThat(run.code()).isEqualTo(1);
+    assertThat(run.out())
+        .contains("No start can be reckoned", "No calendar was written")
+        .doesNotContain("Start ");
+    assertThat(card).exists();
+    assertThat(calendar).doesNotExist();
   }
 
   /** Nor does the card print one. */

@@ -73,7 +73,7 @@ class DemoCardTest {
                 KeypadFit.fit(asked, keypad).expressible(), kiln, composition.charge()));
     ZonedDateTime by = work.readyBy().orElseThrow().atZone(kiln.timeZone().orElseThrow());
     ZonedDateTime press = by.minusHours(hoursBefore);
-    StartPlan wanted = StartPlanner.readyBy(forecast, by, press);
+    StartPlan wanted = StartPlanner.readyBy(forecast, by, press).orElseThrow();
     FittedProgram program =
         KeypadFit.fit(asked.withStartDelay(wanted.delayToSet().orElseThrow()), keypad);
     ZonedDateTime start = press.plus(program.expressible().startDelay());

@@ -106,7 +106,7 @@ class GlassChainTest {
     StartPlanner.Ready ready = composition.ready(forecast);
     ZonedDateTime by = work.readyBy().orElseThrow().atZone(kiln.timeZone().orElseThrow());
     ZonedDateTime press = by.minusHours(hoursBefore);
-    StartPlan wanted = StartPlanner.readyBy(forecast, ready, by, press);
+    StartPlan wanted = StartPlanner.readyBy(forecast, ready, by, press).orElseThrow();
     FittedProgram program =
         KeypadFit.fit(asked.withStartDelay(wanted.delayToSet().orElseThrow()), keypad);
     ZonedDateTime start = press.plus(program.expressible().startDelay());

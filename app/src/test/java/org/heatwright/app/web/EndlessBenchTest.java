@@ -50,6 +50,25 @@ class EndlessBenchTest extends BenchCase {
         .doesNotContain("the program ends", "The elements go off", "land in this window");
   }
 
+  /** Asked to be ready by a time: no start is counted back from a time that is none. */
+  @ParameterizedTest
+  @CsvSource({
+    "300, in hardly any likely case., in kaum einem wahrscheinlichen Fall dorthin.",
+    "700, of 100 likely cases only., von 100 wahrscheinlichen Fällen dorthin."
+  })
+  void noStartIsReckonedForAReadyBy(int watts, String cases, String german) throws Exception {
+    String address = plan(watts).replace("by=start", "by=ready&at=2026-12-04T10:00");
+    assertThat(asked.settled(address).replaceAll("\\s+", " "))
+        .contains("No start can be reckoned for ready by 10:00 Friday 4 December: the kiln")
+        .contains(cases, "Do not fire this yet")
+        .contains("The times here are for a start without a delay")
+        .contains("value=\"2026-12-02T12:15\"");
+    assertThat(asked.send(asked.request(address).header("Cookie", "language=de")).body())
+        .contains("lässt sich kein Start berechnen: Der Ofen kommt", german)
+        .contains("Die Zeiten hier gelten für einen Start ohne Verzögerung")
+        .doesNotContain("No start", "The times here");
+  }
+
   @Test
   void itIsSaidInGermanToo() throws Exception {
     String address = plan(700);
