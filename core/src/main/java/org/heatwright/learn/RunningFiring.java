@@ -8,6 +8,7 @@ import org.heatwright.forecast.Band;
 import org.heatwright.forecast.Forecast;
 import org.heatwright.forecast.ForecastRequest;
 import org.heatwright.forecast.Forecaster;
+import org.heatwright.forecast.SegmentForecast;
 import org.heatwright.kiln.Learned;
 import org.heatwright.units.Temperature;
 
@@ -184,9 +185,17 @@ public final class RunningFiring {
     Optional<Band> now = update.forecast().workReadySeconds();
     Optional<Band> then = update.before().workReadySeconds();
     if (update.forecast().work().isEmpty()) {
-      return Optional.of(
-          update.forecast().endSeconds().median() - update.before().endSeconds().median());
+      return likelyEnds(update.forecast()) && likelyEnds(update.before())
+          ? Optional.of(
+              update.forecast().endSeconds().median() - update.before().endSeconds().median())
+          : Optional.empty();
     }
     return now.flatMap(n -> then.map(t -> n.median() - t.median()));
+  }
+
+  /** Where in most cases the program never ends, its end is only when the simulation gave up. */
+  private static boolean likelyEnds(Forecast forecast) {
+    List<SegmentForecast> segments = forecast.segments();
+    return SegmentForecast.hasMedian(segments.get(segments.size() - 1).reachedShare());
   }
 }

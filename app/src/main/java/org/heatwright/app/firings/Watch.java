@@ -11,6 +11,7 @@ import java.util.TreeMap;
 import java.util.function.Function;
 import org.heatwright.app.report.Card;
 import org.heatwright.app.report.CardBuilder;
+import org.heatwright.app.report.Ending;
 import org.heatwright.app.store.FiringEntry;
 import org.heatwright.forecast.Band;
 import org.heatwright.forecast.Charge;
@@ -126,14 +127,17 @@ public record Watch(
     return Duration.between(start.toInstant(), now).toMillis() / 1000.0;
   }
 
-  /** Where the program is by the forecast's median: the segment, 1-based; 0 before, more after. */
+  /**
+   * Where the program is by the forecast's median: the segment, 1-based; 0 before, more after. One
+   * that most likely never gets to its target is never left.
+   */
   public int segment(Instant now) {
     double seconds = seconds(now);
     if (seconds < 0) {
       return 0;
     }
     for (SegmentForecast segment : forecast.segments()) {
-      if (seconds < segment.endSeconds().median()) {
+      if (seconds < segment.endSeconds().median() || !Ending.hasMedian(segment)) {
         return segment.index();
       }
     }
@@ -142,7 +146,8 @@ public record Watch(
 
   /** Whether the program has ended by now, in nine of ten cases. */
   public boolean surelyEnded(Instant now) {
-    return seconds(now) > forecast.endSeconds().high();
+    Ending ending = card.timing().ending();
+    return ending.isTold() && seconds(now) > ending.seconds().high();
   }
 
   /** What the display should say; empty before the program and after the forecast's end. */

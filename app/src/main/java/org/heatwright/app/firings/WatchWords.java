@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.heatwright.app.report.Card;
+import org.heatwright.app.report.Ending;
 import org.heatwright.app.report.SeenWords;
 import org.heatwright.app.report.WhenWords;
 import org.heatwright.forecast.Band;
@@ -25,11 +26,13 @@ public final class WatchWords {
   private final Watch watch;
   private final Instant now;
   private final WhenWords when;
+  private final Ending ending;
 
   public WatchWords(Watch watch, Instant now) {
     this.watch = watch;
     this.now = now;
     this.when = new WhenWords(Optional.of(watch.start()));
+    this.ending = watch.card().timing().ending();
   }
 
   /** What the kiln should be doing. */
@@ -42,22 +45,44 @@ public final class WatchWords {
           .formatted(when.full(0), HourMinute.words(minutes(-seconds)));
     }
     if (number > all) {
-      return watch.surelyEnded(now)
-          ? "The program has ended."
-          : "The program should have ended, or does so soon.";
+      if (watch.surelyEnded(now)) {
+        return "The program has ended.";
+      }
+      return ending.isTold()
+          ? "The program should have ended, or does so soon."
+          : "The program should have ended, if the kiln got there: look at the kiln.";
     }
     Segment segment = watch.schedule().segments().get(number - 1);
     SegmentForecast expected = watch.forecast().segments().get(number - 1);
     String which = "Segment %d of %d: ".formatted(number, all);
+    String target = degrees(segment.target().celsius());
     Band arrives = expected.arrivedSeconds().orElse(expected.reachedSeconds());
-    if (seconds < arrives.median() || segment.hold().isZero()) {
-      return which
-          + "on the way to %s, there %s."
-              .formatted(degrees(segment.target().celsius()), clock(arrives));
+    if (seconds < arrives.median() || segment.hold().isZero() || !Ending.hasMedian(expected)) {
+      return which + "on the way to %s%s.".formatted(target, there(expected));
     }
     return which
-        + "holding %s until %s."
-            .formatted(degrees(segment.target().celsius()), clock(expected.endSeconds()));
+        + (Ending.isTold(expected)
+            ? "holding %s until %s.".formatted(target, clock(expected.endSeconds()))
+            : "holding %s until %s, if it got there."
+                .formatted(target, earliest(expected.endSeconds())));
+  }
+
+  /** When a target is reached; when a simulation gave up is no such time. */
+  private String there(SegmentForecast expected) {
+    if (Ending.isTold(expected)) {
+      return expected
+          .arrivedSeconds()
+          .map(arrives -> ", there " + clock(arrives))
+          .orElse("; it may not get there before the program goes on");
+    }
+    String from =
+        SegmentForecast.hasLow(expected.reachedShare())
+            ? ", there " + earliest(expected.arrivedSeconds().orElse(expected.reachedSeconds()))
+            : "";
+    return from
+        + (Ending.hasMedian(expected)
+            ? "; it may never get there"
+            : "; most likely it never gets there");
   }
 
   /** What the display should say now; empty where it cannot be told. */
@@ -85,7 +110,7 @@ public final class WatchWords {
                 + ": "
                 + (act.deadline()
                     ? when.clock(when.minuteBefore(act.seconds().low()))
-                    : clock(act.seconds()))
+                    : ending.isTold() ? clock(act.seconds()) : earliest(act.seconds()))
                 + ".");
       }
     }
@@ -102,7 +127,11 @@ public final class WatchWords {
             act ->
                 Wording.capital(act.what())
                     + ": "
-                    + (act.deadline() ? act.at(when) : days(act.seconds()))
+                    + (act.deadline()
+                        ? act.at(when)
+                        : ending.isTold()
+                            ? days(act.seconds())
+                            : when.day(act.seconds().low()) + " " + earliest(act.seconds()))
                     + ".");
   }
 
@@ -125,11 +154,17 @@ public final class WatchWords {
    */
   public record Ready(String what, String window, String day) {}
 
-  /** Whether the moment has come at which a person sees how it came out. */
+  /**
+   * Whether the moment has come at which a person sees how it came out; never by the clock where
+   * hardly any case ends.
+   */
   public boolean resultIsDue() {
-    double from =
-        watch.ready().map(Card.Ready::fromSeconds).orElse(watch.forecast().endSeconds()).low();
-    return watch.seconds(now) >= from;
+    return watch
+        .ready()
+        .map(ready -> ready.fromSeconds().low())
+        .or(ending::earliestSeconds)
+        .filter(from -> watch.seconds(now) >= from)
+        .isPresent();
   }
 
   /** What the readings mean; empty without any since the program began. */
@@ -148,6 +183,11 @@ public final class WatchWords {
     String low = when.clock(band.low());
     String high = when.clock(band.high());
     return low.equals(high) ? low : when.band(band);
+  }
+
+  /** Where there may be no late end. */
+  private String earliest(Band band) {
+    return when.clock(when.minuteBefore(band.low())) + " at the earliest";
   }
 
   private String days(Band band) {

@@ -107,6 +107,13 @@ class PhrasebookTest {
           “May” of 2 May 2026 and “Again” of 30 November 2026 are the same log: tick one of the two. | „May“ vom 2. Mai 2026 und „Again“ vom 30. November 2026 sind dasselbe Protokoll: nur eines von beiden ankreuzen.
           The log: it is that of “May”, 2 May 2026, which lies beside this kiln already; put that one away on the shelf first if you mean to bring it anew. | Protokoll: es ist das von „May“, 2. Mai 2026, und liegt schon neben diesem Ofen; zuerst jenes auf dem Regal weglegen, wenn es neu gebracht werden soll.
           Sun 25 Oct, 01:30 (2nd)             | So 25. Okt., 01:30 (2.)
+          Segment 2 of 4: on the way to 400 °C, there 16:50 at the earliest; it may never get there. | Segment 2 von 4: auf dem Weg zu 400 °C, dort frühestens 16:50; vielleicht kommt er nie dorthin.
+          Segment 2 of 4: on the way to 400 °C, there 16:50 at the earliest; most likely it never gets there. | Segment 2 von 4: auf dem Weg zu 400 °C, dort frühestens 16:50; höchstwahrscheinlich kommt er nie dorthin.
+          Segment 2 of 4: on the way to 400 °C; most likely it never gets there. | Segment 2 von 4: auf dem Weg zu 400 °C; höchstwahrscheinlich kommt er nie dorthin.
+          Segment 2 of 4: on the way to 400 °C; it may not get there before the program goes on. | Segment 2 von 4: auf dem Weg zu 400 °C; vielleicht kommt er nicht dorthin, bevor das Programm weitergeht.
+          Segment 2 of 4: holding 400 °C until 18:50 at the earliest, if it got there. | Segment 2 von 4: hält 400 °C bis frühestens 18:50, wenn er dorthin gekommen ist.
+          First mould may be drawn: 10:00 at the earliest. | Erste Küvette darf gezogen werden: frühestens 10:00.
+          First mould may be drawn: Thu 3 Dec 10:00 at the earliest. | Erste Küvette darf gezogen werden: frühestens Do 3. Dez. 10:00.
           Reaches it Wed 2 Dec 16:50; moves on 18:50. | Erreicht es Mi 2. Dez. 16:50; weiter um 18:50.
           """)
   void textsAreSaid(String english, String german) {

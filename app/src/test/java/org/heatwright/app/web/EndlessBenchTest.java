@@ -5,12 +5,22 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneOffset;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.heatwright.app.demo.DemoStudio;
+import org.heatwright.app.firings.FiringBook;
+import org.heatwright.app.firings.Watch;
+import org.heatwright.app.firings.WatchWords;
 import org.heatwright.app.languages.Language;
 import org.heatwright.app.store.Kind;
+import org.heatwright.forecast.ForecastRequest;
+import org.heatwright.forecast.SegmentForecast;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** A plan in a kiln that is too weak for it: when a simulation gave up is no time. */
 class EndlessBenchTest extends BenchCase {
@@ -67,6 +77,65 @@ class EndlessBenchTest extends BenchCase {
         .contains("lässt sich kein Start berechnen: Der Ofen kommt", german)
         .contains("Die Zeiten hier gelten für einen Start ohne Verzögerung")
         .doesNotContain("No start", "The times here");
+  }
+
+  private Watch watched(int watts) {
+    Forecasts forecasts = new Forecasts();
+    Map<String, String> choices = new HashMap<>(DemoStudio.OPENING);
+    choices.put("work", "Harbour burnout");
+    choices.put("kiln", "Weak " + watts);
+    choices.put("keypad", "Gull");
+    choices.put("by", "start");
+    Firing firing =
+        new FiringPlanner(store, CLOCK, forecasts)
+            .plan(Choices.of(choices), ForecastRequest.USUAL_DRAWS)
+            .firing()
+            .orElseThrow();
+    FiringDesk desk = new FiringDesk(store, CLOCK, new SlotsDesk(store, CLOCK), forecasts);
+    desk.put(firing, true);
+    return desk.watch(new FiringBook(store, CLOCK).all().get(0));
+  }
+
+  /** Now, too, has no time for what most kilns never do. */
+  @ParameterizedTest
+  @ValueSource(ints = {300, 700})
+  void nowTellsNoTimeAtWhichASimulationGaveUp(int watts) {
+    Watch watch = watched(watts);
+    List<SegmentForecast> segments = watch.forecast().segments();
+    double last = segments.get(segments.size() - 1).reachedShare();
+    assertThat(last).isBetween(watts == 300 ? 0 : 0.06, watts == 300 ? 0.05 : 0.94);
+    double begins = 0;
+    for (SegmentForecast segment : segments) {
+      double share = segment.reachedShare();
+      if (!SegmentForecast.hasBand(share)) {
+        String now = at(watch, begins + 60).whatNow();
+        assertThat(now)
+            .startsWith("Segment %d of ".formatted(segment.index()))
+            .contains("on the way to ")
+            .endsWith(
+                SegmentForecast.hasMedian(share)
+                    ? "; it may never get there."
+                    : "; most likely it never gets there.");
+        assertThat(now.contains(", there ")).isEqualTo(SegmentForecast.hasLow(share));
+        assertThat(now.contains(" at the earliest; ")).isEqualTo(SegmentForecast.hasLow(share));
+      }
+      if (!SegmentForecast.hasMedian(share)) {
+        break; // the program stays in it
+      }
+      begins = segment.endSeconds().median();
+    }
+    WatchWords late = at(watch, 10 * 86_400);
+    assertThat(late.whatNow())
+        .matches(
+            SegmentForecast.hasMedian(last)
+                ? "The program should have ended, if the kiln got there: look at the kiln\\."
+                : "Segment \\d of .*; most likely it never gets there\\.");
+    assertThat(late.ready()).isEmpty();
+    assertThat(late.resultIsDue()).isEqualTo(SegmentForecast.hasLow(last));
+  }
+
+  private static WatchWords at(Watch watch, double seconds) {
+    return new WatchWords(watch, watch.start().toInstant().plusSeconds((long) seconds));
   }
 
   @Test
