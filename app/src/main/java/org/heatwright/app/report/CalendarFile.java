@@ -105,8 +105,9 @@ public final class CalendarFile {
       Card card, Card.Ready ready, WhenWords when, String uidRoot, String firing) {
     Ending ending = card.timing().ending();
     double from = ready.fromSeconds().median();
+    Optional<Card.Keeping> kept = card.timing().keeping();
     double until =
-        ending.hasMedian()
+        ending.hasMedian() && kept.filter(k -> k == Card.Keeping.COLD).isEmpty()
             ? ready.untilSeconds().map(when::minuteBefore).orElse(ending.seconds().median())
             : from + ACT_LENGTH.toSeconds();
     return when.at(from)
@@ -115,15 +116,15 @@ public final class CalendarFile {
                 new Event(
                     uid(uidRoot, "ready"),
                     ready.what() + ": " + firing,
-                    "Predicted ready from %s (%s), until %s. %s"
+                    "Predicted ready from %s (%s), %s. %s"
                         .formatted(
                             when.full(from),
                             band(ending, ready.fromSeconds(), when),
                             ready
                                 .untilSeconds()
-                                .map(seconds -> when.full(when.minuteBefore(seconds)))
+                                .map(seconds -> "until " + when.full(when.minuteBefore(seconds)))
                                 .map(end -> ending.isTold() ? end : end + " at the earliest")
-                                .orElse("a person ends the program"),
+                                .orElseGet(() -> kept.orElseThrow().words()),
                             known(card)),
                     start.toInstant(),
                     when.at(Math.max(from, until)).map(ZonedDateTime::toInstant).orElseThrow(),

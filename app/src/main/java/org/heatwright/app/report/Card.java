@@ -147,6 +147,17 @@ public record Card(
     public Timing {
       notes = List.copyOf(notes);
     }
+
+    /** How what is ready stays so by itself; empty where it does not, or nothing surely is. */
+    public Optional<Keeping> keeping() {
+      return ready
+          .filter(r -> r.untilSeconds().isEmpty())
+          .map(
+              r ->
+                  atEnd == AtEnd.OFF && ending.earliestSeconds().isPresent()
+                      ? Keeping.COLD
+                      : Keeping.HOT);
+    }
   }
 
   /**
@@ -158,6 +169,34 @@ public record Card(
    * @param beforeSegments whether it is keyed before the segments
    */
   public record Extra(String what, String digits, String meaning, boolean beforeSegments) {}
+
+  /** How work that is ready stays ready. */
+  public enum Keeping {
+    /** It was ready when it had cooled. */
+    COLD("cold", "and it keeps"),
+    HOT("kept hot", "until a person ends it");
+
+    private final String how;
+    private final String until;
+
+    Keeping(String how, String until) {
+      this.how = how;
+      this.until = until;
+    }
+
+    public String how() {
+      return how;
+    }
+
+    public String until() {
+      return until;
+    }
+
+    /** Both in a sentence: "cold, and it keeps", "kept hot until a person ends it". */
+    public String words() {
+      return how + (this == COLD ? ", " : " ") + until;
+    }
+  }
 
   /**
    * @param what is ready, e.g. "Moulds ready to pour"

@@ -457,17 +457,15 @@ final class CardLayout {
         "",
         ready.map(r -> nineInTen(r.fromSeconds())).orElse(unsure));
     Optional<Double> until = ready.flatMap(Card.Ready::untilSeconds).map(when::minuteBefore);
-    boolean kept = ready.isPresent() && until.isEmpty();
-    boolean cold = timing.atEnd() == AtEnd.OFF && ending.earliestSeconds().isPresent();
+    Optional<Card.Keeping> kept = timing.keeping();
     answer(
         2,
         y,
         what + " until",
         until,
-        kept ? (cold ? "cold" : "kept hot") : "",
-        kept
-            ? (cold ? "and it keeps" : "until a person ends it")
-            : ready.map(r -> "then the kiln cools").orElse(unsure));
+        kept.map(Card.Keeping::how).orElse(""),
+        kept.map(Card.Keeping::until)
+            .orElseGet(() -> ready.map(r -> "then the kiln cools").orElse(unsure)));
     answer(
         3,
         y,

@@ -193,7 +193,7 @@ class CalendarFileTest {
       }
     }
     String never = CalendarFile.events(weak(0, AtEnd.OFF), "a@b").get(1).description();
-    assertThat(never).contains("until a person ends the program");
+    assertThat(never).contains("), kept hot until a person ends it.");
     String some = CalendarFile.events(weak(0.3, AtEnd.OFF), "a@b").get(1).description();
     assertThat(some).containsPattern("until Thu 3 Dec \\d\\d:\\d\\d at the earliest\\.");
   }

@@ -142,5 +142,14 @@ class GlassChainTest {
       assertThat(Stream.of("anneal soak", "cool slowly", "Work ready from", "and it keeps"))
           .allMatch(printed::contains);
     }
+    CalendarFile.Event told =
+        CalendarFile.events(card, "a@b").stream()
+            .filter(event -> event.uid().equals("a-ready@b"))
+            .findFirst()
+            .orElseThrow();
+    assertThat(told.description())
+        .contains("nine in ten), cold, and it keeps.")
+        .doesNotContain("a person ends");
+    assertThat(told.end()).isAfter(told.start());
   }
 }
