@@ -3,11 +3,15 @@ package org.heatwright.learn;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.Duration;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.heatwright.forecast.Band;
 import org.heatwright.forecast.Charge;
+import org.heatwright.forecast.Forecast;
 import org.heatwright.forecast.ForecastRequest;
 import org.heatwright.forecast.Forecaster;
+import org.heatwright.forecast.SegmentForecast;
 import org.heatwright.kiln.FiringConditions;
 import org.heatwright.kiln.FiringRun;
 import org.heatwright.kiln.FiringSimulation;
@@ -83,6 +87,36 @@ class RunningFiringTest {
     double before = Math.abs(update.before().endSeconds().median() - slow.endSeconds());
     double after = Math.abs(update.forecast().endSeconds().median() - slow.endSeconds());
     assertThat(after).isLessThan(0.5 * before);
+    // Nothing moves by when a simulation gave up.
+    for (double share : new double[] {0, 0.49, 0.5}) {
+      Update weak =
+          new Update(
+              reachedIn(share, update.forecast()),
+              update.before(),
+              update.readings(),
+              update.verdict());
+      assertThat(RunningFiring.movedSeconds(weak).isPresent()).isEqualTo(share == 0.5);
+    }
+  }
+
+  private static Forecast reachedIn(double share, Forecast forecast) {
+    SegmentForecast last = forecast.segments().get(forecast.segments().size() - 1);
+    List<SegmentForecast> segments = new ArrayList<>(forecast.segments());
+    segments.set(
+        segments.size() - 1,
+        new SegmentForecast(
+            last.index(), last.reachedSeconds(), Optional.empty(), last.endSeconds(), 0, 0, share));
+    return new Forecast(
+        forecast.schedule(),
+        forecast.kiln(),
+        segments,
+        forecast.endSeconds(),
+        forecast.energyKilowattHours(),
+        forecast.meanWatts(),
+        forecast.work(),
+        forecast.trace(),
+        forecast.inside(),
+        forecast.pieces());
   }
 
   @Test
