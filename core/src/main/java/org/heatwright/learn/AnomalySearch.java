@@ -511,7 +511,7 @@ final class AnomalySearch {
 
   /**
    * In an on-off kiln mains that are cut look like a relay that sticks off, and the other way
-   * round: where one was found and the other not tried, this is tried too.
+   * round: where one was found and the other not as good, this is tried with its times.
    */
   private Optional<Guess> twin(List<Found> found) {
     Found first = found.get(0);
@@ -521,7 +521,11 @@ final class AnomalySearch {
           case MAINS_OFF -> Kind.RELAY_OFF;
           default -> first.guess().shape().kind();
         };
-    if (!firing.switched() || found.stream().anyMatch(one -> one.guess().shape().kind() == kind)) {
+    boolean tried =
+        found.stream()
+            .filter(one -> one.guess().shape().kind() == kind)
+            .anyMatch(one -> one.cost() - first.cost() < ALIKE);
+    if (!firing.switched() || tried) {
       return Optional.empty();
     }
     Disturbance fault = first.disturbance();
