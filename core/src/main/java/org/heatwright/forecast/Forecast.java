@@ -61,4 +61,9 @@ public record Forecast(
   public boolean reachesEveryTarget() {
     return segments.stream().allMatch(s -> s.reachedShare() == 1);
   }
+
+  /** In how many of the draws the program gets to its last target and so ends, 0 to 1. */
+  public double endsShare() {
+    return segments.get(segments.size() - 1).reachedShare();
+  }
 }

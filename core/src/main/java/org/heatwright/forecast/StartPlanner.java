@@ -75,6 +75,19 @@ public final class StartPlanner {
     return zone.getRules().getTransition(local).getInstant().atZone(zone);
   }
 
+  /**
+   * The last day's local time that a clock has shown by {@code latest}, or that it left out by
+   * then.
+   *
+   * @param local the first day that is tried, with the time of day
+   */
+  public static LocalDateTime lastShown(LocalDateTime local, ZonedDateTime latest) {
+    ZoneId zone = latest.getZone();
+    List<ZonedDateTime> instants = instants(local, zone);
+    ZonedDateTime first = instants.isEmpty() ? change(local, zone) : instants.get(0);
+    return first.isAfter(latest) ? lastShown(local.minusDays(1), latest) : local;
+  }
+
   /** What is odd about a local time that is missing or comes twice: a clause without its stop. */
   public static String odd(LocalDateTime local, ZoneId zone) {
     String asked = ClockWords.moment(local.atZone(ZoneOffset.UTC));
@@ -163,8 +176,7 @@ public final class StartPlanner {
 
   /** When the program ends; empty where in so many cases it never does that its band is none. */
   private static Optional<Band> end(Forecast forecast) {
-    SegmentForecast last = forecast.segments().get(forecast.segments().size() - 1);
-    return SegmentForecast.hasBand(last.reachedShare())
+    return SegmentForecast.hasBand(forecast.endsShare())
         ? Optional.of(forecast.endSeconds())
         : Optional.empty();
   }

@@ -63,8 +63,7 @@ final class ForecastChecks {
 
   /** See {@link Inspector#noStart}. */
   static Finding noStart(Forecast forecast, ZonedDateTime readyBy) {
-    double share = forecast.segments().get(forecast.segments().size() - 1).reachedShare();
-    double hundredths = Math.floor(share * 100);
+    double hundredths = Math.floor(forecast.endsShare() * 100);
     String by = ClockWords.moment(readyBy);
     return finding(
         Severity.STOP,

@@ -195,7 +195,6 @@ public final class RunningFiring {
 
   /** Where in most cases the program never ends, its end is only when the simulation gave up. */
   private static boolean likelyEnds(Forecast forecast) {
-    List<SegmentForecast> segments = forecast.segments();
-    return SegmentForecast.hasMedian(segments.get(segments.size() - 1).reachedShare());
+    return SegmentForecast.hasMedian(forecast.endsShare());
   }
 }

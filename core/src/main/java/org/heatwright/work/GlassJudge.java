@@ -434,8 +434,7 @@ record GlassJudge(GlassWork work, Limits limits, Coast coast) implements PieceJu
    */
   @Override
   public Optional<Band> ready(Forecast forecast, Optional<Band> reached) {
-    SegmentForecast lastSegment = forecast.segments().get(forecast.segments().size() - 1);
-    if (!SegmentForecast.hasMedian(lastSegment.reachedShare())) {
+    if (!SegmentForecast.hasMedian(forecast.endsShare())) {
       return Optional.empty();
     }
     Band ends = forecast.endSeconds();

@@ -112,7 +112,7 @@ public record Moment(
     return switch (anchor) {
       case PROGRAM_START, WORK_READY -> 1;
       case SEGMENT_REACHED, SEGMENT_END -> segments.get(segment - 1).reachedShare();
-      case PROGRAM_END -> segments.get(segments.size() - 1).reachedShare();
+      case PROGRAM_END -> forecast.endsShare();
     };
   }
 

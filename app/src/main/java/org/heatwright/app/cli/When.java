@@ -45,13 +45,7 @@ record When(LocalDateTime local, ZoneId zone, List<ZonedDateTime> instants) {
     if (sure.isPresent()) {
       return new LocalChoice(sure.get(), List.of());
     }
-    When when =
-        local(
-            option,
-            text,
-            zone,
-            kilnFile,
-            (time, there) -> next(time, now.withZoneSameInstant(there)));
+    When when = next(option, text, zone, kilnFile, now);
     if (when.instants.size() == 1) {
       return new LocalChoice(when.instants.get(0), List.of());
     }
@@ -90,10 +84,7 @@ record When(LocalDateTime local, ZoneId zone, List<ZonedDateTime> instants) {
             text,
             zone,
             kilnFile,
-            (time, there) -> {
-              ZonedDateTime latest = until.withZoneSameInstant(there);
-              return last(latest.toLocalDate().atTime(time), latest);
-            });
+            (time, there) -> last(time, until.withZoneSameInstant(there)));
     if (when.instants.isEmpty()) {
       return StartPlanner.atLocal(when.local, when.zone);
     }
@@ -130,13 +121,7 @@ record When(LocalDateTime local, ZoneId zone, List<ZonedDateTime> instants) {
     if (sure.isPresent()) {
       return sure.get();
     }
-    When when =
-        local(
-            option,
-            text,
-            zone,
-            kilnFile,
-            (time, there) -> next(time, from.withZoneSameInstant(there)));
+    When when = next(option, text, zone, kilnFile, from);
     if (when.instants.isEmpty()) {
       throw InputException.in(
           option,
@@ -205,14 +190,22 @@ record When(LocalDateTime local, ZoneId zone, List<ZonedDateTime> instants) {
   }
 
   /** The last one that is not after {@code latest}. */
-  private static When last(LocalDateTime local, ZonedDateTime latest) {
-    ZoneId zone = latest.getZone();
-    List<ZonedDateTime> all = StartPlanner.instants(local, zone);
-    List<ZonedDateTime> been = all.stream().filter(at -> !at.isAfter(latest)).toList();
-    boolean missing = all.isEmpty() && !StartPlanner.change(local, zone).isAfter(latest);
-    return missing || !been.isEmpty()
-        ? new When(local, zone, been)
-        : last(local.minusDays(1), latest);
+  private static When last(LocalTime time, ZonedDateTime latest) {
+    LocalDateTime local = StartPlanner.lastShown(latest.toLocalDate().atTime(time), latest);
+    List<ZonedDateTime> all = StartPlanner.instants(local, latest.getZone());
+    return new When(
+        local, latest.getZone(), all.stream().filter(at -> !at.isAfter(latest)).toList());
+  }
+
+  /** A local time; a time of day is the next one after {@code after}. */
+  private static When next(
+      String option, String text, Optional<ZoneId> zone, String kilnFile, ZonedDateTime after) {
+    return local(
+        option,
+        text,
+        zone,
+        kilnFile,
+        (time, there) -> next(time, after.withZoneSameInstant(there)));
   }
 
   /** The next one after {@code after}. */

@@ -15,8 +15,7 @@ import org.heatwright.forecast.SegmentForecast;
 public record Ending(Band seconds, double share) {
 
   public static Ending of(Forecast forecast) {
-    SegmentForecast last = forecast.segments().get(forecast.segments().size() - 1);
-    return new Ending(forecast.endSeconds(), last.reachedShare());
+    return new Ending(forecast.endSeconds(), forecast.endsShare());
   }
 
   /** Whether a segment's times can be told. */

@@ -312,21 +312,19 @@ final class FiringDesk {
 
   /** The last moment at which a clock showed a time; one that it left out is refused. */
   static ZonedDateTime last(String typed, ZonedDateTime now) {
-    return last(now.toLocalDate().atTime(clockTime(typed)), now.plusMinutes(1));
-  }
-
-  private static ZonedDateTime last(LocalDateTime local, ZonedDateTime latest) {
+    ZonedDateTime latest = now.plusMinutes(1);
     ZoneId zone = latest.getZone();
-    List<ZonedDateTime> instants = StartPlanner.instants(local, zone);
-    if (instants.isEmpty() && !StartPlanner.change(local, zone).isAfter(latest)) {
-      throw InputException.in(
-          "time",
-          "%s; write a time that the clock has shown.".formatted(StartPlanner.odd(local, zone)));
-    }
-    return instants.stream()
+    LocalDateTime local =
+        StartPlanner.lastShown(now.toLocalDate().atTime(clockTime(typed)), latest);
+    return StartPlanner.instants(local, zone).stream()
         .filter(at -> !at.isAfter(latest))
         .reduce((first, second) -> second)
-        .orElseGet(() -> last(local.minusDays(1), latest));
+        .orElseThrow(
+            () ->
+                InputException.in(
+                    "time",
+                    "%s; write a time that the clock has shown."
+                        .formatted(StartPlanner.odd(local, zone))));
   }
 
   private static LocalTime clockTime(String typed) {
